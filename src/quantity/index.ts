@@ -1,0 +1,3 @@
+export * from "./check.ts";
+export * from "./errors.ts";
+export * from "./tags.ts";
