@@ -1,0 +1,156 @@
+/**
+ * Complex numbers as plain `{ re, im }` records, for phasors. RMS phasors: the modulus is what a meter reads.
+ */
+
+/**
+ * A complex number or an RMS phasor; the unit is that of the field it stands in.
+ * @since 0.1.0
+ */
+export interface Complex {
+  /** Real part. */
+  readonly re: number;
+  /** Imaginary part. */
+  readonly im: number;
+}
+
+/**
+ * Phasor from modulus and angle: modulus·(cos φ + j sin φ).
+ * @param input.magnitude - modulus, any unit
+ * @param input.degrees - angle in degrees; multiples of 90° are exact
+ * @returns the phasor
+ * @example
+ * ```ts
+ * fromPolar({ magnitude: 277.128, degrees: -120 }) // => { re: -138.564, im: -240 }
+ * ```
+ * @since 0.1.0
+ */
+export function fromPolar(input: { readonly magnitude: number; readonly degrees: number }): Complex {
+  const { magnitude, degrees } = input;
+  // Reduced in degrees, where it is exact, so that 90° gives a real part of exactly 0.
+  const turn = ((degrees % 360) + 360) % 360;
+  if (turn % 90 === 0) {
+    const cos = [1, 0, -1, 0][turn / 90] as number;
+    const sin = [0, 1, 0, -1][turn / 90] as number;
+    return { re: magnitude * cos, im: magnitude * sin };
+  }
+  const radians = (turn * Math.PI) / 180;
+  return { re: magnitude * Math.cos(radians), im: magnitude * Math.sin(radians) };
+}
+
+/**
+ * Modulus |z| = √(re² + im²).
+ * @param z - a complex number
+ * @returns its modulus, 0 or more
+ * @example
+ * ```ts
+ * modulus({ re: 3, im: 4 }) // => 5
+ * ```
+ * @since 0.1.0
+ */
+export function modulus(z: Complex): number {
+  const re = Math.abs(z.re);
+  const im = Math.abs(z.im);
+  if (re === 0) return im;
+  if (im === 0) return re;
+  // sqrt of a sum is several times faster than Math.hypot; hypot only where squares could over- or underflow.
+  const square = re * re + im * im;
+  return square > 1e-280 && square < 1e280 ? Math.sqrt(square) : Math.hypot(re, im);
+}
+
+/**
+ * Angle of z in degrees, −180 < φ ≤ 180; 0 for z = 0.
+ * @param z - a complex number
+ * @returns its angle in degrees
+ * @example
+ * ```ts
+ * angleDegrees({ re: 0, im: -2 }) // => -90
+ * ```
+ * @since 0.1.0
+ */
+export function angleDegrees(z: Complex): number {
+  const degrees = (Math.atan2(z.im, z.re) * 180) / Math.PI;
+  return degrees === -180 ? 180 : degrees + 0;
+}
+
+/**
+ * Sum a + b.
+ * @param a - a complex number
+ * @param b - a complex number
+ * @returns a + b
+ * @example
+ * ```ts
+ * add({ re: 1, im: 2 }, { re: 3, im: -1 }) // => { re: 4, im: 1 }
+ * ```
+ * @since 0.1.0
+ */
+export function add(a: Complex, b: Complex): Complex {
+  return { re: a.re + b.re, im: a.im + b.im };
+}
+
+/**
+ * Difference a − b.
+ * @param a - a complex number
+ * @param b - a complex number
+ * @returns a − b
+ * @example
+ * ```ts
+ * subtract({ re: 1, im: 2 }, { re: 3, im: -1 }) // => { re: -2, im: 3 }
+ * ```
+ * @since 0.1.0
+ */
+export function subtract(a: Complex, b: Complex): Complex {
+  return { re: a.re - b.re, im: a.im - b.im };
+}
+
+/**
+ * Product a·b.
+ * @param a - a complex number
+ * @param b - a complex number
+ * @returns a·b
+ * @example
+ * ```ts
+ * multiply({ re: 1, im: 2 }, { re: 3, im: -1 }) // => { re: 5, im: 5 }
+ * ```
+ * @since 0.1.0
+ */
+export function multiply(a: Complex, b: Complex): Complex {
+  return { re: a.re * b.re - a.im * b.im, im: a.re * b.im + a.im * b.re };
+}
+
+/**
+ * Product of a complex number and a real one.
+ * @param z - a complex number
+ * @param factor - a real factor
+ * @returns factor·z
+ * @example
+ * ```ts
+ * scale({ re: 1, im: 2 }, 3) // => { re: 3, im: 6 }
+ * ```
+ * @since 0.1.0
+ */
+export function scale(z: Complex, factor: number): Complex {
+  return { re: z.re * factor, im: z.im * factor };
+}
+
+/**
+ * Quotient a/b by Smith's method, which does not overflow where |b|² would. b = 0 is the caller's to refuse.
+ * @param a - a complex number
+ * @param b - a complex number other than 0
+ * @returns a/b
+ * @source R. L. Smith, Algorithm 116: Complex division, Communications of the ACM 5 (1962) 435
+ * @example
+ * ```ts
+ * divide({ re: 5, im: 5 }, { re: 3, im: -1 }) // => { re: 1, im: 2 }
+ * ```
+ * @since 0.1.0
+ */
+export function divide(a: Complex, b: Complex): Complex {
+  if (Math.abs(b.re) >= Math.abs(b.im)) {
+    const ratio = b.im / b.re;
+    const denominator = b.re + b.im * ratio;
+    return { re: (a.re + a.im * ratio) / denominator, im: (a.im - a.re * ratio) / denominator };
+  }
+  const ratio = b.re / b.im;
+  const denominator = b.re * ratio + b.im;
+  return { re: (a.re * ratio + a.im) / denominator, im: (a.im * ratio - a.re) / denominator };
+}

@@ -1,0 +1,4 @@
+export * from "./chiSquare.ts";
+export * from "./complex.ts";
+export * from "./conductanceGraph.ts";
+export * from "./leastSquares.ts";
