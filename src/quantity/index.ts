@@ -1,3 +1,4 @@
 export * from "./check.ts";
 export * from "./errors.ts";
 export * from "./tags.ts";
+export * from "./units/index.ts";

@@ -99,6 +99,25 @@ export type KilogramsPerSecond = number & UnitTag<"kg/s">;
 /** Current density in amperes per square metre (A/m²). @since 0.1.0 */
 export type AmperesPerSquareMeter = number & UnitTag<"A/m²">;
 
+/** Angle in radians (rad). @since 0.1.0 */
+export type Radians = number & UnitTag<"rad">;
+/** Electric conductivity in siemens per metre (S/m). @since 0.1.0 */
+export type SiemensPerMeter = number & UnitTag<"S/m">;
+/** Inductance in henries (H). @since 0.1.0 */
+export type Henries = number & UnitTag<"H">;
+/** Capacitance in farads (F). @since 0.1.0 */
+export type Farads = number & UnitTag<"F">;
+/** Power per length in watts per metre (W/m). @since 0.1.0 */
+export type WattsPerMeter = number & UnitTag<"W/m">;
+/** Volumetric power in watts per cubic metre (W/m³). @since 0.1.0 */
+export type WattsPerCubicMeter = number & UnitTag<"W/m³">;
+/** Diffusivity or kinematic viscosity in square metres per second (m²/s). @since 0.1.0 */
+export type SquareMetersPerSecond = number & UnitTag<"m²/s">;
+/** Rate of temperature change in kelvins per second (K/s). @since 0.1.0 */
+export type KelvinsPerSecond = number & UnitTag<"K/s">;
+/** Specific energy in joules per kilogram (J/kg). @since 0.1.0 */
+export type JoulesPerKilogram = number & UnitTag<"J/kg">;
+
 /** Voltage between two lines; plain `Volts` flows in, a branch voltage does not. @since 0.1.0 */
 export type LineVolts = Volts & KindTag<"line-to-line">;
 /** Voltage across one branch; plain `Volts` flows in, a line voltage does not. @since 0.1.0 */
@@ -118,3 +137,60 @@ export type HotOhms = Ohms & KindTag<"hot">;
  * @since 0.1.0
  */
 export type Open = "open";
+
+/**
+ * Symbols of the canonical units: what every quantity is held in.
+ * @since 0.1.0
+ */
+export type CanonicalUnit =
+  | "V"
+  | "A"
+  | "Ω"
+  | "S"
+  | "W"
+  | "J"
+  | "s"
+  | "Hz"
+  | "m"
+  | "m²"
+  | "m³"
+  | "m/s"
+  | "kg"
+  | "N"
+  | "N/m"
+  | "Pa"
+  | "Pa·s"
+  | "N·m"
+  | "Ω·m"
+  | "Ω·m²"
+  | "Ω/m"
+  | "1/K"
+  | "°C"
+  | "K"
+  | "W/m²"
+  | "W/(m²·K)"
+  | "W/(m·K)"
+  | "W/K"
+  | "K/W"
+  | "J/K"
+  | "J/(kg·K)"
+  | "kg/m³"
+  | "kg/m"
+  | "m³/s"
+  | "kg/s"
+  | "A/m²"
+  | "rad"
+  | "S/m"
+  | "H"
+  | "F"
+  | "W/m"
+  | "W/m³"
+  | "m²/s"
+  | "K/s"
+  | "J/kg";
+
+/**
+ * The tagged number of a canonical unit: `Quantity<"Ω">` is `Ohms`.
+ * @since 0.1.0
+ */
+export type Quantity<U extends CanonicalUnit> = number & UnitTag<U>;

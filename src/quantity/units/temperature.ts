@@ -1,0 +1,114 @@
+/**
+ * Temperature. The canonical scale is °C; a temperature difference is `Kelvins` and another tag, so the
+ * absolute kelvin has its own name here.
+ */
+import { checkBetween, checkFinite } from "../check.ts";
+import type { Celsius } from "../tags.ts";
+
+/** 0 °C in kelvins; exact definition. */
+const CELSIUS_ZERO = 273.15;
+const BEYOND_DOUBLE = 1e300;
+
+/**
+ * Temperature given in degrees Celsius (°C), the unit it is held in.
+ * @param value - temperature in degrees Celsius (°C), −273.15 or more
+ * @returns the temperature in degrees Celsius (°C)
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range` below absolute zero
+ * @source BIPM, The International System of Units (SI Brochure), 9th edition (2019), 2.3.1; definition
+ * @example
+ * ```ts
+ * celsius(20) // => 20
+ * ```
+ * @since 0.1.0
+ */
+export function celsius(value: number): Celsius {
+  checkBetween("celsius", value, -CELSIUS_ZERO, BEYOND_DOUBLE, "°C");
+  return value as Celsius;
+}
+
+/**
+ * Temperature read in degrees Celsius (°C), the unit it is held in.
+ * @param value - temperature in degrees Celsius (°C)
+ * @returns the number of degrees Celsius
+ * @throws ElectroheatError `missing`, `not-a-number`
+ * @source as for {@link celsius}
+ * @example
+ * ```ts
+ * toCelsius(fahrenheit(212)) // => 100
+ * ```
+ * @since 0.1.0
+ */
+export function toCelsius(value: Celsius): number {
+  checkFinite("celsius", value, "°C");
+  return value;
+}
+
+/**
+ * Temperature given in degrees Fahrenheit (°F), held in degrees Celsius: (value − 32) × 5 / 9. For a difference
+ * of temperatures use `fahrenheitDegrees`.
+ * @param value - temperature in degrees Fahrenheit (°F), −459.67 or more
+ * @returns the temperature in degrees Celsius (°C)
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range` below absolute zero
+ * @source NIST SP 811, 2008 edition, Appendix B.8; exact definition
+ * @example
+ * ```ts
+ * fahrenheit(392) // => 200
+ * ```
+ * @since 0.1.0
+ */
+export function fahrenheit(value: number): Celsius {
+  checkBetween("fahrenheit", value, -459.67, BEYOND_DOUBLE, "°F");
+  return (((value - 32) * 5) / 9) as Celsius;
+}
+
+/**
+ * Temperature read in degrees Fahrenheit (°F): value × 9 / 5 + 32.
+ * @param value - temperature in degrees Celsius (°C)
+ * @returns the number of degrees Fahrenheit
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range` beyond ±1e300
+ * @source as for {@link fahrenheit}
+ * @example
+ * ```ts
+ * toFahrenheit(celsius(200)) // => 392
+ * ```
+ * @since 0.1.0
+ */
+export function toFahrenheit(value: Celsius): number {
+  checkBetween("fahrenheit", value, -BEYOND_DOUBLE, BEYOND_DOUBLE, "°C");
+  return (value * 9) / 5 + 32;
+}
+
+/**
+ * Temperature given in kelvins above absolute zero, held in degrees Celsius: value − 273.15. For a difference
+ * of temperatures use `kelvins`.
+ * @param value - thermodynamic temperature in kelvins (K), 0 or more
+ * @returns the temperature in degrees Celsius (°C)
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range` below 0 K
+ * @source BIPM, The International System of Units (SI Brochure), 9th edition (2019), 2.3.1; definition
+ * @example
+ * ```ts
+ * absoluteKelvins(273.15) // => 0
+ * ```
+ * @since 0.1.0
+ */
+export function absoluteKelvins(value: number): Celsius {
+  checkBetween("absoluteKelvins", value, 0, BEYOND_DOUBLE, "K");
+  return (value - CELSIUS_ZERO) as Celsius;
+}
+
+/**
+ * Temperature read in kelvins above absolute zero: value + 273.15.
+ * @param value - temperature in degrees Celsius (°C)
+ * @returns the number of kelvins above absolute zero
+ * @throws ElectroheatError `missing`, `not-a-number`
+ * @source as for {@link absoluteKelvins}
+ * @example
+ * ```ts
+ * toAbsoluteKelvins(celsius(20)) // => 293.15
+ * ```
+ * @since 0.1.0
+ */
+export function toAbsoluteKelvins(value: Celsius): number {
+  checkFinite("absoluteKelvins", value, "°C");
+  return value + CELSIUS_ZERO;
+}
