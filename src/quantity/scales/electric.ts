@@ -51,7 +51,7 @@ export const OHM_SQUARE_METER: Scale<"Ω·m²"> = /*#__PURE__*/ scale("ohmSquare
 export const PER_KELVIN: Scale<"1/K"> = /*#__PURE__*/ scale("perKelvin", "1/K", "1/K");
 export const MILLIONTH_PER_KELVIN: Scale<"1/K"> = /*#__PURE__*/ scale(
   "millionthsPerKelvin",
-  "1e-6/K",
+  "ppm/K",
   "1/K",
   1,
   1e6,

@@ -37,8 +37,8 @@ export function toPerKelvin(value: PerKelvin): number {
 }
 
 /**
- * Relative change per kelvin given in millionths per kelvin (1e-6/K), held in per kelvin: value / 1e6.
- * @param value - relative change per kelvin in millionths per kelvin (1e-6/K), any finite number
+ * Relative change per kelvin given in millionths per kelvin (ppm/K), held in per kelvin: value / 1e6.
+ * @param value - relative change per kelvin in millionths per kelvin (ppm/K), any finite number
  * @returns the relative change per kelvin in per kelvin (1/K)
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range` when the result exceeds a double
  * @source BIPM, The International System of Units (SI Brochure), 9th edition (2019), 2.3.4; definition
@@ -53,9 +53,9 @@ export function millionthsPerKelvin(value: number): PerKelvin {
 }
 
 /**
- * Relative change per kelvin read in millionths per kelvin (1e-6/K): value × 1e6.
+ * Relative change per kelvin read in millionths per kelvin (ppm/K): value × 1e6.
  * @param value - relative change per kelvin in per kelvin (1/K)
- * @returns the number of millionths per kelvin (1e-6/K)
+ * @returns the number of millionths per kelvin (ppm/K)
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range` when the result exceeds a double
  * @source as for {@link millionthsPerKelvin}
  * @example
