@@ -10,5 +10,23 @@ export default defineConfig({
       { find: /^electroheat\/(.+)$/, replacement: `${src}$1/index.ts` },
     ],
   },
-  test: { include: ["tests/**/*.test.ts"], testTimeout: 120_000, hookTimeout: 300_000 },
+  test: {
+    testTimeout: 120_000,
+    hookTimeout: 300_000,
+    projects: [
+      {
+        extends: true,
+        test: { name: "rooms", include: ["tests/**/*.test.ts"], exclude: ["tests/package/**"] },
+      },
+      {
+        // Builds, packs and installs once, and only when a test of this project runs.
+        extends: true,
+        test: {
+          name: "package",
+          include: ["tests/package/**/*.test.ts"],
+          globalSetup: ["tests/package/setup.ts"],
+        },
+      },
+    ],
+  },
 });

@@ -23,7 +23,8 @@ const { options } = ts.parseJsonConfigFileContent(
   { ...ts.readConfigFile(configFile, ts.sys.readFile).config, files: [], include: [] },
   ts.sys,
   root,
-  {},
+  // The names of a room are imported in one list here, types and values together.
+  { verbatimModuleSyntax: false, isolatedModules: false },
   configFile,
 );
 
@@ -146,7 +147,7 @@ export function typeProblems(inScope: readonly string[], examples: readonly stri
   const file = checked.getSourceFile(virtual);
   const found = new Map<number, string[]>();
   for (const one of [...checked.getSyntacticDiagnostics(file), ...checked.getSemanticDiagnostics(file)]) {
-    const index = starts.findLastIndex((start) => start <= (one.start ?? 0));
+    const index = starts.filter((start) => start <= (one.start ?? 0)).length - 1;
     const message = ts.flattenDiagnosticMessageText(one.messageText, "\n");
     found.set(index, [...(found.get(index) ?? []), `does not compile: ${message}`]);
   }
