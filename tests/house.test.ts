@@ -139,6 +139,53 @@ describe("files under src", () => {
   });
 });
 
+describe("exports under src", () => {
+  it("are all used: by a door or by another file", () => {
+    const used = new Set<string>();
+    const exported: string[] = [];
+    for (const path of sourceFiles) {
+      for (const statement of parseSource(path).statements) {
+        if (ts.isImportDeclaration(statement) || ts.isExportDeclaration(statement)) {
+          if (statement.moduleSpecifier === undefined) continue;
+          const target = resolveImport(path, (statement.moduleSpecifier as ts.StringLiteral).text);
+          const names = ts.isImportDeclaration(statement)
+            ? statement.importClause?.namedBindings
+            : statement.exportClause;
+          if (names !== undefined && (ts.isNamedImports(names) || ts.isNamedExports(names))) {
+            for (const { name, propertyName } of names.elements)
+              used.add(`${target} ${(propertyName ?? name).text}`);
+          } else {
+            used.add(`${target} *`);
+          }
+        } else if (ts.canHaveModifiers(statement)) {
+          const isExported = ts
+            .getModifiers(statement)
+            ?.some(({ kind }) => kind === ts.SyntaxKind.ExportKeyword);
+          if (isExported !== true) continue;
+          const declared = ts.isVariableStatement(statement)
+            ? [...statement.declarationList.declarations]
+            : [statement as ts.DeclarationStatement];
+          for (const { name } of declared) exported.push(`${path} ${name?.getText()}`);
+        }
+      }
+    }
+    expect(exported.length).toBeGreaterThan(50);
+    const dead = exported.filter((one) => !used.has(one) && !used.has(`${one.split(" ")[0]} *`));
+    expect(dead).toEqual([]);
+  });
+
+  it("come from files that a door leads to", () => {
+    const reached = new Set<string>();
+    const visit = (path: string): void => {
+      if (reached.has(path)) return;
+      reached.add(path);
+      for (const { to } of imports.filter(({ from }) => from === path)) if (to.startsWith("src/")) visit(to);
+    };
+    for (const path of ["src/index.ts", ...rooms.map((room) => `src/${room}/index.ts`)]) visit(path);
+    expect(sourceFiles.filter((path) => !reached.has(path))).toEqual([]);
+  });
+});
+
 describe("tracked files", () => {
   // Written in pieces so that this file does not trip over itself.
   const folder = (...names: string[]) => new RegExp(`(^|[^a-z0-9_.$}/-])/(${names.join("|")})/`);
