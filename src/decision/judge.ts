@@ -59,7 +59,12 @@ export function judge(input: {
   checkFinite("value", value);
   checkNonNegative("halfWidth", halfWidth);
   if (low === null && high === null) {
-    fail({ code: "missing", path: "low", expected: "a lower limit, an upper limit or both", received: undefined });
+    fail({
+      code: "missing",
+      path: "low",
+      expected: "a lower limit, an upper limit or both",
+      received: undefined,
+    });
   }
   if (low !== null && high !== null && low > high) {
     fail({ code: "inconsistent", path: "low", expected: `at most the upper limit ${high}`, received: low });

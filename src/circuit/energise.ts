@@ -1,0 +1,172 @@
+/** The network under voltage: what every branch, line and node carries. */
+import { type Complex, modulus } from "../numeric/index.ts";
+import type { Amperes, BranchVolts, Volts, Watts } from "../quantity/index.ts";
+import type { Branch, BranchRole, Network } from "./network.ts";
+import { branchCurrents, type Energisable, type Parts, type Solution, setUp, solve } from "./solve.ts";
+import type { Supply, SupplyLine } from "./supply.ts";
+
+/**
+ * One branch of an energised network. Phasors count from → to.
+ * @since 0.1.0
+ */
+export interface BranchState {
+  /** Name of the branch. */
+  readonly id: string;
+  /** What the branch is. */
+  readonly role: BranchRole;
+  /** RMS voltage across it, V. Across an open branch: the voltage of the gap; `null` if an end floats. */
+  readonly voltage: BranchVolts | null;
+  /** Phasor of that voltage, V. */
+  readonly voltagePhasor: Complex | null;
+  /** RMS current, A; 0 for an open branch. */
+  readonly current: Amperes;
+  /** Phasor of that current, A. */
+  readonly currentPhasor: Complex;
+  /** Power turned into heat in it, W. */
+  readonly power: Watts;
+}
+
+/**
+ * One supply conductor of an energised network.
+ * @since 0.1.0
+ */
+export interface LineState {
+  /** Node it feeds. */
+  readonly node: string;
+  /** RMS current into the network, A; 0 if the line is lost. */
+  readonly current: Amperes;
+  /** Phasor of that current, A. */
+  readonly currentPhasor: Complex;
+  /** Active power delivered by it against the supply neutral, W. */
+  readonly power: Watts;
+  /** Whether the line has lost its voltage. */
+  readonly lost: boolean;
+}
+
+/**
+ * One node of an energised network.
+ * @since 0.1.0
+ */
+export interface NodeState {
+  /** Name of the node. */
+  readonly node: string;
+  /** RMS voltage to the supply neutral, V: of a star point, its displacement. `null` if nothing ties it down. */
+  readonly voltage: Volts | null;
+  /** Phasor of that voltage, V. */
+  readonly voltagePhasor: Complex | null;
+}
+
+/**
+ * An energised network. Resistances are taken as constant at the values given.
+ * @since 0.1.0
+ */
+export interface EnergisedNetwork {
+  /** Heat in all branches together, W. */
+  readonly totalPower: Watts;
+  /** Branches, in the network's order. */
+  readonly branches: readonly BranchState[];
+  /** Supply conductors, in the supply's order. */
+  readonly lines: readonly LineState[];
+  /** Nodes, in order of first mention (lines first). */
+  readonly nodes: readonly NodeState[];
+}
+
+const at = (parts: Parts, i: number): Complex => ({ re: parts.re[i] as number, im: parts.im[i] as number });
+
+/** An end that nothing ties to the supply: its voltage is whatever leakage makes it, so none is reported. */
+function floats(set: Energisable, node: number): boolean {
+  return set.factor.floating[set.indexed.merged[node] as number] === 1;
+}
+
+function branchState(
+  set: Energisable,
+  solution: Solution,
+  currents: Parts,
+  branch: Branch,
+  i: number,
+): BranchState {
+  const [from, to] = [set.indexed.from[i] as number, set.indexed.to[i] as number];
+  const undetermined = (floats(set, from) || floats(set, to)) && branch.resistance === "open";
+  const voltagePhasor = undetermined ? null : at(solution.across, i);
+  const currentPhasor = at(currents, i);
+  const voltage = voltagePhasor === null ? null : modulus(voltagePhasor);
+  const current = modulus(currentPhasor);
+  return {
+    id: branch.id,
+    role: branch.role ?? "element",
+    voltage: voltage as BranchVolts | null,
+    voltagePhasor,
+    current: current as Amperes,
+    currentPhasor,
+    power: (current * (voltage ?? 0)) as Watts,
+  };
+}
+
+function lineState(set: Energisable, currents: Parts, line: SupplyLine, k: number): LineState {
+  const source = set.source[k] as number;
+  const lost = set.held[k] === -1;
+  let re = 0;
+  let im = 0;
+  if (!lost) {
+    for (let e = 0; e < currents.re.length; e += 1) {
+      const sign = set.indexed.from[e] === source ? 1 : set.indexed.to[e] === source ? -1 : 0;
+      if (sign === 0) continue;
+      re += sign * (currents.re[e] as number);
+      im += sign * (currents.im[e] as number);
+    }
+  }
+  return {
+    node: line.node,
+    current: modulus({ re, im }) as Amperes,
+    currentPhasor: { re, im },
+    power: (line.voltage.re * re + line.voltage.im * im) as Watts,
+    lost,
+  };
+}
+
+/**
+ * Voltages, currents and powers of a network under a supply, by nodal analysis.
+ *
+ * Σ over the branches at a node of (V_node − V_other)/R = 0 at every node that is not held by a supply line. Any
+ * mixture of stars, deltas, joints and jumper bars; unbalanced or lost lines; star points floating, tied or on the
+ * neutral. Resistances are constant: an element at 1.2 times its voltage runs hotter, which shifts a nickel-chromium
+ * resistance by a few per cent that are not modelled here.
+ * @param input.network - branches between named nodes
+ * @param input.supply - from one of the supply builders
+ * @returns every branch, line and node, with phasors
+ * @throws ElectroheatError `short-circuit` when 0 Ω branches bolt lines together; `floating` when a part of the network
+ *   is tied to the supply by no branch at all, open or closed; and as for the network and the supply
+ * @source Kirchhoff's laws (nodal analysis)
+ * @example
+ * ```ts
+ * const network: Network = { branches: [
+ *   { id: "A-L1", from: "L1", to: "S", resistance: "open" },
+ *   { id: "A-L2", from: "L2", to: "S", resistance: ohms(7.68) },
+ *   { id: "A-L3", from: "L3", to: "S", resistance: ohms(7.68) },
+ * ] };
+ * energise({ network, supply: balancedSupply({ lineVoltage: volts(480) }) }).totalPower // => 15000
+ * ```
+ * @since 0.1.0
+ */
+export function energise(input: { readonly network: Network; readonly supply: Supply }): EnergisedNetwork {
+  const set = setUp(input.network, input.supply);
+  const solution = solve(set);
+  const currents = branchCurrents(set, solution);
+  // The given branches only: the source resistances were appended behind them.
+  const states = input.network.branches.map((branch, i) => branchState(set, solution, currents, branch, i));
+  const fed = set.supply.lines.map((line) => line.node);
+  const behindResistance = new Set(set.source);
+  const nodes: NodeState[] = [];
+  set.indexed.nodes.forEach((node, i) => {
+    if (behindResistance.has(i) && !fed.includes(node)) return;
+    const voltagePhasor = floats(set, i) ? null : at(solution.potential, set.indexed.merged[i] as number);
+    const voltage = voltagePhasor === null ? null : (modulus(voltagePhasor) as Volts);
+    nodes.push({ node, voltage, voltagePhasor });
+  });
+  return {
+    totalPower: states.reduce((sum, state) => sum + state.power, 0) as Watts,
+    branches: states,
+    lines: set.supply.lines.map((line, k) => lineState(set, currents, line, k)),
+    nodes,
+  };
+}

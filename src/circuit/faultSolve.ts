@@ -1,0 +1,176 @@
+/**
+ * Solves the faulted network without factoring it again: opening or bolting a branch is a rank-one change of the
+ * nodal equations, so its effect follows from one extra solve per faulted branch.
+ */
+import { solveConductances } from "../numeric/index.ts";
+import type { Network } from "./network.ts";
+import { branchCurrents, type Energisable, type Parts, type Solution, setUp, solve } from "./solve.ts";
+import type { Supply } from "./supply.ts";
+
+/** Voltages and currents of all branches under a fault. */
+export interface FaultedState {
+  readonly across: Parts;
+  readonly currents: Parts;
+  /** Line currents, in the supply's order. */
+  readonly lines: Parts;
+  /** Branches whose gap voltage nothing determines. */
+  readonly floating: (branch: number) => boolean;
+}
+
+/** A branch change: opened, or bolted to 0 Ω. */
+export interface BranchChange {
+  readonly branch: number;
+  readonly kind: "open" | "short";
+}
+
+/** Below this, opening the branch nearly cuts the network in two and the update would lose its digits. */
+const BRIDGE_LIMIT = 1e-6;
+
+/** The healthy network with everything the updates reuse. */
+export interface FaultBase {
+  readonly set: Energisable;
+  readonly solution: Solution;
+  /** For each branch asked for so far: what one ampere circulated through it does to all branch voltages. */
+  readonly responses: Map<number, Float64Array>;
+}
+
+/** Sets the healthy network up once for any number of faults. */
+export function faultBase(network: Network, supply: Supply): FaultBase {
+  const set = setUp(network, supply);
+  return { set, solution: solve(set), responses: new Map() };
+}
+
+/** Voltages across all branches when 1 A enters at the branch's `from` end and leaves at its `to` end, sources at 0 V. */
+function response(base: FaultBase, branch: number): Float64Array {
+  const known = base.responses.get(branch);
+  if (known !== undefined) return known;
+  const { factor, ends, held } = base.set;
+  const injected = new Float64Array(factor.nodeCount);
+  injected[ends.from[branch] as number] = 1;
+  injected[ends.to[branch] as number] = -1;
+  for (const node of held) if (node >= 0) injected[node] = 0;
+  const potential = solveConductances({ factor, potential: new Float64Array(factor.nodeCount), injected });
+  const across = new Float64Array(ends.from.length);
+  for (let e = 0; e < across.length; e += 1) {
+    across[e] = (potential[ends.from[e] as number] as number) - (potential[ends.to[e] as number] as number);
+  }
+  base.responses.set(branch, across);
+  return across;
+}
+
+/**
+ * Currents i_j that the changes add through their branches. For an opened branch i = −g·V′, for a bolted one V′ = 0,
+ * with V′_j = V_j − Σ S_jk·i_k and S_jk the response of branch j to branch k.
+ */
+function addedCurrents(
+  base: FaultBase,
+  changes: readonly BranchChange[],
+): readonly (readonly [number, number])[] | null {
+  const { conductance } = base.set.indexed;
+  const { re, im } = base.solution.across;
+  const rows = changes.map(({ branch, kind }) => {
+    const g = kind === "open" ? (conductance[branch] as number) : 1;
+    const scale = kind === "open" ? -g : 1;
+    const s = changes.map((other) => (response(base, other.branch)[branch] as number) * scale);
+    return { s, re: (re[branch] as number) * scale, im: (im[branch] as number) * scale };
+  });
+  rows.forEach((row, j) => {
+    if (changes[j]?.kind === "open") row.s[j] = 1 + (row.s[j] as number);
+  });
+  return solveSmall(rows, changes);
+}
+
+interface SmallRow {
+  readonly s: number[];
+  readonly re: number;
+  readonly im: number;
+}
+
+/** One or two changes in closed form; null when a pivot says that the network is all but cut, or the supply bolted. */
+function solveSmall(
+  rows: readonly SmallRow[],
+  changes: readonly BranchChange[],
+): readonly (readonly [number, number])[] | null {
+  const [first, second] = rows as [SmallRow, SmallRow | undefined];
+  const usable = (pivot: number, j: number): boolean =>
+    changes[j]?.kind === "open" ? pivot > BRIDGE_LIMIT : pivot > 0;
+  const a = first.s[0] as number;
+  if (!usable(a, 0)) return null;
+  if (second === undefined) return [[first.re / a, first.im / a]];
+  const below = (second.s[0] as number) / a;
+  const pivot = (second.s[1] as number) - below * (first.s[1] as number);
+  const scale = Math.abs(second.s[1] as number);
+  if (!usable(pivot, 1) || !(pivot > BRIDGE_LIMIT * scale)) return null;
+  const i2 = [(second.re - below * first.re) / pivot, (second.im - below * first.im) / pivot] as const;
+  const b = first.s[1] as number;
+  return [[(first.re - b * i2[0]) / a, (first.im - b * i2[1]) / a], i2];
+}
+
+function lineCurrents(set: Energisable, currents: Parts): Parts {
+  const lines = { re: new Float64Array(set.source.length), im: new Float64Array(set.source.length) };
+  const { from, to } = set.indexed;
+  const lineOf = new Map<number, number>();
+  set.source.forEach((node, k) => {
+    if (set.held[k] !== -1) lineOf.set(node, k);
+  });
+  for (let e = 0; e < from.length; e += 1) {
+    for (const [node, sign] of [
+      [from[e] as number, 1],
+      [to[e] as number, -1],
+    ] as const) {
+      const line = lineOf.get(node);
+      if (line === undefined) continue;
+      lines.re[line] = (lines.re[line] as number) + sign * (currents.re[e] as number);
+      lines.im[line] = (lines.im[line] as number) + sign * (currents.im[e] as number);
+    }
+  }
+  return lines;
+}
+
+/** State of a network solved afresh. */
+export function solvedState(set: Energisable, solution: Solution): FaultedState {
+  const currents = branchCurrents(set, solution);
+  const { factor, indexed } = set;
+  const loose = (node: number): boolean => factor.floating[indexed.merged[node] as number] === 1;
+  return {
+    across: solution.across,
+    currents,
+    lines: lineCurrents(set, currents),
+    floating: (branch) => loose(indexed.from[branch] as number) || loose(indexed.to[branch] as number),
+  };
+}
+
+/** State under the changes by updating the healthy solution, or null where that is not sound and a fresh solve is. */
+export function updatedState(base: FaultBase, changes: readonly BranchChange[]): FaultedState | null {
+  const { set, solution } = base;
+  const { conductance, links, network } = set.indexed;
+  // Ideal links are merged away in the healthy network, and a branch already open has nothing to update.
+  if (links.length > 0 || changes.length === 0 || changes.length > 2) return null;
+  if (changes.some(({ branch }) => network.branches[branch]?.resistance === "open")) return null;
+  if (changes.length === 2 && changes[0]?.branch === changes[1]?.branch) return null;
+  const added = addedCurrents(base, changes);
+  if (added === null) return null;
+  const across = { re: Float64Array.from(solution.across.re), im: Float64Array.from(solution.across.im) };
+  changes.forEach(({ branch }, j) => {
+    const [re, im] = added[j] as readonly [number, number];
+    const effect = response(base, branch);
+    for (let e = 0; e < effect.length; e += 1) {
+      across.re[e] = (across.re[e] as number) - (effect[e] as number) * re;
+      across.im[e] = (across.im[e] as number) - (effect[e] as number) * im;
+    }
+  });
+  const currents = {
+    re: across.re.map((v, e) => v * (conductance[e] as number)),
+    im: across.im.map((v, e) => v * (conductance[e] as number)),
+  };
+  changes.forEach(({ branch, kind }, j) => {
+    const bolted = kind === "short";
+    currents.re[branch] = bolted ? (added[j]?.[0] as number) : 0;
+    currents.im[branch] = bolted ? (added[j]?.[1] as number) : 0;
+    if (bolted) {
+      across.re[branch] = 0;
+      across.im[branch] = 0;
+    }
+  });
+  return { across, currents, lines: lineCurrents(set, currents), floating: () => false };
+}

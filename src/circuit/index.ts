@@ -1,0 +1,18 @@
+export * from "./balanced.ts";
+export * from "./closedForms.ts";
+export type { Connection } from "./connection.ts";
+export {
+  type BranchState,
+  type EnergisedNetwork,
+  energise,
+  type LineState,
+  type NodeState,
+} from "./energise.ts";
+export * from "./faults.ts";
+export * from "./faultTypes.ts";
+export * from "./module.ts";
+export * from "./network.ts";
+export * from "./starDelta.ts";
+export * from "./supply.ts";
+export * from "./terminalResistance.ts";
+export * from "./unbalance.ts";

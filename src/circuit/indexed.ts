@@ -1,0 +1,126 @@
+/**
+ * A network in numbers, made once and used by every solve: nodes numbered, resistances turned into
+ * conductances, ideal links merged away.
+ */
+import { fail, type Ohms, type Open } from "../quantity/index.ts";
+import { checkNetwork, type Network } from "./network.ts";
+
+/**
+ * A network with numbered nodes.
+ */
+export interface IndexedNetwork {
+  readonly network: Network;
+  /** Node names by number. */
+  readonly nodes: readonly string[];
+  /** Node numbers by name. */
+  readonly nodeNumber: ReadonlyMap<string, number>;
+  /** Node numbers of the branch ends. */
+  readonly from: Int32Array;
+  readonly to: Int32Array;
+  /** Conductance of each branch; 0 for an open branch and for an ideal link. */
+  readonly conductance: Float64Array;
+  /** Positions of the ideal links (0 Ω). */
+  readonly links: readonly number[];
+  /** For each node, the node that stands for all those it is linked to at 0 Ω. */
+  readonly merged: Int32Array;
+}
+
+/** Union-find with path halving: which nodes are tied together. */
+export class Ties {
+  private readonly parent: Int32Array;
+
+  constructor(count: number) {
+    this.parent = Int32Array.from({ length: count }, (_, i) => i);
+  }
+
+  find(node: number): number {
+    const parent = this.parent;
+    let at = node;
+    while (parent[at] !== at) {
+      parent[at] = parent[parent[at] as number] as number;
+      at = parent[at] as number;
+    }
+    return at;
+  }
+
+  tie(a: number, b: number): void {
+    const [rootA, rootB] = [this.find(a), this.find(b)];
+    // The lower number stands for both, so that results do not depend on the order of the branches.
+    if (rootA < rootB) this.parent[rootB] = rootA;
+    else this.parent[rootA] = rootB;
+  }
+}
+
+/** Conductance used in the solve: none for an open branch, none for a link (its ends are merged instead). */
+function conductanceOf(resistance: Ohms | Open): number {
+  return resistance === "open" || resistance === 0 ? 0 : 1 / resistance;
+}
+
+/**
+ * Numbers the nodes of a network and checks it.
+ * @param network - the network
+ * @param extraNodes - nodes that must have a number even if no branch names them, such as supply lines
+ * @returns the indexed network
+ * @throws ElectroheatError as checkNetwork
+ */
+export function indexNetwork(network: Network, extraNodes: readonly string[] = []): IndexedNetwork {
+  checkNetwork(network);
+  const { branches } = network;
+  const nodes: string[] = [];
+  const nodeNumber = new Map<string, number>();
+  const numberOf = (name: string): number => {
+    let number = nodeNumber.get(name);
+    if (number === undefined) {
+      number = nodes.length;
+      nodes.push(name);
+      nodeNumber.set(name, number);
+    }
+    return number;
+  };
+  for (const name of extraNodes) numberOf(name);
+  const from = new Int32Array(branches.length);
+  const to = new Int32Array(branches.length);
+  const conductance = new Float64Array(branches.length);
+  const links: number[] = [];
+  for (let i = 0; i < branches.length; i += 1) {
+    const branch = branches[i] as Network["branches"][number];
+    from[i] = numberOf(branch.from);
+    to[i] = numberOf(branch.to);
+    conductance[i] = conductanceOf(branch.resistance);
+    if (branch.resistance === 0) links.push(i);
+  }
+  const merged = Int32Array.from(nodes, (_, i) => i);
+  if (links.length > 0) {
+    const ties = new Ties(nodes.length);
+    for (const link of links) ties.tie(from[link] as number, to[link] as number);
+    for (let node = 0; node < nodes.length; node += 1) merged[node] = ties.find(node);
+  }
+  return { network, nodes, nodeNumber, from, to, conductance, links, merged };
+}
+
+/** Branch ends after merging: what the solver sees. */
+export function mergedEnds(indexed: IndexedNetwork): { readonly from: Int32Array; readonly to: Int32Array } {
+  if (indexed.links.length === 0) return { from: indexed.from, to: indexed.to };
+  const through = (ends: Int32Array): Int32Array => ends.map((node) => indexed.merged[node] as number);
+  return { from: through(indexed.from), to: through(indexed.to) };
+}
+
+/**
+ * Refuses a network with a part that no branch, open or closed, ties to the supply: that is a slip in the drawing
+ * of the module, not a fault of it. A part cut off by open branches alone is a legal state.
+ */
+export function refuseUnattached(indexed: IndexedNetwork, anchors: readonly number[]): void {
+  const ties = new Ties(indexed.nodes.length);
+  indexed.from.forEach((node, i) => {
+    ties.tie(node, indexed.to[i] as number);
+  });
+  const attached = new Set(anchors.map((node) => ties.find(node)));
+  const loose = indexed.nodes.filter((_, node) => !attached.has(ties.find(node)));
+  if (loose.length === 0) return;
+  fail({
+    code: "floating",
+    path: "network",
+    expected: `every node tied to one of ${anchors.map((node) => indexed.nodes[node]).join(", ")} by some branch`,
+    received: `nodes ${loose.slice(0, 12).join(", ")}${loose.length > 12 ? ", …" : ""} tied to none`,
+  });
+}

@@ -1,0 +1,191 @@
+/** A module as a network: resistive branches between named nodes, as plain data. */
+import { checkNonNegative, checkOneOf, fail, type Ohms, type Open } from "../quantity/index.ts";
+
+/**
+ * What a branch is, which decides where it appears in results: stress is reported for elements, losses for the rest.
+ * @since 0.1.0
+ */
+export type BranchRole = "element" | "joint" | "jumper bar" | "conductor";
+
+const ROLES = ["element", "joint", "jumper bar", "conductor"] as const;
+
+/**
+ * One resistive branch between two named nodes.
+ * @since 0.1.0
+ */
+export interface Branch {
+  /** Name, unique in the network. */
+  readonly id: string;
+  /** Node at the end where current is counted as entering. */
+  readonly from: string;
+  /** Node at the other end. */
+  readonly to: string;
+  /** Resistance in ohms, 0 or more; `"open"` for a broken path. 0 is an ideal link or a bolted short. */
+  readonly resistance: Ohms | Open;
+  /** What the branch is; an element if left out. */
+  readonly role?: BranchRole;
+}
+
+/**
+ * Branches between named nodes. Nodes exist by being named.
+ * @since 0.1.0
+ */
+export interface Network {
+  /** The branches, in the order results keep. */
+  readonly branches: readonly Branch[];
+}
+
+/**
+ * Checks a network: unique names, two different ends, legal resistances.
+ * @param network - the network
+ * @throws ElectroheatError `missing`, `duplicate`, `inconsistent`, `not-a-number`, `out-of-range`, `unknown-name`
+ * @example
+ * ```ts
+ * checkNetwork({ branches: [{ id: "R1", from: "L1", to: "L1", resistance: ohms(5) }] }) // throws ElectroheatError
+ * ```
+ * @since 0.1.0
+ */
+export function checkNetwork(network: Network): void {
+  const seen = new Set<string>();
+  for (let i = 0; i < network.branches.length; i += 1) checkBranch(network.branches[i] as Branch, i, seen);
+}
+
+function checkName(path: string, value: unknown): void {
+  if (value === undefined || value === "")
+    fail({ code: "missing", path, expected: "a name", received: value });
+  if (typeof value !== "string")
+    fail({ code: "wrong-type", path, expected: "a name (text)", received: value });
+}
+
+function checkBranch(branch: Branch, position: number, seen: Set<string>): void {
+  const { id, from, to, resistance, role } = branch;
+  // The path is text built only on failure: this runs once for every branch of every solve.
+  const path = (field: string): string => `branches.${position}.${field}`;
+  if (typeof id !== "string" || id === "") checkName(path("id"), id);
+  if (typeof from !== "string" || from === "") checkName(path("from"), from);
+  if (typeof to !== "string" || to === "") checkName(path("to"), to);
+  if (seen.has(id)) fail({ code: "duplicate", path: path("id"), expected: "a name used once", received: id });
+  seen.add(id);
+  if (from === to) {
+    fail({
+      code: "inconsistent",
+      path: path("to"),
+      expected: "two different nodes",
+      received: `${from} to ${to}`,
+    });
+  }
+  if (
+    resistance !== "open" &&
+    !(typeof resistance === "number" && resistance >= 0 && resistance <= Number.MAX_VALUE)
+  ) {
+    checkNonNegative(path("resistance"), resistance, "Ω");
+  }
+  if (role !== undefined && !ROLES.includes(role)) checkOneOf(path("role"), role, ROLES);
+}
+
+/**
+ * Finds a branch by name, listing the names there are when it is not one of them.
+ * @param input.network - the network
+ * @param input.id - the branch's name
+ * @returns the branch
+ * @throws ElectroheatError `unknown-name`
+ * @example
+ * ```ts
+ * findBranch({ network: { branches: [] }, id: "A-L1" }) // throws ElectroheatError
+ * ```
+ * @since 0.1.0
+ */
+export function findBranch(input: { readonly network: Network; readonly id: string }): Branch {
+  const found = input.network.branches.find((branch) => branch.id === input.id);
+  if (found !== undefined) return found;
+  const known = input.network.branches.map((branch) => branch.id);
+  const shown = known.length > 40 ? `${known.slice(0, 40).join(", ")}, …` : known.join(", ");
+  return fail({
+    code: "unknown-name",
+    path: "id",
+    expected: `a branch: one of ${shown}`,
+    received: input.id,
+  });
+}
+
+/**
+ * The same network with one branch's resistance replaced: an element opened, bolted, aged or renewed.
+ * @param input.network - the network
+ * @param input.id - the branch
+ * @param input.resistance - its new resistance in ohms, 0 or more, or `"open"`
+ * @returns a new network; the given one is untouched
+ * @throws ElectroheatError `unknown-name`, `not-a-number`, `out-of-range`
+ * @example
+ * ```ts
+ * const network: Network = { branches: [{ id: "R1", from: "L1", to: "L2", resistance: ohms(5) }] };
+ * withResistance({ network, id: "R1", resistance: "open" }).branches[0]?.resistance // => "open"
+ * ```
+ * @since 0.1.0
+ */
+export function withResistance(input: {
+  readonly network: Network;
+  readonly id: string;
+  readonly resistance: Ohms | Open;
+}): Network {
+  const { network, id, resistance } = input;
+  findBranch({ network, id });
+  if (resistance !== "open") checkNonNegative("resistance", resistance, "Ω");
+  return {
+    branches: network.branches.map((branch) => (branch.id === id ? { ...branch, resistance } : branch)),
+  };
+}
+
+/**
+ * The same network with a joint (or jumper bar, or conductor) put in series: the named branch ends that land on
+ * `at` are landed on a new node instead, and the joint ties that node to `at`.
+ * @param input.network - the network
+ * @param input.at - node where the joint is, such as a line or a star point
+ * @param input.behind - branches whose current passes through the joint; each must end at `at`. Left out: all that do
+ * @param input.id - name of the joint; its inner node is called `at|id`
+ * @param input.resistance - joint resistance in ohms, 0 or more, or `"open"` for a broken one
+ * @param input.role - what it is; a joint if left out
+ * @returns a new network with the joint as its last branch
+ * @throws ElectroheatError `unknown-name`, `inconsistent`, `duplicate`, `not-a-number`, `out-of-range`
+ * @example
+ * ```ts
+ * const network: Network = { branches: [{ id: "R1", from: "L1", to: "L2", resistance: ohms(6.4) }] };
+ * const jointed = withJoint({ network, at: "L1", id: "J1", resistance: ohms(0.05) });
+ * terminalResistance({ network: jointed, from: "L1", to: "L2" }) // => 6.45
+ * ```
+ * @since 0.1.0
+ */
+export function withJoint(input: {
+  readonly network: Network;
+  readonly at: string;
+  readonly behind?: readonly string[];
+  readonly id: string;
+  readonly resistance: Ohms | Open;
+  readonly role?: BranchRole;
+}): Network {
+  const { network, at, id, resistance, role = "joint" } = input;
+  const behind = new Set(
+    input.behind ?? network.branches.filter((b) => b.from === at || b.to === at).map((b) => b.id),
+  );
+  if (behind.size === 0) {
+    fail({ code: "unknown-name", path: "at", expected: "a node with branches on it", received: at });
+  }
+  for (const name of behind) {
+    const branch = findBranch({ network, id: name });
+    if (branch.from !== at && branch.to !== at) {
+      fail({ code: "inconsistent", path: "behind", expected: `branches that end at ${at}`, received: name });
+    }
+  }
+  const inner = `${at}|${id}`;
+  const moved = network.branches.map((branch) =>
+    behind.has(branch.id)
+      ? {
+          ...branch,
+          from: branch.from === at ? inner : branch.from,
+          to: branch.to === at ? inner : branch.to,
+        }
+      : branch,
+  );
+  const jointed = { branches: [...moved, { id, from: at, to: inner, resistance, role }] };
+  checkNetwork(jointed);
+  return jointed;
+}

@@ -1,0 +1,236 @@
+/** The energised network in numbers: potentials, refined branch voltages, currents through ideal links. */
+import {
+  type Complex,
+  type ConductanceFactor,
+  factorConductances,
+  solveConductances,
+} from "../numeric/index.ts";
+import { checkNonNegative, fail, type Ohms } from "../quantity/index.ts";
+import { type IndexedNetwork, indexNetwork, mergedEnds, refuseUnattached } from "./indexed.ts";
+import type { Branch, Network } from "./network.ts";
+import type { Supply, SupplyLine } from "./supply.ts";
+
+/** Real and imaginary parts of one quantity over all nodes or branches. */
+export interface Parts {
+  readonly re: Float64Array;
+  readonly im: Float64Array;
+}
+
+/** A network set up under a supply and factored: what all solves and fault studies start from. */
+export interface Energisable {
+  /** The network as solved: the given one, with the source resistances as further branches at its end. */
+  readonly indexed: IndexedNetwork;
+  /** Branch ends after merging ideal links. */
+  readonly ends: { readonly from: Int32Array; readonly to: Int32Array };
+  readonly supply: Supply;
+  readonly factor: ConductanceFactor;
+  /** Node held at each supply line's voltage, before merging: the line, or its source behind a resistance. */
+  readonly source: Int32Array;
+  /** The same after merging; −1 for a lost line. */
+  readonly held: Int32Array;
+}
+
+/** Solved state: node potentials and branch voltages. */
+export interface Solution {
+  readonly potential: Parts;
+  /** Voltage across each branch, from → to. */
+  readonly across: Parts;
+}
+
+function checkSupply(supply: Supply): void {
+  const seen = new Set<string>();
+  supply.lines.forEach((line, i) => {
+    if (seen.has(line.node)) {
+      fail({
+        code: "duplicate",
+        path: `supply.lines.${i}.node`,
+        expected: "a node used once",
+        received: line.node,
+      });
+    }
+    seen.add(line.node);
+    const { re, im } = line.voltage;
+    if (!(Number.isFinite(re) && Number.isFinite(im))) {
+      const received = Number.isFinite(re) ? im : re;
+      fail({
+        code: "not-a-number",
+        path: `supply.lines.${i}.voltage`,
+        expected: "a finite phasor",
+        received,
+        unit: "V",
+      });
+    }
+    if (line.sourceResistance !== undefined) {
+      checkNonNegative(`supply.lines.${i}.sourceResistance`, line.sourceResistance, "Ω");
+    }
+  });
+  for (const node of supply.lost ?? []) {
+    if (!seen.has(node)) {
+      const expected = `one of ${[...seen].join(", ")}`;
+      fail({ code: "unknown-name", path: "supply.lost", expected, received: node });
+    }
+  }
+}
+
+/** Source resistances become branches like any other; the voltage is then held behind them. */
+function withSources(
+  network: Network,
+  supply: Supply,
+): { readonly network: Network; readonly nodes: readonly string[] } {
+  const extra: Branch[] = [];
+  const nodes = supply.lines.map((line) => {
+    const { node, sourceResistance = 0 as Ohms } = line;
+    if (sourceResistance === 0) return node;
+    const behind = `${node}|source`;
+    extra.push({ id: behind, from: behind, to: node, resistance: sourceResistance, role: "conductor" });
+    return behind;
+  });
+  return { network: extra.length === 0 ? network : { branches: [...network.branches, ...extra] }, nodes };
+}
+
+/** Sets a network up under a supply: numbers it, finds shorted supplies and loose parts, factors it. */
+export function setUp(network: Network, supply: Supply): Energisable {
+  checkSupply(supply);
+  const sourced = withSources(network, supply);
+  const indexed = indexNetwork(sourced.network, sourced.nodes);
+  const source = Int32Array.from(sourced.nodes, (name) => indexed.nodeNumber.get(name) as number);
+  const held = source.map((node, i) =>
+    supply.lost?.includes((supply.lines[i] as SupplyLine).node) ? -1 : (indexed.merged[node] as number),
+  );
+  refuseShortedSupply(indexed, supply, held);
+  refuseUnattached(indexed, Array.from(source));
+  const fixed = new Uint8Array(indexed.nodes.length);
+  for (const node of held) if (node >= 0) fixed[node] = 1;
+  const ends = mergedEnds(indexed);
+  const factor = factorConductances({
+    nodeCount: indexed.nodes.length,
+    from: ends.from,
+    to: ends.to,
+    conductance: indexed.conductance,
+    fixed,
+  });
+  return { indexed, ends, supply, factor, source, held };
+}
+
+function refuseShortedSupply(indexed: IndexedNetwork, supply: Supply, held: Int32Array): void {
+  for (let i = 0; i < held.length; i += 1) {
+    for (let j = i + 1; j < held.length; j += 1) {
+      if (held[i] !== held[j] || held[i] === -1) continue;
+      const [a, b] = [supply.lines[i] as SupplyLine, supply.lines[j] as SupplyLine];
+      if (a.voltage.re === b.voltage.re && a.voltage.im === b.voltage.im) continue;
+      const through = indexed.links
+        .filter((link) => indexed.merged[indexed.from[link] as number] === held[i])
+        .map((link) => indexed.network.branches[link]?.id);
+      fail({
+        code: "short-circuit",
+        path: "network",
+        expected: "some resistance between supply lines of different voltage",
+        received: `${a.node} and ${b.node} bolted together through ${through.join(", ")}`,
+      });
+    }
+  }
+}
+
+/** Largest current left over at a node, as a part of the largest branch current, that is not worth refining. */
+const BALANCE_TOLERANCE = 1e-13;
+
+/**
+ * Potentials and branch voltages. A voltage across a micro-ohm joint is the small difference of two large
+ * potentials; one refinement step on the currents left over at the nodes restores the digits that difference lost.
+ */
+export function solve(set: Energisable): Solution {
+  const { factor, supply, held, ends, indexed } = set;
+  const { conductance } = indexed;
+  const count = factor.nodeCount;
+  const part = (pick: (z: Complex) => number): { potential: Float64Array; across: Float64Array } => {
+    const potential = new Float64Array(count);
+    for (let i = 0; i < held.length; i += 1) {
+      if ((held[i] as number) >= 0)
+        potential[held[i] as number] = pick((supply.lines[i] as SupplyLine).voltage);
+    }
+    solveConductances({ factor, potential });
+    const across = new Float64Array(conductance.length);
+    const leftOver = new Float64Array(count);
+    let largest = 0;
+    for (let e = 0; e < across.length; e += 1) {
+      const [a, b] = [ends.from[e] as number, ends.to[e] as number];
+      const voltage = (potential[a] as number) - (potential[b] as number);
+      const current = voltage * (conductance[e] as number);
+      across[e] = voltage;
+      leftOver[a] = (leftOver[a] as number) - current;
+      leftOver[b] = (leftOver[b] as number) + current;
+      largest = Math.max(largest, Math.abs(current));
+    }
+    for (const node of held) if (node >= 0) leftOver[node] = 0;
+    if (leftOver.some((current) => Math.abs(current) > BALANCE_TOLERANCE * largest)) {
+      const correction = solveConductances({
+        factor,
+        potential: new Float64Array(count),
+        injected: leftOver,
+      });
+      for (let e = 0; e < across.length; e += 1) {
+        const step =
+          (correction[ends.from[e] as number] as number) - (correction[ends.to[e] as number] as number);
+        across[e] = (across[e] as number) + step;
+      }
+      for (let node = 0; node < count; node += 1)
+        potential[node] = (potential[node] as number) + (correction[node] as number);
+    }
+    return { potential, across };
+  };
+  const re = part((z) => z.re);
+  const im = part((z) => z.im);
+  return { potential: { re: re.potential, im: im.potential }, across: { re: re.across, im: im.across } };
+}
+
+/** Currents of all branches, ideal links included. */
+export function branchCurrents(set: Energisable, solution: Solution): Parts {
+  const { conductance, links } = set.indexed;
+  const currents = {
+    re: solution.across.re.map((v, e) => v * (conductance[e] as number)),
+    im: solution.across.im.map((v, e) => v * (conductance[e] as number)),
+  };
+  if (links.length > 0) linkCurrents(set, currents);
+  return currents;
+}
+
+/**
+ * Currents through ideal links follow from what enters and leaves at their ends. Where links form a loop the split is
+ * not determined by Kirchhoff's laws alone; they are then taken as equal resistances, the limit of equal good bars.
+ */
+function linkCurrents(set: Energisable, currents: Parts): void {
+  const { indexed, held, source } = set;
+  const { links, from, to, merged } = indexed;
+  const count = indexed.nodes.length;
+  // Of each linked group the supply nodes stay put; a group without one is referred to the node that stands for it.
+  const fixed = new Uint8Array(count);
+  const supplied = new Set<number>(held);
+  source.forEach((node, i) => {
+    if ((held[i] as number) >= 0) fixed[node] = 1;
+  });
+  for (let node = 0; node < count; node += 1) {
+    if (merged[node] === node && !supplied.has(node)) fixed[node] = 1;
+  }
+  const linkFrom = Int32Array.from(links, (link) => from[link] as number);
+  const linkTo = Int32Array.from(links, (link) => to[link] as number);
+  const factor = factorConductances({
+    nodeCount: count,
+    from: linkFrom,
+    to: linkTo,
+    conductance: new Float64Array(links.length).fill(1),
+    fixed,
+  });
+  for (const part of [currents.re, currents.im]) {
+    const injected = new Float64Array(count);
+    for (let e = 0; e < part.length; e += 1) {
+      // Merging hid which member of a group the branch lands on; its own ends still know.
+      const [a, b] = [from[e] as number, to[e] as number];
+      injected[a] = (injected[a] as number) - (part[e] as number);
+      injected[b] = (injected[b] as number) + (part[e] as number);
+    }
+    const level = solveConductances({ factor, potential: new Float64Array(count), injected });
+    links.forEach((link, k) => {
+      part[link] = (level[linkFrom[k] as number] as number) - (level[linkTo[k] as number] as number);
+    });
+  }
+}
