@@ -1,0 +1,117 @@
+/** The units that text can name: every scale, and the two temperature scales that have an offset. */
+import { fail } from "./errors.ts";
+import { into, outOf, type Scale } from "./scale.ts";
+import * as electric from "./scales/electric.ts";
+import * as heat from "./scales/heat.ts";
+import * as mechanic from "./scales/mechanic.ts";
+import type { CanonicalUnit, Celsius, Quantity } from "./tags.ts";
+import { celsius, fahrenheit, toCelsius, toFahrenheit } from "./units/temperature.ts";
+
+/** One unit of one canonical unit. */
+export interface UnitEntry {
+  readonly name: string;
+  readonly symbol: string;
+  readonly unit: CanonicalUnit;
+  /** From a number in this unit to the canonical unit. */
+  readonly from: (value: number) => number;
+  /** From the canonical unit to a number in this unit. */
+  readonly to: (value: number) => number;
+  /** Size of a difference: as `from`, without the offset of a temperature scale. */
+  readonly span: (value: number) => number;
+  /** From the size of a difference to a number in this unit. */
+  readonly toSpan: (value: number) => number;
+}
+
+function entryOf<U extends CanonicalUnit>(scale: Scale<U>): UnitEntry {
+  const from = (value: number): number => into(scale, value);
+  const to = (value: number): number => outOf(scale, value as Quantity<U>);
+  return { name: scale.name, symbol: scale.symbol, unit: scale.unit, from, to, span: from, toSpan: to };
+}
+
+function temperatures(): readonly UnitEntry[] {
+  const kelvin = entryOf(heat.KELVIN);
+  const degree = entryOf(heat.FAHRENHEIT_DEGREE);
+  return [
+    {
+      name: "celsius",
+      symbol: "°C",
+      unit: "°C",
+      from: celsius,
+      to: (value) => toCelsius(value as Celsius),
+      span: kelvin.from,
+      toSpan: kelvin.to,
+    },
+    {
+      name: "fahrenheit",
+      symbol: "°F",
+      unit: "°C",
+      from: fahrenheit,
+      to: (value) => toFahrenheit(value as Celsius),
+      span: degree.from,
+      toSpan: degree.to,
+    },
+  ];
+}
+
+function build(): ReadonlyMap<string, readonly UnitEntry[]> {
+  const table = new Map<string, UnitEntry[]>();
+  const scales: readonly Scale<CanonicalUnit>[] = [electric, mechanic, heat].flatMap((group) =>
+    Object.values(group),
+  );
+  for (const entry of [...scales.map(entryOf), ...temperatures()]) {
+    const list = table.get(entry.unit) ?? [];
+    // The canonical unit first: messages list the symbols in this order.
+    if (entry.symbol === entry.unit) list.unshift(entry);
+    else list.push(entry);
+    table.set(entry.unit, list);
+  }
+  return table;
+}
+
+const TABLE: ReadonlyMap<string, readonly UnitEntry[]> = /*#__PURE__*/ build();
+
+/** Every entry, for the index of unit texts. */
+export function allEntries(): readonly UnitEntry[] {
+  return [...TABLE.values()].flat();
+}
+
+/** The units that one canonical unit can be written in. */
+export function entriesOf(unit: CanonicalUnit): readonly UnitEntry[] {
+  const list = TABLE.get(unit);
+  if (list !== undefined) return list;
+  return fail({
+    code: unit === undefined || unit === null ? "missing" : "unknown-name",
+    path: "unit",
+    expected: `one of ${[...TABLE.keys()].join(", ")}`,
+    received: unit,
+  });
+}
+
+/** The entry with this very symbol. */
+export function entryBySymbol(path: string, unit: CanonicalUnit, symbol: string): UnitEntry {
+  const entries = entriesOf(unit);
+  for (const entry of entries) if (entry.symbol === symbol) return entry;
+  const elsewhere = allEntries().find((entry) => entry.symbol === symbol);
+  return fail({
+    code: elsewhere === undefined ? "unknown-name" : "wrong-type",
+    path,
+    expected: `a unit of ${unit}: ${entries.map((entry) => entry.symbol).join(", ")}`,
+    received: symbol,
+  });
+}
+
+/**
+ * Lists the symbols that text may use for a quantity, the canonical one first.
+ * @param unit - symbol of the canonical unit
+ * @returns the symbols as `formatQuantity` prints them
+ * @throws ElectroheatError `missing`, `unknown-name`
+ * @source definition
+ * @example
+ * ```ts
+ * unitSymbols("°C") // => ["°C", "°F"]
+ * ```
+ * @since 0.1.0
+ */
+export function unitSymbols(unit: CanonicalUnit): readonly string[] {
+  return entriesOf(unit).map((entry) => entry.symbol);
+}
