@@ -1,1 +1,7 @@
+/**
+ * Everything that needs neither a schema nor a decimal library: import from here, or from a room
+ * (`electroheat/circuit`) to say where a name comes from.
+ */
+export * from "./circuit/index.ts";
+export * from "./numeric/index.ts";
 export * from "./quantity/index.ts";

@@ -1,5 +1,5 @@
 /** The same three terminals as a star or as a delta, real and complex. */
-import { add, type Complex, divide, modulus, multiply } from "../numeric/index.ts";
+import { type Complex, complexProduct, complexQuotient, complexSum, modulus } from "../numeric/index.ts";
 import { checkNonNegative, fail, type Ohms, type Open } from "../quantity/index.ts";
 
 /**
@@ -144,9 +144,9 @@ export function starFromDeltaImpedance(delta: DeltaOf<Complex>): StarOf<Complex>
   checkImpedance("r12", r12);
   checkImpedance("r23", r23);
   checkImpedance("r31", r31);
-  const sum = add(add(r12, r23), r31);
+  const sum = complexSum(complexSum(r12, r23), r31);
   refuseResonance("delta", sum, [r12, r23, r31]);
-  const arm = (a: Complex, b: Complex): Complex => divide(multiply(a, b), sum);
+  const arm = (a: Complex, b: Complex): Complex => complexQuotient(complexProduct(a, b), sum);
   return { r1: arm(r12, r31), r2: arm(r23, r12), r3: arm(r31, r23) };
 }
 
@@ -174,8 +174,8 @@ export function deltaFromStarImpedance(star: StarOf<Complex>): DeltaOf<Complex> 
     if (modulus(z) === 0)
       fail({ code: "inconsistent", path, expected: "an impedance other than 0", received: 0, unit: "Ω" });
   }
-  const terms = [multiply(r1, r2), multiply(r2, r3), multiply(r3, r1)] as const;
-  const sum = add(add(terms[0], terms[1]), terms[2]);
+  const terms = [complexProduct(r1, r2), complexProduct(r2, r3), complexProduct(r3, r1)] as const;
+  const sum = complexSum(complexSum(terms[0], terms[1]), terms[2]);
   refuseResonance("star", sum, terms);
-  return { r12: divide(sum, r3), r23: divide(sum, r1), r31: divide(sum, r2) };
+  return { r12: complexQuotient(sum, r3), r23: complexQuotient(sum, r1), r31: complexQuotient(sum, r2) };
 }

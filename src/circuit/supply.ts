@@ -1,5 +1,12 @@
 /** The supply: RMS phasors of the lines against the supply neutral. */
-import { add, type Complex, fromPolar, modulus, scale, subtract } from "../numeric/index.ts";
+import {
+  type Complex,
+  complexDifference,
+  complexScaled,
+  complexSum,
+  modulus,
+  phasor,
+} from "../numeric/index.ts";
 import { checkPositive, fail, type LineVolts, type Ohms, type Volts } from "../quantity/index.ts";
 
 /**
@@ -60,7 +67,7 @@ export function balancedSupply(input: {
   const source = sourceResistance === undefined ? {} : { sourceResistance };
   const lines: SupplyLine[] = LINES.map((node, i) => ({
     node,
-    voltage: fromPolar({ magnitude, degrees: i === 0 ? 0 : i === 1 ? lag : -lag }),
+    voltage: phasor({ magnitude, degrees: i === 0 ? 0 : i === 1 ? lag : -lag }),
     ...source,
   }));
   return { lines: [...lines, { node: "N", voltage: { re: 0, im: 0 } }] };
@@ -114,15 +121,15 @@ export function supplyFromLineVoltages(input: {
     { re: v12, im: 0 },
     { re: x, im: rotation === "L1-L2-L3" ? -height : height },
   ];
-  const centroid = scale(
-    add(add(corners[0] as Complex, corners[1] as Complex), corners[2] as Complex),
+  const centroid = complexScaled(
+    complexSum(complexSum(corners[0] as Complex, corners[1] as Complex), corners[2] as Complex),
     1 / 3,
   );
   // Turned so that L1 lies at 0°, as in a balanced supply.
-  const first = subtract(corners[0] as Complex, centroid);
+  const first = complexDifference(corners[0] as Complex, centroid);
   const length = modulus(first);
   const lines = LINES.map((node, i) => {
-    const from = subtract(corners[i] as Complex, centroid);
+    const from = complexDifference(corners[i] as Complex, centroid);
     return {
       node,
       voltage: {
@@ -158,7 +165,7 @@ export function supplyFromNeutralVoltages(input: {
     if (!Number.isFinite(angle)) {
       fail({ code: "not-a-number", path: `degrees.${i}`, expected: "an angle", received: angle, unit: "°" });
     }
-    return { node, voltage: fromPolar({ magnitude, degrees: angle }) };
+    return { node, voltage: phasor({ magnitude, degrees: angle }) };
   });
   return { lines: [...lines, { node: "N", voltage: { re: 0, im: 0 } }] };
 }

@@ -1,5 +1,5 @@
 /** Unbalance by each named definition, and the symmetrical components behind the last one. */
-import { add, type Complex, modulus, multiply, scale } from "../numeric/index.ts";
+import { type Complex, complexProduct, complexScaled, complexSum, modulus } from "../numeric/index.ts";
 import { checkPositive, fail } from "../quantity/index.ts";
 
 /**
@@ -40,11 +40,11 @@ export function symmetricalComponents(phasors: readonly [Complex, Complex, Compl
     }
   });
   const [x1, x2, x3] = phasors;
-  const third = (a: Complex, b: Complex): Complex => scale(add(add(x1, a), b), 1 / 3);
+  const third = (a: Complex, b: Complex): Complex => complexScaled(complexSum(complexSum(x1, a), b), 1 / 3);
   return {
     zero: third(x2, x3),
-    positive: third(multiply(ROTATE, x2), multiply(ROTATE_TWICE, x3)),
-    negative: third(multiply(ROTATE_TWICE, x2), multiply(ROTATE, x3)),
+    positive: third(complexProduct(ROTATE, x2), complexProduct(ROTATE_TWICE, x3)),
+    negative: third(complexProduct(ROTATE_TWICE, x2), complexProduct(ROTATE, x3)),
   };
 }
 
@@ -116,7 +116,7 @@ export function unbalance(input: {
  * @source Fortescue 1918, as {@link symmetricalComponents}
  * @example
  * ```ts
- * const at = (degrees: number): Complex => fromPolar({ magnitude: 230, degrees });
+ * const at = (degrees: number): Complex => phasor({ magnitude: 230, degrees });
  * negativeSequenceRatio([at(0), at(-120), at(120)]) // => 0
  * ```
  * @since 0.1.0

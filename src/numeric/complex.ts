@@ -20,11 +20,11 @@ export interface Complex {
  * @returns the phasor
  * @example
  * ```ts
- * fromPolar({ magnitude: 277.128, degrees: -120 }) // => { re: -138.564, im: -240 }
+ * phasor({ magnitude: 277.128, degrees: -120 }) // => { re: -138.564, im: -240 }
  * ```
  * @since 0.1.0
  */
-export function fromPolar(input: { readonly magnitude: number; readonly degrees: number }): Complex {
+export function phasor(input: { readonly magnitude: number; readonly degrees: number }): Complex {
   const { magnitude, degrees } = input;
   // Reduced in degrees, where it is exact, so that 90° gives a real part of exactly 0.
   const turn = ((degrees % 360) + 360) % 360;
@@ -79,11 +79,11 @@ export function angleDegrees(z: Complex): number {
  * @returns a + b
  * @example
  * ```ts
- * add({ re: 1, im: 2 }, { re: 3, im: -1 }) // => { re: 4, im: 1 }
+ * complexSum({ re: 1, im: 2 }, { re: 3, im: -1 }) // => { re: 4, im: 1 }
  * ```
  * @since 0.1.0
  */
-export function add(a: Complex, b: Complex): Complex {
+export function complexSum(a: Complex, b: Complex): Complex {
   return { re: a.re + b.re, im: a.im + b.im };
 }
 
@@ -94,11 +94,11 @@ export function add(a: Complex, b: Complex): Complex {
  * @returns a − b
  * @example
  * ```ts
- * subtract({ re: 1, im: 2 }, { re: 3, im: -1 }) // => { re: -2, im: 3 }
+ * complexDifference({ re: 1, im: 2 }, { re: 3, im: -1 }) // => { re: -2, im: 3 }
  * ```
  * @since 0.1.0
  */
-export function subtract(a: Complex, b: Complex): Complex {
+export function complexDifference(a: Complex, b: Complex): Complex {
   return { re: a.re - b.re, im: a.im - b.im };
 }
 
@@ -109,11 +109,11 @@ export function subtract(a: Complex, b: Complex): Complex {
  * @returns a·b
  * @example
  * ```ts
- * multiply({ re: 1, im: 2 }, { re: 3, im: -1 }) // => { re: 5, im: 5 }
+ * complexProduct({ re: 1, im: 2 }, { re: 3, im: -1 }) // => { re: 5, im: 5 }
  * ```
  * @since 0.1.0
  */
-export function multiply(a: Complex, b: Complex): Complex {
+export function complexProduct(a: Complex, b: Complex): Complex {
   return { re: a.re * b.re - a.im * b.im, im: a.re * b.im + a.im * b.re };
 }
 
@@ -124,11 +124,11 @@ export function multiply(a: Complex, b: Complex): Complex {
  * @returns factor·z
  * @example
  * ```ts
- * scale({ re: 1, im: 2 }, 3) // => { re: 3, im: 6 }
+ * complexScaled({ re: 1, im: 2 }, 3) // => { re: 3, im: 6 }
  * ```
  * @since 0.1.0
  */
-export function scale(z: Complex, factor: number): Complex {
+export function complexScaled(z: Complex, factor: number): Complex {
   return { re: z.re * factor, im: z.im * factor };
 }
 
@@ -140,11 +140,11 @@ export function scale(z: Complex, factor: number): Complex {
  * @source R. L. Smith, Algorithm 116: Complex division, Communications of the ACM 5 (1962) 435
  * @example
  * ```ts
- * divide({ re: 5, im: 5 }, { re: 3, im: -1 }) // => { re: 1, im: 2 }
+ * complexQuotient({ re: 5, im: 5 }, { re: 3, im: -1 }) // => { re: 1, im: 2 }
  * ```
  * @since 0.1.0
  */
-export function divide(a: Complex, b: Complex): Complex {
+export function complexQuotient(a: Complex, b: Complex): Complex {
   if (Math.abs(b.re) >= Math.abs(b.im)) {
     const ratio = b.im / b.re;
     const denominator = b.re + b.im * ratio;
