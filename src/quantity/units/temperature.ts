@@ -2,12 +2,26 @@
  * Temperature. The canonical scale is °C; a temperature difference is `Kelvins` and another tag, so the
  * absolute kelvin has its own name here.
  */
-import { checkBetween, checkFinite } from "../check.ts";
+import { checkFinite } from "../check.ts";
+import { fail } from "../errors.ts";
 import type { Celsius } from "../tags.ts";
 
 /** 0 °C in kelvins; exact definition. */
 const CELSIUS_ZERO = 273.15;
-const BEYOND_DOUBLE = 1e300;
+
+/** Requires a temperature at or above absolute zero that stays finite when converted. */
+function checkTemperature(path: string, value: number, lowest: number, unit: string, result: number): void {
+  checkFinite(path, value, unit);
+  if (!(value >= lowest && result - result === 0)) {
+    fail({
+      code: "out-of-range",
+      path,
+      expected: `${lowest} or more, and within a double,`,
+      received: value,
+      unit,
+    });
+  }
+}
 
 /**
  * Temperature given in degrees Celsius (°C), the unit it is held in.
@@ -22,7 +36,7 @@ const BEYOND_DOUBLE = 1e300;
  * @since 0.1.0
  */
 export function celsius(value: number): Celsius {
-  checkBetween("celsius", value, -CELSIUS_ZERO, BEYOND_DOUBLE, "°C");
+  checkTemperature("celsius", value, -CELSIUS_ZERO, "°C", value);
   return value as Celsius;
 }
 
@@ -30,7 +44,7 @@ export function celsius(value: number): Celsius {
  * Temperature read in degrees Celsius (°C), the unit it is held in.
  * @param value - temperature in degrees Celsius (°C)
  * @returns the number of degrees Celsius
- * @throws ElectroheatError `missing`, `not-a-number`
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range` below absolute zero
  * @source as for {@link celsius}
  * @example
  * ```ts
@@ -39,7 +53,7 @@ export function celsius(value: number): Celsius {
  * @since 0.1.0
  */
 export function toCelsius(value: Celsius): number {
-  checkFinite("celsius", value, "°C");
+  checkTemperature("celsius", value, -CELSIUS_ZERO, "°C", value);
   return value;
 }
 
@@ -57,15 +71,16 @@ export function toCelsius(value: Celsius): number {
  * @since 0.1.0
  */
 export function fahrenheit(value: number): Celsius {
-  checkBetween("fahrenheit", value, -459.67, BEYOND_DOUBLE, "°F");
-  return (((value - 32) * 5) / 9) as Celsius;
+  const result = ((value - 32) * 5) / 9;
+  checkTemperature("fahrenheit", value, -459.67, "°F", result);
+  return result as Celsius;
 }
 
 /**
  * Temperature read in degrees Fahrenheit (°F): value × 9 / 5 + 32.
  * @param value - temperature in degrees Celsius (°C)
  * @returns the number of degrees Fahrenheit
- * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range` beyond ±1e300
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range` below absolute zero
  * @source as for {@link fahrenheit}
  * @example
  * ```ts
@@ -74,8 +89,9 @@ export function fahrenheit(value: number): Celsius {
  * @since 0.1.0
  */
 export function toFahrenheit(value: Celsius): number {
-  checkBetween("fahrenheit", value, -BEYOND_DOUBLE, BEYOND_DOUBLE, "°C");
-  return (value * 9) / 5 + 32;
+  const result = (value * 9) / 5 + 32;
+  checkTemperature("fahrenheit", value, -CELSIUS_ZERO, "°C", result);
+  return result;
 }
 
 /**
@@ -92,7 +108,7 @@ export function toFahrenheit(value: Celsius): number {
  * @since 0.1.0
  */
 export function absoluteKelvins(value: number): Celsius {
-  checkBetween("absoluteKelvins", value, 0, BEYOND_DOUBLE, "K");
+  checkTemperature("absoluteKelvins", value, 0, "K", value);
   return (value - CELSIUS_ZERO) as Celsius;
 }
 
@@ -100,7 +116,7 @@ export function absoluteKelvins(value: number): Celsius {
  * Temperature read in kelvins above absolute zero: value + 273.15.
  * @param value - temperature in degrees Celsius (°C)
  * @returns the number of kelvins above absolute zero
- * @throws ElectroheatError `missing`, `not-a-number`
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range` below absolute zero
  * @source as for {@link absoluteKelvins}
  * @example
  * ```ts
@@ -109,6 +125,6 @@ export function absoluteKelvins(value: number): Celsius {
  * @since 0.1.0
  */
 export function toAbsoluteKelvins(value: Celsius): number {
-  checkFinite("absoluteKelvins", value, "°C");
+  checkTemperature("absoluteKelvins", value, -CELSIUS_ZERO, "°C", value);
   return value + CELSIUS_ZERO;
 }
