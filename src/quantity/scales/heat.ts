@@ -32,7 +32,7 @@ export const THERM_IT: Scale<"J"> = /*#__PURE__*/ scale("thermsIt", "therm", "J"
 
 // Temperature difference and rate. For the temperature itself see temperature.ts.
 export const KELVIN: Scale<"K"> = /*#__PURE__*/ scale("kelvins", "K", "K");
-export const FAHRENHEIT_DEGREE: Scale<"K"> = /*#__PURE__*/ scale("fahrenheitDegrees", "Δ°F", "K", 5, 9);
+export const FAHRENHEIT_DEGREE: Scale<"K"> = /*#__PURE__*/ scale("fahrenheitDegrees", "Δ°F", "K", 1, 1.8);
 export const KELVIN_PER_SECOND: Scale<"K/s"> = /*#__PURE__*/ scale("kelvinsPerSecond", "K/s", "K/s");
 export const KELVIN_PER_MINUTE: Scale<"K/s"> = /*#__PURE__*/ scale(
   "kelvinsPerMinute",
