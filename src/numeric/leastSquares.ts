@@ -11,6 +11,8 @@ import { checkFinite, checkPositive, fail } from "../quantity/index.ts";
 export interface LeastSquaresFit {
   /** Best estimates, one for each unknown. */
   readonly estimates: readonly (number | null)[];
+  /** One solution of many that fit as well: the estimates, with undetermined unknowns at some value. For iterations. */
+  readonly particular: readonly number[];
   /** Covariance of the estimates, from the stated standard uncertainties (not scaled by the residuals). */
   readonly covariance: readonly (readonly (number | null)[])[];
   /** Observed minus fitted, one for each observation. */
@@ -170,6 +172,7 @@ export function leastSquares(input: {
   const chiSquare = residuals.reduce((sum, r, i) => sum + (r / (uncertainty[i] as number)) ** 2, 0);
   return {
     estimates: solved.estimates,
+    particular: solved.basic,
     covariance: solved.covariance,
     residuals,
     chiSquare,
