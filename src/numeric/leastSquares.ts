@@ -159,8 +159,12 @@ export function leastSquares(input: {
       a[i * n + j] = (row[j] as number) / u;
     }
   }
-  // Columns to unit length, so that one rank tolerance serves ohms and micro-ohms alike.
-  const scale = Float64Array.from({ length: n }, (_, j) => remainderNorm(a, n, j, 0) || 1);
+  // Columns to a length of 1 to 2, so that one rank tolerance serves ohms and micro-ohms alike; by powers of two, which
+  // round nothing: dividing by the length itself costs most of a digit on an ill-conditioned fit.
+  const scale = Float64Array.from(
+    { length: n },
+    (_, j) => 2 ** Math.floor(Math.log2(remainderNorm(a, n, j, 0) || 1)),
+  );
   for (let i = 0; i < m; i += 1) {
     for (let j = 0; j < n; j += 1) a[i * n + j] = (a[i * n + j] as number) / (scale[j] as number);
   }
