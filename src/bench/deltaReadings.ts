@@ -32,7 +32,12 @@ export interface DeltaFromReadings {
 }
 
 const OPEN_SIDE: DeltaSide = { state: "open", resistance: "open", standardUncertainty: null, atLeast: null };
-const UNKNOWN: DeltaSide = { state: "not identifiable", resistance: null, standardUncertainty: null, atLeast: 0 as Ohms };
+const UNKNOWN: DeltaSide = {
+  state: "not identifiable",
+  resistance: null,
+  standardUncertainty: null,
+  atLeast: 0 as Ohms,
+};
 
 const known = (resistance: number, u: number): DeltaSide => ({
   state: "known",
@@ -74,7 +79,11 @@ export function deltaFromLineReadings(input: {
   readonly standardUncertainty: Ohms;
 }): DeltaFromReadings {
   const { y12, y23, y31, standardUncertainty: u } = input;
-  for (const [path, y] of [["y12", y12], ["y23", y23], ["y31", y31]] as const) {
+  for (const [path, y] of [
+    ["y12", y12],
+    ["y23", y23],
+    ["y31", y31],
+  ] as const) {
     if (y !== "open") checkPositive(path, y, "Ω");
   }
   checkNonNegative("standardUncertainty", u, "Ω");
@@ -86,7 +95,8 @@ export function deltaFromLineReadings(input: {
   const uArm = (Math.sqrt(3) / 2) * u;
   // Without a stated uncertainty, rounding of the readings' own sums is all that can hide a zero.
   const blur = Math.max(COVERAGE * uArm, 1e-12 * (y12 + y23 + y31));
-  if (Math.min(s1, s2, s3) < -blur) return { outcome: "contradictory", r12: UNKNOWN, r23: UNKNOWN, r31: UNKNOWN };
+  if (Math.min(s1, s2, s3) < -blur)
+    return { outcome: "contradictory", r12: UNKNOWN, r23: UNKNOWN, r31: UNKNOWN };
   const r12 = side(s1, s2, s3, u, blur);
   const r23 = side(s2, s3, s1, u, blur);
   const r31 = side(s3, s1, s2, u, blur);

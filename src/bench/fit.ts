@@ -11,7 +11,12 @@ function checkSetting({ network, unknown, readings, leads, significance }: Setti
     const { resistance } = findBranch({ network, id });
     // The network's value is where the fit starts from.
     if (resistance === "open" || resistance === 0) {
-      fail({ code: "inconsistent", path: "unknown", expected: "branches with a resistance to start from", received: id });
+      fail({
+        code: "inconsistent",
+        path: "unknown",
+        expected: "branches with a resistance to start from",
+        received: id,
+      });
     }
   }
   if (readings.length === 0) {
@@ -85,15 +90,30 @@ export function fitTerminalReadings(input: {
   return fitWithOpens(setting, certain);
 }
 
-function withoutFit(setting: Setting, outcome: "partly" | "contradictory", sets: readonly (readonly string[])[]): ResistanceFit {
-  const nothing = (id: string): FittedBranch => ({ id, resistance: null, standardUncertainty: null, atLeast: null });
+function withoutFit(
+  setting: Setting,
+  outcome: "partly" | "contradictory",
+  sets: readonly (readonly string[])[],
+): ResistanceFit {
+  const nothing = (id: string): FittedBranch => ({
+    id,
+    resistance: null,
+    standardUncertainty: null,
+    atLeast: null,
+  });
   return {
     outcome,
     branches: setting.unknown.map(nothing),
     leads: nothing(LEADS),
     covariance: [],
     fitted: [],
-    readings: setting.readings.map(({ from, to, reads }) => ({ from, to, reads, predicted: null, residual: null })),
+    readings: setting.readings.map(({ from, to, reads }) => ({
+      from,
+      to,
+      reads,
+      predicted: null,
+      residual: null,
+    })),
     chiSquare: 0,
     degreesOfFreedom: 0,
     pValue: null,
@@ -184,7 +204,12 @@ function fittedBranch(input: {
   const u = Math.sqrt(variance);
   if (id !== LEADS && u > TOO_VAGUE * value) {
     // Conductance is what the readings see of a very high resistance: its upper end bounds the resistance from below.
-    return { id, resistance: null, standardUncertainty: null, atLeast: (1 / (1 / value + (2 * u) / value ** 2)) as Ohms };
+    return {
+      id,
+      resistance: null,
+      standardUncertainty: null,
+      atLeast: (1 / (1 / value + (2 * u) / value ** 2)) as Ohms,
+    };
   }
   return { id, resistance: value as Ohms, standardUncertainty: u as Ohms, atLeast: null };
 }

@@ -42,10 +42,18 @@ export function observationsOf({ readings, leads }: Setting): Observation[] {
   return finite;
 }
 
-function predict(network: Network, reading: TerminalOhms, ids: readonly string[]): { value: number; slopes: number[] } {
+function predict(
+  network: Network,
+  reading: TerminalOhms,
+  ids: readonly string[],
+): { value: number; slopes: number[] } {
   const branches = reading.only ?? network.branches.map((branch) => branch.id);
   const state = withOnly(network, branches);
-  const { resistance, currentShare } = terminalReading({ network: state, from: reading.from, to: reading.to });
+  const { resistance, currentShare } = terminalReading({
+    network: state,
+    from: reading.from,
+    to: reading.to,
+  });
   const share = new Map(state.branches.map((branch, i) => [branch.id, currentShare[i] as number]));
   return { value: resistance as number, slopes: ids.map((id) => (share.get(id) ?? 0) ** 2) };
 }
@@ -79,7 +87,8 @@ export function gaussNewton(setting: Setting, ids: readonly string[], start: Net
       observed: observations.map((one, k) => one.value - (predicted[k] as number)),
       uncertainty: observations.map((one) => one.uncertainty),
     });
-    if (step < SETTLED) return { runaway: null, values: withLeads ? [...values, leads] : values, fit, predicted };
+    if (step < SETTLED)
+      return { runaway: null, values: withLeads ? [...values, leads] : values, fit, predicted };
     const moves = fit.particular;
     // A resistance never crosses zero: from below a tenth of itself it is approached, not jumped over.
     const next = values.map((value, k) => Math.max(value + (moves[k] as number), value / 10));

@@ -45,7 +45,11 @@ function* subsets(ids: readonly string[], size: number, first = 0): Generator<st
 }
 
 /** Smallest sets of open branches that agree with every reading. */
-export function findOpens(network: Network, candidates: readonly string[], readings: readonly PathReading[]): OpenSearch {
+export function findOpens(
+  network: Network,
+  candidates: readonly string[],
+  readings: readonly PathReading[],
+): OpenSearch {
   for (let size = 0; size <= Math.min(MOST_OPEN, candidates.length); size += 1) {
     const sets: string[][] = [];
     for (const open of subsets(candidates, size)) {

@@ -1,11 +1,18 @@
 /** What a healthy module should read and draw, from its nameplate. */
-import { branchCurrent, branchResistance, branchVoltage, type Connection, healthyLineToLineResistance, lineCurrent } from "../circuit/index.ts";
+import {
+  branchCurrent,
+  branchResistance,
+  branchVoltage,
+  type Connection,
+  healthyLineToLineResistance,
+  lineCurrent,
+} from "../circuit/index.ts";
 import {
   type Amperes,
   type BranchVolts,
+  type ColdOhms,
   checkBetween,
   checkWhole,
-  type ColdOhms,
   type HotOhms,
   type LineAmperes,
   type LineVolts,
@@ -119,7 +126,8 @@ export function nameplateTargets(input: {
 function plausibility(power: number): readonly Warning[] {
   if (power >= PLAUSIBLE.low && power <= PLAUSIBLE.high) return [];
   const limit = power < PLAUSIBLE.low ? PLAUSIBLE.low : PLAUSIBLE.high;
-  const hint = power < PLAUSIBLE.low ? "were kilowatts typed where watts are taken?" : "were milliwatts meant?";
+  const hint =
+    power < PLAUSIBLE.low ? "were kilowatts typed where watts are taken?" : "were milliwatts meant?";
   return [
     {
       code: "suspicious",
