@@ -6,9 +6,13 @@ import type { ParsedRecord } from "./recordSchema.ts";
 
 /**
  * A joint above this multiple of the lowest like joint is to be looked at. A trigger, not a verdict: a uniform set of bad joints
- * passes it. Source: the 50 % comparison rule of the acceptance-testing practice (seen in published cases).
+ * passes it.
  */
-export const COMPARISON_RATIO = 1.5;
+const COMPARISON_RATIO = 1.5;
+
+const RULE =
+  "More than 50 % above the lowest like joint: investigate (comparison rule of acceptance-testing practice; edition and table " +
+  "not verified here, so treat it as common practice). The maker's limit, the local code and a licensed electrician decide.";
 
 /** R = U/I, P = U·I, ratio to the best; worst first. */
 export function assessJoints(record: ParsedRecord): readonly JointAssessment[] {
@@ -31,6 +35,7 @@ export function assessJoints(record: ParsedRecord): readonly JointAssessment[] {
       ...joint,
       ratioToBest: best > 0 ? joint.resistance / best : null,
       investigate: measured.length > 1 && compareQuoted({ left: joint.resistance, right: limit }) > 0,
+      rule: RULE,
     }))
     .sort((a, b) => b.resistance - a.resistance || (a.id < b.id ? -1 : 1));
 }

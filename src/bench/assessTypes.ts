@@ -126,6 +126,8 @@ export interface JointAssessment {
   readonly ratioToBest: number | null;
   /** Whether the comparison rule asks for a look. */
   readonly investigate: boolean;
+  /** The rule, whose it is, and who decides. */
+  readonly rule: string;
 }
 
 /**

@@ -6,3 +6,4 @@ export * from "./fitTypes.ts";
 export * from "./meter.ts";
 export * from "./record.ts";
 export * from "./targets.ts";
+export * from "./text.ts";

@@ -111,7 +111,7 @@ function jointSteps(joints: readonly JointAssessment[]): NextStep[] {
   return joints
     .filter((joint) => joint.investigate)
     .map(({ id, resistance, power, ratioToBest }) => ({
-      action: `Open joint ${id}: renew bar end, nut and washer where burnt or pitted, remake it and measure the drop again.`,
+      action: `Isolate, then open joint ${id}: renew bar end, nut and washer where burnt or pitted, remake it and measure the drop again.`,
       reason: `${(resistance * 1e6).toPrecision(4)} µΩ, ${power.toPrecision(3)} W${
         ratioToBest === null ? "" : `, ${ratioToBest.toPrecision(3)} times the best like joint`
       }: more than half above the lowest. Line currents cannot show this.`,
