@@ -29,6 +29,18 @@ describe("constructors and readers", () => {
     expect([...ROWS.map(([name]) => name), ...TEMPERATURES].sort()).toEqual(constructorNames().sort());
   });
 
+  it("have a symbol each, which text is read by", () => {
+    const symbols = (Object.keys(CANONICAL) as quantity.CanonicalUnit[]).flatMap((unit) =>
+      quantity.unitSymbols(unit).map((symbol) => [unit, symbol] as const),
+    );
+    const read = symbols.map(
+      ([unit, symbol]) => quantity.parseQuantity(`1 ${symbol}`, { unit }).value as number,
+    );
+    const made = ROWS.map(([name]) => constructorOf(name)(1));
+    expect(new Set(symbols.map(([unit, symbol]) => `${unit} ${symbol}`)).size).toBe(ROWS.length);
+    expect(read.sort((a, b) => a - b)).toEqual(made.sort((a, b) => a - b));
+  });
+
   it("leave no reader without a constructor", () => {
     const readers = Object.keys(quantity).filter((name) => /^to[A-Z]/.test(name));
     expect(readers).toHaveLength(constructorNames().length);
