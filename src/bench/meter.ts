@@ -96,7 +96,7 @@ export interface CorrectedReading {
  * @example
  * ```ts
  * correctedReading({ reading: ohms(3.2), leads: ohms(0.3), resolution: ohms(0.1), accuracy: { ofReading: 0.009, digits: 1 } })
- * // => { resistance: 2.9, limit: 0.2315, standardUncertainty: 0.0947013 }
+ * // => { resistance: 2.9, limit: 0.2315, standardUncertainty: 0.0951082 }
  * ```
  * @since 0.1.0
  */
