@@ -51,7 +51,7 @@ function assumptionsOf(record: ParsedRecord, atTarget: readonly string[]): reado
   );
   if (atTarget.length > 0) {
     said.push(
-      `Taken at target in the repaired module, because open or not measured: ${atTarget.join(", ")}.`,
+      `Taken at target in the repaired module, because open, outside the tolerance or not measured: ${atTarget.join(", ")}.`,
     );
   }
   return said;

@@ -21,7 +21,7 @@ import type { ParsedRecord } from "./recordSchema.ts";
 export interface HotBranches {
   /** As found: `null` where the readings do not settle it. */
   readonly asFound: ReadonlyMap<string, Ohms | Open | null>;
-  /** Repaired: open and unmeasured branches at their target. */
+  /** Repaired: open, unmeasured and out-of-tolerance branches at their target. */
   readonly repaired: ReadonlyMap<string, Ohms>;
   /** Branches of which the repaired value is the target. */
   readonly atTarget: readonly string[];
@@ -35,16 +35,14 @@ export function hotBranches(resistances: ResistanceAssessment, temperatureFactor
   const asFound = new Map<string, Ohms | Open | null>();
   const repaired = new Map<string, Ohms>();
   const atTarget: string[] = [];
-  for (const { id, resistance, target, atLeast } of resistances.branches) {
+  for (const { id, resistance, target, atLeast, judgement } of resistances.branches) {
     const noPath = resistance === "open" || (atLeast !== null && atLeast > AS_GOOD_AS_OPEN * target);
     if (resistance !== null && resistance !== "open") {
       asFound.set(id, (resistance * temperatureFactor) as Ohms);
-      repaired.set(id, (resistance * temperatureFactor) as Ohms);
-    } else {
-      asFound.set(id, noPath ? "open" : null);
-      repaired.set(id, (target * temperatureFactor) as Ohms);
-      atTarget.push(id);
-    }
+    } else asFound.set(id, noPath ? "open" : null);
+    const sound = resistance !== null && resistance !== "open" && judgement?.verdict !== "outside";
+    repaired.set(id, ((sound ? resistance : target) * temperatureFactor) as Ohms);
+    if (!sound) atTarget.push(id);
   }
   return { asFound, repaired, atTarget };
 }

@@ -114,8 +114,24 @@ function openElements(
   return null;
 }
 
-function assessBranch(fitted: FittedBranch, record: ParsedRecord, drawn: BranchModule): BranchAssessment {
-  const { id, resistance, standardUncertainty, atLeast } = fitted;
+/**
+ * Where readings contradict each other by more than the meter explains, the stated uncertainties were too small: they are
+ * enlarged by the Birge ratio √(χ²/ν), so that no verdict rests on numbers that do not agree.
+ */
+function enlargement(fit: ResistanceFit): number {
+  if (fit.consistency !== "inconsistent") return 1;
+  return Math.max(1, Math.sqrt(fit.chiSquare / fit.degreesOfFreedom));
+}
+
+function assessBranch(
+  fitted: FittedBranch,
+  record: ParsedRecord,
+  drawn: BranchModule,
+  enlarged = 1,
+): BranchAssessment {
+  const { id, resistance, atLeast } = fitted;
+  const standardUncertainty =
+    fitted.standardUncertainty === null ? null : ((fitted.standardUncertainty * enlarged) as Ohms);
   const target = drawn.targets.get(id) as ColdOhms;
   const { tolerance, meter } = record;
   const base = { id, resistance: resistance as ColdOhms | Open | null, standardUncertainty, atLeast, target };
@@ -206,7 +222,7 @@ export function assessResistances(
     fit,
     assessment: {
       outcome,
-      branches: fit.branches.map((one) => assessBranch(one, record, drawn)),
+      branches: fit.branches.map((one) => assessBranch(one, record, drawn, enlargement(fit))),
       leads: leads === "open" ? null : leads,
       leadsUncertainty: fit.leads.standardUncertainty,
       readings: fit.readings,

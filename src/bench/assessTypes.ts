@@ -13,7 +13,7 @@ export interface BranchAssessment {
   readonly id: string;
   /** Resistance with the leads taken off, Ω; `"open"`; `null` if the readings do not determine it. */
   readonly resistance: ColdOhms | Open | null;
-  /** Standard uncertainty of the fit, Ω. */
+  /** Standard uncertainty of the fit, Ω; enlarged by √(χ²/ν) where the readings contradict each other. */
   readonly standardUncertainty: Ohms | null;
   /** Expanded uncertainty (k = 2) with the meter's gain in it, Ω. */
   readonly expandedUncertainty: Ohms | null;
@@ -80,7 +80,7 @@ export interface DrawAssessment {
   readonly basis: "measured resistances" | "nameplate";
   /** As found, at the supply as measured; `null` if the readings do not settle it. */
   readonly asFound: Draw | null;
-  /** With open and unmeasured branches at their target, at the supply as measured. */
+  /** With open, out-of-tolerance and unmeasured branches at their target, at the supply as measured. */
   readonly repaired: Draw;
   /** The same at the plate's voltage. */
   readonly repairedAtPlateVoltage: Draw;

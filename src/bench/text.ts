@@ -90,7 +90,10 @@ function resistanceLines(found: ResistanceAssessment): string[] {
   return [
     ...table([["branch", "measured", "target", "deviation", "verdict"], ...rows]),
     `  ${leads}`,
-    `  The readings ${agreement}${chi}. In brackets: standard uncertainty in the last digit.`,
+    wrap(
+      `The readings ${agreement}${chi}. In brackets: standard uncertainty in the last digit${found.consistency === "inconsistent" ? ", enlarged to cover the contradiction" : ""}.`,
+      "  ",
+    ),
   ];
 }
 
