@@ -6,7 +6,13 @@ import {
   solveConductances,
 } from "../numeric/index.ts";
 import { checkNonNegative, fail, type Ohms } from "../quantity/index.ts";
-import { type IndexedNetwork, indexNetwork, mergedEnds, refuseUnattached } from "./indexed.ts";
+import {
+  factorNetwork,
+  type IndexedNetwork,
+  indexNetwork,
+  type MergedEnds,
+  refuseUnattached,
+} from "./indexed.ts";
 import type { Branch, Network } from "./network.ts";
 import { type Potentials, refinedPotentials } from "./refined.ts";
 import type { Supply, SupplyLine } from "./supply.ts";
@@ -22,7 +28,7 @@ export interface Energisable {
   /** The network as solved: the given one, with the source resistances as further branches at its end. */
   readonly indexed: IndexedNetwork;
   /** Branch ends after merging ideal links. */
-  readonly ends: { readonly from: Int32Array; readonly to: Int32Array };
+  readonly ends: MergedEnds;
   readonly supply: Supply;
   readonly factor: ConductanceFactor;
   /** Node held at each supply line's voltage, before merging: the line, or its source behind a resistance. */
@@ -100,16 +106,7 @@ export function setUp(network: Network, supply: Supply): Energisable {
   );
   refuseShortedSupply(indexed, supply, held);
   refuseUnattached(indexed, Array.from(source));
-  const fixed = new Uint8Array(indexed.nodes.length);
-  for (const node of held) if (node >= 0) fixed[node] = 1;
-  const ends = mergedEnds(indexed);
-  const factor = factorConductances({
-    nodeCount: indexed.nodes.length,
-    from: ends.from,
-    to: ends.to,
-    conductance: indexed.conductance,
-    fixed,
-  });
+  const { ends, factor } = factorNetwork(indexed, held);
   return { indexed, ends, supply, factor, source, held };
 }
 
