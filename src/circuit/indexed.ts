@@ -27,7 +27,7 @@ export interface IndexedNetwork {
 }
 
 /** Union-find with path halving: which nodes are tied together. */
-export class Ties {
+class Ties {
   private readonly parent: Int32Array;
 
   constructor(count: number) {
