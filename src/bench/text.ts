@@ -8,6 +8,7 @@ import type {
   ResistanceAssessment,
   WhatIfRow,
 } from "./assessTypes.ts";
+import { isHigh, isOpen, isShorted } from "./branchState.ts";
 
 const WIDTH = 96;
 
@@ -51,7 +52,10 @@ const amps = (lines: Draw["lines"]): string =>
 
 function measured(value: Ohms | Open | null, uncertainty: Ohms | null, atLeast: Ohms | null): string {
   if (value === "open") return "open";
-  if (value === null) return atLeast === null ? "not known" : `at least ${atLeast.toPrecision(2)} Ω`;
+  if (value === null)
+    return atLeast === null
+      ? "not known"
+      : `at least ${formatQuantity(atLeast, { unit: "Ω", significantDigits: 2 })}`;
   return uncertainty === null
     ? ohms(value)
     : formatUncertain(value, { unit: "Ω", uncertainty, uncertaintyDigits: 1 });
@@ -59,7 +63,10 @@ function measured(value: Ohms | Open | null, uncertainty: Ohms | null, atLeast: 
 
 function verdict(branch: BranchAssessment): string {
   if (branch.resistance === "open") return "OPEN";
-  if (branch.judgement === null) return branch.atLeast === null ? "-" : "OPEN or nearly";
+  if (isOpen(branch)) return "OPEN or nearly";
+  if (isShorted(branch)) return "SHORTED";
+  if (isHigh(branch)) return "HIGH or open";
+  if (branch.judgement === null) return "-";
   return branch.judgement.verdict.toUpperCase();
 }
 
@@ -106,7 +113,9 @@ function drawLines(assessment: ModuleAssessment): string[] {
     `  With sound branches ${power(repaired)}   ${amps(repaired.lines)}`,
     `  At plate voltage    ${power(plate)}   ${amps(plate.lines)}   ${percent(deviationFromPlate).trim()} from plate`,
   ];
-  return [...rows, `  From ${basis}; ± is two standard uncertainties.`];
+  const from =
+    asFound !== null && basis === "nameplate" ? "measured resistances (as found) and nameplate" : basis;
+  return [...rows, `  From ${from}; ± is two standard uncertainties.`];
 }
 
 /** Elements whose loss does the same to three digits, written once. */
