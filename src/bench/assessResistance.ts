@@ -1,5 +1,5 @@
 /** From the record's ohm readings to branches with verdicts. */
-import { buildModule, type HeatingModule } from "../circuit/index.ts";
+import { buildModule, type HeatingModule, terminalResistance } from "../circuit/index.ts";
 import { type Judgement, judge } from "../decision/index.ts";
 import { type ColdOhms, checkOneOf, fail, type Issue, type Ohms, type Open } from "../quantity/index.ts";
 import type { BranchAssessment, ResistanceAssessment } from "./assessTypes.ts";
@@ -7,6 +7,7 @@ import { fitTerminalReadings } from "./fit.ts";
 import type { FittedBranch, LeadKnowledge, ResistanceFit, TerminalOhms } from "./fitTypes.ts";
 import { collect, throwAll } from "./issues.ts";
 import { readingWorth } from "./meter.ts";
+import { withOnly } from "./openSearch.ts";
 import type { ParsedRecord } from "./recordSchema.ts";
 
 /** Coverage factor of expanded uncertainties: about 95 % for a normal distribution. */
@@ -98,6 +99,13 @@ function terminalOhm(
   const resolution = resolutionOf(reads.resolution, meter);
   const { standardUncertainty } = readingWorth({ reading: reads.value, resolution, accuracy: meter });
   return { from, to, reads: reads.value, standardUncertainty: standardUncertainty as Ohms, only };
+}
+
+/** What a reading would be with every branch at its target. */
+function expectedReading({ from, to, only }: TerminalOhms, drawn: BranchModule): ColdOhms | Open {
+  const { network } = drawn.module;
+  const connected = only === undefined ? network : withOnly(network, only);
+  return terminalResistance({ network: connected, from, to }) as number as ColdOhms;
 }
 
 /** What the record says of the leads, with the uncertainty of a shorted reading. */
@@ -198,6 +206,7 @@ export function assessResistances(
       branches: unread.map((one) => assessBranch(one, record, drawn)),
       leads: null,
       leadsUncertainty: null,
+      expectedReadings: [],
       readings: [],
       chiSquare: 0,
       degreesOfFreedom: 0,
@@ -239,6 +248,7 @@ export function assessResistances(
       branches: fit.branches.map((one) => assessBranch(one, record, drawn, enlargement(fit))),
       leads: leads === "open" ? null : leads,
       leadsUncertainty: fit.leads.standardUncertainty,
+      expectedReadings: (ohms as TerminalOhms[]).map((one) => expectedReading(one, drawn)),
       readings: fit.readings,
       chiSquare,
       degreesOfFreedom,

@@ -48,6 +48,8 @@ export interface ResistanceAssessment
   readonly outcome: ResistanceFit["outcome"] | "no readings";
   /** The branches, in the wiring's order. */
   readonly branches: readonly BranchAssessment[];
+  /** What each reading would show on a sound module at its targets, Ω, without leads; in the order of `readings`. */
+  readonly expectedReadings: readonly (ColdOhms | Open)[];
   /** Leads and probe contact, Ω; `null` if not determined. */
   readonly leads: Ohms | null;
   /** Standard uncertainty of the leads, Ω. */

@@ -104,6 +104,22 @@ function resistanceLines(found: ResistanceAssessment): string[] {
   ];
 }
 
+/** Each reading beside what a sound module would show: all there is to see where branches cannot be told apart. */
+function readingLines({ readings, expectedReadings, leads }: ResistanceAssessment): string[] {
+  const rows = readings.map(({ from, to, reads }, i) => {
+    const sound = expectedReadings[i] ?? "open";
+    const bare = reads === "open" || leads === null ? null : reads - leads;
+    return [
+      `${from} to ${to}`,
+      reads === "open" ? "OL" : ohms(reads),
+      bare === null ? "" : ohms(bare),
+      sound === "open" ? "OL" : ohms(sound),
+      bare === null || sound === "open" ? "" : percent(bare / sound - 1),
+    ];
+  });
+  return table([["probes", "read", "less leads", "sound module", "deviation"], ...rows]);
+}
+
 function drawLines(assessment: ModuleAssessment): string[] {
   const { asFound, repaired, repairedAtPlateVoltage: plate, deviationFromPlate, basis } = assessment.draw;
   const power = ({ power, standardUncertainty: u }: Draw): string =>
@@ -179,6 +195,8 @@ export function assessmentText(assessment: ModuleAssessment): string {
     `  ${i + 1}. ${wrap(action, "     ").trimStart()}`,
     wrap(`Why: ${reason}`, "     "),
   ]);
+  const { outcome, consistency } = resistances;
+  const plain = outcome === "no readings" || (outcome === "solved" && consistency !== "inconsistent");
   const sections = [
     title,
     "=".repeat(Math.min(WIDTH, [...title].length)),
@@ -186,6 +204,7 @@ export function assessmentText(assessment: ModuleAssessment): string {
     ...steps,
     heading("Branch resistances (cold, leads taken off)"),
     ...resistanceLines(resistances),
+    ...(plain ? [] : [heading("Readings against a sound module (cold)"), ...readingLines(resistances)]),
     heading("What it draws at full conduction"),
     ...drawLines(assessment),
     heading("If one element opens (module with sound branches)"),
