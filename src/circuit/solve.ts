@@ -5,7 +5,7 @@ import {
   factorConductances,
   solveConductances,
 } from "../numeric/index.ts";
-import { checkNonNegative, fail, type Ohms } from "../quantity/index.ts";
+import { fail, type Ohms } from "../quantity/index.ts";
 import {
   factorNetwork,
   type IndexedNetwork,
@@ -15,6 +15,7 @@ import {
 } from "./indexed.ts";
 import type { Branch, Network } from "./network.ts";
 import { type Potentials, refinedPotentials } from "./refined.ts";
+import { checkScaleOrZero, isBounded } from "./scale.ts";
 import type { Supply, SupplyLine } from "./supply.ts";
 
 /** Real and imaginary parts of one quantity over all nodes or branches. */
@@ -45,8 +46,15 @@ export interface Solution {
 }
 
 function checkSupply(supply: Supply): void {
+  if (!Array.isArray(supply?.lines) || supply.lines.length === 0) {
+    fail({ code: "missing", path: "supply.lines", expected: "at least one line", received: supply?.lines });
+  }
   const seen = new Set<string>();
-  supply.lines.forEach((line, i) => {
+  supply.lines.forEach((line: SupplyLine, i) => {
+    if (typeof line?.node !== "string" || line.node === "") {
+      const received = line?.node;
+      fail({ code: "missing", path: `supply.lines.${i}.node`, expected: "a node's name", received });
+    }
     if (seen.has(line.node)) {
       fail({
         code: "duplicate",
@@ -56,19 +64,18 @@ function checkSupply(supply: Supply): void {
       });
     }
     seen.add(line.node);
-    const { re, im } = line.voltage;
-    if (!(Number.isFinite(re) && Number.isFinite(im))) {
-      const received = Number.isFinite(re) ? im : re;
+    if (!isBounded(line.voltage)) {
+      const { re, im } = line.voltage ?? {};
       fail({
-        code: "not-a-number",
+        code: re === undefined || im === undefined ? "missing" : "not-a-number",
         path: `supply.lines.${i}.voltage`,
-        expected: "a finite phasor",
-        received,
+        expected: "a finite phasor, each part at most 1e30",
+        received: Number.isFinite(re) ? im : re,
         unit: "V",
       });
     }
     if (line.sourceResistance !== undefined) {
-      checkNonNegative(`supply.lines.${i}.sourceResistance`, line.sourceResistance, "Ω");
+      checkScaleOrZero(`supply.lines.${i}.sourceResistance`, line.sourceResistance, "Ω");
     }
   });
   for (const node of supply.lost ?? []) {

@@ -206,7 +206,7 @@ describe("unbalance", () => {
 
   it("does not care for order or scale", () => {
     fc.assert(
-      fc.property(anyTriangle, fc.double({ min: 1e-100, max: 1e100, noNaN: true }), ([l1, l2, l3], k) => {
+      fc.property(anyTriangle, fc.double({ min: 1e-20, max: 1e20, noNaN: true }), ([l1, l2, l3], k) => {
         const one = unbalance({ l1, l2, l3 });
         const other = unbalance({ l1: l3 * k, l2: l1 * k, l3: l2 * k });
         expect(other.maxDeviation).toBeCloseTo(one.maxDeviation, 12);
