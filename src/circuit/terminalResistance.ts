@@ -1,5 +1,6 @@
 /** What an ohmmeter reads between two nodes of a dead network. */
 import { fail, type Ohms, type Open } from "../quantity/index.ts";
+import { given } from "./given.ts";
 import { factorNetwork, type IndexedNetwork, indexNetwork } from "./indexed.ts";
 import type { Network } from "./network.ts";
 import { refinedPotentials } from "./refined.ts";
@@ -56,7 +57,7 @@ export function terminalReading(input: {
   readonly from: string;
   readonly to: string;
 }): TerminalReading {
-  const { network, from, to } = input;
+  const { network, from, to } = given(input);
   const indexed = indexNetwork(network);
   const [a, b] = [numberOf(indexed, "from", from), numberOf(indexed, "to", to)];
   if (a === b) {
