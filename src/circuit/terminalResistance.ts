@@ -42,7 +42,8 @@ function numberOf(indexed: IndexedNetwork, path: "from" | "to", name: string): n
  * @param input.to - node of the other probe
  * @returns the reading and the current shares
  * @throws ElectroheatError `unknown-name`, and as for the network
- * @source Kirchhoff's laws; sensitivity: Cohn's theorem, Proceedings of the IRE 38 (1950) 1081
+ * @source Kirchhoff's laws; sensitivity: R. M. Cohn, The resistance of an electrical network, Proceedings of
+ *   the American Mathematical Society 1 (1950) 316-324 (from memory)
  * @example
  * ```ts
  * const network: Network = { branches: [
