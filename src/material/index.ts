@@ -1,0 +1,13 @@
+export * from "./air.ts";
+export * from "./alloy.ts";
+export * from "./alloyRegistry.ts";
+export * from "./alloys/fecralGb.ts";
+export * from "./alloys/fecralMakerA.ts";
+export * from "./alloys/makers.ts";
+export * from "./alloys/nicrGb.ts";
+export * from "./atmosphere.ts";
+export type { Basis, BasisKind, Lookup, Sourced, TemperatureTable } from "./basis.ts";
+export type { BeyondTable } from "./curve.ts";
+export * from "./inverseFactor.ts";
+export type { FactorSpread, SpreadRow } from "./temperatureFactor.ts";
+export { alloyResistivity, temperatureFactor, temperatureFactorSpread } from "./temperatureFactor.ts";
