@@ -70,7 +70,7 @@ export function airViscosityFormula(temperature: Celsius): WithError<PascalSecon
  * @source U.S. Standard Atmosphere, 1976 (coefficients from memory, confirmed by the deviation from Incropera Table A.4)
  * @example
  * ```ts
- * airConductivityFormula(celsius(26.85)).value.toFixed(4) // => "0.0262"
+ * airConductivityFormula(celsius(26.85)).value.toFixed(4) // => "0.0263"
  * ```
  * @since 0.1.0
  */

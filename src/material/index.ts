@@ -30,4 +30,3 @@ export { alloyResistivity, temperatureFactor, temperatureFactorSpread } from "./
 export * from "./temperatureLimit.ts";
 export type { ChosenSize, SizeRounding, WireSize } from "./wireSize.ts";
 export { roundWireArea, roundWireDiameter } from "./wireSize.ts";
-export * from "./wireTolerance.ts";
