@@ -105,7 +105,8 @@ export function airProperties(input: {
   readonly beyondTable?: BeyondTable | undefined;
 }): AirProperties {
   const density = airDensity(input);
-  const kelvin = toAbsoluteKelvins(input.temperature);
+  // −23.15 °C + 273.15 is 249.99999999999997: a billionth of a kelvin must not push the ends out of the table.
+  const kelvin = Math.round(toAbsoluteKelvins(input.temperature) * 1e9) / 1e9;
   const read = (index: number): number => column(index, kelvin, input.beyondTable).value;
   const heat = column(2, kelvin, input.beyondTable);
   const viscosity = read(3);

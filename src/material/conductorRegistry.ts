@@ -1,8 +1,11 @@
 /** All conductor datasets by name. Importing this brings every metal along. */
-import { fail } from "../quantity/index.ts";
-import type { ConductorDataset } from "./conductor.ts";
+import { type Celsius, fail, type Meters, type Ohms } from "../quantity/index.ts";
+import type { Lookup } from "./basis.ts";
+import { type ConductorDataset, conductorResistance } from "./conductor.ts";
 import { COPPER_HARD_DRAWN, COPPER_IACS } from "./conductors/copper.ts";
 import * as metals from "./conductors/metals.ts";
+import type { BeyondTable } from "./curve.ts";
+import { wireSize } from "./sizeText.ts";
 
 function all(): readonly ConductorDataset[] {
   return [COPPER_IACS, COPPER_HARD_DRAWN, ...Object.values(metals)];
@@ -52,4 +55,35 @@ export function conductorDataset(id: string): ConductorDataset {
     expected: `one of ${(meant.length > 0 ? meant : known).map((one) => one.id).join(", ")}`,
     received: id,
   });
+}
+
+/**
+ * Direct-current resistance of a length of conductor by names: {@link conductorResistance} for spreadsheets and
+ * forms, which hold text. It carries every metal along.
+ * @param input - what the conductor is
+ * @param input.conductor - id of the dataset, such as "copper-iacs"
+ * @param input.size - size with its system: "12 AWG", "250 kcmil", "18 SWG", "2.5 mm²"
+ * @param input.length - length of the wire, there and back for a loop, m, 0 or more
+ * @param input.temperature - temperature of the metal, °C
+ * @param input.beyondTable - for metals by table: `refuse` (default) or `extrapolate`
+ * @returns the resistance in ohms (Ω) with the source of the resistivity
+ * @throws ElectroheatError `missing`, `unknown-name`, `ambiguous`, `malformed-text`, `not-a-number`, `out-of-range`,
+ *   `outside-table`
+ * @source the dataset's own, named in the result
+ * @example
+ * ```ts
+ * const loop = { conductor: "copper-iacs", size: "2/0 AWG", length: feet(1000), temperature: celsius(75) };
+ * namedConductorResistance(loop).value.toFixed(4) // => "0.0948"
+ * ```
+ * @since 0.1.0
+ */
+export function namedConductorResistance(input: {
+  readonly conductor: string;
+  readonly size: string;
+  readonly length: Meters;
+  readonly temperature: Celsius;
+  readonly beyondTable?: BeyondTable | undefined;
+}): Lookup<Ohms> {
+  const { area } = wireSize(input.size);
+  return conductorResistance({ ...input, conductor: conductorDataset(input.conductor), area });
 }

@@ -1,6 +1,7 @@
 export * from "./air.ts";
 export * from "./airCorrelations.ts";
 export * from "./alloy.ts";
+export * from "./alloyClass.ts";
 export * from "./alloyRegistry.ts";
 export * from "./alloys/fecralGb.ts";
 export * from "./alloys/fecralMakerA.ts";

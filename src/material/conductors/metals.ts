@@ -7,6 +7,7 @@ import nickel from "../../../shared/tables/resistivity-nickel-maker-i.json" with
 import silverTin from "../../../shared/tables/silver-tin.json" with { type: "json" };
 import steelHot from "../../../shared/tables/stainless-304-hot.json" with { type: "json" };
 import steel from "../../../shared/tables/stainless-steel.json" with { type: "json" };
+import thermal from "../../../shared/tables/thermal-metals.json" with { type: "json" };
 import {
   type Celsius,
   joulesPerKilogramKelvin,
@@ -21,6 +22,19 @@ import type { ConductorDataset, LinearResistivity } from "../conductor.ts";
 
 const COLD = 20 as Celsius;
 
+/** Specific heat and thermal conductivity of a metal that another source than its resistivity gives. */
+function thermalOf(metal: string): Pick<ConductorDataset, "specificHeat" | "thermalConductivity"> {
+  const [, heat, conductivity] = rowOf(thermal, metal);
+  return {
+    ...(typeof heat === "number"
+      ? { specificHeat: { value: joulesPerKilogramKelvin(heat), basis: basisOf(thermal) } }
+      : {}),
+    ...(typeof conductivity === "number"
+      ? { thermalConductivity: conductivityOf(conductivity, thermal) }
+      : {}),
+  };
+}
+
 /** A straight line from a figure and a coefficient, both at 20 °C. */
 function line(resistivity: OhmMeters, coefficient: unknown, table: SharedTable): LinearResistivity {
   return { resistivity, reference: COLD, coefficient: coefficient as PerKelvin, basis: basisOf(table) };
@@ -34,6 +48,7 @@ function aluminum61(): ConductorDataset {
     // Ω·mm²/km is nΩ·m.
     resistivity: line(nanoohmMeters(resistivity as number), coefficient, aluminum),
     expansion: [expansionOf(expansion, aluminum)],
+    ...thermalOf("aluminum"),
   };
 }
 
@@ -46,6 +61,7 @@ function nickelMakerI(): ConductorDataset {
     tolerance: (percent as number) / 100,
     density: densityOf(density, nickelConstants),
     meltingPoint: sourced(melting, nickelConstants),
+    ...thermalOf("nickel"),
   };
 }
 
@@ -58,12 +74,17 @@ function fromCrc(id: string, metal: string): ConductorDataset {
       .map((cell) => microohmCentimeters(cell as number)),
     basis: basisOf(crc),
   };
-  return { id, metal, resistivity };
+  return { id, metal, resistivity, ...thermalOf(metal) };
 }
 
 function fromKuphaldt(id: string, metal: string): ConductorDataset {
   const row = rowOf(kuphaldt, metal);
-  return { id, metal, resistivity: line(microohmCentimeters(row[2] as number), row[3], kuphaldt) };
+  return {
+    id,
+    metal,
+    resistivity: line(microohmCentimeters(row[2] as number), row[3], kuphaldt),
+    ...thermalOf(metal),
+  };
 }
 
 function tin(): ConductorDataset {
@@ -72,6 +93,7 @@ function tin(): ConductorDataset {
     id: "tin",
     metal: "tin",
     resistivity: line(microohmCentimeters(row[1] as number), row[2], silverTin),
+    ...thermalOf("tin"),
   };
 }
 
