@@ -3,12 +3,48 @@ import { type Celsius, fail, type Meters, type Ohms } from "../quantity/index.ts
 import type { Lookup } from "./basis.ts";
 import { type ConductorDataset, conductorResistance } from "./conductor.ts";
 import { COPPER_HARD_DRAWN, COPPER_IACS } from "./conductors/copper.ts";
-import * as metals from "./conductors/metals.ts";
+import {
+  ALUMINUM_61_IACS,
+  ALUMINUM_PURE_CRC,
+  BRASS_70_30_CRC,
+  CONSTANTAN_CRC,
+  COPPER_PURE_CRC,
+  GOLD_KUPHALDT,
+  IRON_KUPHALDT,
+  NICKEL_MAKER_I,
+  NICR_79_21_CRC,
+  PLATINUM_CRC,
+  SILVER_CRC,
+  STAINLESS_304,
+  STAINLESS_316,
+  TIN,
+  TUNGSTEN_CRC,
+  ZINC_KUPHALDT,
+} from "./conductors/metals.ts";
 import type { BeyondTable } from "./curve.ts";
 import { wireSize } from "./sizeText.ts";
 
 function all(): readonly ConductorDataset[] {
-  return [COPPER_IACS, COPPER_HARD_DRAWN, ...Object.values(metals)];
+  return [
+    COPPER_IACS,
+    COPPER_HARD_DRAWN,
+    ALUMINUM_61_IACS,
+    NICKEL_MAKER_I,
+    COPPER_PURE_CRC,
+    ALUMINUM_PURE_CRC,
+    BRASS_70_30_CRC,
+    SILVER_CRC,
+    CONSTANTAN_CRC,
+    PLATINUM_CRC,
+    TUNGSTEN_CRC,
+    NICR_79_21_CRC,
+    TIN,
+    IRON_KUPHALDT,
+    ZINC_KUPHALDT,
+    GOLD_KUPHALDT,
+    STAINLESS_304,
+    STAINLESS_316,
+  ];
 }
 
 /**

@@ -22,7 +22,7 @@ export interface CurveQuery {
 }
 
 /** The straight piece of a table that holds x; beyond the ends the nearest piece. */
-export function pieceAt(xs: readonly number[], x: number): number {
+function pieceAt(xs: readonly number[], x: number): number {
   let piece = 0;
   while (piece < xs.length - 2 && x > (xs[piece + 1] as number)) piece += 1;
   return piece;

@@ -1,5 +1,6 @@
 export * from "./air.ts";
 export * from "./airCorrelations.ts";
+export * from "./airTextbooks.ts";
 export * from "./alloy.ts";
 export * from "./alloyClass.ts";
 export * from "./alloyRegistry.ts";

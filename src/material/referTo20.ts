@@ -47,7 +47,7 @@ export function referenceFactor(input: {
   const basis: Basis = {
     source,
     edition: isTable ? "2004, annex" : "definition",
-    table: isTable ? "iec-60228-correction" : law,
+    table: isTable ? "temperature correction" : law,
     kind: isTable ? "published" : "definition",
   };
   const outside = isTable && (input.temperature < TABLE_FROM || input.temperature > TABLE_TO);

@@ -48,8 +48,13 @@ function copper(id: string, metal: string, conductivity: number): ConductorDatas
     specificHeat: columnOf(thermal, 1, joulesPerKilogramKelvin),
     thermalConductivity: columnOf(thermal, 2, wattsPerMeterKelvin),
     expansion: expansions(),
-    meltingPoint: sourced(constants.rows[0]?.[4], constants),
+    meltingPoint: sourced(constants.rows[0]?.[2], constants),
   };
+}
+
+function hardDrawn(): ConductorDataset {
+  const percent = constants.rows[0]?.[1] as number;
+  return copper("copper-hard-drawn", "copper, hard drawn", percent / 100);
 }
 
 /**
@@ -86,8 +91,4 @@ export const COPPER_IACS: ConductorDataset = /*#__PURE__*/ copper("copper-iacs",
  * @source Copper Development Association fact sheets, 2001 (97 %); J. H. Dellinger, 1911 (proportionality)
  * @since 0.1.0
  */
-export const COPPER_HARD_DRAWN: ConductorDataset = /*#__PURE__*/ copper(
-  "copper-hard-drawn",
-  "copper, hard drawn",
-  0.97,
-);
+export const COPPER_HARD_DRAWN: ConductorDataset = /*#__PURE__*/ hardDrawn();

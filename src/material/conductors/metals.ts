@@ -53,7 +53,7 @@ function aluminum61(): ConductorDataset {
 }
 
 function nickelMakerI(): ConductorDataset {
-  const [, density, melting, , , percent] = rowOf(nickelConstants, "nickel");
+  const [, density, melting, percent] = rowOf(nickelConstants, "nickel");
   return {
     id: "nickel-maker-i",
     metal: "nickel",
