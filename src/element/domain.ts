@@ -4,7 +4,8 @@ import { checkBetween, checkNonNegative, fail, type Ohms, type Open } from "../q
 
 /** Tags a result after making sure that a double could hold it: Infinity and NaN never leave this room. */
 export function held<Q extends number>(value: number, unit: string): Q {
-  if (Number.isFinite(value)) return value as Q;
+  // Adding 0 turns −0 into 0: nobody wants to read a negative nothing.
+  if (Number.isFinite(value)) return (value + 0) as Q;
   return fail({
     code: "out-of-range",
     path: "result",

@@ -122,7 +122,7 @@ function regimeWarnings(shape: ElementShape, { film, buoyancyRatio }: FilmState)
   if (shape === "coil") {
     const message =
       "no general correlation exists for coils: a single straight wire was taken, turns shadow each other, so the wire runs hotter than this";
-    warnings.push({ code: "caution", path: "shape", message, source: "common practice" });
+    warnings.push({ code: "caution", path: "shape", message, source: "resistance-wire-design-notes" });
   }
   return warnings;
 }

@@ -7,7 +7,7 @@ import {
   type WattsPerMeterKelvin,
 } from "../quantity/index.ts";
 import { airProperties } from "./air.ts";
-import { basisOf, columnOf, type Sourced } from "./basis.ts";
+import { columnOf, type Sourced } from "./basis.ts";
 import { readCurve } from "./curve.ts";
 
 /**
