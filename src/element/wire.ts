@@ -182,6 +182,9 @@ export function wireForSurfaceLoad(input: {
   };
 }
 
+/** A stock size is thick enough when only rounding says otherwise. */
+const SAME = 1e-9;
+
 function nextStockSize(minimum: Meters, stock: readonly Meters[]): number {
   if (!Array.isArray(stock) || stock.length === 0) {
     fail({ code: "missing", path: "stockDiameters", expected: "at least one diameter", received: undefined });
@@ -189,7 +192,7 @@ function nextStockSize(minimum: Meters, stock: readonly Meters[]): number {
   let best = -1;
   for (const [at, one] of stock.entries()) {
     checkPositive(`stockDiameters.${at}`, one, "m");
-    if (one >= minimum && (best < 0 || one < (stock[best] as Meters))) best = at;
+    if (one >= minimum * (1 - SAME) && (best < 0 || one < (stock[best] as Meters))) best = at;
   }
   if (best >= 0) return best;
   return fail({
