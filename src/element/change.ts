@@ -138,7 +138,7 @@ const REPLACEMENT_RISE = 0.1;
 
 function aged(loss: number): Ageing {
   const left = 1 - loss;
-  const resistanceRatio = 1 / (left * left);
+  const resistanceRatio = held<number>(1 / (left * left), "1");
   const warnings: Warning[] = [];
   if (resistanceRatio > 1 + REPLACEMENT_RISE) {
     const message = `resistance is ${resistanceRatio} times new; the trade looks at renewing the whole set at about 1.1`;

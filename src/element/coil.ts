@@ -163,15 +163,15 @@ export function coilGeometry(input: {
   const insideDiameter = insideDiameterFromMean({ meanDiameter, wireDiameter });
   const outsideDiameter = outsideDiameterFromMean({ meanDiameter, wireDiameter });
   const shape = {
-    stretchRatio: pitch / wireDiameter,
-    outsideToWire: outsideDiameter / wireDiameter,
-    insideToWire: insideDiameter / wireDiameter,
+    stretchRatio: held<number>(pitch / wireDiameter, "1"),
+    outsideToWire: held<number>(outsideDiameter / wireDiameter, "1"),
+    insideToWire: held<number>(insideDiameter / wireDiameter, "1"),
   };
   return {
     meanDiameter,
     insideDiameter,
     outsideDiameter,
-    turns: around / (Math.PI * meanDiameter),
+    turns: held(around / (Math.PI * meanDiameter), "1"),
     pitch,
     closeWoundLength: closed,
     ...shape,

@@ -136,15 +136,15 @@ export function balanceAt(input: Cooling, cylinder: CylinderInAir, surface: Cels
   // Without a temperature difference there is no convection, whatever the correlation says.
   const judged = convection === 0 ? [] : validity(film.judged, film.argument.path, film.argument.value);
   return {
-    surfaceTemperature: surface,
+    surfaceTemperature: held(surface, "°C"),
     surfaceLoad: held(convection + radiation, "W/m²"),
     convection: held(convection, "W/m²"),
     radiation,
     regime: isMixed ? "mixed" : isFree ? "free" : "forced",
     correlation: film.correlation,
-    filmTemperature: ((surface + cylinder.airTemperature) / 2) as Celsius,
-    reynolds: state.reynolds,
-    rayleigh: state.rayleigh,
+    filmTemperature: held((surface + cylinder.airTemperature) / 2, "°C"),
+    reynolds: held(state.reynolds, "1"),
+    rayleigh: held(state.rayleigh, "1"),
     filmCoefficient: held(film.coefficient, "W/(m²·K)"),
     warnings: [...judged, ...regimeWarnings(input.shape, state)],
   };

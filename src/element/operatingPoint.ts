@@ -81,7 +81,13 @@ export function operatingPoint(input: {
   }
   const resistance =
     input.resistance ?? (current === 0 ? "open" : held<Ohms>(Number(voltage) / Number(current), "Ω"));
-  return { voltage, current, resistance, power, warnings };
+  return {
+    voltage: held(voltage, "V"),
+    current: held(current, "A"),
+    resistance,
+    power: held(power, "W"),
+    warnings,
+  };
 }
 
 function solved(input: Parameters<typeof operatingPoint>[0]): {

@@ -120,9 +120,16 @@ export function seriesString(input: {
   const resistance = open > 0 ? "open" : held<Ohms>(sum, "Ω");
   const current = held<Amperes>(overResistance(voltage, resistance), "A");
   const elements = resistances.map((one): GroupMember => {
-    if (one === "open") return { resistance: one, voltage, current: 0 as Amperes, power: 0 as Watts };
+    if (one === "open") {
+      return { resistance: one, voltage: held(voltage, "V"), current: 0 as Amperes, power: 0 as Watts };
+    }
     const across = held<Volts>(current * one, "V");
-    return { resistance: one, voltage: across, current, power: held(across * current, "W") };
+    return {
+      resistance: held(one, "Ω"),
+      voltage: across,
+      current,
+      power: held(across * current, "W"),
+    };
   });
   return { resistance, current, power: held(voltage * current, "W"), elements };
 }
@@ -152,7 +159,12 @@ export function parallelGroup(input: {
   }
   const elements = resistances.map((one): GroupMember => {
     const current = held<Amperes>(overResistance(voltage, one), "A");
-    return { resistance: one, voltage, current, power: held(voltage * current, "W") };
+    return {
+      resistance: one,
+      voltage: held(voltage, "V"),
+      current,
+      power: held(voltage * current, "W"),
+    };
   });
   const conductance = resistances.reduce<number>((total, one) => total + (one === "open" ? 0 : 1 / one), 0);
   const current = elements.reduce((total, one) => total + one.current, 0);

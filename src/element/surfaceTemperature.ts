@@ -10,6 +10,7 @@ import {
   type WattsPerSquareMeter,
 } from "../quantity/index.ts";
 import type { CylinderInAir } from "./cylinderFilm.ts";
+import { held } from "./domain.ts";
 import {
   balanceAt,
   type Cooling,
@@ -84,8 +85,8 @@ export function solvedBalance(
   const band = isIssue(other)
     ? null
     : {
-        low: Math.min(surface, other.surfaceTemperature) as Celsius,
-        high: Math.max(surface, other.surfaceTemperature) as Celsius,
+        low: held<Celsius>(Math.min(surface, other.surfaceTemperature), "°C"),
+        high: held<Celsius>(Math.max(surface, other.surfaceTemperature), "°C"),
         correlation: other.correlation,
       };
   return { ...found, radiationShare: isSplit ? radiation / surfaceLoad : null, band };

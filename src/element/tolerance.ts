@@ -71,7 +71,7 @@ export function toleranceBand(input: {
       high: held(nominal / (1 - lowerTolerance), "W"),
     },
     powerAbove: held(lowerTolerance / (1 - lowerTolerance), "1"),
-    powerBelow: upperTolerance / (1 + upperTolerance),
+    powerBelow: held(upperTolerance / (1 + upperTolerance), "1"),
   };
 }
 
