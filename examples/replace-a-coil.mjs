@@ -51,7 +51,7 @@ const sources = new Set();
 /** @param {string} text */
 const line = (text = "") => console.log(text);
 /** @param {string} label @param {string} value */
-const item = (label, value) => line(`  ${label.padEnd(34)}${value}`);
+const item = (label, value) => line(`  ${label.padEnd(36)}${value}`);
 /** @param {number} value @param {number} digits */
 const fixed = (value, digits) => value.toFixed(digits);
 

@@ -70,14 +70,13 @@ export interface HeatBalance {
   readonly warnings: readonly Warning[];
 }
 
-const [LOWEST_ROW, HIGHEST_ROW] = [0, air.rows.length - 1] as const;
 /** A hair inside the ends of the air table, so that a mean of two doubles cannot fall outside. */
 const HAIR = 1e-6;
 
 /** First and last temperature of the air table, °C. */
 function airRange(): readonly [number, number] {
   const at = (row: number): number => absoluteKelvins(air.rows[row]?.[0] as number);
-  return [at(LOWEST_ROW) + HAIR, at(HIGHEST_ROW) - HAIR];
+  return [at(0) + HAIR, at(air.rows.length - 1) - HAIR];
 }
 
 /** Checks what the balance does not check elsewhere, and names the correlations that were left out. */

@@ -92,8 +92,6 @@ export function solvedBalance(
   return { ...found, radiationShare: isSplit ? radiation / surfaceLoad : null, band };
 }
 
-const EVERYWHERE = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY] as const;
-
 /**
  * Surface temperature of an element in still or moving air: h·(Tₛ − airTemperature) + σ·radiatingEfficiency·emissivity·(Tₛ⁴ −
  * surroundings⁴) = surfaceLoad, solved inside a bracket.
@@ -149,7 +147,7 @@ export function surfaceTemperature(input: {
 }): SurfaceTemperature {
   const { surfaceLoad } = input;
   checkNonNegative("surfaceLoad", surfaceLoad, "W/m²");
-  return solvedBalance(input, () => surfaceLoad, EVERYWHERE);
+  return solvedBalance(input, () => surfaceLoad, [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY]);
 }
 
 /**
