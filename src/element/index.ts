@@ -28,6 +28,7 @@ export {
 export * from "./onVoltage.ts";
 export * from "./operatingPoint.ts";
 export * from "./power.ts";
+export * from "./printedCurrent.ts";
 export * from "./radiantSizing.ts";
 export {
   radiantSurfaceLoad,
