@@ -13,7 +13,7 @@ import {
   type WattsPerMeterKelvin,
 } from "../quantity/index.ts";
 import { type Basis, basisOf } from "./basis.ts";
-import { type BeyondTable, readCurve } from "./curve.ts";
+import { type BeyondTable, placeIn, valueAt } from "./curve.ts";
 
 /** Gas constant of dry air, J/(kg·K). */
 const GAS_CONSTANT = 287.055;
@@ -71,9 +71,20 @@ export function airDensity(input: {
 }
 
 /** Temperatures of the table in °C: −23.15, not −23.149999999999977. */
-function temperatures(): number[] {
+function temperatures(): readonly number[] {
   return table.rows.map(([kelvin]) => Math.round(((kelvin as number) - 273.15) * 100) / 100);
 }
+
+function column(index: number): readonly number[] {
+  return table.rows.map((row) => row[index] as number);
+}
+
+// Once, not at each call: a solver asks hundreds of times.
+const TEMPERATURES: readonly number[] = /*#__PURE__*/ temperatures();
+const HEATS: readonly number[] = /*#__PURE__*/ column(1);
+const VISCOSITIES: readonly number[] = /*#__PURE__*/ column(2);
+const CONDUCTIVITIES: readonly number[] = /*#__PURE__*/ column(3);
+const PRANDTLS: readonly number[] = /*#__PURE__*/ column(4);
 
 /**
  * Properties of dry air for heat transfer: specific heat, viscosity, thermal conductivity and Prandtl number by
@@ -101,21 +112,18 @@ export function airProperties(input: {
 }): AirProperties {
   const density = airDensity(input);
   const basis = basisOf(table);
-  const xs = temperatures();
-  const column = (index: number): ReturnType<typeof readCurve> =>
-    readCurve({
-      xs,
-      ys: table.rows.map((row) => row[index] as number),
-      at: input.temperature,
-      path: "temperature",
-      unit: "°C",
-      basis,
-      beyond: input.beyondTable,
-    });
-  const heat = column(1);
-  const viscosity = column(2).value;
-  const conductivity = column(3).value;
-  const warnings: Warning[] = [...heat.warnings];
+  const place = placeIn({
+    xs: TEMPERATURES,
+    at: input.temperature,
+    path: "temperature",
+    unit: "°C",
+    basis,
+    beyond: input.beyondTable,
+  });
+  const specificHeat = valueAt(HEATS, place);
+  const viscosity = valueAt(VISCOSITIES, place);
+  const conductivity = valueAt(CONDUCTIVITIES, place);
+  const warnings: Warning[] = [...place.warnings];
   if (input.temperature > SPLICE && warnings.length === 0) {
     warnings.push({
       code: "approximate",
@@ -128,12 +136,12 @@ export function airProperties(input: {
   }
   return {
     density,
-    specificHeat: heat.value as JoulesPerKilogramKelvin,
+    specificHeat: specificHeat as JoulesPerKilogramKelvin,
     viscosity: viscosity as PascalSeconds,
     kinematicViscosity: (viscosity / density) as SquareMetersPerSecond,
     thermalConductivity: conductivity as WattsPerMeterKelvin,
-    thermalDiffusivity: (conductivity / (density * heat.value)) as SquareMetersPerSecond,
-    prandtl: column(4).value,
+    thermalDiffusivity: (conductivity / (density * specificHeat)) as SquareMetersPerSecond,
+    prandtl: valueAt(PRANDTLS, place),
     basis,
     warnings,
   };

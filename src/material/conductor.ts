@@ -1,6 +1,7 @@
 /** Conductor metals as one source describes each: resistivity against temperature and what heats and expands. */
 import {
   type Celsius,
+  checkFinite,
   checkPositive,
   fail,
   type JoulesPerKilogramKelvin,
@@ -65,6 +66,9 @@ const LINE_TO = 200;
 
 function onLine(law: LinearResistivity, temperature: Celsius): Lookup<OhmMeters> {
   checkPositive("temperature", toAbsoluteKelvins(temperature), "K");
+  checkPositive("conductor.resistivity.resistivity", law.resistivity, "Ω·m");
+  checkFinite("conductor.resistivity.coefficient", law.coefficient, "1/K");
+  checkFinite("conductor.resistivity.reference", law.reference, "°C");
   const value = law.resistivity * (1 + law.coefficient * (temperature - law.reference));
   if (!(value > 0)) {
     const expected = "a temperature at which the straight line is still above 0";

@@ -47,6 +47,7 @@ export function propertyAt<T extends number>(input: {
     return { value: value as T, basis, warnings };
   }
   checkFinite("temperature", temperature, "°C");
+  checkFinite("property.value", property.value);
   if (property.temperature === temperature) return { value: property.value, basis, warnings: [] };
   const at = property.temperature === undefined ? "without a temperature" : `for ${property.temperature} °C`;
   const message = `The source gives one figure ${at}; it is returned unchanged for ${temperature} °C.`;

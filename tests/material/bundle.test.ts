@@ -49,7 +49,7 @@ describe("what one import of this room costs", () => {
     ["pressureAtAltitude", 750],
     ["airDensity", 850],
     ["resistanceAtTemperature", 900],
-    ["temperatureFactor", 1300],
+    ["temperatureFactor", 1450],
     ["awgFromDiameter", 1700],
     ["swgSize", 2050],
     ["highestResistance", 2200],

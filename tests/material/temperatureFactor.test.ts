@@ -288,3 +288,44 @@ describe("propertyAt", () => {
     expect(codeOf(() => propertyAt({ property: missing, temperature: celsius(20) }))).toBe("missing");
   });
 });
+
+describe("a table of the caller's own", () => {
+  const basis = { source: "own", edition: "2026", table: "own", kind: "user table" } as const;
+  const own = (temperatures: readonly number[], values: readonly number[]): AlloyDataset => ({
+    id: "own",
+    alloy: "NiCr 80/20",
+    temperatureFactor: { temperatures: temperatures as Celsius[], values, basis },
+  });
+
+  it("is read like a published one", () => {
+    const dataset = own([20, 500, 1000], [1, 1.03, 1.05]);
+    const found = temperatureFactor({ dataset, temperature: celsius(750) });
+    expect(found.value).toBeCloseTo(1.04, 12);
+    expect(found.basis).toEqual(basis);
+    expect(temperatureFromFactor({ dataset, factor: 1.04 })).toBeCloseTo(750, 9);
+  });
+
+  it.each([
+    ["no rows", [], []],
+    ["temperatures that do not rise", [20, 500, 500], [1, 1.03, 1.05]],
+    ["a value too few", [20, 500, 1000], [1, 1.03]],
+    ["a value that is no number", [20, 500], [1, Number.NaN]],
+    ["a temperature that is no number", [20, Number.POSITIVE_INFINITY], [1, 1.03]],
+  ])("is refused with %s", (_, temperatures, values) => {
+    const dataset = own(temperatures, values);
+    expect(codeOf(() => temperatureFactor({ dataset, temperature: celsius(20) }))).toBe("inconsistent");
+    expect(codeOf(() => temperaturesFromFactor({ dataset, factor: 1 }))).toBe("inconsistent");
+  });
+
+  it("is refused when it is no table at all", () => {
+    const dataset = { id: "own", alloy: "NiCr 80/20", temperatureFactor: {} } as unknown as AlloyDataset;
+    expect(codeOf(() => temperatureFactor({ dataset, temperature: celsius(20) }))).toBe("inconsistent");
+    const negative = {
+      ...own([20, 100], [1, 1.1]),
+      resistivity: { value: -1e-6, basis },
+    } as unknown as AlloyDataset;
+    expect(codeOf(() => alloyResistivity({ dataset: negative, temperature: celsius(20) }))).toBe(
+      "out-of-range",
+    );
+  });
+});
