@@ -50,6 +50,16 @@ describe("datasets", () => {
     expect(exported.map(({ id }) => id).sort()).toEqual([...alloyDatasetIds()].sort());
   });
 
+  // Materials memo, pitfall 7: density of 80/20 from 8.30 to 8.41 g/cm³, 60/15 of 1.11 or 1.12 µΩ·m: kept by source.
+  it("keep the figures of each source apart", () => {
+    const densities = alloyDatasetsOf("NiCr 80/20").flatMap(({ density }) => density?.value ?? []);
+    expect([...densities].sort()).toEqual([8300, 8400, 8410]);
+    const resistivities = alloyDatasetsOf("NiCr 60/15").map(
+      ({ resistivity }) => (resistivity?.value ?? 0) * 1e6,
+    );
+    expect(resistivities.map((value) => value.toFixed(2))).toEqual(["1.11", "1.11", "1.12"]);
+  });
+
   it("belong to the alloys listed, each of which has one", () => {
     for (const name of alloyNames()) expect(alloyDatasetsOf(name).length).toBeGreaterThan(0);
     expect(alloyNames().flatMap((name) => alloyDatasetsOf(name)).length).toBe(all.length);
