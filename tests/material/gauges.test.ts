@@ -260,6 +260,7 @@ describe("lookups by table", () => {
     const found = highestResistance({ area: squareMillimeters(16), class: 2, metal: "plain copper" });
     const nominal = 1 / (58 * 16);
     expect(found.value / nominal).toBeGreaterThan(1.04);
+    expect(found.deferral).toMatch(/local code and a licensed electrician/);
     expect(found.basis).toEqual({
       source: "iec-60228",
       edition: "2004, Table 2",
@@ -273,6 +274,12 @@ describe("lookups by table", () => {
     const solid = listedResistance({ size, build: "solid", metal: "uncoated copper" }).value;
     const stranded = listedResistance({ size, build: "stranded", metal: "uncoated copper" }).value;
     expect(stranded).toBeGreaterThan(solid);
+    const { deferral, basis } = listedResistance({ size, build: "solid", metal: "aluminum" });
+    expect(deferral).toMatch(/local code and a licensed electrician/);
+    expect(basis).toMatchObject({
+      source: "nfpa-70",
+      edition: "edition not stated on the copy read; Chapter 9, Table 8",
+    });
     expect(codeOf(() => listedResistance({ size: "6 AWG", build: "solid", metal: "aluminum" }))).toBe(
       "outside-table",
     );
