@@ -52,16 +52,12 @@ function cell(
   value: number,
   unit: string,
 ): { readonly row: readonly number[]; readonly current: Amperes } {
+  checkFinite("size", size);
   checkFinite(path, value, unit);
   const row = from.rows.find((one) => one[0] === size);
   if (row === undefined) {
     const expected = `one of ${from.rows.map((one) => one[0]).join(", ")}`;
-    return fail({
-      code: size === undefined ? "missing" : "outside-table",
-      path: "size",
-      expected,
-      received: size,
-    });
+    return fail({ code: "outside-table", path: "size", expected, received: size });
   }
   const heads = from.columns.map(({ name }) => /^current.*?(\d+)/.exec(name)?.[1]);
   const at = heads.findIndex((head) => head !== undefined && Number(head) === value);

@@ -1,7 +1,9 @@
 /** Surface temperature of a wire, coil or tubular element in still or moving air. */
 import {
   type Celsius,
+  checkFinite,
   checkNonNegative,
+  fail,
   type Issue,
   isElectroheatError,
   type Meters,
@@ -17,6 +19,7 @@ import {
   cylinderOf,
   type ElementShape,
   type HeatBalance,
+  solvableRange,
   solveSurface,
 } from "./heatBalance.ts";
 import type { ForcedCorrelation, FreeCorrelation } from "./nusselt.ts";
@@ -198,5 +201,13 @@ export function heatBalance(input: {
   readonly forcedCorrelation?: ForcedCorrelation;
   readonly freeCorrelation?: FreeCorrelation;
 }): HeatBalance {
-  return balanceAt(input, cylinderOf(input), input.surfaceTemperature);
+  const { surfaceTemperature: surface } = input;
+  checkFinite("surfaceTemperature", surface, "°C");
+  const cylinder = cylinderOf(input);
+  const [low, high] = solvableRange(cylinder);
+  if (!(surface >= low && surface <= high)) {
+    const expected = `${low} to ${high}, so that the film stays within the air table`;
+    fail({ code: "outside-table", path: "surfaceTemperature", expected, received: surface, unit: "°C" });
+  }
+  return balanceAt(input, cylinder, surface);
 }
