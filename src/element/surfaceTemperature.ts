@@ -9,6 +9,7 @@ import {
   type Meters,
   type MetersPerSecond,
   type Pascals,
+  type Warning,
   type WattsPerSquareMeter,
 } from "../quantity/index.ts";
 import type { CylinderInAir } from "./cylinderFilm.ts";
@@ -70,6 +71,14 @@ export function isIssue(found: object): found is Issue {
   return "expected" in found;
 }
 
+/** A balance that misses the load by more than this part of it stands on a step of its correlation. */
+const STEP = 1e-6;
+
+function steps(gap: number): Warning {
+  const message = `the correlation changes its constants here and steps by ${Number(gap.toPrecision(2))} W/m² or more: the temperature of the step is given`;
+  return { code: "approximate", path: "surfaceTemperature", message };
+}
+
 /** The balance at a load that may depend on the temperature, with the band of the second correlation. */
 export function solvedBalance(
   input: Cooling,
@@ -84,6 +93,8 @@ export function solvedBalance(
     return balanceAt(input, cylinderToo, solveSurface(input, cylinderToo, load, limits));
   });
   const { convection, radiation, surfaceLoad } = found;
+  const gap = Math.abs(surfaceLoad - load(surface));
+  const warnings = gap > STEP * Math.abs(surfaceLoad) ? [...found.warnings, steps(gap)] : found.warnings;
   const isSplit = surfaceLoad > 0 && convection >= 0 && radiation >= 0;
   const band = isIssue(other)
     ? null
@@ -92,7 +103,7 @@ export function solvedBalance(
         high: held<Celsius>(Math.max(surface, other.surfaceTemperature), "°C"),
         correlation: other.correlation,
       };
-  return { ...found, radiationShare: isSplit ? radiation / surfaceLoad : null, band };
+  return { ...found, warnings, radiationShare: isSplit ? radiation / surfaceLoad : null, band };
 }
 
 /**

@@ -208,6 +208,26 @@ describe("what comes with the answer", () => {
     expect(codes({ surfaceLoad: wattsPerSquareCentimeter(150) })).toEqual(["approximate temperature"]);
   });
 
+  it("says when the answer stands on a step between two ranges of constants", () => {
+    // Hilpert steps where Re passes 4000: loads inside the step have no temperature of their own.
+    const stepped = { ...tube, airSpeed: metersPerSecond(12), forcedCorrelation: "hilpert" as const };
+    const at = (celsiusAbove: number): ReturnType<typeof heatBalance> =>
+      heatBalance({ ...stepped, surfaceTemperature: celsius(celsiusAbove) });
+    let [low, high] = [100, 600];
+    expect(at(low).reynolds).toBeGreaterThan(4000);
+    expect(at(high).reynolds).toBeLessThan(4000);
+    while (high - low > 1e-9) {
+      const middle = (low + high) / 2;
+      if (at(middle).reynolds > 4000) low = middle;
+      else high = middle;
+    }
+    const [below, above] = [at(low - 1e-6).surfaceLoad, at(high + 1e-6).surfaceLoad];
+    expect(above - below).toBeGreaterThan(10);
+    const found = surfaceTemperature({ ...stepped, surfaceLoad: wattsPerSquareMeter((below + above) / 2) });
+    expect(found.surfaceTemperature).toBeCloseTo(low, 5);
+    expect(found.warnings.map(({ path }) => path)).toEqual(["surfaceTemperature"]);
+  });
+
   it("keeps the answer where only the second correlation has no figures", () => {
     // Re is about 0.06: Hilpert begins at 0.4. Žukauskas as the first choice is refused for the same reason.
     const hair = {
