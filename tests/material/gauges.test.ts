@@ -127,6 +127,20 @@ describe.each(systems)("$name", ({ sizes, choose }) => {
   });
 });
 
+describe("a size that does not fit", () => {
+  it("is refused with the ends of the gauge in millimeters and what was asked for", () => {
+    const thick = caught(() => awgFromDiameter({ diameter: millimeters(20), rounding: "nearest" }));
+    expect(thick.argument).toBe("diameter");
+    // ASTM B258: 40 is 0.003145 in, 4/0 is 0.46 in.
+    expect(thick.message).toContain("from 40 AWG (0.07987 mm) to 4/0 AWG (11.68 mm)");
+    expect(thick.message).toContain("20 mm is not allowed");
+    const area = caught(() => awgFromArea({ area: squareMillimeters(2.5), rounding: "exact" }));
+    expect([area.code, area.argument]).toEqual(["outside-table", "area"]);
+    expect(area.message).toContain("one part in a million");
+    expect(area.message).toContain("1.78412 mm (as round wire)");
+  });
+});
+
 describe("AWG number", () => {
   // ASTM B258: 39 steps from 0.005 in to 0.46 in, a ratio of 92.
   it("is −3 for 4/0 and 36 for 0.005 in, and the inverse of the definition", () => {
