@@ -8,6 +8,7 @@ import {
 import { checkNonNegative, fail, type Ohms } from "../quantity/index.ts";
 import { type IndexedNetwork, indexNetwork, mergedEnds, refuseUnattached } from "./indexed.ts";
 import type { Branch, Network } from "./network.ts";
+import { type Potentials, refinedPotentials } from "./refined.ts";
 import type { Supply, SupplyLine } from "./supply.ts";
 
 /** Real and imaginary parts of one quantity over all nodes or branches. */
@@ -131,52 +132,16 @@ function refuseShortedSupply(indexed: IndexedNetwork, supply: Supply, held: Int3
   }
 }
 
-/** Largest current left over at a node, as a part of the largest branch current, that is not worth refining. */
-const BALANCE_TOLERANCE = 1e-13;
-
-/**
- * Potentials and branch voltages. A voltage across a micro-ohm joint is the small difference of two large
- * potentials; one refinement step on the currents left over at the nodes restores the digits that difference lost.
- */
+/** Potentials and branch voltages under the supply's voltages. */
 export function solve(set: Energisable): Solution {
   const { factor, supply, held, ends, indexed } = set;
-  const { conductance } = indexed;
-  const count = factor.nodeCount;
-  const part = (pick: (z: Complex) => number): { potential: Float64Array; across: Float64Array } => {
-    const potential = new Float64Array(count);
+  const part = (pick: (z: Complex) => number): Potentials => {
+    const potential = new Float64Array(factor.nodeCount);
     for (let i = 0; i < held.length; i += 1) {
       if ((held[i] as number) >= 0)
         potential[held[i] as number] = pick((supply.lines[i] as SupplyLine).voltage);
     }
-    solveConductances({ factor, potential });
-    const across = new Float64Array(conductance.length);
-    const leftOver = new Float64Array(count);
-    let largest = 0;
-    for (let e = 0; e < across.length; e += 1) {
-      const [a, b] = [ends.from[e] as number, ends.to[e] as number];
-      const voltage = (potential[a] as number) - (potential[b] as number);
-      const current = voltage * (conductance[e] as number);
-      across[e] = voltage;
-      leftOver[a] = (leftOver[a] as number) - current;
-      leftOver[b] = (leftOver[b] as number) + current;
-      largest = Math.max(largest, Math.abs(current));
-    }
-    for (const node of held) if (node >= 0) leftOver[node] = 0;
-    if (leftOver.some((current) => Math.abs(current) > BALANCE_TOLERANCE * largest)) {
-      const correction = solveConductances({
-        factor,
-        potential: new Float64Array(count),
-        injected: leftOver,
-      });
-      for (let e = 0; e < across.length; e += 1) {
-        const step =
-          (correction[ends.from[e] as number] as number) - (correction[ends.to[e] as number] as number);
-        across[e] = (across[e] as number) + step;
-      }
-      for (let node = 0; node < count; node += 1)
-        potential[node] = (potential[node] as number) + (correction[node] as number);
-    }
-    return { potential, across };
+    return refinedPotentials({ factor, ends, conductance: indexed.conductance, held, potential });
   };
   const re = part((z) => z.re);
   const im = part((z) => z.im);
@@ -186,9 +151,10 @@ export function solve(set: Energisable): Solution {
 /** Currents of all branches, ideal links included. */
 export function branchCurrents(set: Energisable, solution: Solution): Parts {
   const { conductance, links } = set.indexed;
+  // + 0: an open branch under a negative voltage would carry −0, which JSON cannot say.
   const currents = {
-    re: solution.across.re.map((v, e) => v * (conductance[e] as number)),
-    im: solution.across.im.map((v, e) => v * (conductance[e] as number)),
+    re: solution.across.re.map((v, e) => v * (conductance[e] as number) + 0),
+    im: solution.across.im.map((v, e) => v * (conductance[e] as number) + 0),
   };
   if (links.length > 0) linkCurrents(set, currents);
   return currents;

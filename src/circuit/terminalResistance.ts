@@ -1,8 +1,9 @@
 /** What an ohmmeter reads between two nodes of a dead network. */
-import { factorConductances, solveConductances } from "../numeric/index.ts";
+import { factorConductances } from "../numeric/index.ts";
 import { fail, type Ohms, type Open } from "../quantity/index.ts";
 import { type IndexedNetwork, indexNetwork, mergedEnds } from "./indexed.ts";
 import type { Network } from "./network.ts";
+import { refinedPotentials } from "./refined.ts";
 
 /**
  * A reading and how it hangs on each branch.
@@ -83,16 +84,19 @@ export function terminalReading(input: {
   }
   const injected = new Float64Array(indexed.nodes.length);
   injected[source] = 1;
-  const potential = solveConductances({
+  const { potential, across } = refinedPotentials({
     factor,
+    ends,
+    conductance: indexed.conductance,
+    held: [sink],
     potential: new Float64Array(indexed.nodes.length),
     injected,
   });
-  const across = (i: number): number =>
-    (potential[ends.from[i] as number] as number) - (potential[ends.to[i] as number] as number);
   return {
     resistance: potential[source] as number as Ohms,
-    currentShare: network.branches.map((_, i) => share(i, across(i) * (indexed.conductance[i] as number))),
+    currentShare: network.branches.map((_, i) =>
+      share(i, (across[i] as number) * (indexed.conductance[i] as number) + 0),
+    ),
   };
 }
 

@@ -11,6 +11,8 @@ import { checkFinite, checkPositive, fail } from "../quantity/index.ts";
 export interface LeastSquaresFit {
   /** Best estimates, one for each unknown. */
   readonly estimates: readonly (number | null)[];
+  /** One solution of many that fit as well: the estimates, with undetermined unknowns at some value. For iterations. */
+  readonly particular: readonly number[];
   /** Covariance of the estimates, from the stated standard uncertainties (not scaled by the residuals). */
   readonly covariance: readonly (readonly (number | null)[])[];
   /** Observed minus fitted, one for each observation. */
@@ -157,8 +159,12 @@ export function leastSquares(input: {
       a[i * n + j] = (row[j] as number) / u;
     }
   }
-  // Columns to unit length, so that one rank tolerance serves ohms and micro-ohms alike.
-  const scale = Float64Array.from({ length: n }, (_, j) => remainderNorm(a, n, j, 0) || 1);
+  // Columns to a length of 1 to 2, so that one rank tolerance serves ohms and micro-ohms alike; by powers of two, which
+  // round nothing: dividing by the length itself costs most of a digit on an ill-conditioned fit.
+  const scale = Float64Array.from(
+    { length: n },
+    (_, j) => 2 ** Math.floor(Math.log2(remainderNorm(a, n, j, 0) || 1)),
+  );
   for (let i = 0; i < m; i += 1) {
     for (let j = 0; j < n; j += 1) a[i * n + j] = (a[i * n + j] as number) / (scale[j] as number);
   }
@@ -170,6 +176,7 @@ export function leastSquares(input: {
   const chiSquare = residuals.reduce((sum, r, i) => sum + (r / (uncertainty[i] as number)) ** 2, 0);
   return {
     estimates: solved.estimates,
+    particular: solved.basic,
     covariance: solved.covariance,
     residuals,
     chiSquare,

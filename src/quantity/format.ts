@@ -175,7 +175,8 @@ function join(number: string, symbol: string, options: FormatOptions<CanonicalUn
  * @since 0.1.0
  */
 export function formatQuantity<U extends CanonicalUnit>(
-  value: Quantity<U> | (U extends "Ω" ? Open : never),
+  // NoInfer: from both arguments U would become "N·m" | "J", and a torque would pass as an energy.
+  value: Quantity<NoInfer<U>> | (NoInfer<U> extends "Ω" ? Open : never),
   options: FormatOptions<U>,
 ): string {
   checkOptions(options);
@@ -198,7 +199,7 @@ export function formatQuantity<U extends CanonicalUnit>(
 export interface UncertainFormatOptions<U extends CanonicalUnit>
   extends Omit<FormatOptions<U>, "significantDigits" | "decimals"> {
   /** Standard uncertainty in the canonical unit (kelvins for a temperature), 0 or more. */
-  readonly uncertainty: Quantity<U extends "°C" ? "K" : U>;
+  readonly uncertainty: Quantity<NoInfer<U> extends "°C" ? "K" : NoInfer<U>>;
   /** Digits of the uncertainty, 1 or 2; 2 by default. */
   readonly uncertaintyDigits?: 1 | 2;
 }
@@ -235,7 +236,7 @@ function bracket(uncertainty: Decimal): string {
  * @since 0.1.0
  */
 export function formatUncertain<U extends CanonicalUnit>(
-  value: Quantity<U>,
+  value: Quantity<NoInfer<U>>,
   options: UncertainFormatOptions<U>,
 ): string {
   const { unit, uncertaintyDigits = 2 } = options;

@@ -1,5 +1,10 @@
 export * from "./check.ts";
 export * from "./errors.ts";
+export * from "./format.ts";
+export { awgArea, awgDiameter, conductorArea } from "./gauge.ts";
+export type { ParsedOpen, ParsedQuantity, ParseOptions } from "./parse.ts";
+export { parseQuantity } from "./parse.ts";
+export { unitSymbols } from "./table.ts";
 export * from "./tags.ts";
 export * from "./units/index.ts";
 export * from "./warning.ts";

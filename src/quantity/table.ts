@@ -1,9 +1,10 @@
 /** The units that text can name: every scale, and the two temperature scales that have an offset. */
 import { fail } from "./errors.ts";
 import { into, outOf, type Scale } from "./scale.ts";
-import * as electric from "./scales/electric.ts";
-import * as heat from "./scales/heat.ts";
-import * as mechanic from "./scales/mechanic.ts";
+import { ELECTRIC_SCALES } from "./scales/electric.ts";
+import { FORCE_SCALES } from "./scales/force.ts";
+import { FAHRENHEIT_DEGREE, HEAT_SCALES, KELVIN } from "./scales/heat.ts";
+import { MECHANIC_SCALES } from "./scales/mechanic.ts";
 import type { CanonicalUnit, Celsius, Quantity } from "./tags.ts";
 import { celsius, fahrenheit, toCelsius, toFahrenheit } from "./units/temperature.ts";
 
@@ -29,8 +30,8 @@ function entryOf<U extends CanonicalUnit>(scale: Scale<U>): UnitEntry {
 }
 
 function temperatures(): readonly UnitEntry[] {
-  const kelvin = entryOf(heat.KELVIN);
-  const degree = entryOf(heat.FAHRENHEIT_DEGREE);
+  const kelvin = entryOf(KELVIN);
+  const degree = entryOf(FAHRENHEIT_DEGREE);
   return [
     {
       name: "celsius",
@@ -55,9 +56,8 @@ function temperatures(): readonly UnitEntry[] {
 
 function build(): ReadonlyMap<string, readonly UnitEntry[]> {
   const table = new Map<string, UnitEntry[]>();
-  const scales: readonly Scale<CanonicalUnit>[] = [electric, mechanic, heat].flatMap((group) =>
-    Object.values(group),
-  );
+  // Lists, not namespace imports: those would keep every scale in every bundle.
+  const scales = [...ELECTRIC_SCALES, ...MECHANIC_SCALES, ...FORCE_SCALES, ...HEAT_SCALES];
   for (const entry of [...scales.map(entryOf), ...temperatures()]) {
     const list = table.get(entry.unit) ?? [];
     // The canonical unit first: messages list the symbols in this order.

@@ -6,8 +6,11 @@ import { gzipSync } from "node:zlib";
 import { build } from "esbuild";
 import ts from "typescript";
 import { inject } from "vitest";
+import type { Packed } from "./setup.ts";
 
-export const packed = inject("packed");
+const given = inject("packed");
+if ("problem" in given) throw new Error(`the package could not be packed and installed: ${given.problem}`);
+export const packed: Packed = given;
 
 /** Writes a file into the consumer folder and gives its path. */
 export function writeConsumer(name: string, text: string): string {

@@ -54,12 +54,17 @@ describe("one function", () => {
     return gzip;
   };
 
-  it.each(["ohms", "toKilowatts", "fahrenheit", "checkPositive"])(
-    "%s weighs at most 1 kB gzip",
-    async (name) => {
-      expect(await size(name, "electroheat/quantity")).toBeLessThanOrEqual(ONE_KILOBYTE);
-    },
-  );
+  it.each([
+    ["ohms", "quantity"],
+    ["toKilowatts", "quantity"],
+    ["fahrenheit", "quantity"],
+    ["checkPositive", "quantity"],
+    ["lineCurrent", "circuit"],
+    ["branchResistance", "circuit"],
+    ["starFromDelta", "circuit"],
+  ])("%s of %s weighs at most 1 kB gzip", async (name, room) => {
+    expect(await size(name, `electroheat/${room}`)).toBeLessThanOrEqual(ONE_KILOBYTE);
+  });
 
   it.each(["terminalResistance", "energise"])(
     "%s, which solves a network, at most 6 kB gzip",

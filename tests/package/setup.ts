@@ -33,7 +33,7 @@ export interface Packed {
 
 declare module "vitest" {
   export interface ProvidedContext {
-    packed: Packed;
+    packed: Packed | { readonly problem: string };
   }
 }
 
@@ -72,8 +72,7 @@ async function pack(folder: string): Promise<string> {
   return join(folder, tarball);
 }
 
-export default async function setup(project: TestProject): Promise<() => void> {
-  const folder = mkdtempSync(join(tmpdir(), "electroheat-package-"));
+async function packAndInstall(folder: string): Promise<Packed> {
   const first = join(folder, "one");
   // A longer path on purpose: nothing of it may end up in the tarball.
   const [tarball, secondTarball] = await Promise.all([
@@ -84,6 +83,16 @@ export default async function setup(project: TestProject): Promise<() => void> {
   mkdirSync(consumer);
   writeFileSync(join(consumer, "package.json"), JSON.stringify({ name: "consumer", private: true }));
   await npm(consumer, "install", tarball, `electroheat-two@file:${tarball}`);
-  project.provide("packed", { project: first, tarball, secondTarball, consumer });
+  return { project: first, tarball, secondTarball, consumer };
+}
+
+export default async function setup(project: TestProject): Promise<() => void> {
+  const folder = mkdtempSync(join(tmpdir(), "electroheat-package-"));
+  try {
+    project.provide("packed", await packAndInstall(folder));
+  } catch (error) {
+    // Thrown from here it would stop the whole run, the tests of the rooms included.
+    project.provide("packed", { problem: error instanceof Error ? error.message : String(error) });
+  }
   return () => rmSync(folder, { recursive: true, force: true });
 }

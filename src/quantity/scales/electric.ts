@@ -1,6 +1,7 @@
 /** Scales of electrical units, time and angle. */
 import { FOOT, HOUR, INCH, MIL, MINUTE, PI } from "../factors.ts";
 import { type Scale, scale } from "../scale.ts";
+import type { CanonicalUnit } from "../tags.ts";
 
 // Voltage, current, frequency, angle.
 export const VOLT: Scale<"V"> = /*#__PURE__*/ scale("volts", "V", "V");
@@ -128,3 +129,56 @@ export const HERTZ: Scale<"Hz"> = /*#__PURE__*/ scale("hertz", "Hz", "Hz");
 export const KILOHERTZ: Scale<"Hz"> = /*#__PURE__*/ scale("kilohertz", "kHz", "Hz", 1e3);
 export const RADIAN: Scale<"rad"> = /*#__PURE__*/ scale("radians", "rad", "rad");
 export const DEGREE: Scale<"rad"> = /*#__PURE__*/ scale("degrees", "°", "rad", () => PI / 180);
+
+/** All of the above, for the table of symbols. */
+export const ELECTRIC_SCALES: readonly Scale<CanonicalUnit>[] = [
+  VOLT,
+  MICROVOLT,
+  MILLIVOLT,
+  KILOVOLT,
+  AMPERE,
+  MICROAMPERE,
+  MILLIAMPERE,
+  KILOAMPERE,
+  OHM,
+  NANOOHM,
+  MICROOHM,
+  MILLIOHM,
+  KILOOHM,
+  MEGAOHM,
+  GIGAOHM,
+  OHM_METER,
+  NANOOHM_METER,
+  MICROOHM_METER,
+  MICROOHM_CENTIMETER,
+  OHM_SQUARE_MILLIMETER_PER_METER,
+  OHM_CIRCULAR_MIL_PER_FOOT,
+  OHM_SQUARE_METER,
+  PER_KELVIN,
+  MILLIONTH_PER_KELVIN,
+  SIEMENS,
+  MILLISIEMENS,
+  SIEMENS_PER_METER,
+  MEGASIEMENS_PER_METER,
+  OHM_PER_METER,
+  MILLIOHM_PER_METER,
+  OHM_PER_KILOMETER,
+  OHM_PER_FOOT,
+  OHM_PER_THOUSAND_FEET,
+  MICROOHM_PER_FOOT,
+  AMPERE_PER_SQUARE_METER,
+  AMPERE_PER_SQUARE_MILLIMETER,
+  AMPERE_PER_SQUARE_INCH,
+  HENRY,
+  MILLIHENRY,
+  FARAD,
+  MICROFARAD,
+  SECOND,
+  MILLISECOND,
+  MINUTE_TIME,
+  HOUR_TIME,
+  HERTZ,
+  KILOHERTZ,
+  RADIAN,
+  DEGREE,
+];

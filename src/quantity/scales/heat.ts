@@ -1,6 +1,7 @@
 /** Scales of units of power, energy and heat. */
 import { BTU_IT, FOOT, GRAVITY, HOUR, INCH, MINUTE, POUND } from "../factors.ts";
 import { type Scale, scale } from "../scale.ts";
+import type { CanonicalUnit } from "../tags.ts";
 
 // Power and heat flow.
 export const WATT: Scale<"W"> = /*#__PURE__*/ scale("watts", "W", "W");
@@ -32,7 +33,7 @@ export const THERM_IT: Scale<"J"> = /*#__PURE__*/ scale("thermsIt", "therm", "J"
 
 // Temperature difference and rate. For the temperature itself see temperature.ts.
 export const KELVIN: Scale<"K"> = /*#__PURE__*/ scale("kelvins", "K", "K");
-export const FAHRENHEIT_DEGREE: Scale<"K"> = /*#__PURE__*/ scale("fahrenheitDegrees", "Δ°F", "K", 5, 9);
+export const FAHRENHEIT_DEGREE: Scale<"K"> = /*#__PURE__*/ scale("fahrenheitDegrees", "Δ°F", "K", 1, 1.8);
 export const KELVIN_PER_SECOND: Scale<"K/s"> = /*#__PURE__*/ scale("kelvinsPerSecond", "K/s", "K/s");
 export const KELVIN_PER_MINUTE: Scale<"K/s"> = /*#__PURE__*/ scale(
   "kelvinsPerMinute",
@@ -171,3 +172,52 @@ export const KILOJOULE_PER_KILOGRAM: Scale<"J/kg"> = /*#__PURE__*/ scale(
   "J/kg",
   1e3,
 );
+
+/** All of the above, for the table of symbols. */
+export const HEAT_SCALES: readonly Scale<CanonicalUnit>[] = [
+  WATT,
+  MICROWATT,
+  MILLIWATT,
+  KILOWATT,
+  MEGAWATT,
+  BTU_IT_PER_HOUR,
+  HORSEPOWER,
+  JOULE,
+  KILOJOULE,
+  MEGAJOULE,
+  WATT_HOUR,
+  KILOWATT_HOUR,
+  BTU_IT_ENERGY,
+  THERM_IT,
+  KELVIN,
+  FAHRENHEIT_DEGREE,
+  KELVIN_PER_SECOND,
+  KELVIN_PER_MINUTE,
+  KELVIN_PER_WATT,
+  WATT_PER_KELVIN,
+  WATT_PER_SQUARE_METER,
+  WATT_PER_SQUARE_CENTIMETER,
+  KILOWATT_PER_SQUARE_METER,
+  WATT_PER_SQUARE_INCH,
+  KILOWATT_PER_SQUARE_FOOT,
+  BTU_IT_PER_HOUR_SQUARE_FOOT,
+  WATT_PER_METER,
+  KILOWATT_PER_METER,
+  WATT_PER_SQUARE_METER_KELVIN,
+  BTU_IT_PER_HOUR_SQUARE_FOOT_FAHRENHEIT,
+  WATT_PER_METER_KELVIN,
+  BTU_IT_PER_HOUR_FOOT_FAHRENHEIT,
+  BTU_IT_INCH_PER_HOUR_SQUARE_FOOT_FAHRENHEIT,
+  WATT_PER_CUBIC_METER,
+  WATT_PER_CUBIC_CENTIMETER,
+  SQUARE_METER_PER_SECOND,
+  JOULE_PER_KELVIN,
+  KILOJOULE_PER_KELVIN,
+  BTU_IT_PER_FAHRENHEIT,
+  JOULE_PER_KILOGRAM_KELVIN,
+  KILOJOULE_PER_KILOGRAM_KELVIN,
+  JOULE_PER_GRAM_KELVIN,
+  BTU_IT_PER_POUND_FAHRENHEIT,
+  JOULE_PER_KILOGRAM,
+  KILOJOULE_PER_KILOGRAM,
+];

@@ -44,7 +44,7 @@ export function toKelvins(value: Kelvins): number {
 }
 
 /**
- * Temperature difference given in Fahrenheit degrees (Δ°F), held in kelvins: value × 5 / 9.
+ * Temperature difference given in Fahrenheit degrees (Δ°F), held in kelvins: value / 1.8.
  * @param value - temperature difference in Fahrenheit degrees (Δ°F), any finite number
  * @returns the temperature difference in kelvins (K)
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range` when the result exceeds a double
@@ -60,7 +60,7 @@ export function fahrenheitDegrees(value: number): Kelvins {
 }
 
 /**
- * Temperature difference read in Fahrenheit degrees (Δ°F): value × 9 / 5.
+ * Temperature difference read in Fahrenheit degrees (Δ°F): value × 1.8.
  * @param value - temperature difference in kelvins (K)
  * @returns the number of Fahrenheit degrees (Δ°F)
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range` when the result exceeds a double

@@ -1,7 +1,7 @@
 /** Force. */
 
 import { into, outOf } from "../scale.ts";
-import { KILOGRAM_FORCE, KILONEWTON, KIP, NEWTON, POUND_FORCE } from "../scales/mechanic.ts";
+import { KILOGRAM_FORCE, KILONEWTON, KIP, NEWTON, POUND_FORCE } from "../scales/force.ts";
 import type { Newtons } from "../tags.ts";
 
 /**

@@ -1,7 +1,7 @@
 /** Pressure as a head of liquid, conventional values. */
 
 import { into, outOf } from "../scale.ts";
-import { INCH_OF_MERCURY, INCH_OF_WATER } from "../scales/mechanic.ts";
+import { INCH_OF_MERCURY, INCH_OF_WATER } from "../scales/force.ts";
 import type { Pascals } from "../tags.ts";
 
 /**

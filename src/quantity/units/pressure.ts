@@ -9,7 +9,7 @@ import {
   MEGAPOUND_PER_SQUARE_INCH,
   PASCAL,
   POUND_PER_SQUARE_INCH,
-} from "../scales/mechanic.ts";
+} from "../scales/force.ts";
 import type { Pascals } from "../tags.ts";
 
 /**

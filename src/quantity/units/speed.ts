@@ -7,7 +7,7 @@ import {
   METER_PER_MINUTE,
   METER_PER_SECOND,
   PASCAL_SECOND,
-} from "../scales/mechanic.ts";
+} from "../scales/force.ts";
 import type { MetersPerSecond, PascalSeconds } from "../tags.ts";
 
 /**

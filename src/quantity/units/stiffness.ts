@@ -7,7 +7,7 @@ import {
   NEWTON_PER_METER,
   NEWTON_PER_MILLIMETER,
   POUND_FORCE_PER_INCH,
-} from "../scales/mechanic.ts";
+} from "../scales/force.ts";
 import type { NewtonsPerMeter } from "../tags.ts";
 
 /**

@@ -2,12 +2,28 @@
  * Temperature. The canonical scale is °C; a temperature difference is `Kelvins` and another tag, so the
  * absolute kelvin has its own name here.
  */
-import { checkBetween, checkFinite } from "../check.ts";
+import { checkFinite } from "../check.ts";
+import { fail } from "../errors.ts";
 import type { Celsius } from "../tags.ts";
 
 /** 0 °C in kelvins; exact definition. */
 const CELSIUS_ZERO = 273.15;
-const BEYOND_DOUBLE = 1e300;
+
+/** Requires a temperature at or above absolute zero. */
+function checkTemperature(path: string, value: number, lowest: number, unit: string): void {
+  checkFinite(path, value, unit);
+  if (value < lowest) {
+    fail({ code: "out-of-range", path, expected: `at least ${lowest}`, received: value, unit });
+  }
+}
+
+/** Requires the result to be within a double, for the temperatures of 1e308 that fuzzers give. */
+function checkResult(path: string, value: number, unit: string, result: number): void {
+  if (!(result - result === 0)) {
+    const expected = "a number that stays finite when converted";
+    fail({ code: "out-of-range", path, expected, received: value, unit });
+  }
+}
 
 /**
  * Temperature given in degrees Celsius (°C), the unit it is held in.
@@ -22,7 +38,7 @@ const BEYOND_DOUBLE = 1e300;
  * @since 0.1.0
  */
 export function celsius(value: number): Celsius {
-  checkBetween("celsius", value, -CELSIUS_ZERO, BEYOND_DOUBLE, "°C");
+  checkTemperature("celsius", value, -CELSIUS_ZERO, "°C");
   return value as Celsius;
 }
 
@@ -30,7 +46,7 @@ export function celsius(value: number): Celsius {
  * Temperature read in degrees Celsius (°C), the unit it is held in.
  * @param value - temperature in degrees Celsius (°C)
  * @returns the number of degrees Celsius
- * @throws ElectroheatError `missing`, `not-a-number`
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range` below absolute zero
  * @source as for {@link celsius}
  * @example
  * ```ts
@@ -39,7 +55,7 @@ export function celsius(value: number): Celsius {
  * @since 0.1.0
  */
 export function toCelsius(value: Celsius): number {
-  checkFinite("celsius", value, "°C");
+  checkTemperature("celsius", value, -CELSIUS_ZERO, "°C");
   return value;
 }
 
@@ -57,15 +73,17 @@ export function toCelsius(value: Celsius): number {
  * @since 0.1.0
  */
 export function fahrenheit(value: number): Celsius {
-  checkBetween("fahrenheit", value, -459.67, BEYOND_DOUBLE, "°F");
-  return (((value - 32) * 5) / 9) as Celsius;
+  checkTemperature("fahrenheit", value, -459.67, "°F");
+  const result = ((value - 32) * 5) / 9;
+  checkResult("fahrenheit", value, "°F", result);
+  return result as Celsius;
 }
 
 /**
  * Temperature read in degrees Fahrenheit (°F): value × 9 / 5 + 32.
  * @param value - temperature in degrees Celsius (°C)
  * @returns the number of degrees Fahrenheit
- * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range` beyond ±1e300
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range` below absolute zero
  * @source as for {@link fahrenheit}
  * @example
  * ```ts
@@ -74,8 +92,10 @@ export function fahrenheit(value: number): Celsius {
  * @since 0.1.0
  */
 export function toFahrenheit(value: Celsius): number {
-  checkBetween("fahrenheit", value, -BEYOND_DOUBLE, BEYOND_DOUBLE, "°C");
-  return (value * 9) / 5 + 32;
+  checkTemperature("fahrenheit", value, -CELSIUS_ZERO, "°C");
+  const result = (value * 9) / 5 + 32;
+  checkResult("fahrenheit", value, "°C", result);
+  return result;
 }
 
 /**
@@ -92,7 +112,7 @@ export function toFahrenheit(value: Celsius): number {
  * @since 0.1.0
  */
 export function absoluteKelvins(value: number): Celsius {
-  checkBetween("absoluteKelvins", value, 0, BEYOND_DOUBLE, "K");
+  checkTemperature("absoluteKelvins", value, 0, "K");
   return (value - CELSIUS_ZERO) as Celsius;
 }
 
@@ -100,7 +120,7 @@ export function absoluteKelvins(value: number): Celsius {
  * Temperature read in kelvins above absolute zero: value + 273.15.
  * @param value - temperature in degrees Celsius (°C)
  * @returns the number of kelvins above absolute zero
- * @throws ElectroheatError `missing`, `not-a-number`
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range` below absolute zero
  * @source as for {@link absoluteKelvins}
  * @example
  * ```ts
@@ -109,6 +129,6 @@ export function absoluteKelvins(value: number): Celsius {
  * @since 0.1.0
  */
 export function toAbsoluteKelvins(value: Celsius): number {
-  checkFinite("absoluteKelvins", value, "°C");
+  checkTemperature("absoluteKelvins", value, -CELSIUS_ZERO, "°C");
   return value + CELSIUS_ZERO;
 }

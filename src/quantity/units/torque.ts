@@ -7,7 +7,7 @@ import {
   NEWTON_METER,
   POUND_FORCE_FOOT,
   POUND_FORCE_INCH,
-} from "../scales/mechanic.ts";
+} from "../scales/force.ts";
 import type { NewtonMeters } from "../tags.ts";
 
 /**

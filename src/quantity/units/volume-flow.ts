@@ -10,7 +10,7 @@ import {
   LITER_PER_SECOND,
   US_GALLON_PER_HOUR,
   US_GALLON_PER_MINUTE,
-} from "../scales/mechanic.ts";
+} from "../scales/force.ts";
 import type { CubicMetersPerSecond } from "../tags.ts";
 
 /**

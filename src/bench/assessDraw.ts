@@ -1,0 +1,179 @@
+/** What the module draws as found and as repaired, and what happens if any one element opens. */
+import {
+  balancedSupply,
+  buildModule,
+  type EnergisedNetwork,
+  energise,
+  faultScan,
+  type HeatingModule,
+  type Network,
+  type Supply,
+  supplyFromLineVoltages,
+  withResistance,
+} from "../circuit/index.ts";
+import type { Ohms, Open, Watts } from "../quantity/index.ts";
+import type { BranchModule } from "./assessResistance.ts";
+import type { Draw, DrawAssessment, ResistanceAssessment, WhatIfRow } from "./assessTypes.ts";
+import type { ResistanceFit } from "./fitTypes.ts";
+import type { ParsedRecord } from "./recordSchema.ts";
+
+/** Branch values at working temperature, and what became of those nobody measured. */
+export interface HotBranches {
+  /** As found: `null` where the readings do not settle it. */
+  readonly asFound: ReadonlyMap<string, Ohms | Open | null>;
+  /** Repaired: open, unmeasured and out-of-tolerance branches at their target. */
+  readonly repaired: ReadonlyMap<string, Ohms>;
+  /** Branches of which the repaired value is the target. */
+  readonly atTarget: readonly string[];
+}
+
+/** Above this multiple of the target a lower bound counts as an open branch: no path worth the name. */
+const AS_GOOD_AS_OPEN = 10;
+
+/** Cold values times the temperature factor. */
+export function hotBranches(resistances: ResistanceAssessment, temperatureFactor: number): HotBranches {
+  const asFound = new Map<string, Ohms | Open | null>();
+  const repaired = new Map<string, Ohms>();
+  const atTarget: string[] = [];
+  for (const { id, resistance, target, atLeast, judgement } of resistances.branches) {
+    const noPath = resistance === "open" || (atLeast !== null && atLeast > AS_GOOD_AS_OPEN * target);
+    if (resistance !== null && resistance !== "open") {
+      asFound.set(id, (resistance * temperatureFactor) as Ohms);
+    } else asFound.set(id, noPath ? "open" : null);
+    const sound = resistance !== null && resistance !== "open" && judgement?.verdict !== "outside";
+    repaired.set(id, ((sound ? resistance : target) * temperatureFactor) as Ohms);
+    if (!sound) atTarget.push(id);
+  }
+  return { asFound, repaired, atTarget };
+}
+
+function withBranches(network: Network, values: ReadonlyMap<string, Ohms | Open>): Network {
+  let changed = network;
+  for (const [id, resistance] of values) changed = withResistance({ network: changed, id, resistance });
+  return changed;
+}
+
+/** The supply as measured at the module, or the plate's voltage. */
+export function supplyOf(record: ParsedRecord): Supply {
+  const { supply, nameplate } = record;
+  if (supply === undefined) return balancedSupply({ lineVoltage: nameplate.voltage.value });
+  return supplyFromLineVoltages({ v12: supply.v12.value, v23: supply.v23.value, v31: supply.v31.value });
+}
+
+function linesOf(state: EnergisedNetwork, module: HeatingModule): Draw["lines"] {
+  const onNeutral = Object.values(module.starPoints).includes("N");
+  return state.lines
+    .filter(({ node }) => node !== "N" || onNeutral)
+    .map(({ node, current }) => ({ node, current }));
+}
+
+/**
+ * Standard uncertainty of the power: dP/dR = −I² for each branch of a network at fixed voltages, with the covariance of the fit
+ * and the meter's gain, which acts on all resistances alike.
+ */
+function powerUncertainty(
+  state: EnergisedNetwork,
+  fit: ResistanceFit | null,
+  factor: number,
+  gain: number,
+): Watts | null {
+  if (fit === null || fit.fitted.length === 0) return null;
+  const current = new Map(state.branches.map((branch) => [branch.id, branch.current as number]));
+  const slope = fit.fitted.map((id) => -((current.get(id) ?? 0) ** 2) * factor);
+  let variance = 0;
+  fit.covariance.forEach((row, p) => {
+    row.forEach((cov, q) => {
+      variance += (slope[p] as number) * (slope[q] as number) * cov;
+    });
+  });
+  return Math.hypot(Math.sqrt(Math.max(0, variance)), (state.totalPower * gain) / Math.sqrt(3)) as Watts;
+}
+
+/** Draw as found and as repaired, from the branch network. */
+export function assessDraw(input: {
+  readonly record: ParsedRecord;
+  readonly drawn: BranchModule;
+  readonly hot: HotBranches;
+  readonly fit: ResistanceFit | null;
+  readonly temperatureFactor: number;
+}): DrawAssessment {
+  const { record, drawn, hot, fit, temperatureFactor } = input;
+  const { network } = drawn.module;
+  const gain = record.meter?.ofReading ?? 0;
+  const measured = fit !== null && hot.atTarget.length < drawn.module.elements.length;
+  const draw = (values: ReadonlyMap<string, Ohms | Open>, supply: Supply): Draw => {
+    const state = energise({ network: withBranches(network, values), supply });
+    return {
+      power: state.totalPower,
+      standardUncertainty: powerUncertainty(state, fit, temperatureFactor, gain),
+      lines: linesOf(state, drawn.module),
+    };
+  };
+  const supply = supplyOf(record);
+  const atPlate = draw(hot.repaired, balancedSupply({ lineVoltage: record.nameplate.voltage.value }));
+  const settled = [...hot.asFound].flatMap(([id, value]) => (value === null ? [] : [[id, value] as const]));
+  return {
+    basis: measured ? "measured resistances" : "nameplate",
+    asFound: settled.length === hot.asFound.size ? draw(new Map(settled), supply) : null,
+    repaired: draw(hot.repaired, supply),
+    repairedAtPlateVoltage: atPlate,
+    deviationFromPlate: atPlate.power / record.nameplate.power.value - 1,
+  };
+}
+
+/** Every single element open, in the module as repaired. */
+export function assessWhatIf(
+  record: ParsedRecord,
+  drawn: BranchModule,
+  hot: HotBranches,
+): readonly WhatIfRow[] {
+  const { wiring } = record;
+  const plan = {
+    banks: wiring.banks.map(({ id, connection, elementsInParallel = 1, elementsInSeries = 1 }) => ({
+      id,
+      connection,
+      elementsInParallel,
+      elementsInSeries,
+      elementResistance: 1 as Ohms,
+    })),
+    ...(wiring.starPoints === undefined ? {} : { starPoints: wiring.starPoints }),
+    ...(wiring.neutral === undefined ? {} : { neutral: wiring.neutral }),
+  };
+  const bankOf = new Map(plan.banks.map((bank) => [bank.id, bank]));
+  // Terminal readings cannot see how a branch is shared among its elements: equally, as far as anyone knows.
+  const elements = Object.fromEntries(
+    buildModule(plan).elements.map(({ id, bank, branch }) => {
+      const { elementsInParallel: p, elementsInSeries: s } = bankOf.get(bank) as (typeof plan.banks)[number];
+      return [id, (((hot.repaired.get(`${bank}-${branch}`) as number) * p) / s) as Ohms];
+    }),
+  );
+  const onNeutral = Object.values(drawn.module.starPoints).includes("N");
+  const effects = faultScan({
+    network: buildModule({ ...plan, elements }).network,
+    supply: supplyOf(record),
+  });
+  return effects.flatMap((effect) => {
+    const [fault] = effect.faults;
+    if (effect.outcome === "supply shorted" || fault === undefined || fault.kind === "lost line") return [];
+    const { worst } = effect;
+    return [
+      {
+        element: fault.id,
+        power: effect.totalPower,
+        powerRatio: effect.powerRatio,
+        lines: effect.lines
+          .filter(({ node }) => node !== "N" || onNeutral)
+          .map(({ node, current, currentRatio }) => ({ node, current, ratio: currentRatio })),
+        worst:
+          worst === null
+            ? null
+            : {
+                id: worst.id,
+                voltageRatio: worst.voltageRatio as number,
+                powerRatio: worst.powerRatio as number,
+              },
+        gapVoltage: effect.gaps[0]?.voltage ?? null,
+      },
+    ];
+  });
+}

@@ -1,0 +1,173 @@
+/** The assessment: one serialisable record out of one bench record. */
+import type { Judgement } from "../decision/index.ts";
+import type { Amperes, ColdOhms, Ohms, Open, Volts, Warning, Watts } from "../quantity/index.ts";
+import type { FittedReading } from "./fitTypes.ts";
+import type { NameplateTargets } from "./targets.ts";
+
+/**
+ * One branch of the module: what was measured against what the plate says.
+ * @since 0.1.0
+ */
+export interface BranchAssessment {
+  /** Name: bank-branch, such as `"A-L1"`. */
+  readonly id: string;
+  /** Resistance with the leads taken off, Ω; `"open"`; `null` if the readings do not determine it. */
+  readonly resistance: ColdOhms | Open | null;
+  /** Standard uncertainty of the fit, Ω; enlarged by √(χ²/ν) where the readings contradict each other. */
+  readonly standardUncertainty: Ohms | null;
+  /** Expanded uncertainty (k = 2) with the meter's gain in it, Ω. */
+  readonly expandedUncertainty: Ohms | null;
+  /** Where only bounded: it is at least this, Ω. */
+  readonly atLeast: Ohms | null;
+  /** Target from the nameplate, Ω. */
+  readonly target: ColdOhms;
+  /** resistance/target − 1. */
+  readonly deviation: number | null;
+  /** Verdict against the tolerance given; `null` without a tolerance or a value. */
+  readonly judgement: Judgement | null;
+  /** Number of open parallel elements that would explain a high reading; `null` if none does. */
+  readonly openElements: number | null;
+}
+
+/**
+ * What the ohm readings say.
+ * @since 0.1.0
+ */
+export interface ResistanceAssessment {
+  /** Whether every branch is known, only some, or the readings exclude each other. */
+  readonly outcome: "solved" | "partly" | "contradictory" | "no readings";
+  /** The branches, in the wiring's order. */
+  readonly branches: readonly BranchAssessment[];
+  /** Leads and probe contact, Ω; `null` if not determined. */
+  readonly leads: Ohms | null;
+  /** Standard uncertainty of the leads, Ω. */
+  readonly leadsUncertainty: Ohms | null;
+  /** The readings against the fit. */
+  readonly readings: readonly FittedReading[];
+  /** Σ of squared residuals. */
+  readonly chiSquare: number;
+  /** Readings more than needed. */
+  readonly degreesOfFreedom: number;
+  /** Probability of a χ² at least that large by meter error alone. */
+  readonly pValue: number | null;
+  /** Whether the readings agree with each other, at the 1 % level. */
+  readonly consistency: "consistent" | "inconsistent" | "untestable";
+  /** What the readings do not determine. */
+  readonly notIdentifiable: readonly string[];
+  /** Where OL readings fit several choices of open branches: each choice. */
+  readonly openChoices: readonly (readonly string[])[];
+}
+
+/**
+ * Draw of the module in one state.
+ * @since 0.1.0
+ */
+export interface Draw {
+  /** Heat of the module, W. */
+  readonly power: Watts;
+  /** Standard uncertainty from the resistances, W; `null` where they come from the nameplate. */
+  readonly standardUncertainty: Watts | null;
+  /** Line currents L1, L2, L3 (and N where there is one), A. */
+  readonly lines: readonly { readonly node: string; readonly current: Amperes }[];
+}
+
+/**
+ * What the module draws and will draw.
+ * @since 0.1.0
+ */
+export interface DrawAssessment {
+  /** Whether branch values were measured; unmeasured branches are taken at their target. */
+  readonly basis: "measured resistances" | "nameplate";
+  /** As found, at the supply as measured; `null` if the readings do not settle it. */
+  readonly asFound: Draw | null;
+  /** With open, out-of-tolerance and unmeasured branches at their target, at the supply as measured. */
+  readonly repaired: Draw;
+  /** The same at the plate's voltage. */
+  readonly repairedAtPlateVoltage: Draw;
+  /** repairedAtPlateVoltage over plate power − 1. */
+  readonly deviationFromPlate: number;
+}
+
+/**
+ * What happens if one element opens, in the module as repaired.
+ * @since 0.1.0
+ */
+export interface WhatIfRow {
+  /** The element that opens. */
+  readonly element: string;
+  /** Remaining power, W. */
+  readonly power: Watts;
+  /** Remaining power over the healthy one. */
+  readonly powerRatio: number;
+  /** Line currents over the healthy ones; `null` for an unloaded neutral. */
+  readonly lines: readonly {
+    readonly node: string;
+    readonly current: Amperes;
+    readonly ratio: number | null;
+  }[];
+  /** The survivor with the highest power ratio. */
+  readonly worst: { readonly id: string; readonly voltageRatio: number; readonly powerRatio: number } | null;
+  /** Voltage across the break, V: live. */
+  readonly gapVoltage: Volts | null;
+}
+
+/**
+ * One joint from its millivolt drop.
+ * @since 0.1.0
+ */
+export interface JointAssessment {
+  /** Name. */
+  readonly id: string;
+  /** Joint resistance, Ω. */
+  readonly resistance: Ohms;
+  /** Heat in the joint at that current, W. */
+  readonly power: Watts;
+  /** Resistance over that of the best joint; `null` if the best reads 0. */
+  readonly ratioToBest: number | null;
+  /** Whether the comparison rule asks for a look. */
+  readonly investigate: boolean;
+  /** The rule, whose it is, and who decides. */
+  readonly rule: string;
+}
+
+/**
+ * Something to do next, and why.
+ * @since 0.1.0
+ */
+export interface NextStep {
+  /** What to do. */
+  readonly action: string;
+  /** Why. */
+  readonly reason: string;
+  /** Branches, joints or readings it is about. */
+  readonly about: readonly string[];
+}
+
+/**
+ * The assessment of one bench record. Survives `JSON.stringify`; the same record always gives the same bytes.
+ * @since 0.1.0
+ */
+export interface ModuleAssessment {
+  /** Title of the record. */
+  readonly title: string;
+  /** What was taken for granted. */
+  readonly assumptions: readonly string[];
+  /** Targets, by bank. */
+  readonly targets: readonly { readonly bank: string; readonly targets: NameplateTargets }[];
+  /** What the ohm readings say. */
+  readonly resistances: ResistanceAssessment;
+  /** What the module draws. */
+  readonly draw: DrawAssessment;
+  /** What happens if any one element opens. */
+  readonly whatIf: readonly WhatIfRow[];
+  /** Joints, worst first. */
+  readonly joints: readonly JointAssessment[];
+  /** What to do next, most pressing first. */
+  readonly nextSteps: readonly NextStep[];
+  /** What nobody has tested yet. */
+  readonly notTested: readonly string[];
+  /** Suspicious input, values outside their source. */
+  readonly warnings: readonly Warning[];
+  /** What can hurt people, and who decides. Always present. */
+  readonly cautions: readonly string[];
+}

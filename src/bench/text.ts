@@ -1,0 +1,197 @@
+/** The assessment as plain text, for a terminal or a job sheet: first the answer, then the evidence. */
+import { formatQuantity, formatUncertain, type Ohms, type Open, type Watts } from "../quantity/index.ts";
+import type {
+  BranchAssessment,
+  Draw,
+  JointAssessment,
+  ModuleAssessment,
+  ResistanceAssessment,
+  WhatIfRow,
+} from "./assessTypes.ts";
+
+const WIDTH = 96;
+
+function wrap(text: string, indent: string): string {
+  const lines: string[] = [];
+  let line = "";
+  for (const word of text.split(" ")) {
+    if (line !== "" && indent.length + line.length + 1 + word.length > WIDTH) {
+      lines.push(indent + line);
+      line = word;
+    } else line = line === "" ? word : `${line} ${word}`;
+  }
+  return [...lines, indent + line].join("\n");
+}
+
+const bullet = (text: string): string => `  - ${wrap(text, "    ").trimStart()}`;
+const heading = (text: string): string => `\n${text.toUpperCase()}`;
+
+/** Columns padded to their widest cell; the first is left-aligned, the others right. */
+function table(rows: readonly (readonly string[])[]): string[] {
+  const widths = (rows[0] ?? []).map((_, c) => Math.max(...rows.map((row) => [...(row[c] ?? "")].length)));
+  return rows.map((row) => {
+    const cells = row.map((cell, c) => {
+      const gap = " ".repeat((widths[c] as number) - [...cell].length);
+      return c === 0 ? cell + gap : gap + cell;
+    });
+    return `  ${cells.join("  ")}`.trimEnd();
+  });
+}
+
+const percent = (ratio: number): string => {
+  const shown = (Math.abs(ratio) * 100).toFixed(1);
+  const sign = shown === "0.0" ? " " : ratio < 0 ? "−" : "+";
+  return `${sign}${shown} %`;
+};
+const kilowatts = (power: Watts): string =>
+  formatQuantity(power, { unit: "W", as: "kW", significantDigits: 4 });
+const ohms = (value: number): string => formatQuantity(value as Ohms, { unit: "Ω", decimals: 2 });
+const amps = (lines: Draw["lines"]): string =>
+  lines.map(({ node, current }) => `${node} ${current.toFixed(1)} A`).join("   ");
+
+function measured(value: Ohms | Open | null, uncertainty: Ohms | null, atLeast: Ohms | null): string {
+  if (value === "open") return "open";
+  if (value === null) return atLeast === null ? "not known" : `at least ${atLeast.toPrecision(2)} Ω`;
+  return uncertainty === null
+    ? ohms(value)
+    : formatUncertain(value, { unit: "Ω", uncertainty, uncertaintyDigits: 1 });
+}
+
+function verdict(branch: BranchAssessment): string {
+  if (branch.resistance === "open") return "OPEN";
+  if (branch.judgement === null) return branch.atLeast === null ? "-" : "OPEN or nearly";
+  return branch.judgement.verdict.toUpperCase();
+}
+
+function resistanceLines(found: ResistanceAssessment): string[] {
+  if (found.outcome === "no readings") return ["  No ohm readings in the record."];
+  const rows = found.branches.map((branch) => [
+    branch.id,
+    measured(branch.resistance, branch.standardUncertainty, branch.atLeast),
+    ohms(branch.target),
+    branch.deviation === null ? "" : percent(branch.deviation),
+    verdict(branch),
+  ]);
+  const leads =
+    found.leads === null || found.leadsUncertainty === null
+      ? "Leads: not determined by these readings."
+      : found.leadsUncertainty === 0
+        ? "Leads: taken off before recording."
+        : `Leads and probe contact: ${measured(found.leads, found.leadsUncertainty, null)}, taken off.`;
+  const agreement = {
+    consistent: "agree with each other",
+    inconsistent: "CONTRADICT EACH OTHER",
+    untestable: "leave none to spare for a cross-check",
+  }[found.consistency];
+  const chi =
+    found.pValue === null
+      ? ""
+      : ` (χ² ${found.chiSquare.toPrecision(2)} with ${found.degreesOfFreedom} to spare, p ${found.pValue.toPrecision(2)})`;
+  return [
+    ...table([["branch", "measured", "target", "deviation", "verdict"], ...rows]),
+    `  ${leads}`,
+    wrap(
+      `The readings ${agreement}${chi}. In brackets: standard uncertainty in the last digit${found.consistency === "inconsistent" ? ", enlarged to cover the contradiction" : ""}.`,
+      "  ",
+    ),
+  ];
+}
+
+function drawLines(assessment: ModuleAssessment): string[] {
+  const { asFound, repaired, repairedAtPlateVoltage: plate, deviationFromPlate, basis } = assessment.draw;
+  const power = ({ power, standardUncertainty: u }: Draw): string =>
+    u === null ? kilowatts(power) : `${(power / 1000).toFixed(2)} ± ${((2 * u) / 1000).toFixed(2)} kW`;
+  const rows = [
+    ...(asFound === null ? [] : [`  As found            ${power(asFound)}   ${amps(asFound.lines)}`]),
+    `  With sound branches ${power(repaired)}   ${amps(repaired.lines)}`,
+    `  At plate voltage    ${power(plate)}   ${amps(plate.lines)}   ${percent(deviationFromPlate).trim()} from plate`,
+  ];
+  return [...rows, `  From ${basis}; ± is two standard uncertainties.`];
+}
+
+/** Elements whose loss does the same to three digits, written once. */
+function whatIfLines(rows: readonly WhatIfRow[]): string[] {
+  const grouped = new Map<string, { elements: string[]; cells: string[] }>();
+  for (const row of rows) {
+    const cells = [
+      kilowatts(row.power),
+      percentOf(row.powerRatio),
+      ...row.lines.map(({ current }) => current.toFixed(1)),
+      row.worst === null ? "none left" : `${row.worst.id} ${row.worst.powerRatio.toFixed(2)}×`,
+      row.gapVoltage === null ? "floats" : `${row.gapVoltage.toFixed(0)} V`,
+    ];
+    // The survivor's name differs within a group of like elements; its stress does not.
+    const key = [...cells.slice(0, -2), row.worst?.powerRatio.toFixed(2), cells.at(-1)].join("|");
+    const group = grouped.get(key);
+    if (group === undefined) grouped.set(key, { elements: [row.element], cells });
+    else group.elements.push(row.element);
+  }
+  const nodes = (rows[0]?.lines ?? []).map(({ node }) => `${node} A`);
+  const header = ["opens", "power", "of full", ...nodes, "hardest survivor", "across break"];
+  return table([
+    header,
+    ...[...grouped.values()].map(({ elements, cells }) => [elements.join(", "), ...cells]),
+  ]);
+}
+
+const percentOf = (ratio: number): string => `${(ratio * 100).toFixed(1)} %`;
+
+function jointLines(joints: readonly JointAssessment[]): string[] {
+  const rows = joints.map(({ id, resistance, power, ratioToBest, investigate }) => [
+    id,
+    formatQuantity(resistance, { unit: "Ω", as: "µΩ", significantDigits: 3 }),
+    formatQuantity(power, { unit: "W", significantDigits: 3 }),
+    ratioToBest === null ? "-" : `${ratioToBest.toPrecision(3)}×`,
+    investigate ? "INVESTIGATE" : "like the best",
+  ]);
+  const rule = joints[0]?.rule ?? "";
+  return [...table([["joint", "resistance", "heat", "to best", "verdict"], ...rows]), wrap(rule, "  ")];
+}
+
+/**
+ * An assessment as plain text: the next steps first, then readings, draw, what-if, joints, assumptions and cautions.
+ * @param assessment - from {@link assessModule}
+ * @returns text of at most about 100 columns, lines ending in `\n`; the same assessment always gives the same text
+ * @source layout of our own
+ * @example
+ * ```ts
+ * const record: BenchRecord = {
+ *   title: "invented kiln",
+ *   nameplate: { power: "30 kW", voltage: "480 V" },
+ *   wiring: { banks: [{ id: "A", connection: "delta" }] },
+ * };
+ * assessmentText(assessModule(record)).split("\n")[0] // => "invented kiln"
+ * ```
+ * @since 0.1.0
+ */
+export function assessmentText(assessment: ModuleAssessment): string {
+  const { title, nextSteps, resistances, whatIf, joints } = assessment;
+  const steps = nextSteps.flatMap(({ action, reason }, i) => [
+    `  ${i + 1}. ${wrap(action, "     ").trimStart()}`,
+    wrap(`Why: ${reason}`, "     "),
+  ]);
+  const sections = [
+    title,
+    "=".repeat(Math.min(WIDTH, [...title].length)),
+    heading("What to do next"),
+    ...steps,
+    heading("Branch resistances (cold, leads taken off)"),
+    ...resistanceLines(resistances),
+    heading("What it draws at full conduction"),
+    ...drawLines(assessment),
+    heading("If one element opens (module with sound branches)"),
+    ...whatIfLines(whatIf),
+    "  × is the survivor's power, and surface load, over its own healthy value.",
+    ...(joints.length === 0 ? [] : [heading("Joints, worst first"), ...jointLines(joints)]),
+    ...(assessment.warnings.length === 0
+      ? []
+      : [heading("Looks odd"), ...assessment.warnings.map(({ message }) => bullet(message))]),
+    heading("Taken for granted"),
+    ...assessment.assumptions.map(bullet),
+    heading("Not tested"),
+    ...assessment.notTested.map(bullet),
+    heading("Cautions"),
+    ...assessment.cautions.map(bullet),
+  ];
+  return `${sections.join("\n")}\n`;
+}

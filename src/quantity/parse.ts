@@ -1,0 +1,172 @@
+/** Quantities from text: what people write on a bench sheet. One pass over at most 64 characters. */
+import { fail, isElectroheatError } from "./errors.ts";
+import { gaugeArea, solidDiameter } from "./gauge.ts";
+import { type NumberText, readNumber, trimSpaces } from "./numberText.ts";
+import { entriesOf, type UnitEntry } from "./table.ts";
+import type { CanonicalUnit, Open, Quantity } from "./tags.ts";
+import { findUnit, unitElsewhere } from "./unitText.ts";
+
+/**
+ * What `parseQuantity` is to read.
+ * @since 0.1.0
+ */
+export interface ParseOptions<U extends CanonicalUnit> {
+  /** Canonical unit of the dimension asked for: `"Ω"` reads ohms, milliohms, megaohms. */
+  readonly unit: U;
+  /** Reads "7,9" as 7.9, and then refuses a point. Off by default, and then a comma is refused. */
+  readonly decimalComma?: boolean;
+  /** Name of the text in error messages, `"text"` by default. */
+  readonly path?: string;
+}
+
+/**
+ * A quantity read from text.
+ * @since 0.1.0
+ */
+export interface ParsedQuantity<U extends CanonicalUnit> {
+  /** The quantity in its canonical unit. */
+  readonly value: Quantity<U>;
+  /** Symbol of the unit it was written in, in the spelling of `unitSymbols`; `"AWG"` for a gauge. */
+  readonly symbol: string;
+  /**
+   * One unit of the last digit written (of a fraction: one part), in the canonical unit, in kelvins for a
+   * temperature. Null for a gauge.
+   */
+  readonly resolution: Quantity<U extends "°C" ? "K" : U> | null;
+  /** Digits written, without leading zeros; trailing zeros count. Null for a fraction and a gauge. */
+  readonly significantDigits: number | null;
+}
+
+/**
+ * An open circuit read from text.
+ * @since 0.1.0
+ */
+export interface ParsedOpen {
+  /** Always `"open"`. */
+  readonly value: Open;
+  /** Always `"Ω"`. */
+  readonly symbol: "Ω";
+  /** Always null. */
+  readonly resolution: null;
+  /** Always null. */
+  readonly significantDigits: null;
+}
+
+/** What is read, before the tag of the unit asked for is put on. */
+interface Parsed {
+  readonly value: number | Open;
+  readonly symbol: string;
+  readonly resolution: number | null;
+  readonly significantDigits: number | null;
+}
+
+const LONGEST = 64;
+const SHOWN_SYMBOLS = 12;
+
+function allowedUnits(unit: CanonicalUnit): string {
+  const symbols = entriesOf(unit).map((entry) => entry.symbol);
+  const more = symbols.length > SHOWN_SYMBOLS ? ", …" : "";
+  return `a number and a unit of ${unit} (${symbols.slice(0, SHOWN_SYMBOLS).join(", ")}${more})`;
+}
+
+/** "OL", "O.L", "open", with or without a unit of resistance, as meters and bench sheets show an open circuit. */
+function isOpen(text: string): boolean {
+  const gap = text.indexOf(" ");
+  const word = (gap < 0 ? text : text.slice(0, gap)).toUpperCase();
+  if (word !== "OL" && word !== "O.L" && word !== "O.L." && word !== "OPEN") return false;
+  return gap < 0 || findUnit("Ω", trimSpaces(text.slice(gap))) !== undefined;
+}
+
+function readGauge(path: string, unit: CanonicalUnit, text: string): Parsed {
+  if (unit !== "m" && unit !== "m²") {
+    fail({ code: "wrong-type", path, expected: allowedUnits(unit), received: text });
+  }
+  const value = unit === "m" ? solidDiameter(path, text) : gaugeArea(path, text);
+  return { value, symbol: "AWG", resolution: null, significantDigits: null };
+}
+
+function readUnit(path: string, unit: CanonicalUnit, text: string, rest: string): UnitEntry {
+  const expected = allowedUnits(unit);
+  // A bare number has as many meanings as there are units, and none is assumed.
+  if (rest === "") return fail({ code: "ambiguous", path, expected, received: text });
+  const entry = findUnit(unit, rest);
+  if (entry !== undefined) return entry;
+  const elsewhere = unitElsewhere(rest);
+  return elsewhere === undefined
+    ? fail({ code: "unknown-name", path, expected, received: text })
+    : fail({ code: "wrong-type", path, expected: `${expected}, not of ${elsewhere}`, received: text });
+}
+
+/** The conversion's own refusal (overflow, below absolute zero) told about the text that was read. */
+function convert(path: string, text: string, entry: UnitEntry, number: NumberText): Parsed {
+  let value: number;
+  let resolution: number;
+  try {
+    value = entry.from(number.value);
+    resolution = entry.span(number.resolution);
+  } catch (error) {
+    if (!isElectroheatError(error)) throw error;
+    const { expected, unit } = error.issues[0] ?? { expected: "a number in range", unit: undefined };
+    const allowed = unit === undefined ? expected : `${expected} ${unit}`;
+    return fail({ code: error.code, path, expected: allowed, received: text });
+  }
+  if (resolution === 0) {
+    fail({ code: "out-of-range", path, expected: "a number within the range of a double", received: text });
+  }
+  return { value, symbol: entry.symbol, resolution, significantDigits: number.significantDigits };
+}
+
+/**
+ * Reads a number with its unit, and keeps the digits it was written with.
+ *
+ * Reads fractions ("1/4 in", "1 1/2 in"), exponents, both code points of Ω and µ, the true minus, no-break
+ * spaces, trade spellings ("in-lb", "KW", "kcmil"), AWG sizes where an area or a length is asked for ("2/0 AWG" as
+ * area or as solid diameter), and for a resistance "OL" or "open". Refuses a comma unless asked for, grouped digits ("1 500"), a bare
+ * number, and every unit of another dimension: torque is not energy, a temperature difference (K) is not a
+ * temperature (°C). The sign is read, not judged.
+ * @param text - the text, at most 64 characters
+ * @param options.unit - symbol of the canonical unit of the dimension asked for
+ * @param options.decimalComma - reads "7,9" as 7.9, and then refuses a point; off by default
+ * @param options.path - name of the text in error messages; "text" by default
+ * @returns value, unit symbol, resolution and significant digits; for a resistance possibly value `"open"`
+ * @throws ElectroheatError `missing` (blank), `wrong-type` (not text, or a unit of another dimension),
+ *   `not-a-number` (NaN, Infinity), `out-of-range` (beyond a double, below absolute zero), `ambiguous` (no unit, a
+ *   comma, grouped digits), `unknown-name` (unknown unit), `malformed-text`
+ * @source definition
+ * @example
+ * ```ts
+ * parseQuantity("7.90 Ω", { unit: "Ω" })
+ * // => { value: 7.9, symbol: "Ω", resolution: 0.01, significantDigits: 3 }
+ * ```
+ * @since 0.1.0
+ */
+export function parseQuantity<U extends CanonicalUnit>(
+  text: string,
+  options: ParseOptions<U>,
+): ParsedQuantity<U> | (U extends "Ω" ? ParsedOpen : never) {
+  const { unit, decimalComma = false, path = "text" } = options;
+  const expected = allowedUnits(unit);
+  if (text === undefined || text === null) fail({ code: "missing", path, expected, received: text });
+  if (typeof text !== "string") fail({ code: "wrong-type", path, expected: "text", received: text });
+  if (text.length > LONGEST) {
+    fail({
+      code: "malformed-text",
+      path,
+      expected: `${expected} in at most ${LONGEST} characters`,
+      received: text,
+    });
+  }
+  const trimmed = trimSpaces(text);
+  if (trimmed === "") fail({ code: "missing", path, expected, received: text });
+  let parsed: Parsed;
+  if (unit === "Ω" && isOpen(trimmed)) {
+    parsed = { value: "open", symbol: "Ω", resolution: null, significantDigits: null };
+  } else if (trimmed.toUpperCase().includes("AWG")) {
+    parsed = readGauge(path, unit, trimmed);
+  } else {
+    const number = readNumber(path, trimmed, expected, decimalComma);
+    const entry = readUnit(path, unit, trimmed, trimSpaces(trimmed.slice(number.end)));
+    parsed = convert(path, trimmed, entry, number);
+  }
+  return parsed as ParsedQuantity<U> | (U extends "Ω" ? ParsedOpen : never);
+}

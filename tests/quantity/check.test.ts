@@ -1,0 +1,116 @@
+import {
+  checkBetween,
+  checkFinite,
+  checkNonNegative,
+  checkOneOf,
+  checkPositive,
+  checkWhole,
+  ElectroheatError,
+  isElectroheatError,
+  issue,
+  showReceived,
+} from "electroheat/quantity";
+import { describe, expect, it } from "vitest";
+import { thrown } from "./support.ts";
+
+type Check = (value: unknown) => void;
+const checks: { readonly [name: string]: Check } = {
+  finite: (value) => checkFinite("power", value as number, "W"),
+  positive: (value) => checkPositive("power", value as number, "W"),
+  nonNegative: (value) => checkNonNegative("power", value as number, "W"),
+  between: (value) => checkBetween("power", value as number, 2, 5, "W"),
+  whole: (value) => checkWhole("count", value as number, 2, 5),
+};
+
+describe("domain checks at, just below and just above each limit", () => {
+  const ABOVE_5 = 5.000000000000001;
+  const BELOW_2 = 1.9999999999999998;
+  it.each([
+    ["finite", [0, -1, Number.MAX_VALUE, 5e-324], []],
+    ["positive", [5e-324, 1, Number.MAX_VALUE], [0, -0, -5e-324]],
+    ["nonNegative", [0, -0, 5e-324], [-5e-324, -1]],
+    ["between", [2, 5, 3.5], [BELOW_2, ABOVE_5, -3]],
+    ["whole", [2, 3, 5], [1, 6, 2.5, BELOW_2, ABOVE_5]],
+  ] as const)("%s", (name, allowed, refused) => {
+    const check = checks[name] as Check;
+    for (const value of allowed) expect(() => check(value), String(value)).not.toThrow();
+    for (const value of refused) expect(thrown(() => check(value)).code, String(value)).toBe("out-of-range");
+  });
+
+  it.each(Object.entries(checks))("%s refuses what is no number", (_, check) => {
+    for (const value of [
+      Number.NaN,
+      Number.POSITIVE_INFINITY,
+      "3",
+      true,
+      3n,
+      {},
+      [3],
+      Symbol("3"),
+      () => 3,
+    ]) {
+      expect(thrown(() => check(value)).code, typeof value).toBe("not-a-number");
+    }
+    for (const value of [undefined, null, ""]) expect(thrown(() => check(value)).code).toBe("missing");
+  });
+
+  it("checkOneOf gives the name back or lists the names", () => {
+    expect(checkOneOf("connection", "delta", ["star", "delta"])).toBe("delta");
+    const error = thrown(() => checkOneOf("connection", "Delta", ["star", "delta"]));
+    expect(error.code).toBe("unknown-name");
+    expect(error.message).toBe('connection: "Delta" is not allowed; expected one of star, delta');
+    expect(thrown(() => checkOneOf("connection", undefined, ["star"])).code).toBe("missing");
+    expect(thrown(() => checkOneOf("connection", "toString", ["star"])).code).toBe("unknown-name");
+  });
+});
+
+describe("the error", () => {
+  const first = issue({
+    code: "out-of-range",
+    path: "power",
+    expected: "more than 0",
+    received: -5,
+    unit: "W",
+  });
+  const second = issue({ code: "missing", path: "voltage", expected: "a voltage", received: undefined });
+
+  it("carries every issue and takes code and argument from the first", () => {
+    const error = new ElectroheatError([first, second]);
+    expect(error.code).toBe("out-of-range");
+    expect(error.argument).toBe("power");
+    expect(error.issues).toEqual([first, second]);
+    expect(error.message.split("\n")).toEqual([
+      "power: -5 W is not allowed; expected more than 0 W",
+      "voltage: missing; expected a voltage",
+    ]);
+    expect(JSON.parse(JSON.stringify(error.issues))).toEqual([first, second]);
+  });
+
+  it("is told by name and code, so that another copy's error is recognised", () => {
+    const foreign = Object.assign(new Error("x"), {
+      name: "ElectroheatError",
+      code: "missing",
+      issues: [second],
+    });
+    expect(isElectroheatError(foreign)).toBe(true);
+    for (const other of [new Error("x"), { name: "ElectroheatError" }, "ElectroheatError", null, undefined]) {
+      expect(isElectroheatError(other)).toBe(false);
+    }
+  });
+
+  it("shows any received value in short, and runs none of its code", () => {
+    const trap = {
+      toString: () => {
+        throw new Error("ran");
+      },
+    };
+    expect(showReceived(trap)).toBe("an object");
+    expect(showReceived([1, 2])).toBe("an array");
+    expect(showReceived(() => 1)).toBe("a function");
+    expect(showReceived(5n)).toBe("a BigInt");
+    expect(showReceived(Symbol("s"))).toBe("Symbol(s)");
+    expect(showReceived(null)).toBe("null");
+    expect(showReceived("x".repeat(61))).toBe(`"${"x".repeat(60)}" … (61 characters)`);
+    expect(showReceived("x".repeat(60))).toBe(`"${"x".repeat(60)}"`);
+  });
+});
