@@ -1,4 +1,6 @@
 /** Heat a bare bar gives off, the current it can carry, and how hot a current makes it. */
+
+import { bracketedRoot } from "../numeric/index.ts";
 import {
   type Amperes,
   type Celsius,
@@ -224,7 +226,9 @@ export function barTemperature(input: { readonly bar: BareBar; readonly current:
   const { bar, current } = input;
   checkBar(bar);
   checkPositive("current", current, "A");
-  const excess = (temperature: number): number => balanceAt(bar, temperature as Celsius).current - current;
+  // At the temperature of the air a bar carries nothing.
+  const excess = (temperature: number): number =>
+    (temperature > bar.air ? balanceAt(bar, temperature as Celsius).current : 0) - current;
   const top = excess(HOTTEST);
   if (!(top > 0)) {
     fail({
@@ -235,13 +239,6 @@ export function barTemperature(input: { readonly bar: BareBar; readonly current:
       unit: "A",
     });
   }
-  // The current a bar carries rises with its temperature, so halving the bracket cannot miss.
-  let [low, high] = [bar.air as number, HOTTEST];
-  while (high - low > 1e-12 * HOTTEST) {
-    const middle = (low + high) / 2;
-    if (middle <= low || middle >= high) break;
-    if (excess(middle) > 0) high = middle;
-    else low = middle;
-  }
-  return { ...balanceAt(bar, high as Celsius), current };
+  const { root } = bracketedRoot({ evaluate: excess, low: bar.air, high: HOTTEST, tolerance: 1e-9 });
+  return { ...balanceAt(bar, root as Celsius), current };
 }
