@@ -239,6 +239,7 @@ export function barTemperature(input: { readonly bar: BareBar; readonly current:
       unit: "A",
     });
   }
-  const { root } = bracketedRoot({ evaluate: excess, low: bar.air, high: HOTTEST, tolerance: 1e-9 });
-  return { ...balanceAt(bar, root as Celsius), current };
+  // The upper end of the last bracket: for a current next to nothing the lower one is the air itself.
+  const { high } = bracketedRoot({ evaluate: excess, low: bar.air, high: HOTTEST, tolerance: 1e-9 });
+  return { ...balanceAt(bar, high as Celsius), current };
 }

@@ -143,7 +143,8 @@ export function jumperProfile(input: {
   const conduction = bar.conductivity * bar.section;
   const m = Math.sqrt(net / conduction);
   // Far from joint and ends the bar would stand at this temperature.
-  const far = (loss * air + source * (1 - 20 * coefficient20)) / net;
+  const lift = (source * (1 + coefficient20 * (air - 20))) / net;
+  const far = air + lift;
   const admittance = conduction * m;
   const arm = (length: number, { conductance, temperature }: JumperEnd) => {
     const tanh = Math.tanh(m * length);
@@ -164,7 +165,8 @@ export function jumperProfile(input: {
     ((joint + leftEnd) * Math.tanh((m * leftArm) / 2) + (joint + rightEnd) * Math.tanh((m * rightArm) / 2)) /
     m;
   const length = leftArm + rightArm;
-  const meanTimesLength = integral + far * length;
+  // ∫ of the temperature over the air: kept apart from the air, so that a bar without heat balances to nothing.
+  const overAir = integral + lift * length;
   const profile = Array.from({ length: points }, (_, i): ProfilePoint => {
     const position = -leftArm + (length * i) / (points - 1);
     const [span, end] = position < 0 ? [leftArm, leftEnd] : [rightArm, rightEnd];
@@ -176,10 +178,11 @@ export function jumperProfile(input: {
     joint: (far + joint) as Celsius,
     leftEnd: (far + leftEnd) as Celsius,
     rightEnd: (far + rightEnd) as Celsius,
-    barPower: (source * (length + coefficient20 * (meanTimesLength - 20 * length))) as Watts,
-    surfaceLoss: (loss * (meanTimesLength - air * length)) as Watts,
-    leftLoss: (input.left.conductance * (far + leftEnd - input.left.temperature)) as Watts,
-    rightLoss: (input.right.conductance * (far + rightEnd - input.right.temperature)) as Watts,
+    barPower: (source * (length * (1 + coefficient20 * (air - 20)) + coefficient20 * overAir)) as Watts,
+    surfaceLoss: (loss * overAir) as Watts,
+    // + 0: an end that takes nothing must not read −0, which JSON cannot say.
+    leftLoss: (input.left.conductance * (far + leftEnd - input.left.temperature) + 0) as Watts,
+    rightLoss: (input.right.conductance * (far + rightEnd - input.right.temperature) + 0) as Watts,
     profile,
   };
 }
