@@ -128,14 +128,18 @@ function lineCurrents(set: Energisable, currents: Parts): Parts {
 /** State of a network solved afresh. */
 export function solvedState(set: Energisable, solution: Solution): FaultedState {
   const currents = branchCurrents(set, solution);
-  const { factor, indexed } = set;
-  const loose = (node: number): boolean => factor.floating[indexed.merged[node] as number] === 1;
   return {
     across: solution.across,
     currents,
     lines: lineCurrents(set, currents),
-    floating: (branch) => loose(indexed.from[branch] as number) || loose(indexed.to[branch] as number),
+    floating: (branch) => floatsIn(set, branch),
   };
+}
+
+/** Whether nothing ties an end of the branch to the supply. */
+function floatsIn({ factor, indexed }: Energisable, branch: number): boolean {
+  const loose = (node: number): boolean => factor.floating[indexed.merged[node] as number] === 1;
+  return loose(indexed.from[branch] as number) || loose(indexed.to[branch] as number);
 }
 
 /** State under the changes by updating the healthy solution, or null where that is not sound and a fresh solve is. */
@@ -170,5 +174,11 @@ export function updatedState(base: FaultBase, changes: readonly BranchChange[]):
       across.im[branch] = 0;
     }
   });
-  return { across, currents, lines: lineCurrents(set, currents), floating: () => false };
+  // A change that is sound as an update cuts nothing off, and what floats in the healthy network still does.
+  return {
+    across,
+    currents,
+    lines: lineCurrents(set, currents),
+    floating: (branch) => floatsIn(set, branch),
+  };
 }

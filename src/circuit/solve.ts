@@ -5,10 +5,17 @@ import {
   factorConductances,
   solveConductances,
 } from "../numeric/index.ts";
-import { checkNonNegative, fail, type Ohms } from "../quantity/index.ts";
-import { type IndexedNetwork, indexNetwork, mergedEnds, refuseUnattached } from "./indexed.ts";
+import { fail, type Ohms } from "../quantity/index.ts";
+import {
+  factorNetwork,
+  type IndexedNetwork,
+  indexNetwork,
+  type MergedEnds,
+  refuseUnattached,
+} from "./indexed.ts";
 import type { Branch, Network } from "./network.ts";
 import { type Potentials, refinedPotentials } from "./refined.ts";
+import { checkScaleOrZero, isBounded } from "./scale.ts";
 import type { Supply, SupplyLine } from "./supply.ts";
 
 /** Real and imaginary parts of one quantity over all nodes or branches. */
@@ -22,7 +29,7 @@ export interface Energisable {
   /** The network as solved: the given one, with the source resistances as further branches at its end. */
   readonly indexed: IndexedNetwork;
   /** Branch ends after merging ideal links. */
-  readonly ends: { readonly from: Int32Array; readonly to: Int32Array };
+  readonly ends: MergedEnds;
   readonly supply: Supply;
   readonly factor: ConductanceFactor;
   /** Node held at each supply line's voltage, before merging: the line, or its source behind a resistance. */
@@ -39,8 +46,15 @@ export interface Solution {
 }
 
 function checkSupply(supply: Supply): void {
+  if (!Array.isArray(supply?.lines) || supply.lines.length === 0) {
+    fail({ code: "missing", path: "supply.lines", expected: "at least one line", received: supply?.lines });
+  }
   const seen = new Set<string>();
-  supply.lines.forEach((line, i) => {
+  supply.lines.forEach((line: SupplyLine, i) => {
+    if (typeof line?.node !== "string" || line.node === "") {
+      const received = line?.node;
+      fail({ code: "missing", path: `supply.lines.${i}.node`, expected: "a node's name", received });
+    }
     if (seen.has(line.node)) {
       fail({
         code: "duplicate",
@@ -50,19 +64,18 @@ function checkSupply(supply: Supply): void {
       });
     }
     seen.add(line.node);
-    const { re, im } = line.voltage;
-    if (!(Number.isFinite(re) && Number.isFinite(im))) {
-      const received = Number.isFinite(re) ? im : re;
+    if (!isBounded(line.voltage)) {
+      const { re, im } = line.voltage ?? {};
       fail({
-        code: "not-a-number",
+        code: re === undefined || im === undefined ? "missing" : "not-a-number",
         path: `supply.lines.${i}.voltage`,
-        expected: "a finite phasor",
-        received,
+        expected: "a finite phasor, each part at most 1e30",
+        received: Number.isFinite(re) ? im : re,
         unit: "V",
       });
     }
     if (line.sourceResistance !== undefined) {
-      checkNonNegative(`supply.lines.${i}.sourceResistance`, line.sourceResistance, "Ω");
+      checkScaleOrZero(`supply.lines.${i}.sourceResistance`, line.sourceResistance, "Ω");
     }
   });
   for (const node of supply.lost ?? []) {
@@ -100,16 +113,7 @@ export function setUp(network: Network, supply: Supply): Energisable {
   );
   refuseShortedSupply(indexed, supply, held);
   refuseUnattached(indexed, Array.from(source));
-  const fixed = new Uint8Array(indexed.nodes.length);
-  for (const node of held) if (node >= 0) fixed[node] = 1;
-  const ends = mergedEnds(indexed);
-  const factor = factorConductances({
-    nodeCount: indexed.nodes.length,
-    from: ends.from,
-    to: ends.to,
-    conductance: indexed.conductance,
-    fixed,
-  });
+  const { ends, factor } = factorNetwork(indexed, held);
   return { indexed, ends, supply, factor, source, held };
 }
 

@@ -1,7 +1,6 @@
 /** What an ohmmeter reads between two nodes of a dead network. */
-import { factorConductances } from "../numeric/index.ts";
 import { fail, type Ohms, type Open } from "../quantity/index.ts";
-import { type IndexedNetwork, indexNetwork, mergedEnds } from "./indexed.ts";
+import { factorNetwork, type IndexedNetwork, indexNetwork } from "./indexed.ts";
 import type { Network } from "./network.ts";
 import { refinedPotentials } from "./refined.ts";
 
@@ -69,16 +68,7 @@ export function terminalReading(input: {
   if (source === sink) {
     return { resistance: 0 as Ohms, currentShare: network.branches.map((_, i) => share(i, 0)) };
   }
-  const fixed = new Uint8Array(indexed.nodes.length);
-  fixed[sink] = 1;
-  const ends = mergedEnds(indexed);
-  const factor = factorConductances({
-    nodeCount: indexed.nodes.length,
-    from: ends.from,
-    to: ends.to,
-    conductance: indexed.conductance,
-    fixed,
-  });
+  const { ends, factor } = factorNetwork(indexed, [sink]);
   if (factor.floating[source] === 1) {
     return { resistance: "open", currentShare: network.branches.map((_, i) => share(i, 0)) };
   }
