@@ -5,13 +5,13 @@ import {
   type Amperes,
   amperes,
   checkOneOf,
-  checkPositive,
   fail,
   type Meters,
   toInches,
   toMillimeters,
 } from "../quantity/index.ts";
 import { type Basis, basisOf, type Cell, cellNumber, DEFERRAL, type SharedTable } from "./basis.ts";
+import { checkPositive } from "./check.ts";
 
 /**
  * A published ampacity.

@@ -3,9 +3,6 @@ import holes from "../../shared/tables/bar-hole-excess-squares.json" with { type
 import {
   type Celsius,
   checkBetween,
-  checkFinite,
-  checkNonNegative,
-  checkPositive,
   fail,
   type Hertz,
   type Meters,
@@ -14,6 +11,7 @@ import {
   type PerKelvin,
   type SquareMeters,
 } from "../quantity/index.ts";
+import { checkFinite, checkNonNegative, checkPositive } from "./check.ts";
 
 /** Resistivity at a temperature by its coefficient; a result of zero or less means the straight line was carried too far. */
 export function resistivityAt(

@@ -1,9 +1,8 @@
 /** Where two metals touch: constriction, many spots, plastic flow, and the film that is entered, never predicted. */
 import {
-  checkNonNegative,
   checkOneOf,
-  checkPositive,
   checkWhole,
+  fail,
   type Meters,
   type Newtons,
   type OhmMeters,
@@ -13,6 +12,7 @@ import {
   type SiemensPerMeter,
   type SquareMeters,
 } from "../quantity/index.ts";
+import { checkNonNegative, checkPositive } from "./check.ts";
 
 /**
  * Constriction resistance of round spots far apart: (resistivity + otherResistivity)/(4·spots·spotRadius).
@@ -78,7 +78,16 @@ export function latticeResistance(input: {
   checkPositive("resistivity", resistivity, "Ω·m");
   checkWhole("spotsPerSide", spotsPerSide, 1, 100);
   checkPositive("spotRadius", spotRadius, "m");
-  checkPositive("pitch", pitch - 2 * spotRadius, "m");
+  checkPositive("pitch", pitch, "m");
+  if (!(pitch > 2 * spotRadius)) {
+    fail({
+      code: "out-of-range",
+      path: "pitch",
+      expected: `more than the spot diameter ${2 * spotRadius}`,
+      received: pitch,
+      unit: "m",
+    });
+  }
   const spots = spotsPerSide * spotsPerSide;
   const alone = resistivity / (2 * spots * spotRadius);
   if (method === "holm-radius") {
@@ -159,7 +168,15 @@ export function roughPlaneContactResistance(input: {
   checkPositive("roughness", roughness, "m");
   checkPositive("hardness", hardness, "Pa");
   checkPositive("pressure", pressure, "Pa");
-  checkPositive("hardness − pressure", hardness - pressure, "Pa");
+  if (!(pressure < hardness)) {
+    fail({
+      code: "out-of-range",
+      path: "pressure",
+      expected: `less than the hardness ${hardness}`,
+      received: pressure,
+      unit: "Pa",
+    });
+  }
   const conductance = 1.25 * conductivity * (slope / roughness) * (pressure / hardness) ** 0.95;
   return (1 / conductance) as OhmSquareMeters;
 }

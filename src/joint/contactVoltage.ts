@@ -1,15 +1,9 @@
 /** What the millivolts across a contact say about the temperature of its spots. */
 import metals from "../../shared/tables/contact-metals.json" with { type: "json" };
 import { type Judgement, judge } from "../decision/index.ts";
-import {
-  type Celsius,
-  checkBetween,
-  checkNonNegative,
-  type Kelvins,
-  type Volts,
-  type Warning,
-} from "../quantity/index.ts";
+import { type Celsius, checkBetween, type Kelvins, type Volts, type Warning } from "../quantity/index.ts";
 import { type Basis, basisOf, cellNumber, columnOf, DEFERRAL, rowNamed } from "./basis.ts";
+import { checkNonNegative } from "./check.ts";
 
 /** Lorenz number of the Wiedemann–Franz law, V²/K². */
 const LORENZ = 2.44e-8;

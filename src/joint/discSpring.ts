@@ -1,7 +1,6 @@
 /** Conical (disc) spring washers by the Almen–László formula, and stacks of them. */
 import {
   checkBetween,
-  checkPositive,
   checkWhole,
   fail,
   type Meters,
@@ -10,6 +9,7 @@ import {
   type Pascals,
   type Warning,
 } from "../quantity/index.ts";
+import { checkPositive, checkRecord } from "./check.ts";
 
 /**
  * A disc spring without contact flats.
@@ -54,6 +54,7 @@ function scaleOf(spring: DiscSpring): number {
 }
 
 function checkSpring(spring: DiscSpring): void {
+  checkRecord("spring", spring);
   checkPositive("spring.outerDiameter", spring.outerDiameter, "m");
   checkPositive("spring.innerDiameter", spring.innerDiameter, "m");
   checkPositive("spring.thickness", spring.thickness, "m");

@@ -2,8 +2,6 @@
 import {
   type Amperes,
   checkBetween,
-  checkNonNegative,
-  checkPositive,
   type Kelvins,
   type KelvinsPerWatt,
   type Meters,
@@ -12,6 +10,7 @@ import {
   type WattsPerMeterKelvin,
   type WattsPerSquareMeterKelvin,
 } from "../quantity/index.ts";
+import { checkNonNegative, checkPositive, checkRecord } from "./check.ts";
 
 /**
  * A bar as a fin.
@@ -30,6 +29,7 @@ export interface FinBar {
 
 /** Checks a fin bar. */
 export function checkFin(bar: FinBar): void {
+  checkRecord("bar", bar);
   checkPositive("bar.section", bar.section, "m²");
   checkPositive("bar.perimeter", bar.perimeter, "m");
   checkPositive("bar.conductivity", bar.conductivity, "W/(m·K)");

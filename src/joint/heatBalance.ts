@@ -5,7 +5,6 @@ import {
   type Amperes,
   type Celsius,
   checkBetween,
-  checkPositive,
   fail,
   type Meters,
   type OhmMeters,
@@ -18,6 +17,7 @@ import {
 import { airAt } from "./air.ts";
 import { resistivityAt } from "./bar.ts";
 import { DEFERRAL } from "./basis.ts";
+import { checkPositive, checkRecord } from "./check.ts";
 
 /** CODATA 2018, exact since the SI of 2019. */
 const STEFAN_BOLTZMANN = 5.670374419e-8;
@@ -73,6 +73,7 @@ export interface BarBalance {
 }
 
 function checkBar(bar: BareBar): void {
+  checkRecord("bar", bar);
   checkPositive("bar.width", bar.width, "m");
   checkPositive("bar.thickness", bar.thickness, "m");
   checkBetween("bar.emissivity", bar.emissivity, 0, 1);

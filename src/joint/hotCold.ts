@@ -1,8 +1,5 @@
 /** Preload hot and cold: expansion of unlike metals, embedding, and what one overload leaves behind. */
 import {
-  checkFinite,
-  checkNonNegative,
-  checkPositive,
   fail,
   type Kelvins,
   type Meters,
@@ -10,6 +7,7 @@ import {
   type NewtonsPerMeter,
   type PerKelvin,
 } from "../quantity/index.ts";
+import { checkFinite, checkList, checkNonNegative, checkPositive, checkRecord } from "./check.ts";
 
 /**
  * One part of a clamped stack.
@@ -56,6 +54,7 @@ export function preloadChange(input: {
 }): Newtons {
   const { stud, parts, studStiffness, partsStiffness } = input;
   const growth = (path: string, part: StackPart): number => {
+    checkRecord(path, part);
     checkPositive(`${path}.length`, part.length, "m");
     checkNonNegative(`${path}.expansion`, part.expansion, "1/K");
     checkFinite(`${path}.rise`, part.rise, "K");
@@ -63,6 +62,7 @@ export function preloadChange(input: {
   };
   checkPositive("studStiffness", studStiffness, "N/m");
   checkPositive("partsStiffness", partsStiffness, "N/m");
+  checkList("parts", parts, 1);
   const studGrowth = growth("stud", stud);
   let partsGrowth = 0;
   let length = 0;

@@ -3,9 +3,6 @@ import {
   type Amperes,
   type Celsius,
   checkBetween,
-  checkFinite,
-  checkNonNegative,
-  checkPositive,
   checkWhole,
   fail,
   type Meters,
@@ -15,6 +12,7 @@ import {
   type WattsPerKelvin,
 } from "../quantity/index.ts";
 import { cameraReading } from "./camera.ts";
+import { checkFinite, checkList, checkNonNegative, checkPositive, checkRecord } from "./check.ts";
 import { checkFin, type FinBar } from "./fin.ts";
 
 /**
@@ -125,6 +123,7 @@ export function jumperProfile(input: {
   checkWhole("points", points, 3, 2001);
   if (current > 0) checkPositive("resistivity20", input.resistivity20 as OhmMeters, "Ω·m");
   for (const side of ["left", "right"] as const) {
+    checkRecord(side, input[side]);
     checkNonNegative(`${side}.conductance`, input[side].conductance, "W/K");
     checkFinite(`${side}.temperature`, input[side].temperature, "°C");
   }
@@ -217,10 +216,13 @@ export function profileAsSeen(input: {
   readonly reflected: Celsius;
 }): readonly ProfilePoint[] {
   const { profile, spot, emissivity, emissivitySet, reflected } = input;
-  const [first, last] = [profile[0], profile.at(-1)];
-  if (first === undefined || last === undefined || profile.length < 3) {
-    return fail({ code: "missing", path: "profile", expected: "at least 3 points", received: undefined });
-  }
+  checkList("profile", profile, 3);
+  profile.forEach((point, i) => {
+    checkRecord(`profile.${i}`, point);
+    checkFinite(`profile.${i}.position`, point.position, "m");
+    checkFinite(`profile.${i}.temperature`, point.temperature, "°C");
+  });
+  const [first, last] = [profile[0], profile.at(-1)] as [ProfilePoint, ProfilePoint];
   checkBetween("spot", spot, 0, last.position - first.position, "m");
   const reach = spot / 2 + 1e-12;
   return profile

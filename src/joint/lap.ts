@@ -1,14 +1,7 @@
 /** Two bars lapped on each other: current spreading, and a specific contact resistance between them. */
 import streamline from "../../shared/tables/lap-streamline-factor.json" with { type: "json" };
-import {
-  checkNonNegative,
-  checkPositive,
-  fail,
-  type Meters,
-  type OhmMeters,
-  type OhmSquareMeters,
-  type Ohms,
-} from "../quantity/index.ts";
+import { fail, type Meters, type OhmMeters, type OhmSquareMeters, type Ohms } from "../quantity/index.ts";
+import { checkNonNegative, checkPositive } from "./check.ts";
 
 /** Two abrupt steps from one bar to two: 2 × 0.249833, Hall 1967. */
 const BOTH_STEPS = 0.499665;

@@ -3,8 +3,6 @@ import ratioRules from "../../shared/tables/joint-ratio-rules.json" with { type:
 import { compareQuoted, type Judgement, judge } from "../decision/index.ts";
 import {
   type Amperes,
-  checkNonNegative,
-  checkPositive,
   fail,
   type Meters,
   type OhmMeters,
@@ -15,6 +13,7 @@ import {
   type Watts,
 } from "../quantity/index.ts";
 import { type Basis, basisOf, cellNumber, DEFERRAL, rowNamed } from "./basis.ts";
+import { checkNonNegative, checkPositive } from "./check.ts";
 
 /**
  * A joint as measured.

@@ -1,15 +1,8 @@
 /** The nut factor K of T = K·F·d: by thread condition as a range, from friction, and the exact screw equation. */
 import ranges from "../../shared/tables/nut-factor-ranges.json" with { type: "json" };
-import {
-  checkBetween,
-  checkNonNegative,
-  checkPositive,
-  fail,
-  type Meters,
-  type NewtonMeters,
-  type Newtons,
-} from "../quantity/index.ts";
+import { checkBetween, fail, type Meters, type NewtonMeters, type Newtons } from "../quantity/index.ts";
 import { type Basis, basisOf, cellNumber, rowNamed } from "./basis.ts";
+import { checkNonNegative, checkPositive } from "./check.ts";
 
 /**
  * Named thread conditions.

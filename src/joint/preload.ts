@@ -1,8 +1,6 @@
 /** Torque and preload: T = K·F·d both ways, and as a band. */
 import {
   checkBetween,
-  checkNonNegative,
-  checkPositive,
   fail,
   type Meters,
   type NewtonMeters,
@@ -10,6 +8,7 @@ import {
   type Pascals,
   type SquareMeters,
 } from "../quantity/index.ts";
+import { checkNonNegative, checkPositive } from "./check.ts";
 
 /** Outside of this a nut factor is a slip (percent for ratio, friction for nut factor). */
 const NUT_FACTOR_LOW = 0.03;

@@ -1,14 +1,13 @@
 /** Pressure under a washer, flange or nut, and at the interface the pressure cone reaches. */
 import {
   checkBetween,
-  checkNonNegative,
-  checkPositive,
   fail,
   type Meters,
   type Newtons,
   type Pascals,
   type SquareMeters,
 } from "../quantity/index.ts";
+import { checkNonNegative, checkPositive } from "./check.ts";
 
 /**
  * Mean pressure on an annulus: force/[(π/4)·(outerDiameter² − holeDiameter²)].
@@ -97,6 +96,7 @@ export function bearingPressure(input: {
   readonly halfAngle?: number;
 }): BearingPressure {
   const { force, outerDiameter, holeDiameter, barThickness, halfAngle = Math.PI / 6 } = input;
+  checkPositive("outerDiameter", outerDiameter, "m");
   checkNonNegative("barThickness", barThickness, "m");
   checkBetween("halfAngle", halfAngle, 0, 1, "rad");
   const interfaceDiameter = (outerDiameter + 2 * barThickness * Math.tan(halfAngle)) as Meters;

@@ -1,16 +1,15 @@
 /** Will it burn again: thermal feedback of a joint and of the bar itself. */
-import {
-  type Amperes,
-  checkNonNegative,
-  checkPositive,
-  type Kelvins,
-  type KelvinsPerWatt,
-  type OhmMeters,
-  type Ohms,
-  type PerKelvin,
-  type Warning,
-  type Watts,
+import type {
+  Amperes,
+  Kelvins,
+  KelvinsPerWatt,
+  OhmMeters,
+  Ohms,
+  PerKelvin,
+  Warning,
+  Watts,
 } from "../quantity/index.ts";
+import { checkNonNegative, checkPositive } from "./check.ts";
 import { checkFin, type FinBar } from "./fin.ts";
 
 /**

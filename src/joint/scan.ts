@@ -1,13 +1,6 @@
 /** Temperature rises seen at part load, referred to another load: as bands, because the exponent is not known. */
-import {
-  type Amperes,
-  checkBetween,
-  checkNonNegative,
-  checkPositive,
-  fail,
-  type Kelvins,
-  type Warning,
-} from "../quantity/index.ts";
+import { type Amperes, checkBetween, fail, type Kelvins, type Warning } from "../quantity/index.ts";
+import { checkNonNegative, checkPositive, checkRecord } from "./check.ts";
 
 /** Lowest and highest exponent of rise against current, and that of a bare copper bar with its own resistivity growth. */
 const EXPONENT_LOW = 1.6;
@@ -182,6 +175,7 @@ export function compareRises(input: {
 }): RiseComparison {
   checkPositive("referenceCurrent", input.referenceCurrent, "A");
   const refer = (name: "first" | "second"): RiseBand => {
+    checkRecord(name, input[name]);
     const { rise, current } = input[name];
     checkNonNegative(`${name}.rise`, rise, "K");
     checkPositive(`${name}.current`, current, "A");

@@ -1,13 +1,12 @@
 /** Stiffness of bolts and of what they clamp. */
 import {
-  checkNonNegative,
-  checkPositive,
   fail,
   type Meters,
   type NewtonsPerMeter,
   type Pascals,
   type SquareMeters,
 } from "../quantity/index.ts";
+import { checkNonNegative, checkPositive } from "./check.ts";
 
 /** tan 30° and twice of it to the digits of the handbook, which its examples were computed with. */
 const TAN_30 = 0.5774;
@@ -154,8 +153,9 @@ export function frustumStiffness(input: {
     });
   }
   const wide = TWICE_TAN_30 * t;
-  const ratio = ((wide + face - d) * (face + d)) / ((wide + face + d) * (face - d));
-  return ((Math.PI * TAN_30 * modulus * d) / Math.log(ratio)) as NewtonsPerMeter;
+  // The ratio less 1, so that a thin washer does not lose its digits.
+  const over = (2 * wide * d) / ((wide + face + d) * (face - d));
+  return ((Math.PI * TAN_30 * modulus * d) / Math.log1p(over)) as NewtonsPerMeter;
 }
 
 /**
@@ -184,7 +184,7 @@ export function memberStiffness(input: {
   checkPositive("modulus", modulus, "Pa");
   const slope = TAN_30 * grip;
   return ((Math.PI * TAN_30 * modulus * d) /
-    (2 * Math.log((5 * (slope + 0.5 * d)) / (slope + 2.5 * d)))) as NewtonsPerMeter;
+    (2 * Math.log1p((4 * slope) / (slope + 2.5 * d)))) as NewtonsPerMeter;
 }
 
 /**
@@ -221,6 +221,16 @@ export function memberStiffnessFitted(input: {
   checkPositive("modulus", modulus, "Pa");
   checkPositive("a", a);
   checkPositive("b", b);
+  // The fit was made for grips of half a diameter and more; far below it the exponential is meaningless.
+  if (!((b * diameter) / grip <= 20)) {
+    fail({
+      code: "out-of-range",
+      path: "grip",
+      expected: `at least ${(b * diameter) / 20}`,
+      received: grip,
+      unit: "m",
+    });
+  }
   return (modulus * diameter * a * Math.exp((b * diameter) / grip)) as NewtonsPerMeter;
 }
 

@@ -1,7 +1,5 @@
 /** A new bar from what is on the shelf: is it the same section, how much to cut, what it weighs. */
 import {
-  checkNonNegative,
-  checkPositive,
   checkWhole,
   type Kilograms,
   type KilogramsPerCubicMeter,
@@ -9,6 +7,7 @@ import {
   type SquareMeters,
 } from "../quantity/index.ts";
 import { netSection } from "./bar.ts";
+import { checkNonNegative, checkPositive, checkRecord } from "./check.ts";
 
 /**
  * Width and thickness of a flat bar.
@@ -66,6 +65,8 @@ export function compareStock(input: {
   readonly stock: BarSection;
   readonly holeDiameter?: Meters;
 }): StockComparison {
+  checkRecord("old", input.old);
+  checkRecord("stock", input.stock);
   const hole = input.holeDiameter === undefined ? {} : { holeDiameter: input.holeDiameter };
   const [oldSection, newSection] = [netSection(input.old), netSection(input.stock)];
   const [oldNet, newNet] = [netSection({ ...input.old, ...hole }), netSection({ ...input.stock, ...hole })];

@@ -6,7 +6,6 @@ import j429 from "../../shared/tables/bolt-strength-sae-j429.json" with { type: 
 import c36000 from "../../shared/tables/stud-strength-brass-c36000.json" with { type: "json" };
 import {
   checkOneOf,
-  checkPositive,
   fail,
   kipsPerSquareInch,
   type Meters,
@@ -16,6 +15,7 @@ import {
   toMillimeters,
 } from "../quantity/index.ts";
 import { type Basis, basisOf, type Cell, rowNamed, type SharedTable } from "./basis.ts";
+import { checkPositive } from "./check.ts";
 
 /**
  * Standards and data sheets whose grades are known here.

@@ -3,7 +3,6 @@ import metric from "../../shared/tables/thread-metric.json" with { type: "json" 
 import unified from "../../shared/tables/thread-unified.json" with { type: "json" };
 import {
   checkOneOf,
-  checkPositive,
   fail,
   inches,
   type Meters,
@@ -13,6 +12,7 @@ import {
   squareMillimeters,
 } from "../quantity/index.ts";
 import { type Basis, basisOf, cellNumber, rowNamed } from "./basis.ts";
+import { checkPositive } from "./check.ts";
 
 /**
  * Areas and diameters of a 60° screw thread.

@@ -2,7 +2,6 @@
 import { type Judgement, judge } from "../decision/index.ts";
 import {
   checkBetween,
-  checkPositive,
   type Meters,
   type NewtonMeters,
   type Pascals,
@@ -10,6 +9,7 @@ import {
   type Warning,
 } from "../quantity/index.ts";
 import { DEFERRAL } from "./basis.ts";
+import { checkPositive, checkRecord } from "./check.ts";
 import { type PreloadBand, preloadBand } from "./preload.ts";
 import { type BearingPressure, bearingPressure } from "./pressure.ts";
 
@@ -91,6 +91,7 @@ export function tightening(input: {
   checkBetween("stressArea", stressArea, 0, (Math.PI / 4) * diameter * diameter, "m²");
   checkPositive("strength", strength, "Pa");
   checkBetween("allowedShare", allowedShare, 0.1, 1);
+  if (face !== undefined) checkRecord("face", face);
   const preload = preloadBand(input);
   const proofLoad = strength * stressArea;
   const share = { low: preload.low / proofLoad, high: preload.high / proofLoad };

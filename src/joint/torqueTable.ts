@@ -6,7 +6,6 @@ import switchgear from "../../shared/tables/torque-switchgear-metric.json" with 
 import telecom from "../../shared/tables/torque-telecom-minimum.json" with { type: "json" };
 import {
   checkOneOf,
-  checkPositive,
   fail,
   type NewtonMeters,
   newtonMeters,
@@ -14,6 +13,7 @@ import {
   type Warning,
 } from "../quantity/index.ts";
 import { type Basis, basisOf, cellNumber, DEFERRAL, rowNamed, type SharedTable } from "./basis.ts";
+import { checkPositive } from "./check.ts";
 
 /**
  * Named torque tables.
