@@ -330,7 +330,7 @@ out(DEFERRAL);
 const [left, right, top, bottom] = [60, 620, 30, 320];
 /** @param {number} r */
 const across = (r) => left + ((Math.log10(r) - 1) / 3) * (right - left);
-const highest = 10 * Math.ceil(asFound(8.4) / 8);
+const highest = 40 * Math.ceil(asFound(8.4) / 36);
 /** @param {number} k */
 const up = (k) => bottom - (k / highest) * (bottom - top);
 const grid = Array.from({ length: 61 }, (_, i) => 10 ** (1 + i / 20));
@@ -346,9 +346,10 @@ const levels = Array.from({ length: 5 }, (_, i) => (highest * i) / 4).map(
   (k) =>
     `<path d="M${left} ${fixed(up(k))}H${right}" stroke="#bbb"/><text x="${left - 6}" y="${fixed(up(k) + 4)}" text-anchor="end">${fixed(k, 0)}</text>`,
 );
-const marks = judged.map(({ id, resistance }) => {
+// Twins stand close together: their labels take turns in height.
+const marks = judged.map(({ id, resistance }, i) => {
   const [x, y] = [across(toMicroohms(resistance)), up(jumper(toMicroohms(resistance)).joint - air)];
-  return `<circle cx="${fixed(x)}" cy="${fixed(y)}" r="3.5"/><text x="${fixed(x)}" y="${fixed(y - 8)}" text-anchor="middle">${id}</text>`;
+  return `<circle cx="${fixed(x)}" cy="${fixed(y)}" r="3.5"/><text x="${fixed(x)}" y="${fixed(y - 8 - 14 * (i % 3))}" text-anchor="middle">${id}</text>`;
 });
 const svg = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 640 370" font-family="sans-serif" font-size="12" role="img" aria-label="Rise of a joint over the air at full load against its resistance, with a band for plus and minus 30 percent of the film coefficient; the six joints marked">
 <rect width="640" height="370" fill="#fff"/>${ticks.join("")}${levels.join("")}
