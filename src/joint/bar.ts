@@ -38,7 +38,8 @@ export function resistivityAt(
 /**
  * Extra resistance of a central round hole in a long flat bar, in squares: multiply by resistivity/thickness.
  *
- * Read from a solution of Laplace's equation for hole over width up to 0.6; below 0.1 it goes over into π·d²/(2·W²). A slot, two holes
+ * Read from a solution of Laplace's equation for hole over width up to 0.6; below 0.1 it goes over into π·d²/(2·W²). Between the
+ * rows within 0.2 %, 1.2 % near 0.55. A slot, two holes
  * side by side or a hole near the edge are other shapes.
  * @param input.holeDiameter - hole diameter (m), 0 or more
  * @param input.width - bar width (m), more than 0

@@ -52,3 +52,10 @@ export function checkList(path: string, value: unknown, least: number): void {
   const expected = `a list of at least ${least}`;
   quantity.fail({ code: missing ? "missing" : "wrong-type", path, expected, received: value });
 }
+
+/** Text that is not blank: the name or source of a value of the caller's own. */
+export function checkText(path: string, value: unknown): void {
+  if (typeof value === "string" && value.trim() !== "") return;
+  const missing = value === undefined || value === null || typeof value === "string";
+  quantity.fail({ code: missing ? "missing" : "wrong-type", path, expected: "text", received: value });
+}

@@ -172,7 +172,7 @@ function balanceAt(bar: BareBar, temperature: Celsius): BarBalance {
  * Current that holds a bare bar at a temperature: I = √[(convection + radiation)/resistance per length].
  *
  * Natural convection of an upright plate as high as the bar is wide, on all four faces, plus radiation, plus the bar's own growth of
- * resistivity. Against the C11000 table it stands within 0.95 to 1.03 without tuning; DIN 43671 lies 6 to 8 % below it for bars up to 5 mm
+ * resistivity. Against the C11000 table it stands within 0.95 to 1.03 without tuning; DIN 43671 lies 6 to 9 % below it for bars up to 5 mm
  * and up to 13 % for wide 10 mm ones (skin effect, neighbors): DIN carries that margin. One bar, no enclosure, no hot neighbors, long enough
  * that its ends do not cool it. A joint in the bar is a separate matter: see `jumperProfile`.
  * @param input.bar - bar, its metal, surface and air; skin ratio and film coefficient where known

@@ -13,7 +13,7 @@ import {
   type Watts,
 } from "../quantity/index.ts";
 import { type Basis, basisOf, cellNumber, DEFERRAL, rowNamed } from "./basis.ts";
-import { checkNonNegative, checkPositive } from "./check.ts";
+import { checkNonNegative, checkPositive, checkText } from "./check.ts";
 
 /**
  * A joint as measured.
@@ -248,6 +248,10 @@ export function judgeJoint(input: {
   checkPositive("rule.limit", limit);
   if (compareQuoted({ left: limit, right: 1 }) < 0) {
     fail({ code: "out-of-range", path: "rule.limit", expected: "1 or more", received: limit });
+  }
+  if (own !== undefined) {
+    checkText("rule.name", own.name);
+    checkText("rule.source", own.source);
   }
   const name = own === undefined ? String(row?.[0]) : own.name;
   const lowest = Math.min(...similar);

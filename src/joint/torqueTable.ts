@@ -13,7 +13,7 @@ import {
   type Warning,
 } from "../quantity/index.ts";
 import { type Basis, basisOf, cellNumber, DEFERRAL, rowNamed, type SharedTable } from "./basis.ts";
-import { checkPositive } from "./check.ts";
+import { checkPositive, checkRecord, checkText } from "./check.ts";
 
 /**
  * Named torque tables.
@@ -107,6 +107,8 @@ export function tighteningTorque(input: {
 }): TighteningTorque {
   const { maker } = input;
   if (maker !== undefined) {
+    checkRecord("maker", maker);
+    checkText("maker.source", maker.source);
     checkPositive("maker.torque", maker.torque, "N·m");
     const basis: Basis = {
       source: maker.source,
