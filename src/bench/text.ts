@@ -9,14 +9,18 @@ import type {
   WhatIfRow,
 } from "./assessTypes.ts";
 import { isHigh, isOpen, isShorted } from "./branchState.ts";
+import { ratioText } from "./shown.ts";
 
 const WIDTH = 96;
 
-function wrap(text: string, indent: string): string {
+/** Names of elements that do the same, in the first column. */
+const NAMES_WIDTH = 26;
+
+function wrap(text: string, indent: string, width: number = WIDTH): string {
   const lines: string[] = [];
   let line = "";
   for (const word of text.split(" ")) {
-    if (line !== "" && indent.length + line.length + 1 + word.length > WIDTH) {
+    if (line !== "" && indent.length + line.length + 1 + word.length > width) {
       lines.push(indent + line);
       line = word;
     } else line = line === "" ? word : `${line} ${word}`;
@@ -93,7 +97,7 @@ function resistanceLines(found: ResistanceAssessment): string[] {
   const chi =
     found.pValue === null
       ? ""
-      : ` (χ² ${found.chiSquare.toPrecision(2)} with ${found.degreesOfFreedom} to spare, p ${found.pValue.toPrecision(2)})`;
+      : ` (χ² ${found.chiSquare.toFixed(1)} with ${found.degreesOfFreedom} to spare, p ${found.pValue < 0.001 ? "below 0.001" : found.pValue.toFixed(3)})`;
   return [
     ...table([["branch", "measured", "target", "deviation", "verdict"], ...rows]),
     `  ${leads}`,
@@ -155,7 +159,10 @@ function whatIfLines(rows: readonly WhatIfRow[]): string[] {
   const header = ["opens", "power", "of full", ...nodes, "hardest survivor", "across break"];
   return table([
     header,
-    ...[...grouped.values()].map(({ elements, cells }) => [elements.join(", "), ...cells]),
+    ...[...grouped.values()].flatMap(({ elements, cells }) => {
+      const [first = "", ...more] = wrap(elements.join(", "), "", NAMES_WIDTH).split("\n");
+      return [[first, ...cells], ...more.map((names) => [names, ...cells.map(() => "")])];
+    }),
   ]);
 }
 
@@ -166,7 +173,7 @@ function jointLines(joints: readonly JointAssessment[]): string[] {
     id,
     formatQuantity(resistance, { unit: "Ω", as: "µΩ", significantDigits: 3 }),
     formatQuantity(power, { unit: "W", significantDigits: 3 }),
-    ratioToBest === null ? "-" : `${ratioToBest.toPrecision(3)}×`,
+    ratioToBest === null ? "-" : `${ratioText(ratioToBest)}×`,
     investigate ? "INVESTIGATE" : "like the best",
   ]);
   const rule = joints[0]?.rule ?? "";

@@ -55,7 +55,7 @@ export function checkNetwork(network: Network): void {
 }
 
 function checkName(path: string, value: unknown): void {
-  if (value === undefined || value === "")
+  if (value === undefined || value === null || value === "")
     fail({ code: "missing", path, expected: "a name", received: value });
   if (typeof value !== "string")
     fail({ code: "wrong-type", path, expected: "a name (text)", received: value });

@@ -99,7 +99,9 @@ function withSources(
     extra.push({ id: behind, from: behind, to: node, resistance: sourceResistance, role: "conductor" });
     return behind;
   });
-  return { network: extra.length === 0 ? network : { branches: [...network.branches, ...extra] }, nodes };
+  // A network without a list of branches goes on as it is, to be refused by name.
+  if (extra.length === 0 || !Array.isArray(network?.branches)) return { network, nodes };
+  return { network: { branches: [...network.branches, ...extra] }, nodes };
 }
 
 /** Sets a network up under a supply: numbers it, finds shorted supplies and loose parts, factors it. */

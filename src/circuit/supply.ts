@@ -134,8 +134,9 @@ export function supplyFromLineVoltages(input: {
     return {
       node,
       voltage: {
-        re: (from.re * first.re + from.im * first.im) / length,
-        im: i === 0 ? 0 : (from.im * first.re - from.re * first.im) / length,
+        // + 0: a collapsed triangle would leave −0, which JSON cannot say.
+        re: (from.re * first.re + from.im * first.im) / length + 0,
+        im: i === 0 ? 0 : (from.im * first.re - from.re * first.im) / length + 0,
       },
     };
   });
