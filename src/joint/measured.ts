@@ -267,7 +267,7 @@ export function judgeJoint(input: {
     basis:
       own === undefined
         ? basisOf(ratioRules)
-        : { source: own.source, edition: "as given", table: own.name, kind: "user" },
+        : { source: own.source, edition: "as given", table: own.name, kind: "user table" },
     deferral: DEFERRAL,
   };
 }

@@ -114,7 +114,7 @@ export function tighteningTorque(input: {
       source: maker.source,
       edition: "as given",
       table: "maker's instruction",
-      kind: "maker data",
+      kind: "user table",
     };
     return { torque: maker.torque, kind: "maker", basis, deferral: DEFERRAL, warnings: [] };
   }
