@@ -186,7 +186,7 @@ function balanceAt(bar: BareBar, temperature: Celsius): BarBalance {
  *   width: millimeters(30), thickness: millimeters(5), emissivity: 0.4, air: celsius(35),
  *   resistivity20: ohmMeters(1.7241e-8), coefficient20: perKelvin(0.00393),
  * };
- * barAmpacity({ bar, temperature: celsius(65) }).current // => 413.6
+ * barAmpacity({ bar, temperature: celsius(65) }).current // => 414
  * ```
  * @since 0.1.0
  */
