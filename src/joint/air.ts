@@ -1,6 +1,7 @@
 /**
  * Dry air at 1 atm, one small home until the `material` room is there; to be replaced by it after the merge.
- * Viscosity and conductivity by the formulas of the US Standard Atmosphere 1976 (within 1.4 % and 0.8 % of the handbook table, 250–600 K).
+ * Viscosity and conductivity by the formulas of the US Standard Atmosphere 1976 (within 1.4 % and 0.8 % of the
+ * handbook table, 250–600 K).
  */
 
 /** Conductivity (W/(m·K)), kinematic viscosity (m²/s) and Prandtl number at an absolute temperature. */

@@ -53,14 +53,15 @@ const CONDITIONS = {
 /**
  * A rating out of a published table, for a size the table has; nothing between sizes, nothing beyond.
  *
- * Tables: `c11000-40C` (columns rise30, rise50, rise65), `din-43671` (bare and painted, for 1 to 4 parallel bars). Air hotter than the
- * table's is not corrected here: use `barAmpacity` for the air beside the furnace.
+ * Tables: `c11000-40C` (columns rise30, rise50, rise65), `din-43671` (bare and painted, for 1 to 4 parallel bars).
+ * Air hotter than the table's is not corrected here: use `barAmpacity` for the air beside the furnace.
  * @param input.table - named table
  * @param input.width - bar width (m), more than 0
  * @param input.thickness - bar thickness (m), more than 0
  * @param input.column - column of the table
  * @returns rating, conditions, basis, deferral
- * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `unknown-name`; `outside-table` for a size the table lacks, with those it has
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `unknown-name`; `outside-table` for a size the
+ *   table lacks, with those it has
  * @source copper association, ampacities of rectangular copper busbars, Table 1; DIN 43671:1975
  * @example
  * ```ts

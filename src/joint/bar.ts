@@ -13,7 +13,10 @@ import {
 } from "../quantity/index.ts";
 import { checkFinite, checkNonNegative, checkPositive } from "./check.ts";
 
-/** Resistivity at a temperature by its coefficient; a result of zero or less means the straight line was carried too far. */
+/**
+ * Resistivity at a temperature by its coefficient; a result of zero or less means the straight line was carried too
+ * far.
+ */
 export function resistivityAt(
   resistivity20: OhmMeters,
   coefficient20: PerKelvin,
@@ -38,9 +41,9 @@ export function resistivityAt(
 /**
  * Extra resistance of a central round hole in a long flat bar, in squares: multiply by resistivity/thickness.
  *
- * Read from a solution of Laplace's equation for hole over width up to 0.6; below 0.1 it goes over into π·d²/(2·W²). Between the
- * rows within 0.2 %, 1.2 % near 0.55. A slot, two holes
- * side by side or a hole near the edge are other shapes.
+ * Read from a solution of Laplace's equation for hole over width up to 0.6; below 0.1 it goes over into π·d²/(2·W²).
+ * Between the rows within 0.2 %, 1.2 % near 0.55. A slot, two holes side by side or a hole near the edge are other
+ * shapes.
  * @param input.holeDiameter - hole diameter (m), 0 or more
  * @param input.width - bar width (m), more than 0
  * @returns squares of bar added
@@ -73,10 +76,11 @@ export function holeExcessSquares(input: { readonly holeDiameter: Meters; readon
 }
 
 /**
- * Resistance of a flat bar at a temperature: resistivity20·[1 + coefficient20·(temperature − 20)]/thickness·(length/width + squares of the holes).
+ * Resistance of a flat bar at a temperature: resistivity20·[1 + coefficient20·(temperature −
+ * 20)]/thickness·(length/width + squares of the holes).
  *
- * Take the length between the joint edges or probe points. Holes clamped under a washer are part of the joint, not of the bar. Direct current; skin
- * effect stays below 1 % up to about 40 × 3 mm at 60 Hz.
+ * Take the length between the joint edges or probe points. Holes clamped under a washer are part of the joint, not of
+ * the bar. Direct current; skin effect stays below 1 % up to about 40 × 3 mm at 60 Hz.
  * @param input.resistivity20 - resistivity at 20 °C (Ω·m), more than 0; copper of 100 % IACS 1.7241e-8
  * @param input.coefficient20 - temperature coefficient at 20 °C (1/K); copper of 100 % IACS 0.00393
  * @param input.temperature - temperature of the bar (°C)
@@ -85,7 +89,8 @@ export function holeExcessSquares(input: { readonly holeDiameter: Meters; readon
  * @param input.thickness - thickness (m), more than 0
  * @param input.holeDiameters - diameters of free holes along the length (m); none if left out
  * @returns resistance (Ω)
- * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`; `outside-table` for a hole above 0.6 of the width
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`; `outside-table` for a hole above 0.6 of the
+ *   width
  * @source definition; copper constants IEC 60028; holes as {@link holeExcessSquares}
  * @example
  * ```ts
@@ -121,7 +126,8 @@ export function barResistance(input: {
  * @param input.width - width (m), more than 0
  * @param input.thickness - thickness (m), more than 0
  * @param input.holeDiameter - hole across that section (m), 0 or more, less than the width; 0 if left out
- * @param input.pitDepth - depth lost to pitting or filing, by depth gauge (m), 0 or more, less than the thickness; 0 if left out
+ * @param input.pitDepth - depth lost to pitting or filing, by depth gauge (m), 0 or more, less than the thickness; 0
+ *   if left out
  * @returns net section (m²)
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`; `inconsistent` when nothing is left
  * @source definition
@@ -153,7 +159,8 @@ export function netSection(input: {
 }
 
 /**
- * Skin depth: √(resistivity/(π·frequency·µ0)), µ0 = 4π·1e-7 H/m. A bar thinner than about half of it carries its current evenly.
+ * Skin depth: √(resistivity/(π·frequency·µ0)), µ0 = 4π·1e-7 H/m. A bar thinner than about half of it carries its
+ * current evenly.
  * @param input.resistivity - resistivity at the bar's temperature (Ω·m), more than 0
  * @param input.frequency - frequency (Hz), more than 0
  * @returns skin depth (m)

@@ -1,12 +1,12 @@
 /**
- * What every looked-up value says about itself: its basis, and to whom it defers. `Basis` and `BasisKind` have the fields and words of the
- * `material` room and are to be imported from there after the merge.
+ * What every looked-up value says about itself: its basis, and to whom it defers. `Basis` and `BasisKind` have the
+ * fields and words of the `material` room and are to be imported from there after the merge.
  */
 import { fail } from "../quantity/index.ts";
 
 /**
- * What stands behind a value: `published` (printed in the named source), `common practice` (no published source), `user table` (given by
- * the caller), `definition` (a law or defined constant).
+ * What stands behind a value: `published` (printed in the named source), `common practice` (no published source),
+ * `user table` (given by the caller), `definition` (a law or defined constant).
  * @since 0.1.0
  */
 export type BasisKind = "published" | "common practice" | "user table" | "definition";

@@ -10,16 +10,18 @@ function fourth(path: string, temperature: Celsius): number {
 }
 
 /**
- * What a camera or infrared thermometer reads: Tr⁴ = [emissivity·T⁴ − (emissivity − emissivitySet)·Te⁴]/emissivitySet, kelvins.
+ * What a camera or infrared thermometer reads: Tr⁴ = [emissivity·T⁴ − (emissivity −
+ * emissivitySet)·Te⁴]/emissivitySet, kelvins.
  *
- * Grey surface, total radiation (T⁴); the band of 8 to 14 µm reads within 0.3 K of it at 60 °C and lower above 100 °C on low
- * emissivity. The instrument is taken to allow for the same reflected temperature.
+ * Grey surface, total radiation (T⁴); the band of 8 to 14 µm reads within 0.3 K of it at 60 °C and lower above 100 °C
+ * on low emissivity. The instrument is taken to allow for the same reflected temperature.
  * @param input.surface - true temperature of the surface (°C), −273.15 to 2000
  * @param input.emissivity - emissivity of the surface, more than 0 to 1
  * @param input.emissivitySet - emissivity the instrument is set to, more than 0 to 1; 1 for the apparent temperature
  * @param input.reflected - temperature of what the surface reflects, usually the room (°C), −273.15 to 2000
  * @returns reading (°C)
- * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`; `inconsistent` when nothing could radiate so little
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`; `inconsistent` when nothing could radiate so
+ *   little
  * @source Stefan–Boltzmann law for a grey opaque surface
  * @example
  * ```ts

@@ -1,6 +1,6 @@
 /**
- * Domain checks of this room: those of quantity, within what anyone can measure. A quantity beyond 1e±30 is a slip, and without this
- * bound powers and ratios of such numbers could leave float64 as NaN or infinity.
+ * Domain checks of this room: those of quantity, within what anyone can measure. A quantity beyond 1e±30 is a slip,
+ * and without this bound powers and ratios of such numbers could leave float64 as NaN or infinity.
  */
 import * as quantity from "../quantity/index.ts";
 

@@ -48,8 +48,9 @@ export function constrictionResistance(input: {
 /**
  * Resistance of a square lattice of equal spots that crowd each other's current, by a named approximation.
  *
- * `greenwood`: ρ/(2Na) + ρ/(πN²)·ΣΣ 1/s; `holm-interaction`: the same with 3π/32 for 1/π; `holm-radius`: ρ/(2Na) + ρ/(2α), α the radius of the
- * circle as large as the lattice. On a 10 × 10 lattice they lie 0.6 % above, 2.8 % below and 3.7 % above the exact equipotential solution.
+ * `greenwood`: ρ/(2Na) + ρ/(πN²)·ΣΣ 1/s; `holm-interaction`: the same with 3π/32 for 1/π; `holm-radius`: ρ/(2Na) +
+ * ρ/(2α), α the radius of the circle as large as the lattice. On a 10 × 10 lattice they lie 0.6 % above, 2.8 % below
+ * and 3.7 % above the exact equipotential solution.
  * @param input.resistivity - resistivity of both metals (Ω·m), more than 0
  * @param input.spotsPerSide - spots along one side, whole, 1 to 100
  * @param input.pitch - distance between neighbors (m), more than the spot diameter
@@ -110,9 +111,9 @@ export function latticeResistance(input: {
 /**
  * Resistance of a clean contact pressed until its spots flow: (resistivity/2)·√(π·hardness/force).
  *
- * Film-free, fully plastic, one cluster much smaller than the bars: real bolted joints lie 1.5 to 3 times higher, and oxidized or burnt ones hundreds
- * of times. Never a forecast of a burnt joint: enter what was measured. The data-book form 9000·ρ·√(H/F) has a rounded constant (8862) and
- * counts hardness in 1e8 N/m².
+ * Film-free, fully plastic, one cluster much smaller than the bars: real bolted joints lie 1.5 to 3 times higher, and
+ * oxidized or burnt ones hundreds of times. Never a forecast of a burnt joint: enter what was measured. The data-book
+ * form 9000·ρ·√(H/F) has a rounded constant (8862) and counts hardness in 1e8 N/m².
  * @param input.resistivity - mean resistivity of both metals (Ω·m), more than 0
  * @param input.hardness - hardness of the softer metal (Pa), more than 0; copper 0.5 to 0.9 GPa
  * @param input.force - clamp force (N), more than 0
@@ -138,7 +139,8 @@ export function cleanContactResistance(input: {
 }
 
 /**
- * Specific contact resistance of clean rough planes under even pressure: 1/[1.25·conductivity·(slope/roughness)·(pressure/hardness)^0.95].
+ * Specific contact resistance of clean rough planes under even pressure:
+ * 1/[1.25·conductivity·(slope/roughness)·(pressure/hardness)^0.95].
  * @param input.conductivity - electric conductivity, harmonic mean of both metals (S/m), more than 0
  * @param input.slope - r.m.s. slope of the surfaces, more than 0
  * @param input.roughness - r.m.s. roughness of both surfaces together (m), more than 0
@@ -146,7 +148,8 @@ export function cleanContactResistance(input: {
  * @param input.hardness - microhardness of the softer metal (Pa), more than 0
  * @returns specific contact resistance (Ω·m²)
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
- * @source M. G. Cooper, B. B. Mikic, M. M. Yovanovich, International Journal of Heat and Mass Transfer 12 (1969) 279, electrical analogue
+ * @source M. G. Cooper, B. B. Mikic, M. M. Yovanovich, International Journal of Heat and Mass Transfer 12 (1969) 279,
+ *   electrical analogue
  * @example
  * ```ts
  * roughPlaneContactResistance({

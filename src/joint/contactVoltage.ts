@@ -12,10 +12,12 @@ const ZERO_CELSIUS = 273.15;
 const SCATTER = 0.03;
 
 /**
- * Temperature of the spots of a clean contact from its voltage: T² = bulk² + voltage²/(4·2.44e-8), kelvins. Geometry drops out.
+ * Temperature of the spots of a clean contact from its voltage: T² = bulk² + voltage²/(4·2.44e-8), kelvins. Geometry
+ * drops out.
  *
- * Film-free, one metal, heat leaves only with the current. A healthy joint (5 mV and less) has no hot spot of its own: what looks hot is the
- * bar heated by the joint's watts. r.m.s. volts give the mean, peak volts the fastest spots.
+ * Film-free, one metal, heat leaves only with the current. A healthy joint (5 mV and less) has no hot spot of its
+ * own: what looks hot is the bar heated by the joint's watts. r.m.s. volts give the mean, peak volts the fastest
+ * spots.
  * @param input.voltage - voltage across the contact itself, bar subtracted (V), 0 or more
  * @param input.bulk - temperature of the metal beside it (°C), −273.15 to 1500
  * @returns spot temperature (°C)
@@ -90,16 +92,19 @@ export interface ContactScreen {
 }
 
 /**
- * Screens a contact voltage: superheat of the spots, softening and melting of the metal or its plating, ±0.03 V undecided.
+ * Screens a contact voltage: superheat of the spots, softening and melting of the metal or its plating, ±0.03 V
+ * undecided.
  *
- * A screen, not a test: published voltages scatter by ±0.03 V and the shipped ones are from memory, supported by the law of
- * {@link contactSpotTemperature}. Enter the plating where there is one. Nickel is not listed: two conflicting pairs of values are in circulation.
+ * A screen, not a test: published voltages scatter by ±0.03 V and the shipped ones are from memory, supported by the
+ * law of {@link contactSpotTemperature}. Enter the plating where there is one. Nickel is not listed: two conflicting
+ * pairs of values are in circulation.
  * @param input.voltage - voltage across the contact, bar subtracted (V), 0 or more
  * @param input.bulk - temperature of the metal beside it (°C)
  * @param input.metal - metal or plating
  * @returns superheat, judgements, basis, deferral, warnings
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `unknown-name`
- * @source R. Holm, Electric Contacts, 4th ed., table of contact properties (from memory; tin and tungsten melting seen)
+ * @source R. Holm, Electric Contacts, 4th ed., table of contact properties (from memory; tin and tungsten melting
+ *   seen)
  * @example
  * ```ts
  * const { excess, softening } = contactVoltageScreen({ voltage: millivolts(50), bulk: celsius(20), metal: "copper" });
@@ -159,7 +164,8 @@ export interface DropTrend {
 }
 
 /**
- * Trend of a contact's drop at the same current: growth by 10 to 30 mV (mean 28 mV) began the instability of tin-plated power contacts.
+ * Trend of a contact's drop at the same current: growth by 10 to 30 mV (mean 28 mV) began the instability of
+ * tin-plated power contacts.
  *
  * For small tin-plated contacts; statistical, seen second-hand; not for bars that carry kiloamperes.
  * @param input.drop - drop now, at the same current and probe points (V), 0 or more
@@ -167,7 +173,8 @@ export interface DropTrend {
  * @param input.halfWidth - half-width of the difference of the two readings (V), 0 or more
  * @returns growth and judgements
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
- * @source R. D. Malucci and A. P. Ruffino, current rating of power connectors by voltage drop criteria (connector maker's paper, seen second-hand)
+ * @source R. D. Malucci and A. P. Ruffino, current rating of power connectors by voltage drop criteria (connector
+ *   maker's paper, seen second-hand)
  * @example
  * ```ts
  * const { start, end } = dropTrend({ drop: millivolts(18.4), asLeftDrop: millivolts(3.9), halfWidth: millivolts(0.5) });

@@ -74,20 +74,21 @@ function checkSpring(spring: DiscSpring): void {
 }
 
 /**
- * Force and stiffness of a stack of equal disc springs: `inParallel` nested the same way up carry the sum of forces, `inSeries` of those
- * groups add up deflections.
+ * Force and stiffness of a stack of equal disc springs: `inParallel` nested the same way up carry the sum of forces,
+ * `inSeries` of those groups add up deflections.
  *
- * One spring: F = 4E/(1 − µ²)·t⁴/(K1·De²)·(s/t)·[(h/t − s/t)·(h/t − s/(2t)) + 1], K1 = (1/π)·((δ − 1)/δ)²/((δ + 1)/(δ − 1) − 2/ln δ),
- * δ = De/Di. No contact flats, no friction between nested springs (2 to 3 % each in practice). Past flat the stack is solid: an error.
- * Tables state loads at different heights: say which height a load belongs to. The concave side faces the joint; the torque of a
- * flattened washer is its maker's choice.
+ * One spring: F = 4E/(1 − µ²)·t⁴/(K1·De²)·(s/t)·[(h/t − s/t)·(h/t − s/(2t)) + 1], K1 = (1/π)·((δ − 1)/δ)²/((δ + 1)/(δ
+ * − 1) − 2/ln δ), δ = De/Di. No contact flats, no friction between nested springs (2 to 3 % each in practice). Past
+ * flat the stack is solid: an error. Tables state loads at different heights: say which height a load belongs to. The
+ * concave side faces the joint; the torque of a flattened washer is its maker's choice.
  * @param input.spring - outer and inner diameter, thickness, cone height (m), modulus (Pa), Poisson's ratio
  * @param input.deflection - deflection of the whole stack (m), 0 to flat
  * @param input.inParallel - springs nested the same way up, whole, 1 to 20; 1 if left out
  * @param input.inSeries - such groups facing each other, whole, 1 to 20; 1 if left out
  * @returns force, stiffness, share of flattening, warnings
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `inconsistent`
- * @source J. O. Almen and A. László, The uniform-section disk spring, Transactions of the ASME 58 (1936) 305; DIN 2092
+ * @source J. O. Almen and A. László, The uniform-section disk spring, Transactions of the ASME 58 (1936) 305; DIN
+ *   2092
  * @example
  * ```ts
  * const spring = {

@@ -23,7 +23,10 @@ export interface FinBar {
   readonly perimeter: Meters;
   /** Thermal conductivity (W/(m·K)); copper about 390. */
   readonly conductivity: WattsPerMeterKelvin;
-  /** Film coefficient, convection and radiation together (W/(m²·K)); about 10 for a warm bar in still air, known to ±30 % at best. */
+  /**
+   * Film coefficient, convection and radiation together (W/(m²·K)); about 10 for a warm bar in still air, known to
+   * ±30 % at best.
+   */
   readonly filmCoefficient: WattsPerSquareMeterKelvin;
 }
 
@@ -37,7 +40,8 @@ export function checkFin(bar: FinBar): void {
 }
 
 /**
- * Length over which an excess temperature falls to 37 % along a bar: 1/m = √(conductivity·section/(filmCoefficient·perimeter)).
+ * Length over which an excess temperature falls to 37 % along a bar: 1/m =
+ * √(conductivity·section/(filmCoefficient·perimeter)).
  * @param bar - section, perimeter, conductivity, film coefficient
  * @returns spread length (m)
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
@@ -58,10 +62,11 @@ export function finSpreadLength(bar: FinBar): Meters {
 }
 
 /**
- * Kelvins per watt of a joint in the middle of a bar: 1/(2·√(h·P·k·A)·tanh(arm/spread)); without `arm` the bar is endless.
+ * Kelvins per watt of a joint in the middle of a bar: 1/(2·√(h·P·k·A)·tanh(arm/spread)); without `arm` the bar is
+ * endless.
  *
- * Ends give off nothing. A short jumper is nearly isothermal and several times hotter than an endless bar with the same joint: never use the endless
- * form for one. Studs and cables at the ends: see `jumperProfile`.
+ * Ends give off nothing. A short jumper is nearly isothermal and several times hotter than an endless bar with the
+ * same joint: never use the endless form for one. Studs and cables at the ends: see `jumperProfile`.
  * @param input.bar - section, perimeter, conductivity, film coefficient
  * @param input.arm - length of bar on each side of the joint (m), more than 0; endless if left out
  * @returns thermal resistance (K/W), to the air
@@ -103,14 +108,17 @@ export interface ResistanceFromRise {
 }
 
 /**
- * Joint resistance from the excess temperature a camera shows: R = rise/(thermalResistance·current²), with a band for the film coefficient.
+ * Joint resistance from the excess temperature a camera shows: R = rise/(thermalResistance·current²), with a band for
+ * the film coefficient.
  *
- * `rise` is the excess over what the bar would have without the joint, not over the air. For ranking; confirm with millivolts. The thermal
- * resistance to still air is known to ±30 % at best, and so is the result.
+ * `rise` is the excess over what the bar would have without the joint, not over the air. For ranking; confirm with
+ * millivolts. The thermal resistance to still air is known to ±30 % at best, and so is the result.
  * @param input.rise - excess of the joint over its bar (K), 0 or more
- * @param input.thermalResistance - thermal resistance of the joint (K/W), more than 0; from {@link jointThermalResistance}
+ * @param input.thermalResistance - thermal resistance of the joint (K/W), more than 0; from {@link
+ *   jointThermalResistance}
  * @param input.current - current through the joint (A), more than 0
- * @param input.uncertainty - relative uncertainty of the thermal resistance, 0 to 0.9; 0.3 if left out, less only where it was measured
+ * @param input.uncertainty - relative uncertainty of the thermal resistance, 0 to 0.9; 0.3 if left out, less only
+ *   where it was measured
  * @returns estimate with its band
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
  * @source as {@link finSpreadLength}; ±30 %: spread of natural-convection film coefficients, common practice

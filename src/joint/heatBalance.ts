@@ -85,15 +85,16 @@ function checkBar(bar: BareBar): void {
 }
 
 /**
- * Film coefficient of natural convection on an upright plate of height H in air, laminar:
- * Nu = 0.68 + 0.670·Ra^¼/[1 + (0.492/Pr)^(9/16)]^(4/9), properties at the film temperature.
+ * Film coefficient of natural convection on an upright plate of height H in air, laminar: Nu = 0.68 + 0.670·Ra^¼/[1 +
+ * (0.492/Pr)^(9/16)]^(4/9), properties at the film temperature.
  * @param input.height - height of the plate, for a bar on edge its width (m), more than 0
  * @param input.surface - surface temperature (°C), above the air to 1000
  * @param input.air - air temperature (°C), −50 to 500
  * @returns film coefficient (W/(m²·K))
- * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`; `inconsistent` when the surface is not warmer than the air;
- *   `outside-table` above Ra = 1e9, where the flow is no longer laminar
- * @source S. W. Churchill and H. H. S. Chu, International Journal of Heat and Mass Transfer 18 (1975) 1323; air: US Standard Atmosphere 1976
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`; `inconsistent` when the surface is not warmer
+ *   than the air; `outside-table` above Ra = 1e9, where the flow is no longer laminar
+ * @source S. W. Churchill and H. H. S. Chu, International Journal of Heat and Mass Transfer 18 (1975) 1323; air: US
+ *   Standard Atmosphere 1976
  * @example
  * ```ts
  * plateFilmCoefficient({ height: millimeters(30), surface: celsius(65), air: celsius(35) }) // => 7.9
@@ -171,15 +172,18 @@ function balanceAt(bar: BareBar, temperature: Celsius): BarBalance {
 /**
  * Current that holds a bare bar at a temperature: I = √[(convection + radiation)/resistance per length].
  *
- * Natural convection of an upright plate as high as the bar is wide, on all four faces, plus radiation, plus the bar's own growth of
- * resistivity. Against the C11000 table it stands within 0.95 to 1.03 without tuning; DIN 43671 lies 6 to 9 % below it for bars up to 5 mm
- * and up to 13 % for wide 10 mm ones (skin effect, neighbors): DIN carries that margin. One bar, no enclosure, no hot neighbors, long enough
- * that its ends do not cool it. A joint in the bar is a separate matter: see `jumperProfile`.
+ * Natural convection of an upright plate as high as the bar is wide, on all four faces, plus radiation, plus the
+ * bar's own growth of resistivity. Against the C11000 table it stands within 0.95 to 1.03 without tuning; DIN 43671
+ * lies 6 to 9 % below it for bars up to 5 mm and up to 13 % for wide 10 mm ones (skin effect, neighbors): DIN carries
+ * that margin. One bar, no enclosure, no hot neighbors, long enough that its ends do not cool it. A joint in the bar
+ * is a separate matter: see `jumperProfile`.
  * @param input.bar - bar, its metal, surface and air; skin ratio and film coefficient where known
  * @param input.temperature - temperature allowed (°C), above the air
  * @returns the balance, with `current` the ampacity
- * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`; `inconsistent` when the air is at or above the limit
- * @source heat balance; Churchill and Chu 1975; Stefan–Boltzmann law; checked against copper association Table 1 and DIN 43671
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`; `inconsistent` when the air is at or above the
+ *   limit
+ * @source heat balance; Churchill and Chu 1975; Stefan–Boltzmann law; checked against copper association Table 1 and
+ *   DIN 43671
  * @example
  * ```ts
  * const bar = {
@@ -211,7 +215,8 @@ export function barAmpacity(input: { readonly bar: BareBar; readonly temperature
  * @param input.bar - as for {@link barAmpacity}
  * @param input.current - r.m.s. current (A), more than 0
  * @returns the balance, with `temperature` the answer
- * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`; `no-convergence` when no temperature up to 1000 °C balances
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`; `no-convergence` when no temperature up to 1000
+ *   °C balances
  * @source as {@link barAmpacity}
  * @example
  * ```ts

@@ -23,11 +23,12 @@ export interface StackPart {
 }
 
 /**
- * Change of clamp force when stud and clamped parts change temperature:
- * ΔF = (Σ expansion·length·rise of the parts − expansion·length·rise of the stud)·studStiffness·partsStiffness/(sum of both).
+ * Change of clamp force when stud and clamped parts change temperature: ΔF = (Σ expansion·length·rise of the parts −
+ * expansion·length·rise of the stud)·studStiffness·partsStiffness/(sum of both).
  *
- * Positive tightens. Steel on copper tightens on heating and may yield the copper; brass slightly loosens. Washers belong to the clamped
- * parts with their own expansion. Elastic only: see {@link preloadAfterOverload} for what yielding leaves.
+ * Positive tightens. Steel on copper tightens on heating and may yield the copper; brass slightly loosens. Washers
+ * belong to the clamped parts with their own expansion. Elastic only: see {@link preloadAfterOverload} for what
+ * yielding leaves.
  * @param input.stud - length clamped (m), expansion (1/K) and rise (K) of the stud
  * @param input.parts - the same for each clamped part; their lengths must add up to the stud's
  * @param input.studStiffness - stiffness of the stud (N/m), more than 0
@@ -84,14 +85,16 @@ export function preloadChange(input: {
 }
 
 /**
- * Clamp force lost when the surfaces of a joint settle: embedding/(1/studStiffness + 1/partsStiffness + 1/washerStiffness).
+ * Clamp force lost when the surfaces of a joint settle: embedding/(1/studStiffness + 1/partsStiffness +
+ * 1/washerStiffness).
  *
- * A conical washer in series keeps the loss small while it is not flat. Guide values for embedding in print are for steel, not
- * copper, so the amount is an input.
+ * A conical washer in series keeps the loss small while it is not flat. Guide values for embedding in print are for
+ * steel, not copper, so the amount is an input.
  * @param input.embedding - settling of all surfaces together (m), 0 or more
  * @param input.studStiffness - stiffness of the stud (N/m), more than 0
  * @param input.partsStiffness - stiffness of the clamped parts (N/m), more than 0
- * @param input.washerStiffness - stiffness of a conical washer or stack at its working height (N/m), more than 0; none if left out
+ * @param input.washerStiffness - stiffness of a conical washer or stack at its working height (N/m), more than 0;
+ *   none if left out
  * @returns clamp force lost (N)
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
  * @source VDI 2230 Part 1, loss of preload F_Z = f_Z/(δ_S + δ_P)
@@ -136,12 +139,13 @@ export interface HeatCycle {
 }
 
 /**
- * Clamp force after one heating, with the force that stud or bar can bear as a ceiling: elastic up to it, perfectly plastic at it.
+ * Clamp force after one heating, with the force that stud or bar can bear as a ceiling: elastic up to it, perfectly
+ * plastic at it.
  *
- * Why a steel stud on copper is loose after a burn-up: the copper grows more, the force rises to what the softened bar bears under the
- * washer, the excess stretch is gone, and on cooling the force falls by the full change. Each hotter cycle takes more (ratchet). `ceiling`
- * is the smaller of stud yield load and bar pressure limit × face area at the hot temperature. Creep is not included: the true loss
- * is larger.
+ * Why a steel stud on copper is loose after a burn-up: the copper grows more, the force rises to what the softened
+ * bar bears under the washer, the excess stretch is gone, and on cooling the force falls by the full change. Each
+ * hotter cycle takes more (ratchet). `ceiling` is the smaller of stud yield load and bar pressure limit × face area
+ * at the hot temperature. Creep is not included: the true loss is larger.
  * @param input.preload - clamp force cold before (N), 0 or more
  * @param input.change - change on heating (N) from {@link preloadChange}; positive tightens
  * @param input.ceiling - greatest force stud and bar bear hot (N), more than 0

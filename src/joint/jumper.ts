@@ -66,11 +66,13 @@ function sinhRatio(part: number, whole: number): number {
 }
 
 /**
- * Temperature profile of a jumper bar with a joint between two arms, ends that lead heat to studs or cables, and the bar's own heat.
+ * Temperature profile of a jumper bar with a joint between two arms, ends that lead heat to studs or cables, and the
+ * bar's own heat.
  *
- * k·A·T″ = h·P·(T − air) − current²·ρ(T)/A in each arm, ρ = resistivity20·[1 + coefficient20·(T − 20)]; the joint gives `jointPower`;
- * each end takes conductance·(T − its temperature). Exact solution. The film coefficient is one number for the whole bar: a band of ±30 % is
- * the caller's to run. Valid below the current at which the bar itself has no steady state (`barCriticalCurrent`).
+ * k·A·T″ = h·P·(T − air) − current²·ρ(T)/A in each arm, ρ = resistivity20·[1 + coefficient20·(T − 20)]; the joint
+ * gives `jointPower`; each end takes conductance·(T − its temperature). Exact solution. The film coefficient is one
+ * number for the whole bar: a band of ±30 % is the caller's to run. Valid below the current at which the bar itself
+ * has no steady state (`barCriticalCurrent`).
  * @param input.bar - section, perimeter, conductivity, film coefficient
  * @param input.air - air temperature (°C)
  * @param input.leftArm - length of bar left of the joint (m), more than 0
@@ -83,7 +85,8 @@ function sinhRatio(part: number, whole: number): number {
  * @param input.coefficient20 - its temperature coefficient (1/K), 0 or more; 0 if left out
  * @param input.points - points of the profile, whole, 3 to 2001; 41 if left out
  * @returns temperatures, heat balance, profile
- * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, the last also at or above the bar's critical current
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, the last also at or above the bar's critical
+ *   current
  * @source one-dimensional fin with uniform source and Robin ends, derived; Incropera and DeWitt, section 3.6
  * @example
  * ```ts
@@ -187,10 +190,11 @@ export function jumperProfile(input: {
 }
 
 /**
- * What a thermal camera shows of a jumper: each point averaged over the camera's spot, then read at the instrument's emissivity.
+ * What a thermal camera shows of a jumper: each point averaged over the camera's spot, then read at the instrument's
+ * emissivity.
  *
- * A short jumper shows as a warm bar, not as a hot point: compare bar with bar. Points whose spot would reach beyond the bar are left out. The
- * hottest reading over the coldest tells how little of the joint the picture shows.
+ * A short jumper shows as a warm bar, not as a hot point: compare bar with bar. Points whose spot would reach beyond
+ * the bar are left out. The hottest reading over the coldest tells how little of the joint the picture shows.
  * @param input.profile - profile from {@link jumperProfile}, evenly spaced, at least 3 points
  * @param input.spot - diameter of the camera's measuring spot on the bar (m), 0 or more, less than the bar is long
  * @param input.emissivity - emissivity of the bar, 0 to 1

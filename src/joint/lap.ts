@@ -8,10 +8,12 @@ const BOTH_STEPS = 0.499665;
 const STEPS_ALONE = 3;
 
 /**
- * Streamline factor of a lap joint with a perfect, full-area interface: resistance of the overlap over that of the same length of one bar.
+ * Streamline factor of a lap joint with a perfect, full-area interface: resistance of the overlap over that of the
+ * same length of one bar.
  *
- * From the solution of Laplace's equation; from overlap/thickness 3 on it is 0.5 + 0.4997·thickness/overlap, between 1 and 3 its excess over
- * that is read on a logarithmic scale. Real joints conduct only under the bolts: a floor, never a forecast.
+ * From the solution of Laplace's equation; from overlap/thickness 3 on it is 0.5 + 0.4997·thickness/overlap, between
+ * 1 and 3 its excess over that is read on a logarithmic scale. Real joints conduct only under the bolts: a floor,
+ * never a forecast.
  * @param input.overlap - overlap along the bars (m), at least the thickness
  * @param input.thickness - thickness of one bar (m), more than 0; both bars equal
  * @returns factor, 1.21 falling to 0.5
@@ -48,12 +50,13 @@ export function streamlineFactor(input: { readonly overlap: Meters; readonly thi
 }
 
 /**
- * Extra resistance, in squares of the narrow side, where a strip widens abruptly on one side:
- * (1/π)·[((a² + 1)/a)·ln((1 + a)/(1 − a)) − 2·ln(4a/(1 − a²))], a = narrow/wide.
+ * Extra resistance, in squares of the narrow side, where a strip widens abruptly on one side: (1/π)·[((a² +
+ * 1)/a)·ln((1 + a)/(1 − a)) − 2·ln(4a/(1 − a²))], a = narrow/wide.
  * @param widthRatio - narrow over wide, more than 0 and less than 1
  * @returns squares of the narrow strip
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
- * @source P. M. Hall, Resistance calculations for thin film patterns, Thin Solid Films 1 (1967) 277 (from memory, checked by finite volumes)
+ * @source P. M. Hall, Resistance calculations for thin film patterns, Thin Solid Films 1 (1967) 277 (from memory,
+ *   checked by finite volumes)
  * @example
  * ```ts
  * stepExcessSquares(0.5) // => 0.249833
@@ -68,10 +71,12 @@ export function stepExcessSquares(widthRatio: number): number {
 }
 
 /**
- * Resistance of a lap joint with an even specific contact resistance Y: R = (ρ·l/(2·w·b))·[1 + (2λ/l)·coth(l/(2λ))], λ = √(Y·b/(2ρ)).
+ * Resistance of a lap joint with an even specific contact resistance Y: R = (ρ·l/(2·w·b))·[1 + (2λ/l)·coth(l/(2λ))],
+ * λ = √(Y·b/(2ρ)).
  *
- * One-dimensional in each bar: current enters along the whole overlap. With Y → 0 it goes to ρ·l/(2·w·b); add the spreading of
- * {@link streamlineFactor} where the bars are thick. Y is entered, from a measurement; it is not predicted from torque.
+ * One-dimensional in each bar: current enters along the whole overlap. With Y → 0 it goes to ρ·l/(2·w·b); add the
+ * spreading of {@link streamlineFactor} where the bars are thick. Y is entered, from a measurement; it is not
+ * predicted from torque.
  * @param input.resistivity - resistivity of the bars (Ω·m), more than 0
  * @param input.overlap - overlap l along the bars (m), more than 0
  * @param input.width - width w (m), more than 0

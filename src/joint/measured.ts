@@ -55,20 +55,20 @@ export function jointPower(input: { readonly current: Amperes; readonly resistan
 /**
  * Joint resistance and heat from a millivolt reading: R = drop/current − barResistance, P = current² × R.
  *
- * The bar between the probes counts: give its resistance (as `barResistance` gives it for the distance between
- * the probe points, at the bar's temperature), or 0 if the probes stand at the very edges of the overlap. Left
- * out, the result is the joint with its bar and a warning says so. On direct current reverse the probes and take
- * the mean (thermal EMF); on alternating current keep the probe leads together (loop pickup). A negative
- * remainder larger than the readings explain is an error, not a zero. This measures a joint; nothing here
- * predicts the resistance of a burnt one.
+ * The bar between the probes counts: give its resistance (as `barResistance` gives it for the distance between the
+ * probe points, at the bar's temperature), or 0 if the probes stand at the very edges of the overlap. Left out, the
+ * result is the joint with its bar and a warning says so. On direct current reverse the probes and take the mean
+ * (thermal EMF); on alternating current keep the probe leads together (loop pickup). A negative remainder larger than
+ * the readings explain is an error, not a zero. This measures a joint; nothing here predicts the resistance of a
+ * burnt one.
  * @param input.drop - r.m.s. voltage across the joint, by millivoltmeter at fixed probe points (V), 0 or more
  * @param input.current - r.m.s. current at the same moment, by clamp meter (A), more than 0
  * @param input.barResistance - resistance of the bar and lug between the probes (Ω), 0 or more
  * @param input.dropHalfWidth - half-width of the drop reading (V), 0 or more
  * @param input.currentHalfWidth - half-width of the current reading (A), 0 or more, less than the current
  * @returns resistance, its half-width (worst case of both readings), heat, warnings
- * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`; `inconsistent` when the bar alone would
- *   drop more than was read
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`; `inconsistent` when the bar alone would drop
+ *   more than was read
  * @source Ohm's law, definition
  * @example
  * ```ts
@@ -202,10 +202,10 @@ const ACTIONS = {
 /**
  * Judges a joint by its ratio to the lowest similar joint, by a named rule.
  *
- * Similar means same bar, same hardware, same probe points, same current or resistance. The ratio's half-width is
- * the worst case of both half-widths. The named rule `50-percent-above-lowest` asks to investigate values more than 50 %
- * above the lowest similar joint. Limits against an equal length of bar exist in other standards; give yours
- * through a rule of your own with its source.
+ * Similar means same bar, same hardware, same probe points, same current or resistance. The ratio's half-width is the
+ * worst case of both half-widths. The named rule `50-percent-above-lowest` asks to investigate values more than 50 %
+ * above the lowest similar joint. Limits against an equal length of bar exist in other standards; give yours through
+ * a rule of your own with its source.
  * @param input.resistance - resistance of the joint (Ω), 0 or more
  * @param input.halfWidth - half-width of that (Ω), 0 or more; 0 if left out
  * @param input.similar - resistances of the similar joints (Ω), at least one, each more than 0
@@ -213,7 +213,8 @@ const ACTIONS = {
  * @param input.rule - named rule, or your own with name, limit (1 or more) and source
  * @returns ratio, judgement, action, basis, deferral
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `unknown-name`
- * @source ANSI/NETA ATS, bolted connections: investigate values more than 50 percent above the lowest similar one (as quoted)
+ * @source ANSI/NETA ATS, bolted connections: investigate values more than 50 percent above the lowest similar one (as
+ *   quoted)
  * @example
  * ```ts
  * const { ratio, judgement, action } = judgeJoint({

@@ -40,7 +40,8 @@ export interface NutFactorRange {
  * @param condition - thread condition by name
  * @returns lowest and highest nut factor, with their basis
  * @throws ElectroheatError `missing`, `unknown-name` with the conditions known
- * @source fastener maker's engineering data (measured ranges); fastener merchant's guide, common practice (anti-seize, black oxide, PTFE rows)
+ * @source fastener maker's engineering data (measured ranges); fastener merchant's guide, common practice
+ *   (anti-seize, black oxide, PTFE rows)
  * @example
  * ```ts
  * const { low, high } = nutFactorRange("dry stainless on stainless");
@@ -58,7 +59,8 @@ export function nutFactorRange(condition: NutFactorCondition): NutFactorRange {
 }
 
 /**
- * Nut factor from friction: K·diameter = pitch/(2π) + threadFriction·pitchDiameter/(2·cos 30°) + bearingFriction·bearingDiameter/2.
+ * Nut factor from friction: K·diameter = pitch/(2π) + threadFriction·pitchDiameter/(2·cos 30°) +
+ * bearingFriction·bearingDiameter/2.
  * @param input.diameter - nominal diameter (m), more than 0
  * @param input.pitch - pitch (m), more than 0
  * @param input.pitchDiameter - pitch diameter (m), more than 0; from `threadGeometry`
@@ -115,8 +117,9 @@ export interface ScrewTorque {
 /**
  * Torque of a screw with thread and collar friction, exact.
  *
- * raise = (F·d/2)·(lead + π·µ·d·s)/(π·d − µ·lead·s) + F·µc·dc/2, lower = (F·d/2)·(π·µ·d·s − lead)/(π·d + µ·lead·s) + F·µc·dc/2, with
- * d the mean thread diameter, s = 1/cos(half of the thread angle); efficiency = F·lead/(2π·raise). What the nut factor approximates.
+ * raise = (F·d/2)·(lead + π·µ·d·s)/(π·d − µ·lead·s) + F·µc·dc/2, lower = (F·d/2)·(π·µ·d·s − lead)/(π·d + µ·lead·s) +
+ * F·µc·dc/2, with d the mean thread diameter, s = 1/cos(half of the thread angle); efficiency = F·lead/(2π·raise).
+ * What the nut factor approximates.
  * @param input.force - load along the screw (N), more than 0
  * @param input.lead - advance per turn (m), more than 0
  * @param input.meanDiameter - mean (pitch) diameter of the thread (m), more than 0
@@ -125,7 +128,8 @@ export interface ScrewTorque {
  * @param input.collarFriction - coefficient of friction under the collar or nut face, 0 to 1
  * @param input.collarDiameter - mean diameter of that face (m), 0 or more
  * @returns torques and efficiency
- * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`; `inconsistent` when the thread cannot be raised at all
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`; `inconsistent` when the thread cannot be raised
+ *   at all
  * @source Budynas and Nisbett, Shigley's Mechanical Engineering Design, 9th ed., equations 8-1 to 8-6
  * @example
  * ```ts

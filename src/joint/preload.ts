@@ -21,8 +21,8 @@ function checkNutFactor(path: string, nutFactor: number): void {
 /**
  * Preload from tightening torque: F = torque/(nutFactor × diameter).
  *
- * One number for one nut factor; the nut factor is not known to better than ±25 %, so use {@link preloadBand} for decisions. Assumes a
- * clean turn of the nut: a torque read later on an aged joint says nothing about the preload.
+ * One number for one nut factor; the nut factor is not known to better than ±25 %, so use {@link preloadBand} for
+ * decisions. Assumes a clean turn of the nut: a torque read later on an aged joint says nothing about the preload.
  * @param input.torque - tightening torque, by torque wrench on the turned side (N·m), 0 or more; not an energy
  * @param input.diameter - nominal thread diameter (m), more than 0
  * @param input.nutFactor - nut factor K, 0.03 to 1
@@ -150,8 +150,8 @@ export function preloadBand(input: {
 }
 
 /**
- * Bolt stress that a torque implies: torque/(nutFactor × diameter × stressArea). Laid over a torque table it shows a slipped
- * digit and how gentle the table is.
+ * Bolt stress that a torque implies: torque/(nutFactor × diameter × stressArea). Laid over a torque table it shows a
+ * slipped digit and how gentle the table is.
  * @param input.torque - torque of the table (N·m), 0 or more
  * @param input.diameter - nominal thread diameter (m), more than 0
  * @param input.stressArea - tensile stress area (m²), more than 0

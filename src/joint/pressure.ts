@@ -12,13 +12,15 @@ import { checkNonNegative, checkPositive } from "./check.ts";
 /**
  * Mean pressure on an annulus: force/[(π/4)·(outerDiameter² − holeDiameter²)].
  *
- * The outer diameter is that of the face that bears: washer, flange of a flange nut, or the across-flats circle of a bare nut. For a
- * serrated or star washer no published bearing area was found: the teeth bear on far less than the annulus.
+ * The outer diameter is that of the face that bears: washer, flange of a flange nut, or the across-flats circle of a
+ * bare nut. For a serrated or star washer no published bearing area was found: the teeth bear on far less than the
+ * annulus.
  * @param input.force - clamp force (N), 0 or more
  * @param input.outerDiameter - outer diameter of the bearing face (m), more than the hole
  * @param input.holeDiameter - hole or inner diameter (m), 0 or more
  * @returns pressure (Pa)
- * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`; `inconsistent` when the hole is not smaller than the face
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`; `inconsistent` when the hole is not smaller
+ *   than the face
  * @source definition
  * @example
  * ```ts
@@ -68,10 +70,11 @@ export interface BearingPressure {
 }
 
 /**
- * Pressure under a face and at the electrical interface below it: a cone of half-angle 30° spreads the force through the bar.
+ * Pressure under a face and at the electrical interface below it: a cone of half-angle 30° spreads the force through
+ * the bar.
  *
- * interfaceDiameter = outerDiameter + 2·barThickness·tan(halfAngle). A wider face lowers the pressure that sets the bar and widens the
- * contact ring; it does not change the force. Compare hardware by calling it once for each.
+ * interfaceDiameter = outerDiameter + 2·barThickness·tan(halfAngle). A wider face lowers the pressure that sets the
+ * bar and widens the contact ring; it does not change the force. Compare hardware by calling it once for each.
  * @param input.force - clamp force (N), 0 or more
  * @param input.outerDiameter - outer diameter of the bearing face (m), more than the hole
  * @param input.holeDiameter - hole in the bar (m), 0 or more

@@ -34,9 +34,10 @@ export interface JointBalance {
 /**
  * Steady rise of a joint whose resistance grows with its temperature, and how far it is from having none.
  *
- * g = current²·resistance·coefficient·thermalResistance; rise = current²·resistance·thermalResistance/(1 − g). Static and elastic: a contact that oxidizes
- * or loses force has an ageing rate, not a temperature coefficient, and runs away at lower gain. `thermalResistance` is known to ±30 % at best.
- * The resistance is measured or back-calculated, never predicted from torque.
+ * g = current²·resistance·coefficient·thermalResistance; rise = current²·resistance·thermalResistance/(1 − g). Static
+ * and elastic: a contact that oxidizes or loses force has an ageing rate, not a temperature coefficient, and runs
+ * away at lower gain. `thermalResistance` is known to ±30 % at best. The resistance is measured or back-calculated,
+ * never predicted from torque.
  * @param input.current - r.m.s. current (A), more than 0
  * @param input.resistance - joint resistance at the reference temperature (Ω), more than 0
  * @param input.coefficient - relative growth of it per kelvin (1/K), 0 or more; copper 0.00393
@@ -91,10 +92,11 @@ export function jointBalance(input: {
 }
 
 /**
- * Current at which a long even bar has no steady state, by its own temperature coefficient: √(h·P·section/(resistivity20·coefficient20)).
+ * Current at which a long even bar has no steady state, by its own temperature coefficient:
+ * √(h·P·section/(resistivity20·coefficient20)).
  *
- * Film coefficient taken constant: natural convection and radiation grow with temperature and help, so this is the cautious side. Resistivity at the
- * temperature where the coefficient belongs, 20 °C.
+ * Film coefficient taken constant: natural convection and radiation grow with temperature and help, so this is the
+ * cautious side. Resistivity at the temperature where the coefficient belongs, 20 °C.
  * @param input.bar - section, perimeter, conductivity, film coefficient
  * @param input.resistivity20 - resistivity at 20 °C (Ω·m), more than 0
  * @param input.coefficient20 - temperature coefficient at 20 °C (1/K), more than 0

@@ -2,7 +2,9 @@
 import { type Amperes, checkBetween, fail, type Kelvins, type Warning } from "../quantity/index.ts";
 import { checkNonNegative, checkPositive, checkRecord } from "./check.ts";
 
-/** Lowest and highest exponent of rise against current, and that of a bare copper bar with its own resistivity growth. */
+/**
+ * Lowest and highest exponent of rise against current, and that of a bare copper bar with its own resistivity growth.
+ */
 const EXPONENT_LOW = 1.6;
 const EXPONENT_COPPER_BAR = 1.83;
 const EXPONENT_HIGH = 2;
@@ -27,14 +29,17 @@ export interface RiseBand {
 }
 
 /**
- * Rise referred to another current by one exponent: rise × (otherCurrent/current)^exponent. Swapping the two currents undoes it.
+ * Rise referred to another current by one exponent: rise × (otherCurrent/current)^exponent. Swapping the two currents
+ * undoes it.
  * @param input.rise - rise over air or over a similar joint at `current` (K), 0 or more
  * @param input.current - current while it was seen (A), more than 0
  * @param input.otherCurrent - current to refer it to (A), more than 0
- * @param input.exponent - exponent, 1 to 2: 1.6 natural convection only, 1.83 bare copper bar, 2 constant film coefficient
+ * @param input.exponent - exponent, 1 to 2: 1.6 natural convection only, 1.83 bare copper bar, 2 constant film
+ *   coefficient
  * @returns rise at the other current (K)
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
- * @source power law of thermography practice with n from 1.6 to 2.0 (training-institute tip, 2023, after an IEEE formula)
+ * @source power law of thermography practice with n from 1.6 to 2.0 (training-institute tip, 2023, after an IEEE
+ *   formula)
  * @example
  * ```ts
  * riseAtCurrent({ rise: kelvins(14), current: amperes(30), otherCurrent: amperes(65), exponent: 2 }) // => 65.7222
@@ -83,9 +88,10 @@ function band(rise: Kelvins, ratio: number, exponentLow: number, exponentHigh: n
 /**
  * Rise at full load from a rise at part load: rise/loadFraction^n for n from 1.6 to 2, and 1.83 between.
  *
- * Give the pair, never one figure: 1.6 is natural convection with constant resistance, 2 a constant film coefficient (fan,
- * enclosure), 1.83 the full balance of a bare copper bar. A joint whose resistance grows with its temperature can exceed 2.
- * Below 40 % load `decidable` is false. The current must have stood for several time constants of the joint.
+ * Give the pair, never one figure: 1.6 is natural convection with constant resistance, 2 a constant film coefficient
+ * (fan, enclosure), 1.83 the full balance of a bare copper bar. A joint whose resistance grows with its temperature
+ * can exceed 2. Below 40 % load `decidable` is false. The current must have stood for several time constants of the
+ * joint.
  * @param input.rise - rise over air or over a similar joint as seen (K), 0 or more
  * @param input.loadFraction - current over full-load current, more than 0 to 2
  * @param input.exponentLow - lower exponent, 1 to 2; 1.6 if left out
@@ -150,7 +156,8 @@ export interface RiseComparison {
 /**
  * Compares two joints seen at different currents, both referred to one current with n from 1.6 to 2.
  *
- * If one exponent held for both joints the overlap rule is cautious; it does not: cooling differs from joint to joint.
+ * If one exponent held for both joints the overlap rule is cautious; it does not: cooling differs from joint to
+ * joint.
  * @param input.first - rise (K) and current (A) of the first joint
  * @param input.second - rise (K) and current (A) of the second joint
  * @param input.referenceCurrent - current to refer both to (A), more than 0

@@ -89,9 +89,10 @@ function grade(scale: SeverityScale, comparison: "similar" | "ambient", rise: nu
 /**
  * Grades a scanned rise by a named published scale, as measured or referred to full load.
  *
- * Neither scale corrects for load: `load` says which rise is graded, and a scale's own words about load go into the warnings. Both
- * ends of the rise (its half-width, and for full load the exponents 1.6 and 2) must fall on one row, else the level is
- * undecided; below 40 % load it is undecided in any case. Scales disagree: always show `basis`. A bare bright surface is refused.
+ * Neither scale corrects for load: `load` says which rise is graded, and a scale's own words about load go into the
+ * warnings. Both ends of the rise (its half-width, and for full load the exponents 1.6 and 2) must fall on one row,
+ * else the level is undecided; below 40 % load it is undecided in any case. Scales disagree: always show `basis`. A
+ * bare bright surface is refused.
  * @param input.rise - rise as seen, emissivity allowed for (K), 0 or more
  * @param input.riseHalfWidth - half-width of it, such as the camera's ±2 K (K), 0 or more; 0 if left out
  * @param input.comparison - `similar`: over a similar component under similar load; `ambient`: over the air
@@ -100,8 +101,8 @@ function grade(scale: SeverityScale, comparison: "similar" | "ambient", rise: nu
  * @param input.scale - named scale
  * @param input.emissivity - emissivity of the spot looked at, 0 to 1, or `unknown`; 0.93 to 0.97 for matt tape
  * @returns level and action, both ends, basis, deferral, warnings
- * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `unknown-name`; `not-identifiable` for a surface a camera
- *   cannot read
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `unknown-name`; `not-identifiable` for a
+ *   surface a camera cannot read
  * @source ANSI/NETA ATS-2003, Table 100.18; practitioner's published limit values; NFPA 70B-2023, 7.4.5 (40 % load)
  * @example
  * ```ts

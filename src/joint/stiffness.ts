@@ -26,14 +26,15 @@ export interface BoltLengths {
 }
 
 /**
- * How much of a metric bolt's grip is shank and how much thread: threadLength = 2·diameter + 6 mm, for bolts up to 125 mm long and
- * 48 mm thick; shank = boltLength − threadLength; thread in the grip = grip − shank.
+ * How much of a metric bolt's grip is shank and how much thread: threadLength = 2·diameter + 6 mm, for bolts up to
+ * 125 mm long and 48 mm thick; shank = boltLength − threadLength; thread in the grip = grip − shank.
  * @param input.diameter - nominal diameter (m), more than 0 to 48 mm
  * @param input.boltLength - length under the head (m), more than the thread to 125 mm
- * @param input.grip - clamped length (m), at most the bolt length; for a cap screw the effective grip, bar + diameter/2
+ * @param input.grip - clamped length (m), at most the bolt length; for a cap screw the effective grip, bar +
+ *   diameter/2
  * @returns the three lengths
- * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`; `inconsistent` when the bolt is all thread (grip is all thread then)
- *   or ends inside the grip
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`; `inconsistent` when the bolt is all thread
+ *   (grip is all thread then) or ends inside the grip
  * @source Budynas and Nisbett, Shigley's Mechanical Engineering Design, 9th ed., Table 8-7
  * @example
  * ```ts
@@ -76,7 +77,8 @@ export function boltLengths(input: {
 }
 
 /**
- * Axial stiffness of a bolt or stud: shank and thread in series, 1/k = shankLength/(shankArea·modulus) + threadLength/(stressArea·modulus).
+ * Axial stiffness of a bolt or stud: shank and thread in series, 1/k = shankLength/(shankArea·modulus) +
+ * threadLength/(stressArea·modulus).
  * @param input.stressArea - tensile stress area (m²), more than 0
  * @param input.threadLength - threaded length in the grip (m), more than 0
  * @param input.shankArea - area of the unthreaded shank (m²), more than 0; needed with `shankLength`
@@ -115,8 +117,8 @@ export function boltStiffness(input: {
 }
 
 /**
- * Stiffness of one frustum of the 30° pressure cone:
- * 0.5774·π·modulus·diameter/ln[(1.155·t + D − d)(D + d)/((1.155·t + D + d)(D − d))].
+ * Stiffness of one frustum of the 30° pressure cone: 0.5774·π·modulus·diameter/ln[(1.155·t + D − d)(D + d)/((1.155·t
+ * + D + d)(D − d))].
  * @param input.diameter - nominal bolt diameter d (m), more than 0
  * @param input.thickness - height t of the frustum (m), more than 0
  * @param input.faceDiameter - smaller diameter D of the frustum (m), more than d; 1.5·d under a washer face
@@ -190,8 +192,8 @@ export function memberStiffness(input: {
 /**
  * Stiffness of clamped parts by the fitted exponential: modulus·diameter·A·exp(B·diameter/grip).
  *
- * Published pairs: steel 0.78715 and 0.62873, gray cast iron 0.77871 and 0.61616, any material 0.78952 and 0.62914. Those of
- * copper and aluminum were not seen in print.
+ * Published pairs: steel 0.78715 and 0.62873, gray cast iron 0.77871 and 0.61616, any material 0.78952 and 0.62914.
+ * Those of copper and aluminum were not seen in print.
  * @param input.diameter - nominal bolt diameter (m), more than 0
  * @param input.grip - clamped length (m), more than 0
  * @param input.modulus - modulus of the clamped parts (Pa), more than 0
@@ -199,7 +201,8 @@ export function memberStiffness(input: {
  * @param input.b - constant B, more than 0; 0.62914 if left out
  * @returns stiffness (N/m)
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
- * @source J. Wileman, M. Choudhury, I. Green, Computation of member stiffness in bolted connections, Journal of Mechanical Design 113 (1991) 432
+ * @source J. Wileman, M. Choudhury, I. Green, Computation of member stiffness in bolted connections, Journal of
+ *   Mechanical Design 113 (1991) 432
  * @example
  * ```ts
  * toMegapoundsForcePerInch(memberStiffnessFitted({

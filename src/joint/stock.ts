@@ -44,7 +44,8 @@ export interface StockComparison {
 /**
  * Compares stock with the bar it is to replace, full and net of the stud hole.
  *
- * It compares copper with copper. Stud pitch, edge distance, overhang and clearance to other live parts are not in it: check them on the bench.
+ * It compares copper with copper. Stud pitch, edge distance, overhang and clearance to other live parts are not in
+ * it: check them on the bench.
  * @param input.old - width and thickness of the old bar, by caliper on sound metal (m)
  * @param input.stock - width and thickness of the stock (m)
  * @param input.holeDiameter - stud hole (m), 0 or more; 0 if left out
@@ -96,7 +97,8 @@ export interface CutList {
 }
 
 /**
- * Cut list for bars over studs: length = (studs − 1)·pitch + 2·overhang; stock = bars·(length + kerf); mass = bars·length·section·density.
+ * Cut list for bars over studs: length = (studs − 1)·pitch + 2·overhang; stock = bars·(length + kerf); mass =
+ * bars·length·section·density.
  * @param input.studs - studs under one bar, whole, 2 to 100
  * @param input.pitch - distance between studs (m), more than 0
  * @param input.overhang - from the last stud's center to the end of the bar (m), 0 or more

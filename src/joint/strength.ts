@@ -86,15 +86,16 @@ function rowFor(table: SharedTable, grade: string, diameter: Meters): readonly C
 /**
  * Proof, yield and tensile strength of a bolt or stud by standard, grade and size.
  *
- * Read the grade from the head marking; a stud without marking has no grade, and none is assumed: brass alone runs from 15 to
- * 52 ksi yield by temper and size. The stainless classes are stated for −20 to +150 °C. Brass and stainless rows without a size column ignore
- * the diameter (brass names its size in the grade).
+ * Read the grade from the head marking; a stud without marking has no grade, and none is assumed: brass alone runs
+ * from 15 to 52 ksi yield by temper and size. The stainless classes are stated for −20 to +150 °C. Brass and
+ * stainless rows without a size column ignore the diameter (brass names its size in the grade).
  * @param input.standard - standard or data sheet
- * @param input.grade - grade, property class or marking as the standard writes it, such as `8.8`, `5`, `A2-70`, `F593C`
+ * @param input.grade - grade, property class or marking as the standard writes it, such as `8.8`, `5`, `A2-70`,
+ *   `F593C`
  * @param input.diameter - nominal diameter (m), more than 0
  * @returns strengths with their basis
- * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `unknown-name` with what is known; `outside-table` for a size
- *   the standard does not give the grade for
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `unknown-name` with what is known;
+ *   `outside-table` for a size the standard does not give the grade for
  * @source ISO 898-1; SAE J429; ISO 3506-1:2020; ASTM F593; C36000 alloy data
  * @example
  * ```ts

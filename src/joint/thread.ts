@@ -39,13 +39,14 @@ const OFF_PITCH_DIAMETER = 0.649519;
 /**
  * Stress area, minor area, pitch and minor diameters of a 60° thread.
  *
- * stressArea = (π/4)·(diameter − 0.938194·pitch)² metric, (π/4)·(diameter − 0.9743·pitch)² unified;
- * minorArea with 1.226869 and 1.299038; pitchDiameter = diameter − 0.649519·pitch.
+ * stressArea = (π/4)·(diameter − 0.938194·pitch)² metric, (π/4)·(diameter − 0.9743·pitch)² unified; minorArea with
+ * 1.226869 and 1.299038; pitchDiameter = diameter − 0.649519·pitch.
  * @param input.form - `metric` (ISO 68-1) or `unified` (ASME B1.1)
  * @param input.diameter - nominal (major) diameter, by caliper over the thread (m), more than the thread takes off it
  * @param input.pitch - distance between threads, by thread gauge (m), more than 0; 1/n inch for n threads per inch
  * @returns areas and diameters
- * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `unknown-name`; a diameter below the thread root is `out-of-range`
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `unknown-name`; a diameter below the thread
+ *   root is `out-of-range`
  * @source ISO 898-1 and ASME B1.13M; ASME B1.1
  * @example
  * ```ts

@@ -29,7 +29,10 @@ export interface Tightening {
   readonly proofShare: { readonly low: number; readonly high: number };
   /** Judgement of the whole band against the share of proof allowed. */
   readonly proof: Judgement;
-  /** Judgement of tension and twist together against the yield (or proof) strength: the risk of yielding while the nut is turned. */
+  /**
+   * Judgement of tension and twist together against the yield (or proof) strength: the risk of yielding while the nut
+   * is turned.
+   */
   readonly yielding: Judgement;
   /** Pressure under the face and at the interface at the lowest preload; `null` without face dimensions. */
   readonly pressureLow: BearingPressure | null;
@@ -44,21 +47,25 @@ export interface Tightening {
 /**
  * Preload band, share of proof, risk of yielding and bar pressure from a torque.
  *
- * Tension σ = F/stressArea; twist τ = 16·(0.5·torque)/(π·d³) with d the diameter of the stress area; together √(σ² + 3τ²). Half of the
- * torque as twist is common practice (50 % face, 40 % thread, 10 % tension) and holds for the nut factors of ordinary threads. Everything
- * without a default is required: stud strength and nut factors not known is an answer not known. Aged studs are weaker than their grade.
+ * Tension σ = F/stressArea; twist τ = 16·(0.5·torque)/(π·d³) with d the diameter of the stress area; together √(σ² +
+ * 3τ²). Half of the torque as twist is common practice (50 % face, 40 % thread, 10 % tension) and holds for the nut
+ * factors of ordinary threads. Everything without a default is required: stud strength and nut factors not known is
+ * an answer not known. Aged studs are weaker than their grade.
  * @param input.torque - tightening torque (N·m), more than 0
  * @param input.diameter - nominal diameter (m), more than 0
- * @param input.stressArea - tensile stress area (m²), more than 0, less than that of the diameter; `metricThread` gives it
+ * @param input.stressArea - tensile stress area (m²), more than 0, less than that of the diameter; `metricThread`
+ *   gives it
  * @param input.nutFactorLow - lowest nut factor, 0.03 to 1; `nutFactorRange` gives it by condition
  * @param input.nutFactorHigh - highest nut factor
- * @param input.strength - proof (or yield) strength of the stud (Pa), more than 0; `fastenerStrength` gives it as `limit`
+ * @param input.strength - proof (or yield) strength of the stud (Pa), more than 0; `fastenerStrength` gives it as
+ *   `limit`
  * @param input.allowedShare - share of proof allowed, 0.1 to 1; 0.75 (fasteners that are reused) if left out
- * @param input.face - bearing face: outer diameter, hole in the bar, bar thickness (m); pressures are left out without it
+ * @param input.face - bearing face: outer diameter, hole in the bar, bar thickness (m); pressures are left out
+ *   without it
  * @returns bands, judgements, pressures, deferral, warnings
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `inconsistent`
- * @source Shigley equations 8-27 and 8-31 (0.75 of proof for reused fasteners, 0.90 permanent); distortion-energy criterion;
- *   50/40/10 split: fastener guide, common practice
+ * @source Shigley equations 8-27 and 8-31 (0.75 of proof for reused fasteners, 0.90 permanent); distortion-energy
+ *   criterion; 50/40/10 split: fastener guide, common practice
  * @example
  * ```ts
  * const m6 = metricThread("M6");

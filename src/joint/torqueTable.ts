@@ -80,18 +80,21 @@ const NAMES = [
 /**
  * Tightening torque: the maker's value if there is one, else a cell of a named table with its kind.
  *
- * Tables: `telecom-minimum` (grade 2 hardware; columns slottedHead, hexHead, nut, nutOnSocketCap; minimum values), `switchgear-metric`
- * (mainCircuit, generalConnection, insertNut), `nonferrous-maximum` (stainless18-8, brass, siliconBronze, stainless316; maximum values,
- * dry), `bus-bolts` (bronzeStainlessGalvanized, aluminumLubricated), `conical-washers` (oneWasher, twoWashers). They disagree,
- * since they stand for different hardware: show the kind. A minimum is no target for a weaker stud, a maximum no target at all. Torque
- * the turned nut cold and clean, hold the inner nut of a porcelain-fed stud.
+ * Tables: `telecom-minimum` (grade 2 hardware; columns slottedHead, hexHead, nut, nutOnSocketCap; minimum values),
+ * `switchgear-metric` (mainCircuit, generalConnection, insertNut), `nonferrous-maximum` (stainless18-8, brass,
+ * siliconBronze, stainless316; maximum values, dry), `bus-bolts` (bronzeStainlessGalvanized, aluminumLubricated),
+ * `conical-washers` (oneWasher, twoWashers). They disagree, since they stand for different hardware: show the kind. A
+ * minimum is no target for a weaker stud, a maximum no target at all. Torque the turned nut cold and clean, hold the
+ * inner nut of a porcelain-fed stud.
  * @param input.maker - the maker's torque (N·m) and where it is printed; given, it is the answer
  * @param input.table - named table; may be left out when `maker` is given
  * @param input.size - thread or bolt as the table writes it
  * @param input.column - column of the table
  * @returns torque, kind, basis, deferral
- * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `unknown-name` with what is known; `outside-table` for a blank cell
- * @source telecom battery-plant manuals (1997–1999); switchgear maker's installation guide; production torque guide; NEMA CC 1-2009; UPS installation manual
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `unknown-name` with what is known;
+ *   `outside-table` for a blank cell
+ * @source telecom battery-plant manuals (1997–1999); switchgear maker's installation guide; production torque guide;
+ *   NEMA CC 1-2009; UPS installation manual
  * @example
  * ```ts
  * const { torque, kind } = tighteningTorque({ table: "telecom-minimum", size: "1/4-20", column: "nut" });
