@@ -5,15 +5,16 @@ import { checkNonNegative, checkPositive } from "./check.ts";
 
 /** Two abrupt steps from one bar to two: 2 × 0.249833, Hall 1967. */
 const BOTH_STEPS = 0.499665;
-const STEPS_ALONE = 3;
+/** From here on the two steps no longer feel each other, within the digits of the solution. */
+const STEPS_ALONE = 5;
 
 /**
  * Streamline factor of a lap joint with a perfect, full-area interface: resistance of the overlap over that of the
  * same length of one bar.
  *
- * From the solution of Laplace's equation; from overlap/thickness 3 on it is 0.5 + 0.4997·thickness/overlap, between
- * 1 and 3 its excess over that is read on a logarithmic scale. Real joints conduct only under the bolts: a floor,
- * never a forecast.
+ * From the solution of Laplace's equation; from overlap/thickness 5 on it is 0.5 + 0.4997·thickness/overlap, below that
+ * its excess over this is read on a logarithmic scale. Real joints conduct only under the bolts: a floor, never a
+ * forecast.
  * @param input.overlap - overlap along the bars (m), at least the thickness
  * @param input.thickness - thickness of one bar (m), more than 0; both bars equal
  * @returns factor, 1.21 falling to 0.5
