@@ -98,8 +98,10 @@ function resistanceLines(found: ResistanceAssessment): string[] {
     found.pValue === null
       ? ""
       : ` (χ² ${found.chiSquare.toFixed(1)} with ${found.degreesOfFreedom} to spare, p ${found.pValue < 0.001 ? "below 0.001" : found.pValue.toFixed(3)})`;
+  const rule = found.branches.find((branch) => branch.judgement !== null)?.judgement?.rule;
   return [
     ...table([["branch", "measured", "target", "deviation", "verdict"], ...rows]),
+    ...(rule === undefined ? [] : [`  Verdicts against ${rule}, at two standard uncertainties.`]),
     `  ${leads}`,
     wrap(
       `The readings ${agreement}${chi}. In brackets: standard uncertainty in the last digit${found.consistency === "inconsistent" ? ", enlarged to cover the contradiction" : ""}.`,
@@ -122,6 +124,25 @@ function readingLines({ readings, expectedReadings, leads }: ResistanceAssessmen
     ];
   });
   return table([["probes", "read", "less leads", "sound module", "deviation"], ...rows]);
+}
+
+/** What the plate promises: whole module first, then each kind of bank. */
+function targetLines({ targets }: ModuleAssessment): string[] {
+  const total = targets.reduce((sum, { targets: t }) => sum + t.lineCurrent, 0);
+  const cold = targets.reduce((sum, { targets: t }) => sum + (t.coldLineCurrent ?? 0), 0);
+  const start = cold > 0 ? `, ${cold.toFixed(1)} A in the first second from cold` : "";
+  const kinds = new Map<string, string[]>();
+  for (const { bank, targets: t } of targets) {
+    const coldOhms = t.elementResistanceCold === null ? "" : `, ${ohms(t.elementResistanceCold)} cold`;
+    const kind = `${t.bankLineCurrent.toFixed(1)} A a line; one element ${ohms(t.elementResistanceHot)} hot${coldOhms}, ${t.branchVoltage.toFixed(0)} V across its branch`;
+    kinds.set(kind, [...(kinds.get(kind) ?? []), bank]);
+  }
+  return [
+    `  Whole module: ${total.toFixed(1)} A a line at plate voltage${start}.`,
+    ...[...kinds].map(([kind, banks]) =>
+      wrap(`${banks.length > 1 ? "Banks" : "Bank"} ${banks.join(", ")}: ${kind}.`, "  "),
+    ),
+  ];
 }
 
 function drawLines(assessment: ModuleAssessment): string[] {
@@ -212,6 +233,8 @@ export function assessmentText(assessment: ModuleAssessment): string {
     heading("Branch resistances (cold, leads taken off)"),
     ...resistanceLines(resistances),
     ...(plain ? [] : [heading("Readings against a sound module (cold)"), ...readingLines(resistances)]),
+    heading("What the plate promises"),
+    ...targetLines(assessment),
     heading("What it draws at full conduction"),
     ...drawLines(assessment),
     heading("If one element opens (module with sound branches)"),
