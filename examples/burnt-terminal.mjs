@@ -9,10 +9,10 @@ import {
   compareStock,
   contactVoltageScreen,
   cutList,
-  DEFERRAL,
   equivalentBarLength,
   fastenerStrength,
   hardwareNotes,
+  JOINT_DEFERRAL,
   jointBalance,
   jointPower,
   judgeJoint,
@@ -324,7 +324,7 @@ out(
 out("After the first heat check the millivolts again, cold and at load; re-make rather than re-tighten.");
 
 title("Caution");
-out(DEFERRAL);
+out(JOINT_DEFERRAL);
 
 // ── The picture: rise against joint resistance, band of ±30 % in the film coefficient ────────────────────────────────
 const [left, right, top, bottom] = [60, 620, 30, 320];

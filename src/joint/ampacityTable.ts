@@ -10,7 +10,7 @@ import {
   toInches,
   toMillimeters,
 } from "../quantity/index.ts";
-import { type Basis, basisOf, type Cell, cellNumber, DEFERRAL, type SharedTable } from "./basis.ts";
+import { type Basis, basisOf, type Cell, cellNumber, JOINT_DEFERRAL, type SharedTable } from "./basis.ts";
 import { checkPositive } from "./check.ts";
 
 /**
@@ -101,6 +101,6 @@ export function publishedBarAmpacity(input: {
     current: amperes(cellNumber(row, at(column), "column")),
     conditions: CONDITIONS[name],
     basis: basisOf(table),
-    deferral: DEFERRAL,
+    deferral: JOINT_DEFERRAL,
   };
 }

@@ -30,7 +30,7 @@ export interface Basis {
  * The note that goes with every verdict, torque, ampacity and severity of this room.
  * @since 0.1.0
  */
-export const DEFERRAL: string =
+export const JOINT_DEFERRAL: string =
   "Guidance only: the maker's instruction, the locally adopted electrical code and a licensed electrician " +
   "decide. Isolate, lock out and prove dead before a joint is touched; a camera and a millivoltmeter are used " +
   "on live parts by qualified persons only.";

@@ -2,7 +2,7 @@
 import metals from "../../shared/tables/contact-metals.json" with { type: "json" };
 import { type Judgement, judge } from "../decision/index.ts";
 import { type Celsius, checkBetween, type Kelvins, type Volts, type Warning } from "../quantity/index.ts";
-import { type Basis, basisOf, cellNumber, columnOf, DEFERRAL, rowNamed } from "./basis.ts";
+import { type Basis, basisOf, cellNumber, columnOf, JOINT_DEFERRAL, rowNamed } from "./basis.ts";
 import { checkNonNegative } from "./check.ts";
 
 /** Lorenz number of the Wiedemann–Franz law, V²/K². */
@@ -145,7 +145,7 @@ export function contactVoltageScreen(input: {
       message: `The contact spots of ${input.metal} may ${melting.verdict === "within" ? "soften" : "soften or melt"}: expect lost clamp force; remake with new hardware.`,
     });
   }
-  return { excess, softening, melting, basis: basisOf(metals), deferral: DEFERRAL, warnings };
+  return { excess, softening, melting, basis: basisOf(metals), deferral: JOINT_DEFERRAL, warnings };
 }
 
 /**
@@ -196,6 +196,6 @@ export function dropTrend(input: {
     growth: growth as Volts,
     start: against(0.01, "growth of drop, lower edge of instability, tin-plated"),
     end: against(0.03, "growth of drop, upper edge of instability, tin-plated"),
-    deferral: DEFERRAL,
+    deferral: JOINT_DEFERRAL,
   };
 }

@@ -16,7 +16,7 @@ import {
 } from "../quantity/index.ts";
 import { airAt } from "./air.ts";
 import { resistivityAt } from "./bar.ts";
-import { DEFERRAL } from "./basis.ts";
+import { JOINT_DEFERRAL } from "./basis.ts";
 import { checkPositive, checkRecord } from "./check.ts";
 
 /** CODATA 2018, exact since the SI of 2019. */
@@ -164,7 +164,7 @@ function balanceAt(bar: BareBar, temperature: Celsius): BarBalance {
     radiation: radiation as WattsPerMeter,
     filmCoefficient: film,
     resistancePerLength: resistancePerLength as OhmsPerMeter,
-    deferral: DEFERRAL,
+    deferral: JOINT_DEFERRAL,
     warnings,
   };
 }

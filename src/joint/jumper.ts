@@ -11,7 +11,6 @@ import {
   type Watts,
   type WattsPerKelvin,
 } from "../quantity/index.ts";
-import { cameraReading } from "./camera.ts";
 import { checkFinite, checkList, checkNonNegative, checkPositive, checkRecord } from "./check.ts";
 import { checkFin, type FinBar } from "./fin.ts";
 
@@ -190,36 +189,29 @@ export function jumperProfile(input: {
 }
 
 /**
- * What a thermal camera shows of a jumper: each point averaged over the camera's spot, then read at the instrument's
- * emissivity.
+ * What the spot of a thermal camera averages over a jumper: each point is the mean of the profile under the spot.
  *
  * A short jumper shows as a warm bar, not as a hot point: compare bar with bar. Points whose spot would reach beyond
- * the bar are left out. The hottest reading over the coldest tells how little of the joint the picture shows.
+ * the bar are left out. These are true temperatures, as a surface of matt tape shows them; what an instrument reads on
+ * another surface is a matter of emissivity and of what the surface mirrors: on bright copper it sees the room.
  * @param input.profile - profile from {@link jumperProfile}, evenly spaced, at least 3 points
  * @param input.spot - diameter of the camera's measuring spot on the bar (m), 0 or more, less than the bar is long
- * @param input.emissivity - emissivity of the bar, 0 to 1
- * @param input.emissivitySet - emissivity the camera is set to, 0.01 to 1
- * @param input.reflected - temperature of what the bar reflects (°C)
- * @returns readings from left to right
+ * @returns temperatures from left to right
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
- * @source mean over the spot of {@link jumperProfile}, read as by `cameraReading`
+ * @source mean over the spot of {@link jumperProfile}
  * @example
  * ```ts
- * const flat = [-0.05, 0, 0.05].map((x) => ({ position: meters(x), temperature: celsius(100) }));
- * profileAsSeen({
- *   profile: flat, spot: meters(0), emissivity: 0.05, emissivitySet: 0.95, reflected: celsius(25),
- * }).map(({ temperature }) => temperature) // => [30.5457, 30.5457, 30.5457]
+ * const points = [60, 70, 80, 70, 60].map((t, i) => ({ position: millimeters(20 * (i - 2)), temperature: celsius(t) }));
+ * profileAsSeen({ profile: points, spot: millimeters(40) }).map(({ temperature }) => temperature)
+ * // => [70, 73.3333, 70]
  * ```
  * @since 0.1.0
  */
 export function profileAsSeen(input: {
   readonly profile: readonly ProfilePoint[];
   readonly spot: Meters;
-  readonly emissivity: number;
-  readonly emissivitySet: number;
-  readonly reflected: Celsius;
 }): readonly ProfilePoint[] {
-  const { profile, spot, emissivity, emissivitySet, reflected } = input;
+  const { profile, spot } = input;
   checkList("profile", profile, 3);
   profile.forEach((point, i) => {
     checkRecord(`profile.${i}`, point);
@@ -228,18 +220,15 @@ export function profileAsSeen(input: {
   });
   const [first, last] = [profile[0], profile.at(-1)] as [ProfilePoint, ProfilePoint];
   checkBetween("spot", spot, 0, last.position - first.position, "m");
+  // A point on the edge of the spot counts, whatever the last bit of its position.
   const reach = spot / 2 + 1e-12;
+  const inside = (position: number): boolean =>
+    position - reach >= first.position - 2e-12 && position + reach <= last.position + 2e-12;
   return profile
-    .filter(
-      ({ position }) =>
-        position - reach >= first.position - 2e-12 && position + reach <= last.position + 2e-12,
-    )
+    .filter(({ position }) => inside(position))
     .map(({ position }): ProfilePoint => {
-      const inside = profile.filter((one) => Math.abs(one.position - position) <= reach);
-      const mean = inside.reduce((sum, one) => sum + one.temperature, 0) / inside.length;
-      return {
-        position,
-        temperature: cameraReading({ surface: mean as Celsius, emissivity, emissivitySet, reflected }),
-      };
+      const under = profile.filter((one) => Math.abs(one.position - position) <= reach);
+      const mean = under.reduce((sum, one) => sum + one.temperature, 0) / under.length;
+      return { position, temperature: mean as Celsius };
     });
 }

@@ -12,7 +12,7 @@ import {
   type Warning,
   type Watts,
 } from "../quantity/index.ts";
-import { type Basis, basisOf, cellNumber, DEFERRAL, rowNamed } from "./basis.ts";
+import { type Basis, basisOf, cellNumber, JOINT_DEFERRAL, rowNamed } from "./basis.ts";
 import { checkNonNegative, checkPositive, checkText } from "./check.ts";
 
 /**
@@ -269,6 +269,6 @@ export function judgeJoint(input: {
       own === undefined
         ? basisOf(ratioRules)
         : { source: own.source, edition: "as given", table: own.name, kind: "user table" },
-    deferral: DEFERRAL,
+    deferral: JOINT_DEFERRAL,
   };
 }

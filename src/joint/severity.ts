@@ -3,7 +3,7 @@ import neta from "../../shared/tables/joint-thermal-severity-neta.json" with { t
 import practitioner from "../../shared/tables/joint-thermal-severity-practitioner.json" with { type: "json" };
 import { compareQuoted } from "../decision/index.ts";
 import { checkBetween, checkOneOf, fail, type Kelvins, type Warning } from "../quantity/index.ts";
-import { type Basis, basisOf, type Cell, columnOf, DEFERRAL, type SharedTable } from "./basis.ts";
+import { type Basis, basisOf, type Cell, columnOf, JOINT_DEFERRAL, type SharedTable } from "./basis.ts";
 import { checkNonNegative, checkPositive } from "./check.ts";
 import { riseAtFullLoad } from "./scan.ts";
 
@@ -52,7 +52,7 @@ const LOWEST_EMISSIVITY = 0.1;
 const DOUBTFUL_EMISSIVITY = 0.6;
 
 /** Refuses surfaces a camera cannot read; bright copper has 0.03 to 0.05. */
-export function checkReadableEmissivity(path: string, emissivity: number | "unknown"): void {
+function checkReadableEmissivity(path: string, emissivity: number | "unknown"): void {
   if (emissivity !== "unknown") checkBetween(path, emissivity, 0, 1);
   if (emissivity === "unknown" || emissivity < LOWEST_EMISSIVITY) {
     fail({
@@ -166,7 +166,7 @@ export function scanSeverity(input: {
     low,
     high,
     basis: basisOf(scale === "neta-100.18" ? neta : practitioner),
-    deferral: DEFERRAL,
+    deferral: JOINT_DEFERRAL,
     warnings,
   };
 }

@@ -8,7 +8,7 @@ import {
   type SquareMeters,
   type Warning,
 } from "../quantity/index.ts";
-import { DEFERRAL } from "./basis.ts";
+import { JOINT_DEFERRAL } from "./basis.ts";
 import { checkPositive, checkRecord } from "./check.ts";
 import { type PreloadBand, preloadBand } from "./preload.ts";
 import { type BearingPressure, bearingPressure } from "./pressure.ts";
@@ -132,7 +132,7 @@ export function tightening(input: {
     yielding,
     pressureLow: pressed(preload.low),
     pressureHigh: pressed(preload.high),
-    deferral: DEFERRAL,
+    deferral: JOINT_DEFERRAL,
     warnings,
   };
 }

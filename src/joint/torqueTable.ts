@@ -12,7 +12,7 @@ import {
   poundForceInches,
   type Warning,
 } from "../quantity/index.ts";
-import { type Basis, basisOf, cellNumber, DEFERRAL, rowNamed, type SharedTable } from "./basis.ts";
+import { type Basis, basisOf, cellNumber, JOINT_DEFERRAL, rowNamed, type SharedTable } from "./basis.ts";
 import { checkPositive, checkRecord, checkText } from "./check.ts";
 
 /**
@@ -119,7 +119,7 @@ export function tighteningTorque(input: {
       table: "maker's instruction",
       kind: "user table",
     };
-    return { torque: maker.torque, kind: "maker", basis, deferral: DEFERRAL, warnings: [] };
+    return { torque: maker.torque, kind: "maker", basis, deferral: JOINT_DEFERRAL, warnings: [] };
   }
   const name = checkOneOf("table", input.table, NAMES);
   const { table, kind } = entryOf(name);
@@ -157,7 +157,7 @@ export function tighteningTorque(input: {
     torque: unit === "N·m" ? newtonMeters(value) : poundForceInches(value),
     kind,
     basis: basisOf(table),
-    deferral: DEFERRAL,
+    deferral: JOINT_DEFERRAL,
     warnings,
   };
 }

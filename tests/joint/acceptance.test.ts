@@ -423,18 +423,10 @@ describe("what a camera sees", () => {
       right: end,
     });
     expect((leftEnd - 40) / (joint - 40)).toBeGreaterThan(0.66);
-    const seen = (emissivity: number) =>
-      profileAsSeen({
-        profile,
-        spot: millimeters(10),
-        emissivity,
-        emissivitySet: 0.95,
-        reflected: celsius(40),
-      });
-    const bright = Math.max(...seen(0.05).map(({ temperature }) => temperature));
-    const taped = Math.max(...seen(0.95).map(({ temperature }) => temperature));
-    expect(bright - 40).toBeLessThan(0.15 * (joint - 40));
-    expect(taped).toBeGreaterThan(0.9 * joint);
-    expect(taped).toBeLessThan(joint);
+    const seen = profileAsSeen({ profile, spot: millimeters(10) }).map(({ temperature }) => temperature);
+    expect(Math.max(...seen)).toBeLessThan(joint);
+    expect(Math.max(...seen)).toBeGreaterThan(0.98 * joint);
+    // The spot sees less contrast than the bar has.
+    expect(Math.max(...seen) - Math.min(...seen)).toBeLessThan(joint - leftEnd);
   });
 });

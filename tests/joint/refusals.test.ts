@@ -93,18 +93,6 @@ describe("refusals say why", () => {
       expect(found?.path).toBe("current");
     },
   );
-
-  it("a reading that no surface could give is inconsistent", () => {
-    const found = issueOf(() =>
-      joint.surfaceFromReading({
-        reading: celsius(-200),
-        emissivitySet: 1,
-        emissivity: 0.1,
-        reflected: celsius(500),
-      }),
-    );
-    expect(found?.code).toBe("inconsistent");
-  });
 });
 
 describe("warnings, never silence", () => {

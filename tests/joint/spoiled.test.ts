@@ -77,9 +77,6 @@ const more: Readonly<Record<string, unknown>> = {
   profileAsSeen: {
     profile: [-0.05, -0.02, 0, 0.02, 0.05].map((position) => ({ position, temperature: 80 })),
     spot: 0.01,
-    emissivity: 0.9,
-    emissivitySet: 0.95,
-    reflected: 25,
   },
   hardwareNotes: "star washer",
 };
