@@ -23,6 +23,7 @@ import {
   netSection,
   nutFactorRange,
   preloadChange,
+  retighteningNote,
   scanSeverity,
   tightening,
   tighteningTorque,
@@ -321,7 +322,9 @@ title("6. Predicted at full load, film coefficient 12 W/(m²·K) ± 30 %");
 out(
   `${worst.id} as found (${fixed(toMicroohms(worst.resistance), 0)} µΩ): ${fixed(asFound(15.6), 0)} to ${fixed(asFound(8.4), 0)} K over the air. As left (${fixed(toMicroohms(sound), 0)} µΩ, as its best twin): ${fixed(asLeft(15.6), 0)} to ${fixed(asLeft(8.4), 0)} K.`,
 );
-out("After the first heat check the millivolts again, cold and at load; re-make rather than re-tighten.");
+out("After the first heat check the millivolts again, cold and at load.");
+const later = retighteningNote("measure-and-remake");
+out(`${later.statement} [${later.kind}]`);
 
 title("Caution");
 out(JOINT_DEFERRAL);

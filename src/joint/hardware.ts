@@ -128,3 +128,48 @@ export function hardwareNotes(hardware: Hardware): readonly HardwareNote[] {
       return PLAIN;
   }
 }
+
+/**
+ * Rules on re-tightening that are in print or in use. They disagree, so none is a default.
+ * @since 0.1.0
+ */
+export type RetighteningRule = "never-as-routine" | "periodic-busway" | "measure-and-remake";
+
+/**
+ * What one named rule says about re-tightening joints in service.
+ *
+ * On one thing they agree with the torque of an aged joint: checking it tells nothing about the clamp force.
+ * @param rule - named rule
+ * @returns the statement, with what it rests on
+ * @throws ElectroheatError `missing`, `unknown-name`
+ * @source as each note says
+ * @example
+ * ```ts
+ * retighteningNote("measure-and-remake").kind // => "common practice"
+ * ```
+ * @since 0.1.0
+ */
+export function retighteningNote(rule: RetighteningRule): HardwareNote {
+  const name = checkOneOf("rule", rule, ["never-as-routine", "periodic-busway", "measure-and-remake"]);
+  switch (name) {
+    case "never-as-routine":
+      return {
+        statement: "Re-tightening as a routine is impractical or unwise.",
+        kind: "common practice",
+        source: "trade press on conical washers in bus joints, 2012",
+      };
+    case "periodic-busway":
+      return {
+        statement: "Re-torque every two to six years, but not over conical washers that are flat.",
+        kind: "common practice",
+        source: "busway guidance, read second-hand",
+      };
+    case "measure-and-remake":
+      return {
+        statement:
+          "Check by millivolts, micro-ohms or a thermal scan; open, clean and remake what is bad, with new hardware after overheating.",
+        kind: "common practice",
+        source: "common practice, no published source",
+      };
+  }
+}

@@ -64,6 +64,9 @@ describe("load", () => {
     const load = (loadFraction: number) =>
       outcome(() => joint.riseAtFullLoad({ rise: kelvins(8), loadFraction }));
     expect([2, 2.0000001, 0].map(load)).toEqual(["given", "out-of-range", "out-of-range"]);
+    const low = (exponentLow: number) =>
+      outcome(() => joint.riseAtFullLoad({ rise: kelvins(8), loadFraction: 0.6, exponentLow }));
+    expect([2, 2.1].map(low)).toEqual(["given", "out-of-range"]);
     const power = (exponent: number) =>
       outcome(() =>
         joint.riseAtCurrent({ rise: kelvins(8), current: amperes(5), otherCurrent: amperes(9), exponent }),

@@ -213,6 +213,14 @@ describe("hardware", () => {
     }
   });
 
+  it("rules on re-tightening disagree, so each is named and none is a default", () => {
+    const rules = ["never-as-routine", "periodic-busway", "measure-and-remake"] as const;
+    const notes = rules.map((rule) => joint.retighteningNote(rule));
+    expect(new Set(notes.map(({ statement }) => statement)).size).toBe(3);
+    expect(issueOf(() => joint.retighteningNote("yearly" as never))?.message).toMatch(/never-as-routine/);
+    expect(issueOf(() => joint.retighteningNote(undefined as never))?.code).toBe("missing");
+  });
+
   it("a wide flange lowers the pressure on the bar and not the force (geometry)", () => {
     const face = (outer: number) =>
       joint.bearingPressure({

@@ -79,6 +79,7 @@ const more: Readonly<Record<string, unknown>> = {
     spot: 0.01,
   },
   hardwareNotes: "star washer",
+  retighteningNote: "measure-and-remake",
 };
 const fullest = (name: string): unknown =>
   vectors
