@@ -138,7 +138,7 @@ export type RetighteningRule = "never-as-routine" | "periodic-busway" | "measure
 /**
  * What one named rule says about re-tightening joints in service.
  *
- * On one thing they agree with the torque of an aged joint: checking it tells nothing about the clamp force.
+ * Whatever the rule: checking the torque of an aged joint tells nothing about its clamp force (note in UL 486A-B).
  * @param rule - named rule
  * @returns the statement, with what it rests on
  * @throws ElectroheatError `missing`, `unknown-name`
