@@ -1,0 +1,95 @@
+/**
+ * What every looked-up value says about itself: its basis, and to whom it defers. `Basis` and `BasisKind` have the
+ * fields and words of the `material` room and are to be imported from there after the merge.
+ */
+import { fail } from "../quantity/index.ts";
+
+/**
+ * What stands behind a value: `published` (printed in the named source), `common practice` (no published source),
+ * `user table` (given by the caller), `definition` (a law or defined constant).
+ * @since 0.1.0
+ */
+export type BasisKind = "published" | "common practice" | "user table" | "definition";
+
+/**
+ * Where a value comes from.
+ * @since 0.1.0
+ */
+export interface Basis {
+  /** Source id, as in the bibliography; free text for a value of your own. */
+  readonly source: string;
+  /** Edition, clause or table number as the source has it. */
+  readonly edition: string;
+  /** Id of the table, or the name of your own. */
+  readonly table: string;
+  /** What kind of basis it is. */
+  readonly kind: BasisKind;
+}
+
+/**
+ * The note that goes with every verdict, torque, ampacity and severity of this room.
+ * @since 0.1.0
+ */
+export const JOINT_DEFERRAL: string =
+  "Guidance only: the maker's instruction, the locally adopted electrical code and a licensed electrician " +
+  "decide. Isolate, lock out and prove dead before a joint is touched; a camera and a millivoltmeter are used " +
+  "on live parts by qualified persons only.";
+
+/** A cell of a shared table. */
+export type Cell = string | number | null;
+
+/** A shared table as it lies in its JSON file. */
+export interface SharedTable {
+  readonly id: string;
+  readonly source: string;
+  readonly edition: string;
+  readonly kind: string;
+  readonly columns: readonly { readonly name: string; readonly unit: string; readonly meaning: string }[];
+  readonly rows: readonly (readonly Cell[])[];
+}
+
+/** The basis of a table, or of a row that names its own source and kind. */
+export function basisOf(table: SharedTable, row?: { readonly source: string; readonly kind: string }): Basis {
+  return {
+    source: row?.source ?? table.source,
+    edition: table.edition,
+    table: table.id,
+    kind: (row?.kind ?? table.kind) as BasisKind,
+  };
+}
+
+/** Where a column stands in its table. */
+export function columnOf(table: SharedTable, name: string): number {
+  const at = table.columns.findIndex((column) => column.name === name);
+  if (at >= 0) return at;
+  return fail({
+    code: "unknown-name",
+    path: "column",
+    expected: `one of ${table.columns.map((column) => column.name).join(", ")}`,
+    received: name,
+  });
+}
+
+/** The row whose first column is this name; an unknown name is answered with the known ones. */
+export function rowNamed(table: SharedTable, path: string, name: string): readonly Cell[] {
+  const row = table.rows.find((one) => one[0] === name);
+  if (row !== undefined) return row;
+  return fail({
+    code: name === undefined || name === null || name === "" ? "missing" : "unknown-name",
+    path,
+    expected: `one of ${[...new Set(table.rows.map((one) => one[0]))].join(", ")}`,
+    received: name,
+  });
+}
+
+/** A numeric cell; a cell the source leaves empty is an error that says so. */
+export function cellNumber(row: readonly Cell[], at: number, path: string): number {
+  const cell = row[at];
+  if (typeof cell === "number") return cell;
+  return fail({
+    code: "outside-table",
+    path,
+    expected: "a cell the table fills (this one is empty)",
+    received: cell,
+  });
+}

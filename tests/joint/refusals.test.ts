@@ -1,0 +1,271 @@
+/** What does not compile, what is refused with its reason, what comes with a warning, and the plain-data promise. */
+import * as joint from "electroheat/joint";
+import {
+  amperes,
+  celsius,
+  isElectroheatError,
+  joules,
+  kelvins,
+  megapascals,
+  microohms,
+  millimeters,
+  millivolts,
+  newtonMeters,
+  ohmMeters,
+  ohms,
+  perKelvin,
+  squareMillimeters,
+  volts,
+  watts,
+  wattsPerKelvin,
+  wattsPerMeterKelvin,
+  wattsPerSquareMeterKelvin,
+} from "electroheat/quantity";
+import { describe, expect, it } from "vitest";
+import { expectFinite } from "../support/close.ts";
+
+const bar = {
+  width: millimeters(30),
+  thickness: millimeters(5),
+  resistivity20: ohmMeters(1.7241e-8),
+  coefficient20: perKelvin(0.00393),
+  emissivity: 0.4,
+  air: celsius(35),
+};
+const issueOf = (call: () => unknown) => {
+  try {
+    call();
+  } catch (error) {
+    if (isElectroheatError(error)) return error.issues[0];
+    throw error;
+  }
+  return undefined;
+};
+
+describe("mix-ups that do not compile", () => {
+  it("energy for torque, rise for temperature, temperature for rise", () => {
+    const diameter = millimeters(8);
+    // @ts-expect-error an energy is not a torque
+    joint.preloadFromTorque({ torque: joules(15), diameter, nutFactor: 0.2 });
+    // @ts-expect-error a rise is not a temperature
+    joint.barAmpacity({ bar, temperature: kelvins(65) });
+    // @ts-expect-error a temperature is not a rise
+    joint.riseAtFullLoad({ rise: celsius(22), loadFraction: 0.6 });
+    // @ts-expect-error a power is not a resistance
+    joint.jointPower({ current: amperes(5), resistance: watts(5) });
+    // @ts-expect-error lubrication is named or given, never left out
+    issueOf(() => joint.preloadBand({ torque: newtonMeters(15), diameter }));
+    // @ts-expect-error an unknown stud has no strength
+    issueOf(() => joint.fastenerStrength({ standard: "ISO 898-1", diameter }));
+    expect(true).toBe(true);
+  });
+});
+
+describe("refusals say why", () => {
+  it("bright copper is not graded: the reason names reflection, tape and millivolts", () => {
+    const found = issueOf(() =>
+      joint.scanSeverity({
+        rise: kelvins(22),
+        comparison: "similar",
+        loadFraction: 0.8,
+        load: "as measured",
+        scale: "neta-100.18",
+        emissivity: 0.04,
+      }),
+    );
+    expect(found?.code).toBe("not-identifiable");
+    expect(found?.message).toMatch(/reflected room.*tape.*millivolts/);
+  });
+
+  it("an unknown condition or grade lists what is known", () => {
+    const condition = issueOf(() => joint.nutFactorRange("brass" as never));
+    expect(condition?.message).toMatch(/dry steel.*zinc-plated.*dry stainless on stainless/);
+    const grade = issueOf(() =>
+      joint.fastenerStrength({ standard: "brass C36000", grade: "brass", diameter: millimeters(6) }),
+    );
+    expect(grade?.message).toMatch(/H02 rod 3\/4 in/);
+  });
+
+  it.each([Number.NaN, Number.POSITIVE_INFINITY, "5" as never, null as never, undefined as never, -1])(
+    "%s is no current",
+    (current) => {
+      const found = issueOf(() => joint.measuredJoint({ drop: millivolts(5), current: current as never }));
+      expect(found?.path).toBe("current");
+    },
+  );
+});
+
+describe("warnings, never silence", () => {
+  const codes = (list: readonly { readonly code: string }[]) => list.map(({ code }) => code);
+
+  it("a bar left out is said, a bar that takes the whole drop is suspicious", () => {
+    const reading = { drop: millivolts(18.4), current: amperes(64.2) };
+    expect(codes(joint.measuredJoint(reading).warnings)).toEqual(["assumed"]);
+    expect(joint.measuredJoint({ ...reading, barResistance: microohms(20) }).warnings).toEqual([]);
+    const swallowed = joint.measuredJoint({
+      ...reading,
+      barResistance: microohms(290),
+      dropHalfWidth: millivolts(0.5),
+    });
+    expect(swallowed.resistance).toBe(0);
+    expect(codes(swallowed.warnings)).toEqual(["suspicious"]);
+  });
+
+  it("105 and 150 °C each belong to one side", () => {
+    const at = (t: number) =>
+      joint.barAmpacity({ bar, temperature: celsius(t) }).warnings.map(({ limit }) => limit);
+    expect([at(104.9), at(105), at(105.1), at(150), at(150.1)]).toEqual([[], [], [105], [105], [150]]);
+  });
+
+  it("no maker's torque is said; a minimum and a maximum are called so", () => {
+    const minimum = joint.tighteningTorque({ table: "telecom-minimum", size: "1/4-20", column: "nut" });
+    expect(codes(minimum.warnings)).toEqual(["assumed", "caution"]);
+    const typical = joint.tighteningTorque({ table: "switchgear-metric", size: "M6", column: "mainCircuit" });
+    expect(codes(typical.warnings)).toEqual(["assumed"]);
+    const maker = joint.tighteningTorque({
+      maker: { torque: newtonMeters(5), source: "plate on the module" },
+      table: "telecom-minimum",
+      size: "1/4-20",
+      column: "nut",
+    });
+    expect([maker.torque, maker.kind, maker.warnings]).toEqual([5, "maker", []]);
+  });
+
+  it("a torque that yields a brass stud is cautioned; one that does not is quiet", () => {
+    const m6 = joint.metricThread("M6");
+    const at = (torque: number) =>
+      joint.tightening({
+        torque: newtonMeters(torque),
+        diameter: m6.diameter,
+        stressArea: m6.stressArea,
+        nutFactorLow: 0.18,
+        nutFactorHigh: 0.25,
+        strength: megapascals(172),
+        face: {
+          outerDiameter: millimeters(12.5),
+          holeDiameter: millimeters(6.6),
+          barThickness: millimeters(3),
+        },
+      });
+    expect(codes(at(6.5).warnings)).toEqual(["caution"]);
+    expect(at(6.5).yielding.verdict).toBe("outside");
+    expect(at(2).warnings).toEqual([]);
+    expect(at(2).proof.verdict).toBe("within");
+    expectFinite(at(2), "tightening");
+  });
+
+  it("the practitioner's scale below 75 % load, and a doubtful emissivity", () => {
+    const found = joint.scanSeverity({
+      rise: kelvins(10),
+      comparison: "similar",
+      loadFraction: 0.6,
+      load: "as measured",
+      scale: "practitioner-limits",
+      emissivity: 0.4,
+    });
+    expect(codes(found.warnings)).toEqual(["approximate", "outside-validity"]);
+  });
+
+  it("the two published scales disagree on the same joint, and both name themselves", () => {
+    const at = (scale: joint.SeverityScale) =>
+      joint.scanSeverity({
+        rise: kelvins(18),
+        comparison: "similar",
+        loadFraction: 1,
+        load: "as measured",
+        scale,
+        emissivity: 0.95,
+      });
+    const [neta, other] = [at("neta-100.18"), at("practitioner-limits")];
+    expect([neta.level, other.level]).toEqual([4, 2]);
+    expect(neta.basis.source).not.toBe(other.basis.source);
+    for (const { deferral, basis } of [neta, other]) {
+      expect(deferral).toMatch(/licensed electrician/);
+      expect(basis.edition).not.toBe("");
+    }
+  });
+
+  it("a joint without a steady state is told to leave service", () => {
+    const found = joint.jointBalance({
+      current: amperes(200),
+      resistance: microohms(1000),
+      coefficient: perKelvin(0.00393),
+      thermalResistance: 15 as never,
+    });
+    expect(found.rise).toBe(null);
+    expect(codes(found.warnings)).toEqual(["caution"]);
+    expect(found.margin).toBeLessThan(0);
+  });
+});
+
+describe("hardware", () => {
+  const kinds = ["flat washer", "conical washer", "star washer", "serrated flange nut", "plain nut"] as const;
+  it.each(kinds)("%s: every note says what it rests on", (kind) => {
+    for (const note of joint.hardwareNotes(kind)) {
+      expect(note.statement).toMatch(/\.$/);
+      expect(note.source).not.toBe("");
+    }
+  });
+
+  it("star washers and serrated flanges say that no number was found", () => {
+    for (const kind of ["star washer", "serrated flange nut"] as const) {
+      expect(joint.hardwareNotes(kind).some((note) => note.kind === "no published source")).toBe(true);
+    }
+  });
+
+  it("rules on re-tightening disagree, so each is named and none is a default", () => {
+    const rules = ["never-as-routine", "periodic-busway", "measure-and-remake"] as const;
+    const notes = rules.map((rule) => joint.retighteningNote(rule));
+    expect(new Set(notes.map(({ statement }) => statement)).size).toBe(3);
+    expect(issueOf(() => joint.retighteningNote("yearly" as never))?.message).toMatch(/never-as-routine/);
+    expect(issueOf(() => joint.retighteningNote(undefined as never))?.code).toBe("missing");
+  });
+
+  it("a wide flange lowers the pressure on the bar and not the force (geometry)", () => {
+    const face = (outer: number) =>
+      joint.bearingPressure({
+        force: 5000 as never,
+        outerDiameter: millimeters(outer),
+        holeDiameter: millimeters(6.6),
+        barThickness: millimeters(3),
+      });
+    const [nut, flange] = [face(10), face(14.2)];
+    expect(flange.facePressure).toBeLessThan(0.5 * nut.facePressure);
+    expect(flange.facePressure * flange.faceArea).toBeCloseTo(nut.facePressure * nut.faceArea, 6);
+  });
+});
+
+describe("plain data", () => {
+  it("results survive JSON, hold no −0 and no infinity", () => {
+    const end = { conductance: wattsPerKelvin(0), temperature: celsius(300) };
+    const results = [
+      joint.measuredJoint({ drop: volts(0), current: amperes(1) }),
+      joint.riseAtFullLoad({ rise: kelvins(0), loadFraction: 0.1 }),
+      joint.judgeJoint({ resistance: ohms(0), similar: [microohms(5)], rule: "50-percent-above-lowest" }),
+      joint.judgeJoint({
+        resistance: microohms(5),
+        similar: [microohms(5)],
+        similarHalfWidth: microohms(9),
+        rule: "50-percent-above-lowest",
+      }),
+      joint.contactVoltageScreen({ voltage: volts(0.5), bulk: celsius(20), metal: "tin" }),
+      joint.jumperProfile({
+        bar: {
+          section: squareMillimeters(60),
+          perimeter: millimeters(46),
+          conductivity: wattsPerMeterKelvin(390),
+          filmCoefficient: wattsPerSquareMeterKelvin(10),
+        },
+        air: celsius(25),
+        leftArm: millimeters(5000),
+        rightArm: millimeters(50),
+        jointPower: watts(0),
+        left: end,
+        right: end,
+      }),
+      joint.tighteningTorque({ table: "bus-bolts", size: "1/4", column: "bronzeStainlessGalvanized" }),
+      joint.barTemperature({ bar, current: amperes(1e-6) }),
+    ];
+    for (const [i, result] of results.entries()) expectFinite(result, String(i));
+  });
+});
