@@ -1,3 +1,4 @@
+export * from "./bracketedRoot.ts";
 export * from "./chiSquare.ts";
 export * from "./complex.ts";
 export * from "./conductanceGraph.ts";
