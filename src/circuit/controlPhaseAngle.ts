@@ -170,7 +170,7 @@ export function firingAngleForPower(input: { readonly power: Watts; readonly ful
  * @source Inverse of {@link phaseAngleFiring}
  * @example
  * ```ts
- * firingAngleForVoltage({ rmsVoltage: volts(84.8528), voltage: volts(120) }) // => 90.00002
+ * firingAngleForVoltage({ rmsVoltage: volts(84.8528), voltage: volts(120) }) // => 90.00001458
  * ```
  * @since 0.1.0
  */

@@ -66,7 +66,7 @@ const ONE_ATMOSPHERE = 101325 as Pascals;
  * @source 0.075 lb/ft³: HVAC system design guide (United States); the others: definition (gas law)
  * @example
  * ```ts
- * [standardAirDensity("0.075 lb/ft3"), standardAirDensity("0 °C")] // => [1.201385, 1.292253]
+ * [standardAirDensity("0.075 lb/ft3"), standardAirDensity("0 °C")] // => [1.201385, 1.292261]
  * ```
  * @since 0.1.0
  */
@@ -92,7 +92,7 @@ export function standardAirDensity(standard: StandardAir): KilogramsPerCubicMete
  *   volumeFlow: cubicFeetPerMinute(1000),
  *   temperature: fahrenheit(400),
  *   pressure: pascals(101325),
- * }) // => 0.348811
+ * }) // => 0.348808
  * ```
  * @since 0.1.0
  */
@@ -128,7 +128,7 @@ export function airMassFlow(flow: AirFlow): KilogramsPerSecond {
  * ```ts
  * const flow: AirFlow = { basis: "standard", standard: "0.075 lb/ft3", volumeFlow: cubicFeetPerMinute(2000) };
  * const hot = actualAirFlow({ flow, temperature: fahrenheit(400), pressure: pascals(101325) });
- * toCubicFeetPerMinute(hot) // => 3252.77
+ * toCubicFeetPerMinute(hot) // => 3251.02
  * ```
  * @since 0.1.0
  */
@@ -152,7 +152,7 @@ export function actualAirFlow(input: {
  * const exhaust: AirFlow = {
  *   basis: "actual", volumeFlow: cubicFeetPerMinute(1000), temperature: fahrenheit(400), pressure: pascals(101325),
  * };
- * toCubicFeetPerMinute(standardAirFlow({ flow: exhaust, standard: "0.075 lb/ft3" })) // => 615.194
+ * toCubicFeetPerMinute(standardAirFlow({ flow: exhaust, standard: "0.075 lb/ft3" })) // => 615.191
  * ```
  * @since 0.1.0
  */

@@ -70,7 +70,7 @@ export function airKinks(): readonly number[] {
  * @source Incropera, DeWitt, Bergman, Lavine, Fundamentals of Heat and Mass Transfer, Table A.4
  * @example
  * ```ts
- * airHeatContent({ from: fahrenheit(70), to: fahrenheit(400) }) / 183.3333 // => 1013.82
+ * airHeatContent({ from: fahrenheit(70), to: fahrenheit(400) }) / 183.3333 // => 1013.843
  * ```
  * @since 0.1.0
  */
@@ -91,7 +91,7 @@ export function airHeatContent(input: { readonly from: Celsius; readonly to: Cel
  * @source Incropera, DeWitt, Bergman, Lavine, Fundamentals of Heat and Mass Transfer, Table A.4
  * @example
  * ```ts
- * airMeanSpecificHeat({ from: celsius(20), to: celsius(200) }) // => 1013.37
+ * airMeanSpecificHeat({ from: celsius(20), to: celsius(200) }) // => 1013.5104
  * ```
  * @since 0.1.0
  */

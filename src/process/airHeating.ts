@@ -184,7 +184,7 @@ export function airHeatingPower(input: {
  * @source First law for a steady stream at constant pressure; air: Incropera, Table A.4
  * @example
  * ```ts
- * airFlowForRise({ power: kilowatts(30), inlet: celsius(20), outlet: celsius(45) }).massFlow // => 1.19161
+ * airFlowForRise({ power: kilowatts(30), inlet: celsius(20), outlet: celsius(45) }).massFlow // => 1.191369
  * ```
  * @since 0.1.0
  */

@@ -109,7 +109,7 @@ export function ductHeaterFace(input: { readonly height: Meters; readonly width:
  *   flow: { basis: "standard", standard: "0.075 lb/ft3", volumeFlow: cubicFeetPerMinute(500) },
  *   inlet: fahrenheit(70), pressure: pascals(101325), element: "open coil",
  * });
- * [toKilowattsPerSquareFoot(check.faceLoad), check.warnings.length] // => [16.1255, 1]
+ * [toKilowattsPerSquareFoot(check.faceLoad), check.warnings.length] // => [16.1254, 1]
  * ```
  * @since 0.1.0
  */

@@ -81,7 +81,7 @@ function checkWarmer(makeUp: Celsius, oven: Celsius): void {
  * const flow: AirFlow = {
  *   basis: "actual", volumeFlow: cubicFeetPerMinute(1000), temperature: fahrenheit(400), pressure: pascals(101325),
  * };
- * toKilowatts(exhaustHeat({ flow, makeUp: fahrenheit(70), oven: fahrenheit(400) }).power) // => 64.8328
+ * toKilowatts(exhaustHeat({ flow, makeUp: fahrenheit(70), oven: fahrenheit(400) }).power) // => 64.8333
  * ```
  * @since 0.1.0
  */
@@ -114,7 +114,7 @@ export function exhaustHeat(input: {
  * airChangeHeat({
  *   changesPerHour: 10, volume: cubicMeters(10), countedAs: "oven air",
  *   makeUp: celsius(20), oven: celsius(200), pressure: pascals(101325), specificHeat: btuItPerPoundFahrenheit(0.24),
- * }).power // => 3748.13
+ * }).power // => 3748.14
  * ```
  * @since 0.1.0
  */

@@ -116,7 +116,7 @@ export interface PieceHeating {
  * pieceHeatingTime({
  *   ...panel, filmCoefficient: wattsPerSquareMeterKelvin(40), air: celsius(175), emissivity: 0.8, walls: celsius(175),
  *   start: celsius(25), target: celsius(150),
- * }).time // => 122.86
+ * }).time // => 123.0407
  * ```
  * @since 0.1.0
  */

@@ -51,7 +51,7 @@ const surfaceResistance = (one: { readonly emissivity: number; readonly area: nu
  * radiantHeat({
  *   inner: { temperature: absoluteKelvins(1000), area: squareMeters(0.314159265), emissivity: 0.65 },
  *   outer: { temperature: absoluteKelvins(500), area: squareMeters(0.62831853), emissivity: 0.4 },
- * }) // => 7297.273
+ * }) // => 7297.755
  * ```
  * @since 0.1.0
  */
@@ -102,7 +102,7 @@ export interface RadiantOven {
  *   work: { temperature: absoluteKelvins(500), area: squareMeters(1), emissivity: 0.4 },
  *   viewFactor: 0.5,
  * });
- * [oven.power, toAbsoluteKelvins(oven.wall)] // => [36984.92, 1102.17]
+ * [oven.power, toAbsoluteKelvins(oven.wall)] // => [36984.94, 1102.17]
  * ```
  * @since 0.1.0
  */
@@ -167,7 +167,7 @@ export interface ReflectorHeating {
  *   panel: { temperature: celsius(700), area: squareMeters(0.04), emissivity: 0.8 },
  *   reflectorArea: squareMeters(0.0628), reflectorEmissivity: 0.8,
  *   filmCoefficient: wattsPerSquareMeterKelvin(78), air: celsius(127),
- * }).reflector // => 404.13
+ * }).reflector // => 366.631
  * ```
  * @since 0.1.0
  */

@@ -29,7 +29,7 @@ import { blackBody, checkEmissivity } from "./radiationLaw.ts";
  * irradiatedTemperature({
  *   irradiation: wattsPerSquareMeter(2000), absorptivity: 0.8, emissivity: 0.5,
  *   filmCoefficient: wattsPerSquareMeterKelvin(15), air: celsius(20), surroundings: celsius(30),
- * }) // => 104.287
+ * }) // => 104.2755
  * ```
  * @since 0.1.0
  */
@@ -73,7 +73,7 @@ export function irradiatedTemperature(input: {
  * ```ts
  * airBehindProbe({
  *   reading: celsius(20), walls: celsius(5), emissivity: 0.9, filmCoefficient: wattsPerSquareMeterKelvin(8.3),
- * }) // => 28.6066
+ * }) // => 28.6046
  * ```
  * @since 0.1.0
  */

@@ -69,7 +69,7 @@ const SEVENTY_FAHRENHEIT = (70 - 32) / 1.8;
  * @source definition (ideal gas)
  * @example
  * ```ts
- * solventVaporRatio({ liquidDensity: kilogramsPerCubicMeter(867), molarMass: 0.09214 }) // => 227.201
+ * solventVaporRatio({ liquidDensity: kilogramsPerCubicMeter(867), molarMass: 0.09214 }) // => 227.207
  * ```
  * @since 0.1.0
  */

@@ -174,7 +174,7 @@ const basisOfRow = (
  * @source trade press and supplier guidance, as named in the table
  * @example
  * ```ts
- * ovenWallGuidance().find((row) => row.panelFactor !== null)?.panelFactor // => 1.98738
+ * ovenWallGuidance().find((row) => row.panelFactor !== null)?.panelFactor // => 1.98739
  * ```
  * @since 0.1.0
  */
