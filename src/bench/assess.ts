@@ -1,5 +1,5 @@
 /** One bench record in, one assessment out. */
-import type { ColdOhms, Issue, Warning, Watts } from "../quantity/index.ts";
+import type { ColdOhms, Issue, Watts } from "../quantity/index.ts";
 import { assessDraw, assessWhatIf, hotBranches, supplyOf } from "./assessDraw.ts";
 import { assessJoints } from "./assessJoints.ts";
 import { assessResistances, branchModule } from "./assessResistance.ts";
@@ -9,6 +9,7 @@ import { collect, throwAll } from "./issues.ts";
 import { nextSteps, notTested } from "./nextSteps.ts";
 import type { BenchRecord } from "./record.ts";
 import { type ParsedRecord, parseRecord } from "./recordSchema.ts";
+import { recordWarnings } from "./recordWarnings.ts";
 import { type NameplateTargets, nameplateTargets } from "./targets.ts";
 
 interface BankTargets {
@@ -41,7 +42,7 @@ function assumptionsOf(record: ParsedRecord, atTarget: readonly string[]): reado
       "No temperature factor given: hot resistance is taken equal to cold. Heating alloys rise a few per cent, so the module will draw that much less.",
     );
   } else {
-    said.push(`Hot resistance is ${record.temperatureFactor} times cold, as given.`);
+    said.push(`Hot resistance is ${Number(record.temperatureFactor.toPrecision(5))} times cold, as given.`);
   }
   if (record.wiring.banks.length > 1) said.push("Plate power is shared equally among the banks.");
   said.push(
@@ -114,20 +115,7 @@ export function assessModule(record: BenchRecord): ModuleAssessment {
     joints: ranked,
     nextSteps: nextSteps(resistances, ranked, draw),
     notTested: notTested(parsed),
-    warnings: plateWarnings(parsed),
+    warnings: recordWarnings(parsed, resistances),
     cautions: CAUTIONS,
   };
-}
-
-/** The plate's own warnings: each bank's share would repeat them. */
-function plateWarnings(record: ParsedRecord): readonly Warning[] {
-  const [bank] = record.wiring.banks;
-  if (bank === undefined) return [];
-  const { warnings } = nameplateTargets({
-    power: record.nameplate.power.value,
-    lineVoltage: record.nameplate.voltage.value,
-    connection: bank.connection,
-    banks: record.wiring.banks.length,
-  });
-  return warnings.map((warning) => ({ ...warning, path: `nameplate.${warning.path}` }));
 }

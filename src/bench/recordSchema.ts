@@ -68,9 +68,15 @@ function push(ctx: { issues: unknown[] }, input: unknown, found: Issue): void {
   ctx.issues.push({ code: "custom", input, params: { found }, message: found.message });
 }
 
+/** No module has a quantity outside these, in Ω, V, A or W; inside them no formula overflows. */
+const SMALLEST = 1e-9;
+const LARGEST = 1e12;
+
 /** Text with unit, or a plain number in the canonical unit; `open` admits OL. */
 function quantity<Q>(unit: Symbols, options: { readonly open?: boolean; readonly zero?: boolean } = {}) {
-  const allowed = `${options.zero ? "0 or more" : "more than 0"}, as a number in ${unit} or text with its unit`;
+  const allowed = `${options.zero ? "0 or more" : "more than 0"} (${options.zero ? "0, or " : ""}${SMALLEST} to ${LARGEST}), as a number in ${unit} or text with its unit`;
+  const outside = (value: number): boolean =>
+    !((value >= SMALLEST && value <= LARGEST) || (options.zero === true && value === 0));
   return z.pipe(
     z.unknown(),
     z.transform((input, ctx): Read<Q> => {
@@ -82,7 +88,7 @@ function quantity<Q>(unit: Symbols, options: { readonly open?: boolean; readonly
       if (typeof input === "number") {
         if (!Number.isFinite(input))
           return wrong("not-a-number", options.open ? `${allowed}; write "OL" for open` : allowed);
-        if (input < 0 || (input === 0 && !options.zero)) return wrong("out-of-range");
+        if (outside(input)) return wrong("out-of-range");
         return { value: input as Q, resolution: null };
       }
       if (typeof input !== "string") return wrong("wrong-type");
@@ -91,7 +97,7 @@ function quantity<Q>(unit: Symbols, options: { readonly open?: boolean; readonly
         if (value === "open")
           return options.open ? { value: "open" as Q, resolution: null } : wrong("out-of-range");
         const number = value as number;
-        if (number < 0 || (number === 0 && !options.zero)) return wrong("out-of-range");
+        if (outside(number)) return wrong("out-of-range");
         return { value: number as Q, resolution: resolution as number | null };
       } catch (error) {
         if (!isElectroheatError(error)) throw error;
@@ -102,7 +108,16 @@ function quantity<Q>(unit: Symbols, options: { readonly open?: boolean; readonly
   );
 }
 
-const text = () => z.string().check(z.minLength(1), z.maxLength(200));
+const text = () =>
+  z.string().check(
+    z.minLength(1),
+    z.maxLength(200),
+    z.check((ctx) => {
+      // Blank is missing; an empty one has been refused by its length already.
+      if (ctx.value === "" || ctx.value.trim() !== "") return;
+      push(ctx, ctx.value, issue({ code: "missing", path: "", expected: "text", received: "" }));
+    }),
+  );
 const ratio = (low: number, high: number) => z.number().check(z.gte(low), z.lte(high));
 const count = () => z.number().check(z.int(), z.gte(1), z.lte(10_000));
 
@@ -174,6 +189,7 @@ let schema: ReturnType<typeof makeSchema> | undefined;
 const TYPE_NAMES: Readonly<Record<string, string>> = {
   string: "text",
   number: "a number",
+  int: "a whole number",
   object: "a record with fields",
   array: "a list",
 };
@@ -209,14 +225,20 @@ function ourIssues(raw: RawIssue, prefix: readonly PropertyKey[] = []): Issue[] 
       const expected = TYPE_NAMES[String(raw["expected"])] ?? String(raw["expected"]);
       return [
         make(
-          received === undefined ? "missing" : typeof received === "number" ? "not-a-number" : "wrong-type",
+          received === undefined
+            ? "missing"
+            : typeof received !== "number"
+              ? "wrong-type"
+              : Number.isFinite(received)
+                ? "out-of-range"
+                : "not-a-number",
           expected,
         ),
       ];
     }
     case "unrecognized_keys":
       return (raw["keys"] as string[]).map((key) =>
-        make("unknown-field", "no such field", [...parts, key].join("."), key),
+        make("unknown-field", "no such field", [...parts, key || '""'].join("."), key),
       );
     case "invalid_value":
       return [
@@ -230,7 +252,9 @@ function ourIssues(raw: RawIssue, prefix: readonly PropertyKey[] = []): Issue[] 
       return [make(received === "" ? "missing" : "out-of-range", limitWords(raw))];
     case "invalid_union": {
       // The alternative that got furthest in says most.
-      const inner = (raw["errors"] as RawIssue[][]).flat().filter((one) => one.path.length > 0);
+      const inner = (raw["errors"] as RawIssue[][])
+        .flat()
+        .filter((one) => one.path.length > 0 || one.code === "unrecognized_keys");
       if (inner.length > 0) return inner.flatMap((one) => ourIssues(one, parts));
       return [
         make(

@@ -8,14 +8,19 @@ import type {
   ResistanceAssessment,
   WhatIfRow,
 } from "./assessTypes.ts";
+import { isHigh, isOpen, isShorted } from "./branchState.ts";
+import { ratioText } from "./shown.ts";
 
 const WIDTH = 96;
 
-function wrap(text: string, indent: string): string {
+/** Names of elements that do the same, in the first column. */
+const NAMES_WIDTH = 26;
+
+function wrap(text: string, indent: string, width: number = WIDTH): string {
   const lines: string[] = [];
   let line = "";
   for (const word of text.split(" ")) {
-    if (line !== "" && indent.length + line.length + 1 + word.length > WIDTH) {
+    if (line !== "" && indent.length + line.length + 1 + word.length > width) {
       lines.push(indent + line);
       line = word;
     } else line = line === "" ? word : `${line} ${word}`;
@@ -51,7 +56,10 @@ const amps = (lines: Draw["lines"]): string =>
 
 function measured(value: Ohms | Open | null, uncertainty: Ohms | null, atLeast: Ohms | null): string {
   if (value === "open") return "open";
-  if (value === null) return atLeast === null ? "not known" : `at least ${atLeast.toPrecision(2)} Ω`;
+  if (value === null)
+    return atLeast === null
+      ? "not known"
+      : `at least ${formatQuantity(atLeast, { unit: "Ω", significantDigits: 2 })}`;
   return uncertainty === null
     ? ohms(value)
     : formatUncertain(value, { unit: "Ω", uncertainty, uncertaintyDigits: 1 });
@@ -59,7 +67,10 @@ function measured(value: Ohms | Open | null, uncertainty: Ohms | null, atLeast: 
 
 function verdict(branch: BranchAssessment): string {
   if (branch.resistance === "open") return "OPEN";
-  if (branch.judgement === null) return branch.atLeast === null ? "-" : "OPEN or nearly";
+  if (isOpen(branch)) return "OPEN or nearly";
+  if (isShorted(branch)) return "SHORTED";
+  if (isHigh(branch)) return "HIGH or open";
+  if (branch.judgement === null) return "-";
   return branch.judgement.verdict.toUpperCase();
 }
 
@@ -86,7 +97,7 @@ function resistanceLines(found: ResistanceAssessment): string[] {
   const chi =
     found.pValue === null
       ? ""
-      : ` (χ² ${found.chiSquare.toPrecision(2)} with ${found.degreesOfFreedom} to spare, p ${found.pValue.toPrecision(2)})`;
+      : ` (χ² ${found.chiSquare.toFixed(1)} with ${found.degreesOfFreedom} to spare, p ${found.pValue < 0.001 ? "below 0.001" : found.pValue.toFixed(3)})`;
   return [
     ...table([["branch", "measured", "target", "deviation", "verdict"], ...rows]),
     `  ${leads}`,
@@ -95,6 +106,22 @@ function resistanceLines(found: ResistanceAssessment): string[] {
       "  ",
     ),
   ];
+}
+
+/** Each reading beside what a sound module would show: all there is to see where branches cannot be told apart. */
+function readingLines({ readings, expectedReadings, leads }: ResistanceAssessment): string[] {
+  const rows = readings.map(({ from, to, reads }, i) => {
+    const sound = expectedReadings[i] ?? "open";
+    const bare = reads === "open" || leads === null ? null : reads - leads;
+    return [
+      `${from} to ${to}`,
+      reads === "open" ? "OL" : ohms(reads),
+      bare === null ? "" : ohms(bare),
+      sound === "open" ? "OL" : ohms(sound),
+      bare === null || sound === "open" ? "" : percent(bare / sound - 1),
+    ];
+  });
+  return table([["probes", "read", "less leads", "sound module", "deviation"], ...rows]);
 }
 
 function drawLines(assessment: ModuleAssessment): string[] {
@@ -106,7 +133,9 @@ function drawLines(assessment: ModuleAssessment): string[] {
     `  With sound branches ${power(repaired)}   ${amps(repaired.lines)}`,
     `  At plate voltage    ${power(plate)}   ${amps(plate.lines)}   ${percent(deviationFromPlate).trim()} from plate`,
   ];
-  return [...rows, `  From ${basis}; ± is two standard uncertainties.`];
+  const from =
+    asFound !== null && basis === "nameplate" ? "measured resistances (as found) and nameplate" : basis;
+  return [...rows, `  From ${from}; ± is two standard uncertainties.`];
 }
 
 /** Elements whose loss does the same to three digits, written once. */
@@ -130,7 +159,10 @@ function whatIfLines(rows: readonly WhatIfRow[]): string[] {
   const header = ["opens", "power", "of full", ...nodes, "hardest survivor", "across break"];
   return table([
     header,
-    ...[...grouped.values()].map(({ elements, cells }) => [elements.join(", "), ...cells]),
+    ...[...grouped.values()].flatMap(({ elements, cells }) => {
+      const [first = "", ...more] = wrap(elements.join(", "), "", NAMES_WIDTH).split("\n");
+      return [[first, ...cells], ...more.map((names) => [names, ...cells.map(() => "")])];
+    }),
   ]);
 }
 
@@ -141,7 +173,7 @@ function jointLines(joints: readonly JointAssessment[]): string[] {
     id,
     formatQuantity(resistance, { unit: "Ω", as: "µΩ", significantDigits: 3 }),
     formatQuantity(power, { unit: "W", significantDigits: 3 }),
-    ratioToBest === null ? "-" : `${ratioToBest.toPrecision(3)}×`,
+    ratioToBest === null ? "-" : `${ratioText(ratioToBest)}×`,
     investigate ? "INVESTIGATE" : "like the best",
   ]);
   const rule = joints[0]?.rule ?? "";
@@ -170,6 +202,8 @@ export function assessmentText(assessment: ModuleAssessment): string {
     `  ${i + 1}. ${wrap(action, "     ").trimStart()}`,
     wrap(`Why: ${reason}`, "     "),
   ]);
+  const { outcome, consistency } = resistances;
+  const plain = outcome === "no readings" || (outcome === "solved" && consistency !== "inconsistent");
   const sections = [
     title,
     "=".repeat(Math.min(WIDTH, [...title].length)),
@@ -177,6 +211,7 @@ export function assessmentText(assessment: ModuleAssessment): string {
     ...steps,
     heading("Branch resistances (cold, leads taken off)"),
     ...resistanceLines(resistances),
+    ...(plain ? [] : [heading("Readings against a sound module (cold)"), ...readingLines(resistances)]),
     heading("What it draws at full conduction"),
     ...drawLines(assessment),
     heading("If one element opens (module with sound branches)"),
