@@ -13,12 +13,12 @@ import {
   type WattsPerMeterKelvin,
 } from "../quantity/index.ts";
 import { type Basis, basisOf } from "./basis.ts";
-import { type BeyondTable, readCurve } from "./curve.ts";
+import { type BeyondTable, placeIn, valueAt } from "./curve.ts";
 
 /** Gas constant of dry air, J/(kg·K). */
 const GAS_CONSTANT = 287.055;
-/** Above this the table bends as if spliced from another source: its conductivity rises by 22 % from 1300 K to 1500 K. */
-const SPLICE = 1200;
+/** Above 1200 K, in °C, the table bends: its conductivity rises by 22 % from 1300 K to 1500 K. */
+const SPLICE = 926.85;
 
 /**
  * Properties of dry air at one temperature and pressure.
@@ -70,22 +70,28 @@ export function airDensity(input: {
   return (input.pressure / (GAS_CONSTANT * kelvin)) as KilogramsPerCubicMeter;
 }
 
-/** One column of the table at a temperature in kelvins. */
-function column(
-  index: number,
-  kelvin: number,
-  beyond: BeyondTable | undefined,
-): ReturnType<typeof readCurve> {
-  const xs = table.rows.map((row) => row[0] as number);
-  const ys = table.rows.map((row) => row[index] as number);
-  return readCurve({ xs, ys, at: kelvin, path: "temperature", unit: "K", basis: basisOf(table), beyond });
+/** Temperatures of the table in °C: −23.15, not −23.149999999999977. */
+function temperatures(): readonly number[] {
+  return table.rows.map(([kelvin]) => Math.round(((kelvin as number) - 273.15) * 100) / 100);
 }
+
+function column(index: number): readonly number[] {
+  return table.rows.map((row) => row[index] as number);
+}
+
+// Once, not at each call: a solver asks hundreds of times.
+const TEMPERATURES: readonly number[] = /*#__PURE__*/ temperatures();
+const HEATS: readonly number[] = /*#__PURE__*/ column(1);
+const VISCOSITIES: readonly number[] = /*#__PURE__*/ column(2);
+const CONDUCTIVITIES: readonly number[] = /*#__PURE__*/ column(3);
+const PRANDTLS: readonly number[] = /*#__PURE__*/ column(4);
 
 /**
  * Properties of dry air for heat transfer: specific heat, viscosity, thermal conductivity and Prandtl number by
  * straight lines between the rows of the table (250 K to 1500 K, −23.15 °C to 1226.85 °C); density by
  * {@link airDensity}, so that altitude counts; kinematic viscosity and diffusivity from these. The density column
- * of the table is that of 100 kPa and is not used. Another textbook is 2.8 % lower in conductivity at 1000 °C.
+ * of the printed table is that of 100 kPa and is not used. Another textbook is up to
+ * 2.9 % lower in conductivity ({@link airTextbooks}).
  * @param input - what the air is at
  * @param input.temperature - air temperature; for a film the mean of surface and air, °C, −23.15 to 1226.85
  * @param input.pressure - absolute pressure, by barometer or {@link pressureAtAltitude}, Pa, more than 0
@@ -105,31 +111,38 @@ export function airProperties(input: {
   readonly beyondTable?: BeyondTable | undefined;
 }): AirProperties {
   const density = airDensity(input);
-  const kelvin = toAbsoluteKelvins(input.temperature);
-  const read = (index: number): number => column(index, kelvin, input.beyondTable).value;
-  const heat = column(2, kelvin, input.beyondTable);
-  const viscosity = read(3);
-  const conductivity = read(5);
-  const warnings: Warning[] = [...heat.warnings];
-  if (kelvin > SPLICE && heat.warnings.length === 0) {
+  const basis = basisOf(table);
+  const place = placeIn({
+    xs: TEMPERATURES,
+    at: input.temperature,
+    path: "temperature",
+    unit: "°C",
+    basis,
+    beyond: input.beyondTable,
+  });
+  const specificHeat = valueAt(HEATS, place);
+  const viscosity = valueAt(VISCOSITIES, place);
+  const conductivity = valueAt(CONDUCTIVITIES, place);
+  const warnings: Warning[] = [...place.warnings];
+  if (input.temperature > SPLICE && warnings.length === 0) {
     warnings.push({
       code: "approximate",
       path: "temperature",
-      message: `Above ${SPLICE} K the table looks spliced from another source: up to 14 % off the usual laws.`,
+      message: `Above ${SPLICE} °C the table looks spliced from another source: up to 14 % off the usual laws.`,
       limit: SPLICE,
-      unit: "K",
-      source: table.source,
+      unit: "°C",
+      source: basis.source,
     });
   }
   return {
     density,
-    specificHeat: heat.value as JoulesPerKilogramKelvin,
+    specificHeat: specificHeat as JoulesPerKilogramKelvin,
     viscosity: viscosity as PascalSeconds,
     kinematicViscosity: (viscosity / density) as SquareMetersPerSecond,
     thermalConductivity: conductivity as WattsPerMeterKelvin,
-    thermalDiffusivity: (conductivity / (density * heat.value)) as SquareMetersPerSecond,
-    prandtl: read(7),
-    basis: basisOf(table),
+    thermalDiffusivity: (conductivity / (density * specificHeat)) as SquareMetersPerSecond,
+    prandtl: valueAt(PRANDTLS, place),
+    basis,
     warnings,
   };
 }

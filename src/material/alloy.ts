@@ -55,10 +55,10 @@ export interface SinglePoint<T extends number> extends Sourced<T> {
  * @since 0.1.0
  */
 export interface MeanExpansion extends Sourced<PerKelvin> {
-  /** Lower end, °C. */
-  readonly from: Celsius;
-  /** Upper end, °C. */
-  readonly to: Celsius;
+  /** Lower end, °C; absent where the source gives no range. */
+  readonly from?: Celsius;
+  /** Upper end, °C; absent where the source gives no range. */
+  readonly to?: Celsius;
 }
 
 /**

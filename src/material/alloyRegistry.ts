@@ -1,16 +1,70 @@
 /** All datasets by name. Importing this brings every alloy along; a program that needs one imports that one. */
 import { type Celsius, checkOneOf, fail } from "../quantity/index.ts";
 import type { AlloyDataset, AlloyName } from "./alloy.ts";
-import * as fecralGb from "./alloys/fecralGb.ts";
-import * as fecralMakerA from "./alloys/fecralMakerA.ts";
-import * as makers from "./alloys/makers.ts";
-import * as nicrGb from "./alloys/nicrGb.ts";
+import {
+  FECRAL_13_4_GB,
+  FECRAL_21_4_GB,
+  FECRAL_21_6_GB,
+  FECRAL_21_6_NB_GB,
+  FECRAL_23_5_GB,
+  FECRAL_25_5_GB,
+  FECRAL_27_7_MO2_GB,
+} from "./alloys/fecralGb.ts";
+import {
+  FECRAL_22_4_8_MAKER_A,
+  FECRAL_22_5_3_MAKER_A,
+  FECRAL_22_5_8_MAKER_A,
+  FECRAL_22_5_8_POWDER_MAKER_A,
+} from "./alloys/fecralMakerA.ts";
+import {
+  NICR_20_25_MAKER_A,
+  NICR_35_20_SUPPLIER,
+  NICR_60_15_MAKER_I,
+  NICR_60_15_US,
+  NICR_80_20_MAKER_A,
+  NICR_80_20_MAKER_I,
+  NICR_80_20_MAKER_U,
+  NICR_80_20_US,
+} from "./alloys/makers.ts";
+import {
+  NICR_30_20_GB,
+  NICR_35_20_GB,
+  NICR_60_15_GB,
+  NICR_70_30_GB,
+  NICR_80_20_GB,
+} from "./alloys/nicrGb.ts";
 import type { Lookup } from "./basis.ts";
 import type { BeyondTable } from "./curve.ts";
 import { type FactorSpread, temperatureFactor, temperatureFactorSpread } from "./temperatureFactor.ts";
 
+// Listed, not taken from namespaces: a bundler cannot drop a namespace object.
 function all(): readonly AlloyDataset[] {
-  return [nicrGb, makers, fecralGb, fecralMakerA].flatMap((group): AlloyDataset[] => Object.values(group));
+  return [
+    NICR_80_20_GB,
+    NICR_70_30_GB,
+    NICR_60_15_GB,
+    NICR_35_20_GB,
+    NICR_30_20_GB,
+    NICR_80_20_MAKER_A,
+    NICR_20_25_MAKER_A,
+    NICR_35_20_SUPPLIER,
+    NICR_80_20_MAKER_I,
+    NICR_80_20_MAKER_U,
+    NICR_60_15_MAKER_I,
+    NICR_80_20_US,
+    NICR_60_15_US,
+    FECRAL_13_4_GB,
+    FECRAL_21_4_GB,
+    FECRAL_21_6_GB,
+    FECRAL_21_6_NB_GB,
+    FECRAL_23_5_GB,
+    FECRAL_25_5_GB,
+    FECRAL_27_7_MO2_GB,
+    FECRAL_22_5_8_MAKER_A,
+    FECRAL_22_5_8_POWDER_MAKER_A,
+    FECRAL_22_5_3_MAKER_A,
+    FECRAL_22_4_8_MAKER_A,
+  ];
 }
 
 /**

@@ -73,7 +73,7 @@ export function awgFromDiameter(input: {
   readonly diameter: Meters;
   readonly rounding: SizeRounding;
 }): ChosenSize {
-  return chooseSize(sizes(), input.diameter, "diameter", input.rounding);
+  return chooseSize(sizes(), input.diameter, input.rounding, "diameter");
 }
 
 /**
@@ -95,5 +95,5 @@ export function awgFromArea(input: {
   readonly area: SquareMeters;
   readonly rounding: SizeRounding;
 }): ChosenSize {
-  return chooseSize(sizes(), roundWireDiameter(input.area), "area", input.rounding);
+  return chooseSize(sizes(), roundWireDiameter(input.area), input.rounding, "area");
 }

@@ -9,10 +9,9 @@ import type { Basis } from "./basis.ts";
  */
 export type BeyondTable = "refuse" | "extrapolate";
 
-/** What is read where. */
-export interface CurveQuery {
+/** A place in a table. */
+export interface PlaceQuery {
   readonly xs: readonly number[];
-  readonly ys: readonly number[];
   readonly at: number;
   /** Name of the argument `at`, for messages. */
   readonly path: string;
@@ -21,46 +20,75 @@ export interface CurveQuery {
   readonly beyond?: BeyondTable | undefined;
 }
 
-/** The straight piece of a table that holds x; beyond the ends the nearest piece. */
-export function pieceAt(xs: readonly number[], x: number): number {
+/** What is read where. */
+export interface CurveQuery extends PlaceQuery {
+  readonly ys: readonly number[];
+}
+
+/** The straight piece that holds a place, and how far along it: 0 and 1 are its rows. */
+export interface Place {
+  readonly piece: number;
+  readonly share: number;
+  readonly warnings: readonly Warning[];
+}
+
+/** Requires rows that can be read: as many values as places, places rising, everything finite. */
+export function checkRows(xs: readonly number[], ys: readonly number[], basis: Basis): void {
+  const bad =
+    !Array.isArray(xs) || !Array.isArray(ys) || xs.length === 0 || xs.length !== ys.length
+      ? 0
+      : xs.findIndex((x, i) => {
+          const before = i === 0 ? Number.NEGATIVE_INFINITY : (xs[i - 1] as number);
+          return !(Number.isFinite(x) && x > before && Number.isFinite(ys[i]));
+        });
+  if (bad < 0) return;
+  const expected = `one finite value for each of its rising temperatures (${basis?.table}, row ${bad + 1})`;
+  fail({ code: "inconsistent", path: "table", expected, received: xs?.[bad] });
+}
+
+/** Finds a place among rising xs; beyond their ends on the last piece, with a warning, and only when asked for. */
+export function placeIn({ xs, at, path, unit, basis, beyond }: PlaceQuery): Place {
+  checkFinite(path, at, unit);
+  const policy =
+    beyond === undefined ? "refuse" : checkOneOf("beyondTable", beyond, ["refuse", "extrapolate"]);
+  const low = xs[0] as number;
+  const high = xs[xs.length - 1] as number;
+  const outside = at < low || at > high;
+  if (outside && (policy === "refuse" || xs.length < 2)) {
+    const expected = `${low} to ${high} (table ${basis.table})`;
+    fail({ code: "outside-table", path, expected, received: at, unit });
+  }
   let piece = 0;
-  while (piece < xs.length - 2 && x > (xs[piece + 1] as number)) piece += 1;
-  return piece;
+  while (piece < xs.length - 2 && at > (xs[piece + 1] as number)) piece += 1;
+  const start = xs[piece] as number;
+  const share = at === start ? 0 : (at - start) / ((xs[piece + 1] as number) - start);
+  if (!outside) return { piece, share, warnings: [] };
+  const limit = at < low ? low : high;
+  const message = `${path} ${at} ${unit} lies beyond the table ${basis.table}, which ends at ${limit} ${unit}; its last straight piece is continued.`;
+  return {
+    piece,
+    share,
+    warnings: [{ code: "extrapolated", path, message, limit, unit, source: basis.source }],
+  };
+}
+
+/** Straight line between two rows; a row itself gives its printed figure to the last bit. */
+export function valueAt(ys: readonly number[], { piece, share }: Place): number {
+  const start = ys[piece] as number;
+  if (share === 0) return start;
+  const end = ys[piece + 1] as number;
+  return share === 1 ? end : start + (end - start) * share;
 }
 
 /**
- * Straight line between rows. A row itself gives its printed figure to the last bit; a table of one row has
- * nothing to interpolate, so only its own temperature is inside it.
+ * Straight line between rows of a table that may be the caller's own. A table of one row has nothing to interpolate,
+ * so only its own temperature is inside it.
  */
 export function readCurve(query: CurveQuery): {
   readonly value: number;
   readonly warnings: readonly Warning[];
 } {
-  const { xs, ys, at, path, unit, basis } = query;
-  checkFinite(path, at, unit);
-  const beyond =
-    query.beyond === undefined
-      ? "refuse"
-      : checkOneOf("beyondTable", query.beyond, ["refuse", "extrapolate"]);
-  const low = xs[0] as number;
-  const high = xs[xs.length - 1] as number;
-  const outside = at < low || at > high;
-  if (outside && (beyond === "refuse" || xs.length < 2)) {
-    fail({
-      code: "outside-table",
-      path,
-      expected: `${low} to ${high} (table ${basis.table})`,
-      received: at,
-      unit,
-    });
-  }
-  const piece = pieceAt(xs, at);
-  const [x0, y0] = [xs[piece] as number, ys[piece] as number];
-  if (at === x0) return { value: y0, warnings: [] };
-  const [x1, y1] = [xs[piece + 1] as number, ys[piece + 1] as number];
-  const value = at === x1 ? y1 : y0 + ((y1 - y0) * (at - x0)) / (x1 - x0);
-  if (!outside) return { value, warnings: [] };
-  const limit = at < low ? low : high;
-  const message = `${path} ${at} ${unit} lies beyond the table ${basis.table}, which ends at ${limit} ${unit}; its last straight piece is continued.`;
-  return { value, warnings: [{ code: "extrapolated", path, message, limit, unit, source: basis.source }] };
+  checkRows(query.xs, query.ys, query.basis);
+  const place = placeIn(query);
+  return { value: valueAt(query.ys, place), warnings: place.warnings };
 }

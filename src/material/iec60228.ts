@@ -116,5 +116,5 @@ export function metricSizeFromArea(input: {
   readonly area: SquareMeters;
   readonly rounding: SizeRounding;
 }): ChosenSize {
-  return chooseSize(sizes(), roundWireDiameter(input.area), "area", input.rounding);
+  return chooseSize(sizes(), roundWireDiameter(input.area), input.rounding, "area");
 }

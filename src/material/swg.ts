@@ -59,5 +59,5 @@ export function swgFromDiameter(input: {
   readonly diameter: Meters;
   readonly rounding: SizeRounding;
 }): ChosenSize {
-  return chooseSize(sizes(), input.diameter, "diameter", input.rounding);
+  return chooseSize(sizes(), input.diameter, input.rounding, "diameter");
 }

@@ -1,13 +1,16 @@
 /** Ct, the ratio of hot to cold resistance, of one dataset. */
-import { type Celsius, fail, type OhmMeters } from "../quantity/index.ts";
+import { type Celsius, checkPositive, fail, type OhmMeters } from "../quantity/index.ts";
 import type { AlloyDataset } from "./alloy.ts";
 import type { Basis, Lookup, TemperatureTable } from "./basis.ts";
-import { type BeyondTable, readCurve } from "./curve.ts";
+import { type BeyondTable, checkRows, readCurve } from "./curve.ts";
 
-/** The Ct table of a dataset, or an error that says the dataset has none. */
+/** The Ct table of a dataset, checked since it may be the caller's own, or an error that says it has none. */
 export function factorTable(dataset: AlloyDataset): TemperatureTable<number> {
   const table = dataset?.temperatureFactor;
-  if (table !== undefined) return table;
+  if (table !== undefined) {
+    checkRows(table.temperatures, table.values, table.basis);
+    return table;
+  }
   return fail({
     code: "missing",
     path: "dataset.temperatureFactor",
@@ -81,6 +84,7 @@ export function alloyResistivity(input: {
       received: undefined,
     });
   }
+  checkPositive("dataset.resistivity.value", cold.value, "Ω·m");
   const factor = temperatureFactor(input);
   return { value: (cold.value * factor.value) as OhmMeters, basis: cold.basis, warnings: factor.warnings };
 }

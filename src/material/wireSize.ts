@@ -80,10 +80,10 @@ export function roundWireDiameter(area: SquareMeters): Meters {
 export function chooseSize(
   sizes: readonly WireSize[],
   diameter: Meters,
-  path: string,
   rounding: SizeRounding,
+  path: "diameter" | "area",
 ): ChosenSize {
-  checkPositive(path, diameter, path === "area" ? "m²" : "m");
+  checkPositive(path, diameter, "m");
   checkOneOf("rounding", rounding, ["nearest", "at-least", "at-most", "exact"]);
   const ratio = (size: WireSize): number => size.diameter / diameter;
   const near = (size: WireSize): number => Math.abs(Math.log(ratio(size)));
@@ -112,7 +112,7 @@ export function chooseSize(
       rounding === "exact"
         ? `a size of ${thick.system} to one part in a million`
         : `a round wire from ${name(thin)} to ${name(thick)}`,
-    received: diameter,
-    unit: "m, as diameter",
+    received: Number((diameter * 1e3).toPrecision(6)),
+    unit: path === "area" ? "mm (as round wire)" : "mm",
   });
 }

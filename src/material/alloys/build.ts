@@ -76,14 +76,10 @@ function point<T extends number>(value: T, basis: Basis, at: number | undefined)
   return at === undefined ? { value, basis } : { value, basis, temperature: at as Celsius };
 }
 
-/** Mean expansion in 1e-6/K from `from` to `to`. */
-export function expansionOf(value: Cell, table: SharedTable, to: number, from = 20): MeanExpansion {
-  return {
-    value: ((value as number) / 1e6) as PerKelvin,
-    from: from as Celsius,
-    to: to as Celsius,
-    basis: basisOf(table),
-  };
+/** Mean expansion in 1e-6/K from `from` to `to`, or over a range that the source does not give. */
+export function expansionOf(value: Cell, table: SharedTable, to?: number, from = 20): MeanExpansion {
+  const plain = { value: ((value as number) / 1e6) as PerKelvin, basis: basisOf(table) };
+  return to === undefined ? plain : { ...plain, from: from as Celsius, to: to as Celsius };
 }
 
 /** A table of mean expansions from 20 °C. */

@@ -1,7 +1,7 @@
 /** FeCrAl heating alloys after the handbook and datasheets of alloy maker A. */
 import properties from "../../../shared/tables/alloy-fecral-maker-a.json" with { type: "json" };
 import heat from "../../../shared/tables/conductivity-heat-fecral-maker-a.json" with { type: "json" };
-import ct58 from "../../../shared/tables/ct-fecral-22-5.8-maker-a.json" with { type: "json" };
+import ct58 from "../../../shared/tables/ct-fecral-22-5-8-maker-a.json" with { type: "json" };
 import handbook from "../../../shared/tables/ct-fecral-maker-a-handbook.json" with { type: "json" };
 import expansion from "../../../shared/tables/expansion-fecral-maker-a.json" with { type: "json" };
 import { kilojoulesPerKilogramKelvin, wattsPerMeterKelvin } from "../../quantity/index.ts";
@@ -56,7 +56,7 @@ function aluminum53(): AlloyDataset {
 /**
  * FeCrAl 22/5.8 after alloy maker A: Ct up to 1400 °C, specific heat and thermal conductivity against
  * temperature, emissivity 0.70 against 0.88 of NiCr: at the same surface load it runs hotter.
- * @source maker-a-fecral-22-5.8, maker-a-handbook
+ * @source maker-a-fecral-22-5-8, maker-a-handbook
  * @since 0.1.0
  */
 export const FECRAL_22_5_8_MAKER_A: AlloyDataset = /*#__PURE__*/ aluminum58();

@@ -6,6 +6,7 @@ import us from "../../../shared/tables/alloy-nicr-us.json" with { type: "json" }
 import ct2025 from "../../../shared/tables/ct-nicr-20-25-maker-a.json" with { type: "json" };
 import ct3520 from "../../../shared/tables/ct-nicr-35-20-supplier.json" with { type: "json" };
 import ct8020 from "../../../shared/tables/ct-nicr-80-20-maker-a.json" with { type: "json" };
+import ct8020u from "../../../shared/tables/ct-nicr-80-20-maker-u.json" with { type: "json" };
 import expansion8020 from "../../../shared/tables/expansion-nicr-80-20-maker-a.json" with { type: "json" };
 import rho6015 from "../../../shared/tables/resistivity-nicr-60-15-maker-i.json" with { type: "json" };
 import rho8020 from "../../../shared/tables/resistivity-nicr-80-20-maker-i.json" with { type: "json" };
@@ -77,6 +78,11 @@ function makerI8020(): AlloyDataset {
   };
 }
 
+function makerU8020(): AlloyDataset {
+  const temperatureFactor = columnOf(ct8020u, 1, (value) => value);
+  return { id: "nicr-80-20-maker-u", alloy: "NiCr 80/20", temperatureFactor };
+}
+
 function makerI6015(): AlloyDataset {
   const [, limit, density, melting, heat, conductivity, to100, to400] = rowOf(nicr6015, "NiCr 60/15");
   return {
@@ -135,6 +141,13 @@ export const NICR_35_20_SUPPLIER: AlloyDataset = /*#__PURE__*/ supplier3520();
  * @since 0.1.0
  */
 export const NICR_80_20_MAKER_I: AlloyDataset = /*#__PURE__*/ makerI8020();
+
+/**
+ * NiCr 80/20 after maker U: one Ct, at 1100 °C, from a worked example; at any other temperature it is refused.
+ * @source maker-u-element-design
+ * @since 0.1.0
+ */
+export const NICR_80_20_MAKER_U: AlloyDataset = /*#__PURE__*/ makerU8020();
 
 /**
  * NiCr 60/15 after the datasheet of resistance-alloy maker I: Ct up to 500 °C only.

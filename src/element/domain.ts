@@ -1,0 +1,50 @@
+/** What the functions of this room check and state alike. */
+import type { Basis, BasisKind } from "../material/index.ts";
+import { checkBetween, checkNonNegative, fail, type Ohms, type Open } from "../quantity/index.ts";
+
+/** Tags a result after making sure that a double could hold it: Infinity and NaN never leave this room. */
+export function held<Q extends number>(value: number, unit: string): Q {
+  // Adding 0 turns −0 into 0: nobody wants to read a negative nothing.
+  if (Number.isFinite(value)) return (value + 0) as Q;
+  return fail({
+    code: "out-of-range",
+    path: "result",
+    expected: "inputs whose result is within the range of a double",
+    received: value,
+    unit,
+  });
+}
+
+/** Divides by the resistance of an element on a voltage: 0 when open; a short on a live supply is refused. */
+export function overResistance(value: number, resistance: Ohms | Open): number {
+  if (resistance === "open") return 0;
+  checkNonNegative("resistance", resistance, "Ω");
+  if (value === 0) return 0;
+  if (resistance > 0) return value / resistance;
+  return fail({
+    code: "short-circuit",
+    path: "resistance",
+    expected: "more than 0 where there is a voltage",
+    received: resistance,
+    unit: "Ω",
+  });
+}
+
+/** A part of its own value below nominal: at 1 nothing would be left. */
+export function checkTolerances(input: {
+  readonly upperTolerance: number;
+  readonly lowerTolerance: number;
+}): void {
+  checkBetween("upperTolerance", input.upperTolerance, 0, 1);
+  checkBetween("lowerTolerance", input.lowerTolerance, 0, 1 - Number.EPSILON);
+}
+
+/** The basis that a table under shared/tables states for its rows. */
+export function basisOf(table: {
+  readonly id: string;
+  readonly source: string;
+  readonly edition: string;
+  readonly kind: string;
+}): Basis {
+  return { source: table.source, edition: table.edition, table: table.id, kind: table.kind as BasisKind };
+}

@@ -1,0 +1,81 @@
+/** Whatever comes in, what goes out is a finite answer or an error of this library that names the argument. */
+import * as element from "electroheat/element";
+import { isElectroheatError } from "electroheat/quantity";
+import { describe, expect, it } from "vitest";
+import { numbersIn } from "../support/close.ts";
+import { type Vector, vectorFiles } from "../support/shared.ts";
+
+const rooms = element as unknown as Record<string, (...args: unknown[]) => unknown>;
+const functions = Object.keys(rooms).filter((name) => typeof rooms[name] === "function");
+const examples = new Map<string, Vector>();
+for (const { vectors } of vectorFiles()) {
+  for (const vector of vectors) {
+    const [room, name] = vector.call.split(".") as [string, string];
+    if (room === "element" && vector.expected !== undefined && !examples.has(name))
+      examples.set(name, vector);
+  }
+}
+
+const odd: readonly unknown[] = [
+  Number.NaN,
+  Number.POSITIVE_INFINITY,
+  Number.NEGATIVE_INFINITY,
+  -1,
+  0,
+  -0,
+  1e308,
+  1e-308,
+  5e-324,
+  "",
+  "10",
+  "OL",
+  null,
+  undefined,
+  true,
+  {},
+  [],
+];
+
+/** Every way to put one odd value somewhere into an input, with the path it went to. */
+function spoiled(value: unknown, path = ""): { readonly path: string; readonly input: unknown }[] {
+  if (value === null || typeof value !== "object") return odd.map((one) => ({ path, input: one }));
+  return Object.entries(value).flatMap(([key, inner]) =>
+    spoiled(inner, path === "" ? key : `${path}.${key}`).map(({ path: at, input }) => {
+      const copy = structuredClone(value) as Record<string, unknown>;
+      copy[key] = input;
+      return { path: at, input: copy };
+    }),
+  );
+}
+
+describe("functions of the room", () => {
+  it("each have an example under shared/vectors, or are listed here with a reason", () => {
+    // No number goes in and only names or fixed cases come out; each has an example in its docstring.
+    const withoutNumbers = ["standardWhatIfs", "surfaceLoadApplications"];
+    // Built from surfaceTemperature case by case; tests/element/surface.test.ts compares the two.
+    const composed = ["surfaceTemperatureWhatIfs"];
+    const bare = functions.filter((name) => !examples.has(name));
+    expect(bare.sort()).toEqual([...withoutNumbers, ...composed].sort());
+  });
+
+  it.each([...examples])("%s answers in finite numbers or refuses by name", (name, vector) => {
+    const call = rooms[name] as (...args: unknown[]) => unknown;
+    let refused = 0;
+    for (const { path, input } of spoiled(vector.inputs ?? [vector.input])) {
+      let result: unknown;
+      try {
+        result = call(...(input as unknown[]));
+      } catch (error) {
+        const where = `${name} with ${path}: ${String(error)}`;
+        expect(isElectroheatError(error), where).toBe(true);
+        if (isElectroheatError(error)) expect(error.message, where).toMatch(/^[a-zA-Z]/);
+        refused += 1;
+        continue;
+      }
+      const bad = numbersIn(result).filter((one) => !Number.isFinite(one.value) || Object.is(one.value, -0));
+      expect(bad, `${name} with ${path}`).toEqual([]);
+      if (typeof result === "number") expect(Number.isFinite(result), `${name} with ${path}`).toBe(true);
+    }
+    if ((vector.inputs ?? [vector.input]).length > 0) expect(refused).toBeGreaterThan(0);
+  });
+});
