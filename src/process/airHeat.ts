@@ -3,43 +3,48 @@ import table from "../../shared/tables/air-incropera-a4.json" with { type: "json
 import { bracketedRoot } from "../numeric/index.ts";
 import {
   type Celsius,
+  checkFinite,
   fail,
   type JoulesPerKilogram,
   type JoulesPerKilogramKelvin,
-  toAbsoluteKelvins,
-  toCelsius,
 } from "../quantity/index.ts";
 
-const ZERO_CELSIUS = 273.15;
-
-/** Specific heat in a row; the table gives it for every row. */
-const heatOf = (row: number): number => table.rows[row]?.[2] as number;
-const kelvinOf = (row: number): number => table.rows[row]?.[0] as number;
-
-/** Temperatures between which the table can be read, K. */
-function tableEnds(): readonly [number, number] {
-  return [kelvinOf(0), kelvinOf(table.rows.length - 1)];
+/** A column of the table by its name. */
+function column(name: string): readonly number[] {
+  const index = table.columns.findIndex((one) => one.name === name);
+  return table.rows.map((row) => row[index] as number);
 }
 
-function checkInside(path: string, kelvin: number): void {
-  const [low, high] = tableEnds();
-  if (!(kelvin >= low && kelvin <= high)) {
+/** Temperatures of the rows in °C: −23.15, not −23.149999999999977. */
+function celsiusColumn(): readonly number[] {
+  return column("temperature").map((kelvin) => Math.round((kelvin - 273.15) * 100) / 100);
+}
+
+// Once, not at each call: an integration asks hundreds of times.
+const TEMPERATURES: readonly number[] = /*#__PURE__*/ celsiusColumn();
+const HEATS: readonly number[] = /*#__PURE__*/ column("specific heat");
+const heatOf = (row: number): number => HEATS[row] as number;
+const temperatureOf = (row: number): number => TEMPERATURES[row] as number;
+
+function checkInside(path: string, t: number): void {
+  const [low, high] = [temperatureOf(0), temperatureOf(TEMPERATURES.length - 1)];
+  if (!(t >= low && t <= high)) {
     fail({
       code: "outside-table",
       path,
       expected: `${low} to ${high} (table ${table.id})`,
-      received: kelvin,
-      unit: "K",
+      received: t,
+      unit: "°C",
     });
   }
 }
 
 /** Heat from the first row of the table up to a temperature, J/kg: straight lines integrated exactly. */
-function heatTo(kelvin: number): number {
+function heatTo(t: number): number {
   let heat = 0;
-  for (let row = 0; row + 1 < table.rows.length && kelvinOf(row) < kelvin; row += 1) {
-    const [t0, t1] = [kelvinOf(row), kelvinOf(row + 1)];
-    const upper = Math.min(kelvin, t1);
+  for (let row = 0; row + 1 < TEMPERATURES.length && temperatureOf(row) < t; row += 1) {
+    const [t0, t1] = [temperatureOf(row), temperatureOf(row + 1)];
+    const upper = Math.min(t, t1);
     const slope = (heatOf(row + 1) - heatOf(row)) / (t1 - t0);
     heat += (upper - t0) * (heatOf(row) + (slope * (upper - t0)) / 2);
   }
@@ -47,17 +52,17 @@ function heatTo(kelvin: number): number {
 }
 
 /** Specific heat at a temperature inside the table, on the straight line between two rows. */
-export function airSpecificHeat(kelvin: number): JoulesPerKilogramKelvin {
+export function airSpecificHeat(t: number): JoulesPerKilogramKelvin {
   let row = 0;
-  while (row + 2 < table.rows.length && kelvinOf(row + 1) < kelvin) row += 1;
-  const [t0, t1] = [kelvinOf(row), kelvinOf(row + 1)];
-  const part = (kelvin - t0) / (t1 - t0);
+  while (row + 2 < TEMPERATURES.length && temperatureOf(row + 1) < t) row += 1;
+  const [t0, t1] = [temperatureOf(row), temperatureOf(row + 1)];
+  const part = (t - t0) / (t1 - t0);
   return (heatOf(row) + part * (heatOf(row + 1) - heatOf(row))) as JoulesPerKilogramKelvin;
 }
 
 /** Temperatures at which the straight lines of the table meet, °C. */
 export function airKinks(): readonly number[] {
-  return table.rows.map((row) => (row[0] as number) - ZERO_CELSIUS);
+  return TEMPERATURES;
 }
 
 /**
@@ -75,10 +80,11 @@ export function airKinks(): readonly number[] {
  * @since 0.1.0
  */
 export function airHeatContent(input: { readonly from: Celsius; readonly to: Celsius }): JoulesPerKilogram {
-  const [from, to] = [toAbsoluteKelvins(input.from), toAbsoluteKelvins(input.to)];
-  checkInside("from", from);
-  checkInside("to", to);
-  return (heatTo(to) - heatTo(from)) as JoulesPerKilogram;
+  checkFinite("from", input.from, "°C");
+  checkFinite("to", input.to, "°C");
+  checkInside("from", input.from);
+  checkInside("to", input.to);
+  return (heatTo(input.to) - heatTo(input.from)) as JoulesPerKilogram;
 }
 
 /**
@@ -104,29 +110,23 @@ export function airMeanSpecificHeat(input: {
   if (Math.abs(input.to - input.from) >= 1e-3) {
     return (heat / (input.to - input.from)) as JoulesPerKilogramKelvin;
   }
-  return airSpecificHeat((toAbsoluteKelvins(input.from) + toAbsoluteKelvins(input.to)) / 2);
+  return airSpecificHeat((input.from + input.to) / 2);
 }
 
 /** Temperature of air that has taken up `heat` J/kg from `inlet`. */
 export function airTemperatureAfter(inlet: Celsius, heat: number): Celsius {
-  const from = toAbsoluteKelvins(inlet);
-  checkInside("inlet", from);
-  const [, high] = tableEnds();
-  const wanted = heatTo(from) + heat;
+  checkInside("inlet", inlet);
+  const high = temperatureOf(TEMPERATURES.length - 1);
+  const wanted = heatTo(inlet) + heat;
   if (!(wanted <= heatTo(high))) {
-    fail({
+    return fail({
       code: "outside-table",
       path: "power",
-      expected: `an outlet up to ${toCelsius((high - ZERO_CELSIUS) as Celsius)} °C (table ${table.id}); less power or more flow`,
+      expected: `an outlet up to ${high} °C (table ${table.id}): less power or more flow`,
       received: `${heat} J/kg`,
     });
   }
-  if (wanted === heatTo(high)) return (high - ZERO_CELSIUS) as Celsius;
-  const found = bracketedRoot({
-    evaluate: (kelvin) => heatTo(kelvin) - wanted,
-    low: from,
-    high,
-    tolerance: 1e-12,
-  });
-  return (found.root - ZERO_CELSIUS) as Celsius;
+  if (wanted === heatTo(high)) return high as Celsius;
+  const evaluate = (t: number): number => heatTo(t) - wanted;
+  return bracketedRoot({ evaluate, low: inlet, high, tolerance: 1e-12 }).root as Celsius;
 }

@@ -12,7 +12,6 @@ import {
   type JoulesPerKilogramKelvin,
   type Kilograms,
   type Pascals,
-  toAbsoluteKelvins,
   type Warning,
   type WattsPerKelvin,
 } from "../quantity/index.ts";
@@ -134,7 +133,7 @@ export function ovenModel(plan: OvenPlan, start: Celsius): OvenModel {
     capacity: (t) => {
       const temperature = t as Celsius;
       let sum = structure + walls;
-      if (airMass > 0) sum += airMass * airSpecificHeat(toAbsoluteKelvins(temperature));
+      if (airMass > 0) sum += airMass * airSpecificHeat(temperature);
       for (const { mass, specificHeat } of loads) {
         sum +=
           mass *
