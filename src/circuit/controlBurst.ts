@@ -2,7 +2,6 @@
 import {
   type Amperes,
   checkBetween,
-  checkPositive,
   checkWhole,
   fail,
   type Ohms,
@@ -10,6 +9,7 @@ import {
   type Warning,
   type Watts,
 } from "../quantity/index.ts";
+import { checkScale } from "./scale.ts";
 
 /**
  * What two kinds of clamp show under burst firing.
@@ -50,7 +50,7 @@ const CLAMP_CAUTION: Warning = {
  * @since 0.1.0
  */
 export function burstReadings(input: { readonly onCurrent: Amperes; readonly duty: number }): BurstReadings {
-  checkPositive("onCurrent", input.onCurrent, "A");
+  checkScale("onCurrent", input.onCurrent, "A");
   checkBetween("duty", input.duty, 0, 1);
   return {
     trueRmsClamp: (input.onCurrent * Math.sqrt(input.duty)) as Amperes,
@@ -102,8 +102,8 @@ export function burstFiring(input: {
   readonly duty: number;
 }): BurstFiring {
   const { voltage, resistance, duty } = input;
-  checkPositive("voltage", voltage, "V");
-  checkPositive("resistance", resistance, "Ω");
+  checkScale("voltage", voltage, "V");
+  checkScale("resistance", resistance, "Ω");
   checkBetween("duty", duty, 0, 1);
   const onCurrent = (voltage / resistance) as Amperes;
   const root = Math.sqrt(duty);
@@ -161,7 +161,7 @@ export function burstDutyFromCycles(input: {
  * @since 0.1.0
  */
 export function burstDuty(input: { readonly meanPower: Watts; readonly fullPower: Watts }): number {
-  checkPositive("fullPower", input.fullPower, "W");
+  checkScale("fullPower", input.fullPower, "W");
   checkBetween("meanPower", input.meanPower, 0, input.fullPower, "W");
   return input.meanPower / input.fullPower;
 }

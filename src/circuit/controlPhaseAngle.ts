@@ -3,12 +3,12 @@ import { bracketedRoot } from "../numeric/index.ts";
 import {
   type Amperes,
   checkBetween,
-  checkPositive,
   type Ohms,
   type Volts,
   type Warning,
   type Watts,
 } from "../quantity/index.ts";
+import { checkScale } from "./scale.ts";
 
 /**
  * One harmonic of a current.
@@ -104,8 +104,8 @@ export function phaseAngleFiring(input: {
   readonly firingDegrees: number;
 }): PhaseAngleFiring {
   const { voltage, resistance, firingDegrees } = input;
-  checkPositive("voltage", voltage, "V");
-  checkPositive("resistance", resistance, "Ω");
+  checkScale("voltage", voltage, "V");
+  checkScale("resistance", resistance, "Ω");
   checkBetween("firingDegrees", firingDegrees, 0, 180, "°");
   const alpha = radiansOf(firingDegrees);
   const powerRatio = powerRatioOf(firingDegrees);
@@ -152,7 +152,7 @@ export function phaseAngleFiring(input: {
  * @since 0.1.0
  */
 export function firingAngleForPower(input: { readonly power: Watts; readonly fullPower: Watts }): number {
-  checkPositive("fullPower", input.fullPower, "W");
+  checkScale("fullPower", input.fullPower, "W");
   checkBetween("power", input.power, 0, input.fullPower, "W");
   const wanted = input.power / input.fullPower;
   if (wanted === 0) return 180;
@@ -178,7 +178,7 @@ export function firingAngleForVoltage(input: {
   readonly rmsVoltage: Volts;
   readonly voltage: Volts;
 }): number {
-  checkPositive("voltage", input.voltage, "V");
+  checkScale("voltage", input.voltage, "V");
   checkBetween("rmsVoltage", input.rmsVoltage, 0, input.voltage, "V");
   const ratio = input.rmsVoltage / input.voltage;
   return firingAngleForPower({ power: (ratio * ratio) as Watts, fullPower: 1 as Watts });
@@ -224,8 +224,8 @@ export function oneSidedFiring(input: {
   readonly firingDegrees: number;
 }): OneSidedFiring {
   const { voltage, resistance, firingDegrees } = input;
-  checkPositive("voltage", voltage, "V");
-  checkPositive("resistance", resistance, "Ω");
+  checkScale("voltage", voltage, "V");
+  checkScale("resistance", resistance, "Ω");
   checkBetween("firingDegrees", firingDegrees, 0, 180, "°");
   const share = (1 + powerRatioOf(firingDegrees)) / 2;
   const direct = (Math.SQRT2 * voltage * Math.sin(radiansOf(firingDegrees) / 2) ** 2) / Math.PI;

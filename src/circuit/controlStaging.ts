@@ -1,5 +1,6 @@
 /** Staging: banks switched in steps, one of them trimmed to meet the demand in between. */
-import { checkNonNegative, checkPositive, fail, type Watts } from "../quantity/index.ts";
+import { fail, type Watts } from "../quantity/index.ts";
+import { checkScale, checkScaleOrZero } from "./scale.ts";
 
 /**
  * One bank as a stage.
@@ -55,7 +56,7 @@ export function stageBanks(input: {
   readonly trimmed?: Stage;
 }): StagePlan {
   const { stages, demand, trimmed } = input;
-  checkNonNegative("demand", demand, "W");
+  checkScaleOrZero("demand", demand, "W");
   const all = trimmed === undefined ? stages : [trimmed, ...stages];
   if (all.length === 0) {
     fail({ code: "missing", path: "stages", expected: "at least one stage", received: undefined });
@@ -63,7 +64,7 @@ export function stageBanks(input: {
   const names = new Set<string>();
   all.forEach((stage, i) => {
     const path = trimmed === undefined ? `stages.${i}` : i === 0 ? "trimmed" : `stages.${i - 1}`;
-    checkPositive(`${path}.power`, stage.power, "W");
+    checkScale(`${path}.power`, stage.power, "W");
     if (names.has(stage.id)) {
       fail({ code: "duplicate", path: `${path}.id`, expected: "a name used once", received: stage.id });
     }

@@ -3,11 +3,11 @@ import {
   type Amperes,
   type BranchVolts,
   checkBetween,
-  checkPositive,
   type LineVolts,
   type Ohms,
   type Watts,
 } from "../quantity/index.ts";
+import { checkScale } from "./scale.ts";
 
 /**
  * A balanced star under phase-angle firing.
@@ -65,8 +65,8 @@ export function threePhaseAngleFiring(input: {
   readonly firingDegrees: number;
 }): ThreePhaseFiring {
   const { lineVoltage, branchResistance, firingDegrees } = input;
-  checkPositive("lineVoltage", lineVoltage, "V");
-  checkPositive("branchResistance", branchResistance, "Ω");
+  checkScale("lineVoltage", lineVoltage, "V");
+  checkScale("branchResistance", branchResistance, "Ω");
   checkBetween("firingDegrees", firingDegrees, 0, 150, "°");
   const powerRatio = ratioOf(firingDegrees);
   const root = Math.sqrt(powerRatio);

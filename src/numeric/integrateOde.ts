@@ -102,6 +102,17 @@ function worstError(
   return worst;
 }
 
+/** First step: one hundredth of the time in which the state would change by its own size, and of the whole way. */
+function firstStep(state: readonly number[], slope: readonly number[], way: number): number {
+  let step = way / 100;
+  state.forEach((value, i) => {
+    const [size, rate] = [Math.abs(value), Math.abs(slope[i] as number)];
+    // A component that starts from nothing says nothing about its size.
+    if (size > 0 && rate > 0) step = Math.min(step, Math.max((0.01 * size) / rate, way * 1e-9));
+  });
+  return step;
+}
+
 /**
  * Integrates y' = derivative(at, y) from `start` towards `end`, and stops where `event` changes sign.
  *
@@ -172,7 +183,7 @@ export function integrateOde(input: {
   let slope = checkedSlope(derivative, at, state);
   let sign = event?.(at, state);
   if (sign === 0) return { at, state, stopped: "event", steps: 0 };
-  let step = Math.min(largestStep, (end - start) / 100);
+  let step = Math.min(largestStep, firstStep(state, slope, end - start));
   let steps = 0;
   for (let tries = 0; at < end; tries += 1) {
     // Below this a step no longer moves the place: the error estimate cannot be met.

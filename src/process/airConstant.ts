@@ -4,7 +4,6 @@ import type { Basis, BasisKind } from "../material/index.ts";
 import {
   btuItPerPoundFahrenheit,
   checkOneOf,
-  checkPositive,
   cubicFeetPerMinute,
   cubicMetersPerHour,
   fahrenheitDegrees,
@@ -15,6 +14,7 @@ import {
   toBtuItPerHour,
   type Watts,
 } from "../quantity/index.ts";
+import { checkScale } from "./scale.ts";
 
 /**
  * The constant of air heating in the forms people use: power = constant × flow × rise.
@@ -57,8 +57,8 @@ export function airHeatConstant(input: {
   readonly density: KilogramsPerCubicMeter;
   readonly specificHeat: JoulesPerKilogramKelvin;
 }): AirHeatConstant {
-  checkPositive("density", input.density, "kg/m³");
-  checkPositive("specificHeat", input.specificHeat, "J/(kg·K)");
+  checkScale("density", input.density, "kg/m³");
+  checkScale("specificHeat", input.specificHeat, "J/(kg·K)");
   const volumetricHeat = input.density * input.specificHeat;
   const perCfmFahrenheit = volumetricHeat * cubicFeetPerMinute(1) * fahrenheitDegrees(1);
   return {

@@ -4,13 +4,13 @@ import {
   type Celsius,
   type CubicMetersPerSecond,
   checkOneOf,
-  checkPositive,
   fail,
   type KilogramsPerCubicMeter,
   type KilogramsPerSecond,
   type Pascals,
   poundsPerCubicFoot,
 } from "../quantity/index.ts";
+import { checkScale } from "./scale.ts";
 
 /**
  * What "standard" means in a flow: the trade has several, 7 % apart.
@@ -108,10 +108,10 @@ export function airMassFlow(flow: AirFlow): KilogramsPerSecond {
   }
   checkOneOf("flow.basis", flow.basis, ["actual", "standard", "mass"]);
   if (flow.basis === "mass") {
-    checkPositive("flow.massFlow", flow.massFlow, "kg/s");
+    checkScale("flow.massFlow", flow.massFlow, "kg/s");
     return flow.massFlow;
   }
-  checkPositive("flow.volumeFlow", flow.volumeFlow, "m³/s");
+  checkScale("flow.volumeFlow", flow.volumeFlow, "m³/s");
   const density = flow.basis === "actual" ? airDensity(flow) : standardAirDensity(flow.standard);
   return (flow.volumeFlow * density) as KilogramsPerSecond;
 }

@@ -1,8 +1,6 @@
 /** Heating an air stream: power, temperatures and flow from one another, and what a change does. */
 import {
   type Celsius,
-  checkFinite,
-  checkPositive,
   fail,
   type JoulesPerKilogramKelvin,
   type Kelvins,
@@ -12,6 +10,7 @@ import {
 } from "../quantity/index.ts";
 import { type AirFlow, airMassFlow } from "./airFlow.ts";
 import { airHeatContent, airMeanSpecificHeat, airTemperatureAfter } from "./airHeat.ts";
+import { checkScale, checkTemperature } from "./scale.ts";
 
 /**
  * An air stream being heated.
@@ -52,8 +51,8 @@ function warningsOf(outlet: number, specificHeat: number | undefined): Warning[]
 }
 
 function checkOutlet(inlet: Celsius, outlet: Celsius): void {
-  checkFinite("inlet", inlet, "°C");
-  checkFinite("outlet", outlet, "°C");
+  checkTemperature("inlet", inlet);
+  checkTemperature("outlet", outlet);
   if (!(outlet > inlet)) {
     fail({
       code: "out-of-range",
@@ -67,7 +66,7 @@ function checkOutlet(inlet: Celsius, outlet: Celsius): void {
 
 function meanHeat(from: Celsius, to: Celsius, given: number | undefined): JoulesPerKilogramKelvin {
   if (given === undefined) return airMeanSpecificHeat({ from, to });
-  checkPositive("specificHeat", given, "J/(kg·K)");
+  checkScale("specificHeat", given, "J/(kg·K)");
   return given as JoulesPerKilogramKelvin;
 }
 
@@ -103,16 +102,16 @@ export function airOutlet(input: {
   readonly specificHeat?: JoulesPerKilogramKelvin;
 }): AirHeating {
   const { power, flow, inlet, specificHeat } = input;
-  checkPositive("power", power, "W");
+  checkScale("power", power, "W");
   const massFlow = airMassFlow(flow);
-  checkFinite("inlet", inlet, "°C");
+  checkTemperature("inlet", inlet);
   let outlet: Celsius;
   let used: JoulesPerKilogramKelvin;
   if (specificHeat === undefined) {
     outlet = airTemperatureAfter(inlet, power / massFlow);
     used = airMeanSpecificHeat({ from: inlet, to: outlet });
   } else {
-    checkPositive("specificHeat", specificHeat, "J/(kg·K)");
+    checkScale("specificHeat", specificHeat, "J/(kg·K)");
     used = specificHeat;
     outlet = (inlet + power / (massFlow * used)) as Celsius;
   }
@@ -195,7 +194,7 @@ export function airFlowForRise(input: {
   readonly specificHeat?: JoulesPerKilogramKelvin;
 }): AirHeating {
   const { power, inlet, outlet, specificHeat } = input;
-  checkPositive("power", power, "W");
+  checkScale("power", power, "W");
   checkOutlet(inlet, outlet);
   const used = meanHeat(inlet, outlet, specificHeat);
   const rise = (outlet - inlet) as Kelvins;
@@ -261,9 +260,9 @@ export function airWhatIf(input: {
   readonly powerRatio?: number;
 }): AirHeatingChange {
   const { flowRatio = 1, voltageRatio = 1, powerRatio = 1, power, inlet } = input;
-  checkPositive("flowRatio", flowRatio);
-  checkPositive("voltageRatio", voltageRatio);
-  checkPositive("powerRatio", powerRatio);
+  checkScale("flowRatio", flowRatio);
+  checkScale("voltageRatio", voltageRatio);
+  checkScale("powerRatio", powerRatio);
   const fixed = input.specificHeat === undefined ? {} : { specificHeat: input.specificHeat };
   const before = airOutlet({ power, flow: input.flow, inlet, ...fixed });
   const massFlow = (before.massFlow * flowRatio) as KilogramsPerSecond;

@@ -1,13 +1,6 @@
 /** Energy and what it costs; the tariff is the user's. */
-import {
-  checkBetween,
-  checkNonNegative,
-  checkPositive,
-  type Joules,
-  type Seconds,
-  toKilowattHours,
-  type Watts,
-} from "../quantity/index.ts";
+import { checkBetween, type Joules, type Seconds, toKilowattHours, type Watts } from "../quantity/index.ts";
+import { checkScale, checkScaleOrZero } from "./scale.ts";
 
 /**
  * Electric energy and its cost.
@@ -34,8 +27,8 @@ export interface EnergyCost {
  * @since 0.1.0
  */
 export function energyCost(input: { readonly energy: Joules; readonly tariff: number }): EnergyCost {
-  checkNonNegative("energy", input.energy, "J");
-  checkNonNegative("tariff", input.tariff);
+  checkScaleOrZero("energy", input.energy, "J");
+  checkScaleOrZero("tariff", input.tariff);
   return { energy: input.energy, cost: toKilowattHours(input.energy) * input.tariff };
 }
 
@@ -63,10 +56,10 @@ export function runningCost(input: {
   readonly efficiency?: number;
 }): EnergyCost {
   const { power, time, tariff, duty = 1, efficiency = 1 } = input;
-  checkNonNegative("power", power, "W");
-  checkNonNegative("time", time, "s");
+  checkScaleOrZero("power", power, "W");
+  checkScaleOrZero("time", time, "s");
   checkBetween("duty", duty, 0, 1);
-  checkPositive("efficiency", efficiency);
+  checkScale("efficiency", efficiency);
   checkBetween("efficiency", efficiency, 0, 1);
   return energyCost({ energy: ((power * time * duty) / efficiency) as Joules, tariff });
 }

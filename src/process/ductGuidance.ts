@@ -4,7 +4,6 @@ import type { Basis, BasisKind } from "../material/index.ts";
 import {
   type Celsius,
   checkOneOf,
-  checkPositive,
   fail,
   feetPerMinute,
   inches,
@@ -18,6 +17,7 @@ import {
   type WattsPerSquareMeter,
 } from "../quantity/index.ts";
 import { type AirFlow, actualAirFlow } from "./airFlow.ts";
+import { checkScale } from "./scale.ts";
 
 /**
  * One piece of guidance, and how the heater stands to it.
@@ -67,8 +67,8 @@ export interface DuctHeaterCheck {
  * @since 0.1.0
  */
 export function ductHeaterFace(input: { readonly height: Meters; readonly width: Meters }): SquareMeters {
-  checkPositive("height", input.height, "m");
-  checkPositive("width", input.width, "m");
+  checkScale("height", input.height, "m");
+  checkScale("width", input.width, "m");
   const height = input.height - inches(2.5);
   const width = input.width - inches(0.5);
   if (!(height > 0))
@@ -122,8 +122,8 @@ export function ductHeaterCheck(input: {
   readonly element: "open coil" | "tubular";
 }): DuctHeaterCheck {
   const { power, faceArea, flow, inlet, pressure } = input;
-  checkPositive("power", power, "W");
-  checkPositive("faceArea", faceArea, "m²");
+  checkScale("power", power, "W");
+  checkScale("faceArea", faceArea, "m²");
   const element = checkOneOf("element", input.element, ["open coil", "tubular"]);
   const velocity = actualAirFlow({ flow, temperature: inlet, pressure }) / faceArea;
   const faceLoad = power / faceArea;

@@ -5,7 +5,6 @@ import {
   type CubicMeters,
   type CubicMetersPerSecond,
   checkOneOf,
-  checkPositive,
   fail,
   hours,
   type JoulesPerKilogramKelvin,
@@ -16,7 +15,7 @@ import {
 } from "../quantity/index.ts";
 import { type AirFlow, airMassFlow, standardAirFlow } from "./airFlow.ts";
 import { airMeanSpecificHeat } from "./airHeat.ts";
-import { checkTemperature } from "./lumped.ts";
+import { checkScale, checkTemperature } from "./scale.ts";
 
 /**
  * Heat carried away by an air stream.
@@ -41,7 +40,7 @@ function carried(
   oven: Celsius,
   given: JoulesPerKilogramKelvin | undefined,
 ): ExhaustHeat {
-  if (given !== undefined) checkPositive("specificHeat", given, "J/(kg·K)");
+  if (given !== undefined) checkScale("specificHeat", given, "J/(kg·K)");
   const specificHeat = given ?? airMeanSpecificHeat({ from: makeUp, to: oven });
   const lossConductance = massFlow * specificHeat;
   return {
@@ -128,8 +127,8 @@ export function airChangeHeat(input: {
   readonly specificHeat?: JoulesPerKilogramKelvin;
 }): ExhaustHeat {
   const { changesPerHour, volume, makeUp, oven, pressure } = input;
-  checkPositive("changesPerHour", changesPerHour);
-  checkPositive("volume", volume, "m³");
+  checkScale("changesPerHour", changesPerHour);
+  checkScale("volume", volume, "m³");
   const counted = checkOneOf("countedAs", input.countedAs, ["make-up air", "oven air"]);
   checkWarmer(makeUp, oven);
   const density = airDensity({ temperature: counted === "oven air" ? oven : makeUp, pressure });

@@ -1,9 +1,6 @@
 /** Loss and heat capacity of an oven from what it did: two readings on the way up. */
 import {
   type Celsius,
-  checkFinite,
-  checkNonNegative,
-  checkPositive,
   fail,
   type JoulesPerKelvin,
   type Kelvins,
@@ -12,6 +9,7 @@ import {
   type Watts,
   type WattsPerKelvin,
 } from "../quantity/index.ts";
+import { checkScale, checkScaleOrZero, checkTemperature } from "./scale.ts";
 
 /**
  * An oven identified from readings.
@@ -69,11 +67,11 @@ export function ovenFromTwoReadings(input: {
   readonly power?: Watts;
 }): IdentifiedOven {
   const { ambient, time, first, second, power } = input;
-  checkFinite("ambient", ambient, "°C");
-  checkFinite("first", first, "°C");
-  checkFinite("second", second, "°C");
-  checkPositive("time", time, "s");
-  if (power !== undefined) checkPositive("power", power, "W");
+  checkTemperature("ambient", ambient);
+  checkTemperature("first", first);
+  checkTemperature("second", second);
+  checkScale("time", time, "s");
+  if (power !== undefined) checkScale("power", power, "W");
   const r1 = first - ambient;
   const r2 = second - ambient;
   if (!(r1 > 0))
@@ -154,11 +152,11 @@ export function cyclicTemperature(input: {
   readonly offTime: Seconds;
 }): { readonly lowest: Celsius; readonly highest: Celsius; readonly mean: Celsius } {
   const { coldTemperature: cold, hotTemperature: hot, timeConstant, onTime, offTime } = input;
-  checkFinite("coldTemperature", cold, "°C");
-  checkFinite("hotTemperature", hot, "°C");
-  checkPositive("timeConstant", timeConstant, "s");
-  checkPositive("onTime", onTime, "s");
-  checkNonNegative("offTime", offTime, "s");
+  checkTemperature("coldTemperature", cold);
+  checkTemperature("hotTemperature", hot);
+  checkScale("timeConstant", timeConstant, "s");
+  checkScale("onTime", onTime, "s");
+  checkScaleOrZero("offTime", offTime, "s");
   if (!(hot > cold))
     fail({
       code: "out-of-range",

@@ -1,9 +1,6 @@
 /** The oven as one body at one temperature with constant heat capacity and loss: closed forms. */
 import {
   type Celsius,
-  checkFinite,
-  checkNonNegative,
-  checkPositive,
   fail,
   type Joules,
   type JoulesPerKelvin,
@@ -11,6 +8,7 @@ import {
   type Watts,
   type WattsPerKelvin,
 } from "../quantity/index.ts";
+import { checkScale, checkScaleOrZero, checkTemperature } from "./scale.ts";
 
 /**
  * An oven as one body. The two constants are often identified from readings: {@link ovenFromTwoReadings}.
@@ -46,24 +44,16 @@ export interface HeatUpTime {
 
 /** Requires an oven whose figures are possible. */
 function checkOven(oven: LumpedOven): void {
-  checkPositive("heatCapacity", oven.heatCapacity, "J/K");
-  checkNonNegative("lossConductance", oven.lossConductance, "W/K");
+  checkScale("heatCapacity", oven.heatCapacity, "J/K");
+  checkScaleOrZero("lossConductance", oven.lossConductance, "W/K");
   checkTemperature("ambient", oven.ambient);
-}
-
-/** Requires a temperature above absolute zero. */
-export function checkTemperature(path: string, value: Celsius): void {
-  checkFinite(path, value, "°C");
-  if (!(value >= -273.15)) {
-    fail({ code: "out-of-range", path, expected: "−273.15 or more", received: value, unit: "°C" });
-  }
 }
 
 /** Requires a set point that there is something to do for. */
 export function checkTarget(target: Celsius, ambient: Celsius, start: Celsius): void {
   checkTemperature("ambient", ambient);
   checkTemperature("start", start);
-  checkFinite("target", target, "°C");
+  checkTemperature("target", target);
   const highest = Math.max(ambient, start);
   if (!(target > highest)) {
     const which = highest === start && start !== ambient ? "the start" : "ambient";
@@ -112,7 +102,7 @@ export function heatUpTime(
 ): HeatUpTime {
   const { heatCapacity, lossConductance, ambient, power, target, start = ambient } = input;
   checkOven(input);
-  checkNonNegative("power", power, "W");
+  checkScaleOrZero("power", power, "W");
   checkTarget(target, ambient, start);
   const holding = lossConductance * (target - ambient);
   const net = power - lossConductance * (start - ambient);
@@ -156,8 +146,8 @@ export function ovenTemperature(
 ): Celsius {
   const { heatCapacity, lossConductance, ambient, power, time, start = ambient } = input;
   checkOven(input);
-  checkNonNegative("power", power, "W");
-  checkNonNegative("time", time, "s");
+  checkScaleOrZero("power", power, "W");
+  checkScaleOrZero("time", time, "s");
   checkTemperature("start", start);
   const net = power - lossConductance * (start - ambient);
   const share = (lossConductance * time) / heatCapacity;
@@ -184,7 +174,7 @@ export function holdingPower(input: {
   readonly ambient: Celsius;
   readonly target: Celsius;
 }): Watts {
-  checkNonNegative("lossConductance", input.lossConductance, "W/K");
+  checkScaleOrZero("lossConductance", input.lossConductance, "W/K");
   checkTarget(input.target, input.ambient, input.ambient);
   return (input.lossConductance * (input.target - input.ambient)) as Watts;
 }
@@ -212,9 +202,9 @@ export function heatUpTimeFromMeanLoss(input: {
   readonly meanLoss: Watts;
   readonly power: Watts;
 }): Seconds | "never" {
-  checkPositive("storedHeat", input.storedHeat, "J");
-  checkNonNegative("meanLoss", input.meanLoss, "W");
-  checkNonNegative("power", input.power, "W");
+  checkScale("storedHeat", input.storedHeat, "J");
+  checkScaleOrZero("meanLoss", input.meanLoss, "W");
+  checkScaleOrZero("power", input.power, "W");
   const net = input.power - input.meanLoss;
   return net > 0 ? ((input.storedHeat / net) as Seconds) : "never";
 }

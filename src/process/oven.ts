@@ -4,8 +4,6 @@ import {
   type Celsius,
   type CubicMeters,
   checkBetween,
-  checkNonNegative,
-  checkPositive,
   fail,
   type Joules,
   type JoulesPerKelvin,
@@ -16,8 +14,8 @@ import {
   type WattsPerKelvin,
 } from "../quantity/index.ts";
 import { airHeatContent, airKinks, airSpecificHeat } from "./airHeat.ts";
-import { checkTemperature } from "./lumped.ts";
-import { STEEL_BREAKS, steelHeatContent, steelSpecificHeat } from "./steel.ts";
+import { checkScale, checkScaleOrZero, checkTemperature } from "./scale.ts";
+import { STEEL_BREAKS, steelHeatContent, steelRange, steelSpecificHeat } from "./steel.ts";
 
 /**
  * Something heated in the oven: work, racks, trolleys.
@@ -72,22 +70,24 @@ export interface OvenModel {
   readonly heat: (from: Celsius, to: Celsius) => OvenHeat;
   /** Temperatures at which the capacity has a step or a kink, rising. */
   readonly breaks: readonly number[];
+  /** Between these the sources reach, °C. */
+  readonly range: readonly [number, number];
   readonly warnings: readonly Warning[];
 }
 
 function checkPlan(plan: OvenPlan): void {
   checkTemperature("ambient", plan.ambient);
-  checkNonNegative("lossConductance", plan.lossConductance, "W/K");
-  if (plan.structure !== undefined) checkPositive("structure", plan.structure, "J/K");
+  checkScaleOrZero("lossConductance", plan.lossConductance, "W/K");
+  if (plan.structure !== undefined) checkScale("structure", plan.structure, "J/K");
   if (plan.walls !== undefined) {
-    checkPositive("walls.heatCapacity", plan.walls.heatCapacity, "J/K");
+    checkScale("walls.heatCapacity", plan.walls.heatCapacity, "J/K");
     checkBetween("walls.share", plan.walls.share, 0, 1);
   }
-  if (plan.air !== undefined) checkPositive("air.volume", plan.air.volume, "m³");
+  if (plan.air !== undefined) checkScale("air.volume", plan.air.volume, "m³");
   (plan.loads ?? []).forEach((load, i) => {
-    checkPositive(`loads.${i}.mass`, load.mass, "kg");
+    checkScale(`loads.${i}.mass`, load.mass, "kg");
     if (load.specificHeat !== "carbon steel") {
-      checkPositive(`loads.${i}.specificHeat`, load.specificHeat, "J/(kg·K)");
+      checkScale(`loads.${i}.specificHeat`, load.specificHeat, "J/(kg·K)");
     }
   });
   const nothing = plan.structure === undefined && plan.walls === undefined && plan.air === undefined;
@@ -129,6 +129,10 @@ export function ovenModel(plan: OvenPlan, start: Celsius): OvenModel {
       ? 0
       : plan.air.volume * airDensity({ temperature: start, pressure: plan.air.pressure });
   const steel = loads.some((load) => load.specificHeat === "carbon steel");
+  const kinks = airMass > 0 ? airKinks() : [];
+  const [steelLow, steelHigh] = steelRange(plan.beyondTable);
+  const lows = [-273.15, ...kinks.slice(0, 1), ...(steel ? [steelLow] : [])];
+  const highs = [1e6, ...kinks.slice(-1), ...(steel ? [steelHigh] : [])];
   return {
     capacity: (t) => {
       const temperature = t as Celsius;
@@ -156,7 +160,8 @@ export function ovenModel(plan: OvenPlan, start: Celsius): OvenModel {
         air: (airMass > 0 ? airMass * airHeatContent({ from, to }) : 0) as Joules,
       };
     },
-    breaks: [...(airMass > 0 ? airKinks() : []), ...(steel ? STEEL_BREAKS : [])].sort((a, b) => a - b),
+    breaks: [...kinks, ...(steel ? STEEL_BREAKS : [])].sort((a, b) => a - b),
+    range: [Math.max(...lows), Math.min(...highs)],
     warnings: steelWarnings(plan, start),
   };
 }

@@ -2,8 +2,6 @@
 import { integrateOde } from "../numeric/index.ts";
 import {
   type Celsius,
-  checkNonNegative,
-  checkPositive,
   fail,
   type Joules,
   type Seconds,
@@ -12,6 +10,7 @@ import {
 } from "../quantity/index.ts";
 import { checkTarget, ultimateOf } from "./lumped.ts";
 import { type OvenHeat, type OvenModel, type OvenPlan, ovenModel } from "./oven.ts";
+import { checkScale, checkScaleOrZero } from "./scale.ts";
 
 /**
  * Where the energy of a heat-up went: input = loads + structure + walls + air + lost.
@@ -44,6 +43,9 @@ export interface OvenHeatUp {
   /** Empty when the sources cover what was asked. */
   readonly warnings: readonly Warning[];
 }
+
+/** A temperature a few last digits above or below another: on the other side of a breakpoint, with no heat between. */
+const nextTo = (t: number, way: 1 | -1): number => t + way * 4 * Number.EPSILON * Math.max(1, Math.abs(t));
 
 /** Error allowed in each step of the integrations here, relative. */
 const TOLERANCE = 1e-12;
@@ -130,7 +132,7 @@ export function ovenHeatUp(input: {
 }): OvenHeatUp {
   const { oven, power, target, start = oven.ambient } = input;
   const model = ovenModel(oven, start);
-  checkNonNegative("power", power, "W");
+  checkScaleOrZero("power", power, "W");
   checkTarget(target, oven.ambient, start);
   const heat = model.heat(start, target);
   const { ambient, lossConductance } = oven;
@@ -193,20 +195,25 @@ export function ovenAfter(input: {
 }): OvenState {
   const { oven, power, time, start = oven.ambient } = input;
   const model = ovenModel(oven, start);
-  checkNonNegative("power", power, "W");
-  checkPositive("time", time, "s");
+  checkScaleOrZero("power", power, "W");
+  checkScale("time", time, "s");
   const { lossConductance, ambient } = oven;
   const loss = (t: number): number => lossConductance * (t - ambient);
+  // A trial step may overshoot what the sources cover; whether the answer does is checked at the end, by its heat.
+  const [coldest, hottest] = model.range;
+  const capacity = (t: number): number => model.capacity(Math.min(Math.max(t, coldest), hottest));
   const upward = power > loss(start);
   const ahead = model.breaks.filter((edge) => (upward ? edge > start : edge < start));
   const edges = upward ? ahead : ahead.reverse();
   const absoluteTolerance = [1e-9, Math.max(1e-9, TOLERANCE * Math.max(power * time, model.capacity(start)))];
   let at = 0;
-  let state: readonly number[] = [start, 0];
+  // A breakpoint belongs to the branch above it: on the way down begin just below.
+  const first = !upward && model.breaks.includes(start) ? nextTo(start, -1) : start;
+  let state: readonly number[] = [first, 0];
   // One temperature moves one way only: stop at each kink of the capacity and go on behind it.
   for (const edge of [...edges, undefined]) {
     const piece = integrateOde({
-      derivative: (_, [t]) => [(power - loss(t as number)) / model.capacity(t as number), loss(t as number)],
+      derivative: (_, [t]) => [(power - loss(t as number)) / capacity(t as number), loss(t as number)],
       start: at,
       end: time,
       initial: state,
@@ -216,8 +223,7 @@ export function ovenAfter(input: {
     });
     [at, state] = [piece.at, piece.state];
     if (edge === undefined || piece.stopped === "end" || at >= time) break;
-    const behind = edge + (upward ? 1e-12 : -1e-12) * Math.max(1, Math.abs(edge));
-    state = [behind, state[1] as number];
+    state = [nextTo(edge, upward ? 1 : -1), state[1] as number];
   }
   const temperature = state[0] as Celsius;
   const energy: OvenEnergy = {
@@ -274,7 +280,7 @@ export function heatUpOptions(input: {
   if (first === undefined) {
     return fail({ code: "missing", path: "powers", expected: "at least one power", received: undefined });
   }
-  checkPositive("powers.0.power", first.power, "W");
+  checkScale("powers.0.power", first.power, "W");
   const healthy = ovenHeatUp({ oven, power: first.power, target, start });
   return powers.map(({ name, power }) => {
     const one = ovenHeatUp({ oven, power, target, start });

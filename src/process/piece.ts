@@ -3,19 +3,17 @@ import { bracketedRoot, integrateOde } from "../numeric/index.ts";
 import {
   type Celsius,
   checkBetween,
-  checkNonNegative,
   checkPositive,
   type JoulesPerKilogramKelvin,
   type KilogramsPerCubicMeter,
   type Meters,
   type Seconds,
-  toAbsoluteKelvins,
   type Warning,
   type WattsPerMeterKelvin,
   type WattsPerSquareMeterKelvin,
 } from "../quantity/index.ts";
-import { checkTemperature } from "./lumped.ts";
 import { STEFAN_BOLTZMANN } from "./radiationLaw.ts";
+import { checkScale, checkScaleOrZero, checkTemperature } from "./scale.ts";
 
 /** Up to this Biot number the inside follows the surface within a few percent. */
 const LUMPED_LIMIT = 0.1;
@@ -57,9 +55,9 @@ export function biotNumber(input: {
   readonly characteristicLength: Meters;
   readonly thermalConductivity: WattsPerMeterKelvin;
 }): BiotNumber {
-  checkPositive("filmCoefficient", input.filmCoefficient, "W/(m²·K)");
-  checkPositive("characteristicLength", input.characteristicLength, "m");
-  checkPositive("thermalConductivity", input.thermalConductivity, "W/(m·K)");
+  checkScale("filmCoefficient", input.filmCoefficient, "W/(m²·K)");
+  checkScale("characteristicLength", input.characteristicLength, "m");
+  checkScale("thermalConductivity", input.thermalConductivity, "W/(m·K)");
   const biot = (input.filmCoefficient * input.characteristicLength) / input.thermalConductivity;
   const lumped = biot < LUMPED_LIMIT;
   const warnings: readonly Warning[] = lumped
@@ -133,10 +131,10 @@ export function pieceHeatingTime(input: {
 }): PieceHeating {
   const { characteristicLength, density, specificHeat, filmCoefficient, air, emissivity, walls } = input;
   const { start, target } = input;
-  checkPositive("characteristicLength", characteristicLength, "m");
-  checkPositive("density", density, "kg/m³");
-  checkPositive("specificHeat", specificHeat, "J/(kg·K)");
-  checkNonNegative("filmCoefficient", filmCoefficient, "W/(m²·K)");
+  checkScale("characteristicLength", characteristicLength, "m");
+  checkScale("density", density, "kg/m³");
+  checkScale("specificHeat", specificHeat, "J/(kg·K)");
+  checkScaleOrZero("filmCoefficient", filmCoefficient, "W/(m²·K)");
   checkBetween("emissivity", emissivity, 0, 1);
   // Without any exchange the piece would keep its temperature, and there would be no steady one to name.
   if (filmCoefficient === 0) checkPositive("emissivity", emissivity);
@@ -144,7 +142,8 @@ export function pieceHeatingTime(input: {
   checkTemperature("walls", walls);
   checkTemperature("start", start);
   checkTemperature("target", target);
-  const fourth = (t: number): number => toAbsoluteKelvins(t as Celsius) ** 4;
+  // No check here: a trial step may overshoot absolute zero before it is shortened.
+  const fourth = (t: number): number => (t + 273.15) ** 4;
   const wallsFourth = fourth(walls);
   const flux = (t: number): number =>
     filmCoefficient * (air - t) + emissivity * STEFAN_BOLTZMANN * (wallsFourth - fourth(t));

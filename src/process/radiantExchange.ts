@@ -2,14 +2,13 @@
 import { bracketedRoot } from "../numeric/index.ts";
 import {
   type Celsius,
-  checkPositive,
   fail,
   type SquareMeters,
   type Watts,
   type WattsPerSquareMeterKelvin,
 } from "../quantity/index.ts";
-import { checkTemperature } from "./lumped.ts";
 import { blackBody, checkEmissivity, STEFAN_BOLTZMANN } from "./radiationLaw.ts";
+import { checkScale, checkTemperature } from "./scale.ts";
 
 /**
  * A gray surface that radiates.
@@ -28,7 +27,7 @@ function checkSurface(path: string, surface: RadiantSurface): void {
   if (surface === undefined || surface === null)
     fail({ code: "missing", path, expected: "a surface", received: surface });
   checkTemperature(`${path}.temperature`, surface.temperature);
-  checkPositive(`${path}.area`, surface.area, "m²");
+  checkScale(`${path}.area`, surface.area, "m²");
   checkEmissivity(`${path}.emissivity`, surface.emissivity);
 }
 
@@ -114,7 +113,7 @@ export function radiantOven(input: {
   const { heater, work, viewFactor } = input;
   checkSurface("heater", heater);
   checkSurface("work", work);
-  checkPositive("viewFactor", viewFactor);
+  checkScale("viewFactor", viewFactor);
   const direct = heater.area * viewFactor;
   if (!(viewFactor < 1 && direct < work.area))
     fail({
@@ -180,9 +179,9 @@ export function reflectorHeating(input: {
 }): ReflectorHeating {
   const { panel, reflectorArea, reflectorEmissivity, filmCoefficient, air } = input;
   checkSurface("panel", panel);
-  checkPositive("reflectorArea", reflectorArea, "m²");
+  checkScale("reflectorArea", reflectorArea, "m²");
   checkEmissivity("reflectorEmissivity", reflectorEmissivity);
-  checkPositive("filmCoefficient", filmCoefficient, "W/(m²·K)");
+  checkScale("filmCoefficient", filmCoefficient, "W/(m²·K)");
   checkTemperature("air", air);
   if (!(reflectorArea >= panel.area))
     fail({

@@ -3,14 +3,12 @@ import { bracketedRoot } from "../numeric/index.ts";
 import {
   type Celsius,
   checkBetween,
-  checkNonNegative,
-  checkPositive,
   fail,
   type WattsPerSquareMeter,
   type WattsPerSquareMeterKelvin,
 } from "../quantity/index.ts";
-import { checkTemperature } from "./lumped.ts";
 import { blackBody, checkEmissivity } from "./radiationLaw.ts";
+import { checkScale, checkScaleOrZero, checkTemperature } from "./scale.ts";
 
 /**
  * Temperature of a thin insulated surface under lamps or elements: absorptivity × irradiation = filmCoefficient × (T − air) +
@@ -42,10 +40,10 @@ export function irradiatedTemperature(input: {
   readonly surroundings: Celsius;
 }): Celsius {
   const { irradiation, absorptivity, emissivity, filmCoefficient, air, surroundings } = input;
-  checkNonNegative("irradiation", irradiation, "W/m²");
+  checkScaleOrZero("irradiation", irradiation, "W/m²");
   checkBetween("absorptivity", absorptivity, 0, 1);
   checkBetween("emissivity", emissivity, 0, 1);
-  checkPositive("filmCoefficient", filmCoefficient, "W/(m²·K)");
+  checkScale("filmCoefficient", filmCoefficient, "W/(m²·K)");
   checkTemperature("air", air);
   checkTemperature("surroundings", surroundings);
   const taken = absorptivity * irradiation;
@@ -87,7 +85,7 @@ export function airBehindProbe(input: {
   checkTemperature("reading", reading);
   checkTemperature("walls", walls);
   checkEmissivity("emissivity", emissivity);
-  checkPositive("filmCoefficient", filmCoefficient, "W/(m²·K)");
+  checkScale("filmCoefficient", filmCoefficient, "W/(m²·K)");
   const air = reading + (emissivity * (blackBody(reading) - blackBody(walls))) / filmCoefficient;
   if (!(air >= -273.15)) {
     fail({

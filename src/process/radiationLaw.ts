@@ -1,5 +1,6 @@
 /** The law of heat radiation; its constants are exact since the SI of 2019. */
-import { type Celsius, checkBetween, checkPositive, toAbsoluteKelvins } from "../quantity/index.ts";
+import { type Celsius, checkBetween, toAbsoluteKelvins } from "../quantity/index.ts";
+import { checkScale } from "./scale.ts";
 
 const BOLTZMANN = 1.380649e-23;
 const PLANCK = 6.62607015e-34;
@@ -14,7 +15,7 @@ export const SECOND_RADIATION: number = /*#__PURE__*/ (() => (PLANCK * LIGHT) / 
 
 /** Requires an emissivity: more than 0, up to 1. */
 export function checkEmissivity(path: string, value: number): void {
-  checkPositive(path, value);
+  checkScale(path, value);
   checkBetween(path, value, 0, 1);
 }
 

@@ -1,8 +1,8 @@
 /** Reading an infrared thermometer: what it would show, and what is behind what it shows. */
 import { bracketedRoot } from "../numeric/index.ts";
 import { type Celsius, fail, type Kelvins, toAbsoluteKelvins, type Warning } from "../quantity/index.ts";
-import { checkTemperature } from "./lumped.ts";
 import { checkEmissivity, SECOND_RADIATION } from "./radiationLaw.ts";
+import { checkTemperature } from "./scale.ts";
 
 /** Below this the reading is mostly the surroundings: no correction is worth its digits. */
 const LOWEST_EMISSIVITY = 0.1;
@@ -148,7 +148,7 @@ export function surfaceBehindReading(input: {
   return answer(input, (detector) => {
     const signal =
       (emissivitySet * detector(read) + (emissivity - emissivitySet) * detector(mirrored)) / emissivity;
-    const expected = `a reading that a surface of emissivity ${emissivity} can give in surroundings of ${reflected} °C`;
+    const expected = `a reading that a surface of emissivity ${emissivity} can give where it mirrors ${reflected}`;
     return temperatureOf(detector, signal, "reading", reading, expected);
   });
 }
@@ -183,7 +183,7 @@ export function readingOfSurface(input: {
   return answer(input, (detector) => {
     const signal =
       (emissivity * detector(true_) + (emissivitySet - emissivity) * detector(mirrored)) / emissivitySet;
-    const expected = `a surface that an instrument set to ${emissivitySet} can show in surroundings of ${reflected} °C`;
+    const expected = `a surface that an instrument set to ${emissivitySet} can show where it mirrors ${reflected}`;
     return temperatureOf(detector, signal, "temperature", temperature, expected);
   });
 }

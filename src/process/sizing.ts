@@ -2,9 +2,7 @@
 import {
   type Celsius,
   checkBetween,
-  checkNonNegative,
   checkOneOf,
-  checkPositive,
   fail,
   type Joules,
   type JoulesPerKilogramKelvin,
@@ -14,7 +12,7 @@ import {
   type Warning,
   type Watts,
 } from "../quantity/index.ts";
-import { checkTemperature } from "./lumped.ts";
+import { checkScale, checkScaleOrZero, checkTemperature } from "./scale.ts";
 
 /** Margins that the source calls usual, 0.10 to 0.35. */
 const MARGIN_LOW = 0.1;
@@ -105,11 +103,11 @@ export function ovenSizing(input: {
   readonly margin: number;
 }): OvenSizing {
   const { heat, time, loss, throughput = 0, margin } = input;
-  checkPositive("heat", heat, "J");
-  checkPositive("time", time, "s");
-  checkNonNegative("loss", loss, "W");
-  checkNonNegative("throughput", throughput, "W");
-  checkNonNegative("margin", margin);
+  checkScale("heat", heat, "J");
+  checkScale("time", time, "s");
+  checkScaleOrZero("loss", loss, "W");
+  checkScaleOrZero("throughput", throughput, "W");
+  checkScaleOrZero("margin", margin);
   const rule = checkOneOf("lossRule", input.lossRule, ["two thirds", "one half"]);
   const lossShare = rule === "two thirds" ? 2 / 3 : 1 / 2;
   const startUp = (heat / time + lossShare * loss) * (1 + margin);
@@ -161,8 +159,8 @@ export function chargeHeat(input: {
   readonly from: Celsius;
   readonly to: Celsius;
 }): Joules {
-  checkPositive("mass", input.mass, "kg");
-  checkPositive("specificHeat", input.specificHeat, "J/(kg·K)");
+  checkScale("mass", input.mass, "kg");
+  checkScale("specificHeat", input.specificHeat, "J/(kg·K)");
   checkTemperature("from", input.from);
   checkTemperature("to", input.to);
   return (input.mass * input.specificHeat * (input.to - input.from)) as Joules;
@@ -188,9 +186,9 @@ export function chargePower(input: {
   readonly efficiency?: number;
 }): Watts {
   const { heat, time, efficiency = 1 } = input;
-  checkPositive("heat", heat, "J");
-  checkPositive("time", time, "s");
-  checkPositive("efficiency", efficiency);
+  checkScale("heat", heat, "J");
+  checkScale("time", time, "s");
+  checkScale("efficiency", efficiency);
   checkBetween("efficiency", efficiency, 0, 1);
   return (heat / (time * efficiency)) as Watts;
 }
@@ -218,8 +216,8 @@ export function throughputPower(input: {
   readonly from: Celsius;
   readonly to: Celsius;
 }): Watts {
-  checkPositive("massFlow", input.massFlow, "kg/s");
-  checkPositive("specificHeat", input.specificHeat, "J/(kg·K)");
+  checkScale("massFlow", input.massFlow, "kg/s");
+  checkScale("specificHeat", input.specificHeat, "J/(kg·K)");
   checkTemperature("from", input.from);
   checkTemperature("to", input.to);
   return (input.massFlow * input.specificHeat * (input.to - input.from)) as Watts;

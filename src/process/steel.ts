@@ -38,16 +38,21 @@ const BRANCHES: readonly Branch[] = [
 
 const branchAt = (t: number): number => STEEL_BREAKS.filter((edge) => t >= edge).length;
 
-function checkSteel(path: string, t: Celsius, beyond: BeyondTable | undefined): void {
-  checkFinite(path, t, "°C");
+/** Temperatures that the law is read between, °C. */
+export function steelRange(beyond: BeyondTable | undefined): readonly [number, number] {
   const policy = checkOneOf("beyondTable", beyond ?? "refuse", ["refuse", "extrapolate"]);
   // Downwards only: the cubic stays smooth below 20 °C, while above 1200 °C the steel begins to melt.
-  const low = policy === "extrapolate" ? -50 : LOWEST;
-  if (!(t >= low && t <= HIGHEST)) {
+  return [policy === "extrapolate" ? -50 : LOWEST, HIGHEST];
+}
+
+function checkSteel(path: string, t: Celsius, beyond: BeyondTable | undefined): void {
+  checkFinite(path, t, "°C");
+  const [low, high] = steelRange(beyond);
+  if (!(t >= low && t <= high)) {
     fail({
       code: "outside-table",
       path,
-      expected: `${low} to ${HIGHEST} (EN 1993-1-2)`,
+      expected: `${low} to ${high} (EN 1993-1-2)`,
       received: t,
       unit: "°C",
     });

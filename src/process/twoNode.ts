@@ -1,15 +1,8 @@
 /** The oven as two bodies: air with structure, which the elements heat, and the load, which lags behind. */
 import { bracketedRoot } from "../numeric/index.ts";
-import {
-  type Celsius,
-  checkNonNegative,
-  checkPositive,
-  type JoulesPerKelvin,
-  type Seconds,
-  type Watts,
-  type WattsPerKelvin,
-} from "../quantity/index.ts";
-import { checkTarget, checkTemperature } from "./lumped.ts";
+import type { Celsius, JoulesPerKelvin, Seconds, Watts, WattsPerKelvin } from "../quantity/index.ts";
+import { checkTarget } from "./lumped.ts";
+import { checkScale, checkScaleOrZero, checkTemperature } from "./scale.ts";
 
 /**
  * An oven as two bodies.
@@ -41,13 +34,13 @@ export interface TwoNodeTemperatures {
 
 /** Rises of air and load above ambient, as functions of time, and the two rates. */
 function solution(oven: TwoNodeOven, power: number, start: number) {
-  checkPositive("airHeatCapacity", oven.airHeatCapacity, "J/K");
-  checkPositive("loadHeatCapacity", oven.loadHeatCapacity, "J/K");
-  checkPositive("lossConductance", oven.lossConductance, "W/K");
-  checkPositive("coupling", oven.coupling, "W/K");
+  checkScale("airHeatCapacity", oven.airHeatCapacity, "J/K");
+  checkScale("loadHeatCapacity", oven.loadHeatCapacity, "J/K");
+  checkScale("lossConductance", oven.lossConductance, "W/K");
+  checkScale("coupling", oven.coupling, "W/K");
   checkTemperature("ambient", oven.ambient);
   checkTemperature("start", start as Celsius);
-  checkNonNegative("power", power, "W");
+  checkScaleOrZero("power", power, "W");
   const airRate = (oven.lossConductance + oven.coupling) / oven.airHeatCapacity;
   const fromLoad = oven.coupling / oven.airHeatCapacity;
   const loadRate = oven.coupling / oven.loadHeatCapacity;
@@ -95,7 +88,7 @@ function solution(oven: TwoNodeOven, power: number, start: number) {
 export function twoNodeTemperatures(
   input: TwoNodeOven & { readonly power: Watts; readonly time: Seconds; readonly start?: Celsius },
 ): TwoNodeTemperatures {
-  checkNonNegative("time", input.time, "s");
+  checkScaleOrZero("time", input.time, "s");
   const { at } = solution(input, input.power, input.start ?? input.ambient);
   const { air, load } = at(input.time);
   return { air: (input.ambient + air) as Celsius, load: (input.ambient + load) as Celsius };

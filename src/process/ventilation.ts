@@ -5,7 +5,6 @@ import {
   type CubicMetersPerSecond,
   checkBetween,
   checkOneOf,
-  checkPositive,
   cubicFeet,
   fail,
   type KilogramsPerCubicMeter,
@@ -14,6 +13,7 @@ import {
   type Warning,
 } from "../quantity/index.ts";
 import type { AirFlow } from "./airFlow.ts";
+import { checkScale } from "./scale.ts";
 
 /**
  * Air to dilute a solvent, and who decides about it.
@@ -77,7 +77,7 @@ export function solventVaporRatio(input: {
   readonly liquidDensity: KilogramsPerCubicMeter;
   readonly molarMass: number;
 }): number {
-  checkPositive("liquidDensity", input.liquidDensity, "kg/m³");
+  checkScale("liquidDensity", input.liquidDensity, "kg/m³");
   checkBetween("molarMass", input.molarMass, 0.01, 1, "kg/mol");
   const kelvin = toAbsoluteKelvins(SEVENTY_FAHRENHEIT as Celsius);
   return ((input.liquidDensity / input.molarMass) * GAS_CONSTANT * kelvin) / 101325;
@@ -108,16 +108,16 @@ export function safetyVentilation(input: {
   readonly by: VentilationRule;
 }): SafetyVentilation {
   const { solventRate, by } = input;
-  checkPositive("solventRate", solventRate, "m³/s");
+  checkScale("solventRate", solventRate, "m³/s");
   if (by === undefined || by === null)
     fail({ code: "missing", path: "by", expected: "a rule", received: by });
   const rule = checkOneOf("by.rule", by.rule, ["share of the flammable limit", "10000 ft3 per gallon"]);
   let airPerSolvent: number;
   if (by.rule === "share of the flammable limit") {
-    checkPositive("by.vaporRatio", by.vaporRatio);
-    checkPositive("by.lowerFlammableLimit", by.lowerFlammableLimit);
+    checkScale("by.vaporRatio", by.vaporRatio);
+    checkScale("by.lowerFlammableLimit", by.lowerFlammableLimit);
     checkBetween("by.lowerFlammableLimit", by.lowerFlammableLimit, 0, 1);
-    checkPositive("by.shareOfLimit", by.shareOfLimit);
+    checkScale("by.shareOfLimit", by.shareOfLimit);
     // More than the rule allows would be an answer that guides somebody into a fire.
     checkBetween("by.shareOfLimit", by.shareOfLimit, 0, 0.25);
     airPerSolvent = by.vaporRatio * (1 / (by.shareOfLimit * by.lowerFlammableLimit) - 1);

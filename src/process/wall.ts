@@ -6,7 +6,6 @@ import {
   btuItPerHourSquareFootFahrenheit,
   type Celsius,
   checkOneOf,
-  checkPositive,
   fahrenheit,
   fail,
   inches,
@@ -19,7 +18,7 @@ import {
   type WattsPerSquareMeter,
   type WattsPerSquareMeterKelvin,
 } from "../quantity/index.ts";
-import { checkTemperature } from "./lumped.ts";
+import { checkScale, checkTemperature } from "./scale.ts";
 
 /**
  * One layer of a wall.
@@ -85,12 +84,12 @@ export function wallHeat(input: {
   checkTemperature("inside", inside);
   checkTemperature("outside", outside);
   const resistances = layers.map((layer, i) => {
-    checkPositive(`layers.${i}.thickness`, layer.thickness, "m");
-    checkPositive(`layers.${i}.thermalConductivity`, layer.thermalConductivity, "W/(m·K)");
+    checkScale(`layers.${i}.thickness`, layer.thickness, "m");
+    checkScale(`layers.${i}.thermalConductivity`, layer.thermalConductivity, "W/(m·K)");
     return layer.thickness / layer.thermalConductivity;
   });
-  if (insideFilm !== undefined) checkPositive("insideFilm", insideFilm, "W/(m²·K)");
-  if (outsideFilm !== undefined) checkPositive("outsideFilm", outsideFilm, "W/(m²·K)");
+  if (insideFilm !== undefined) checkScale("insideFilm", insideFilm, "W/(m²·K)");
+  if (outsideFilm !== undefined) checkScale("outsideFilm", outsideFilm, "W/(m²·K)");
   const first = insideFilm === undefined ? 0 : 1 / insideFilm;
   const last = outsideFilm === undefined ? 0 : 1 / outsideFilm;
   const total = resistances.reduce((sum, one) => sum + one, first + last);
@@ -133,8 +132,8 @@ export function wallLoss(input: {
   readonly inside: Celsius;
   readonly outside: Celsius;
 }): { readonly loss: Watts; readonly lossConductance: WattsPerKelvin } {
-  checkPositive("uValue", input.uValue, "W/(m²·K)");
-  checkPositive("area", input.area, "m²");
+  checkScale("uValue", input.uValue, "W/(m²·K)");
+  checkScale("area", input.area, "m²");
   checkTemperature("inside", input.inside);
   checkTemperature("outside", input.outside);
   const lossConductance = input.uValue * input.area;

@@ -108,7 +108,12 @@ describe("integrateOde", () => {
   });
 
   it("sees a jump of the slope", () => {
-    const { state } = integrateOde({ derivative: (x) => [x < 1 / 3 ? 1 : 5], start: 0, end: 1, initial: [0] });
+    const { state } = integrateOde({
+      derivative: (x) => [x < 1 / 3 ? 1 : 5],
+      start: 0,
+      end: 1,
+      initial: [0],
+    });
     expect(value(state)).toBeCloseTo(1 / 3 + 10 / 3, 8);
   });
 
