@@ -88,10 +88,10 @@ function solution(oven: TwoNodeOven, power: number, start: number) {
 export function twoNodeTemperatures(
   input: TwoNodeOven & { readonly power: Watts; readonly time: Seconds; readonly start?: Celsius },
 ): TwoNodeTemperatures {
-  checkScaleOrZero("time", input.time, "s");
-  const { at } = solution(input, input.power, input.start ?? input.ambient);
-  const { air, load } = at(input.time);
-  return { air: (input.ambient + air) as Celsius, load: (input.ambient + load) as Celsius };
+  const { ambient, power, time, start = ambient } = input;
+  checkScaleOrZero("time", time, "s");
+  const { air, load } = solution(input, power, start).at(time);
+  return { air: (ambient + air) as Celsius, load: (ambient + load) as Celsius };
 }
 
 /**

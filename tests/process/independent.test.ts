@@ -210,7 +210,8 @@ describe("two bodies", () => {
   });
 
   it("whatever the oven, in closed form agree with the integrator", () => {
-    const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+    const between = (min: number, max: number) =>
+      fc.double({ min, max, noNaN: true }).map((x) => (Math.abs(x) < 1e-12 ? 0 : x));
     fc.assert(
       fc.property(
         between(1e4, 1e6),
