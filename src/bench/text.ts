@@ -8,7 +8,6 @@ import type {
   ResistanceAssessment,
   WhatIfRow,
 } from "./assessTypes.ts";
-import { isHigh, isOpen, isShorted } from "./branchState.ts";
 import { ratioText } from "./shown.ts";
 
 const WIDTH = 96;
@@ -65,14 +64,16 @@ function measured(value: Ohms | Open | null, uncertainty: Ohms | null, atLeast: 
     : formatUncertain(value, { unit: "Ω", uncertainty, uncertaintyDigits: 1 });
 }
 
-function verdict(branch: BranchAssessment): string {
-  if (branch.resistance === "open") return "OPEN";
-  if (isOpen(branch)) return "OPEN or nearly";
-  if (isShorted(branch)) return "SHORTED";
-  if (isHigh(branch)) return "HIGH or open";
-  if (branch.judgement === null) return "-";
-  return branch.judgement.verdict.toUpperCase();
-}
+const VERDICTS: Readonly<Record<BranchAssessment["finding"], string>> = {
+  sound: "WITHIN",
+  undecided: "UNDECIDED",
+  unjudged: "-",
+  outside: "OUTSIDE",
+  open: "OPEN",
+  shorted: "SHORTED",
+  high: "HIGH or open",
+  "not known": "-",
+};
 
 function resistanceLines(found: ResistanceAssessment): string[] {
   if (found.outcome === "no readings") return ["  No ohm readings in the record."];
@@ -81,7 +82,7 @@ function resistanceLines(found: ResistanceAssessment): string[] {
     measured(branch.resistance, branch.standardUncertainty, branch.atLeast),
     ohms(branch.target),
     branch.deviation === null ? "" : percent(branch.deviation),
-    verdict(branch),
+    VERDICTS[branch.finding],
   ]);
   const leads =
     found.leads === null || found.leadsUncertainty === null
@@ -98,8 +99,10 @@ function resistanceLines(found: ResistanceAssessment): string[] {
     found.pValue === null
       ? ""
       : ` (χ² ${found.chiSquare.toFixed(1)} with ${found.degreesOfFreedom} to spare, p ${found.pValue < 0.001 ? "below 0.001" : found.pValue.toFixed(3)})`;
+  const rule = found.branches.find((branch) => branch.judgement !== null)?.judgement?.rule;
   return [
     ...table([["branch", "measured", "target", "deviation", "verdict"], ...rows]),
+    ...(rule === undefined ? [] : [`  Verdicts against ${rule}, at two standard uncertainties.`]),
     `  ${leads}`,
     wrap(
       `The readings ${agreement}${chi}. In brackets: standard uncertainty in the last digit${found.consistency === "inconsistent" ? ", enlarged to cover the contradiction" : ""}.`,
@@ -124,13 +127,32 @@ function readingLines({ readings, expectedReadings, leads }: ResistanceAssessmen
   return table([["probes", "read", "less leads", "sound module", "deviation"], ...rows]);
 }
 
+/** What the plate promises: whole module first, then each kind of bank. */
+function targetLines({ targets }: ModuleAssessment): string[] {
+  const total = targets.reduce((sum, { targets: t }) => sum + t.lineCurrent, 0);
+  const cold = targets.reduce((sum, { targets: t }) => sum + (t.coldLineCurrent ?? 0), 0);
+  const start = cold > 0 ? `, ${cold.toFixed(1)} A in the first second from cold` : "";
+  const kinds = new Map<string, string[]>();
+  for (const { bank, targets: t } of targets) {
+    const coldOhms = t.elementResistanceCold === null ? "" : `, ${ohms(t.elementResistanceCold)} cold`;
+    const kind = `${t.bankLineCurrent.toFixed(1)} A a line; one element ${ohms(t.elementResistanceHot)} hot${coldOhms}, ${t.branchVoltage.toFixed(0)} V across its branch`;
+    kinds.set(kind, [...(kinds.get(kind) ?? []), bank]);
+  }
+  return [
+    `  Whole module: ${total.toFixed(1)} A a line at plate voltage${start}.`,
+    ...[...kinds].map(([kind, banks]) =>
+      wrap(`${banks.length > 1 ? "Banks" : "Bank"} ${banks.join(", ")}: ${kind}.`, "  "),
+    ),
+  ];
+}
+
 function drawLines(assessment: ModuleAssessment): string[] {
   const { asFound, repaired, repairedAtPlateVoltage: plate, deviationFromPlate, basis } = assessment.draw;
   const power = ({ power, standardUncertainty: u }: Draw): string =>
     u === null ? kilowatts(power) : `${(power / 1000).toFixed(2)} ± ${((2 * u) / 1000).toFixed(2)} kW`;
   const rows = [
     ...(asFound === null ? [] : [`  As found            ${power(asFound)}   ${amps(asFound.lines)}`]),
-    `  With sound branches ${power(repaired)}   ${amps(repaired.lines)}`,
+    `  ${assessment.draw.confirmed ? "Faulty ones renewed" : "Known branches kept"} ${power(repaired)}   ${amps(repaired.lines)}`,
     `  At plate voltage    ${power(plate)}   ${amps(plate.lines)}   ${percent(deviationFromPlate).trim()} from plate`,
   ];
   const from =
@@ -147,7 +169,7 @@ function whatIfLines(rows: readonly WhatIfRow[]): string[] {
       percentOf(row.powerRatio),
       ...row.lines.map(({ current }) => current.toFixed(1)),
       row.worst === null ? "none left" : `${row.worst.id} ${row.worst.powerRatio.toFixed(2)}×`,
-      row.gapVoltage === null ? "floats" : `${row.gapVoltage.toFixed(0)} V`,
+      row.gapVoltage === null ? "unknown, live" : `${row.gapVoltage.toFixed(0)} V`,
     ];
     // The survivor's name differs within a group of like elements; its stress does not.
     const key = [...cells.slice(0, -2), row.worst?.powerRatio.toFixed(2), cells.at(-1)].join("|");
@@ -169,12 +191,12 @@ function whatIfLines(rows: readonly WhatIfRow[]): string[] {
 const percentOf = (ratio: number): string => `${(ratio * 100).toFixed(1)} %`;
 
 function jointLines(joints: readonly JointAssessment[]): string[] {
-  const rows = joints.map(({ id, resistance, power, ratioToBest, investigate }) => [
+  const rows = joints.map(({ id, resistance, power, ratioToBest, comparison }) => [
     id,
     formatQuantity(resistance, { unit: "Ω", as: "µΩ", significantDigits: 3 }),
     formatQuantity(power, { unit: "W", significantDigits: 3 }),
     ratioToBest === null ? "-" : `${ratioText(ratioToBest)}×`,
-    investigate ? "INVESTIGATE" : "like the best",
+    comparison === "investigate" ? "INVESTIGATE" : comparison,
   ]);
   const rule = joints[0]?.rule ?? "";
   return [...table([["joint", "resistance", "heat", "to best", "verdict"], ...rows]), wrap(rule, "  ")];
@@ -212,9 +234,13 @@ export function assessmentText(assessment: ModuleAssessment): string {
     heading("Branch resistances (cold, leads taken off)"),
     ...resistanceLines(resistances),
     ...(plain ? [] : [heading("Readings against a sound module (cold)"), ...readingLines(resistances)]),
+    heading("What the plate promises"),
+    ...targetLines(assessment),
     heading("What it draws at full conduction"),
     ...drawLines(assessment),
-    heading("If one element opens (module with sound branches)"),
+    heading(
+      `If one element opens (${assessment.draw.confirmed ? "faulty branches renewed" : "branches as far as known, others at target"})`,
+    ),
     ...whatIfLines(whatIf),
     "  × is the survivor's power, and surface load, over its own healthy value.",
     ...(joints.length === 0 ? [] : [heading("Joints, worst first"), ...jointLines(joints)]),
