@@ -67,7 +67,7 @@ function forcedFilm(input: CylinderInAir, surface: Celsius, filmAir: AirProperti
     const judged = forcedNusselt(correlation, reynolds, filmAir.prandtl, filmAir.prandtl);
     const product = correlation === "churchill-bernstein";
     const argument = product
-      ? { path: "reynolds times prandtl", value: reynolds * filmAir.prandtl }
+      ? { path: "reynolds", value: reynolds * filmAir.prandtl }
       : { path: "reynolds", value: reynolds };
     return filmOf(correlation, judged, argument, filmAir, diameter);
   }

@@ -108,6 +108,7 @@ export function sheathedWireTemperatures(input: {
   checkPositive("length", length, "m");
   checkPositive("wireDiameter", wireDiameter, "m");
   checkPositive("outerDiameter", outerDiameter, "m");
+  checkPositive("wireConductivity", input.wireConductivity, "W/(m·K)");
   checkPositive("fillingConductivity", fillingConductivity, "W/(m·K)");
   if (outerDiameter <= wireDiameter) {
     const expected = `more than the wire diameter, ${wireDiameter}`;

@@ -93,7 +93,7 @@ export function validity(judged: Judged, path: string, received: number): readon
   if (judged.inside) return [];
   const expected = `${judged.range} (${judged.source})`;
   if (judged.isTable) return fail({ code: "outside-table", path, expected, received });
-  const message = `${path} ${Number(received.toPrecision(4))} is outside what the correlation was made for: ${expected}`;
+  const message = `the correlation asks for ${expected}; here it is ${Number(received.toPrecision(4))}`;
   return [{ code: "outside-validity", path, message, source: judged.source }];
 }
 
@@ -123,7 +123,7 @@ export function nusseltChurchillBernstein(input: {
   checkPositive("reynolds", input.reynolds);
   checkPositive("prandtl", input.prandtl);
   const judged = forcedNusselt("churchill-bernstein", input.reynolds, input.prandtl, input.prandtl);
-  return result(judged, "reynolds times prandtl", input.reynolds * input.prandtl);
+  return result(judged, "reynolds", input.reynolds * input.prandtl);
 }
 
 /**

@@ -1,5 +1,6 @@
 /** Currents that makers print for straight NiCr wire in still air: to compare a model or a measurement with. */
 
+import coils from "../../shared/tables/coil-current.json" with { type: "json" };
 import rises from "../../shared/tables/current-nicr-swg.json" with { type: "json" };
 import table from "../../shared/tables/current-temperature-nicr-us.json" with { type: "json" };
 import type { Basis } from "../material/index.ts";
@@ -7,6 +8,7 @@ import {
   type Amperes,
   type Celsius,
   checkFinite,
+  checkPositive,
   fail,
   inches,
   type Kelvins,
@@ -16,7 +18,7 @@ import {
   ohmsPerMeter,
   type Warning,
 } from "../quantity/index.ts";
-import { basisOf } from "./domain.ts";
+import { basisOf, held } from "./domain.ts";
 
 /**
  * A printed current with the wire it was printed for.
@@ -52,16 +54,12 @@ function cell(
   value: number,
   unit: string,
 ): { readonly row: readonly number[]; readonly current: Amperes } {
+  checkFinite("size", size);
   checkFinite(path, value, unit);
   const row = from.rows.find((one) => one[0] === size);
   if (row === undefined) {
     const expected = `one of ${from.rows.map((one) => one[0]).join(", ")}`;
-    return fail({
-      code: size === undefined ? "missing" : "outside-table",
-      path: "size",
-      expected,
-      received: size,
-    });
+    return fail({ code: "outside-table", path: "size", expected, received: size });
   }
   const heads = from.columns.map(({ name }) => /^current.*?(\d+)/.exec(name)?.[1]);
   const at = heads.findIndex((head) => head !== undefined && Number(head) === value);
@@ -135,5 +133,46 @@ export function printedCurrentForRise(input: {
     resistancePerLength: ohmsPerMeter(row[2] as number),
     basis: basisOf(rises),
     warnings: trust("a rough figure for straight wire in still air, ambient not stated", rises.source),
+  };
+}
+
+/**
+ * What a close coil may carry where a straight wire of the same size carries a known current.
+ * @since 0.1.0
+ */
+export interface CoilCurrent {
+  /** Lowest current at which the coil may reach the straight wire's temperature, A. */
+  readonly low: Amperes;
+  /** Highest such current, A. */
+  readonly high: Amperes;
+  /** Where the rule comes from; the kind is common practice. */
+  readonly basis: Basis;
+  /** How far to trust it. */
+  readonly warnings: readonly Warning[];
+}
+
+/**
+ * Current at which a close coil reaches the temperature of a straight wire: 0.4 to 0.7 of the straight wire's.
+ *
+ * A rule of thumb without pitch, diameter or air flow; a stretched coil in moving air carries more. Use it to be warned, not to
+ * design.
+ * @param straightCurrent - current that holds a straight wire at the temperature, printed or worked out, A, more than 0
+ * @returns the range, with a warning that says what it is
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
+ * @source resistance-wire supplier design notes; common practice
+ * @example
+ * ```ts
+ * coilCurrentFromStraight(amperes(8.2)) // => { low: 3.28, high: 5.74, … }
+ * ```
+ * @since 0.1.0
+ */
+export function coilCurrentFromStraight(straightCurrent: Amperes): CoilCurrent {
+  checkPositive("straightCurrent", straightCurrent, "A");
+  const [, low, high] = coils.rows[0] as [string, number, number];
+  return {
+    low: held(straightCurrent * low, "A"),
+    high: held(straightCurrent * high, "A"),
+    basis: basisOf(coils),
+    warnings: trust("a rule of thumb for close coils that knows neither pitch nor air flow", coils.source),
   };
 }

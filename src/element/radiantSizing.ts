@@ -2,7 +2,9 @@
 import {
   type BranchVolts,
   type Celsius,
+  checkFinite,
   checkPositive,
+  fail,
   type Meters,
   type OhmMeters,
   type Watts,
@@ -12,6 +14,15 @@ import { held } from "./domain.ts";
 import { radiantSurfaceLoad } from "./radiation.ts";
 import { stripWidthForThickness } from "./strip.ts";
 import { smallestWireDiameter } from "./wire.ts";
+
+/** Heat flows from hot to cold: an element no hotter than its charge cannot heat it. */
+function checkHotter(path: string, element: Celsius, charge: Celsius): void {
+  checkFinite(path, element, "°C");
+  checkFinite("chargeTemperature", charge, "°C");
+  if (element > charge) return;
+  const expected = `more than the charge temperature, ${charge}`;
+  fail({ code: "inconsistent", path, expected, received: element, unit: "°C" });
+}
 
 /**
  * A round wire that radiates a power.
@@ -41,7 +52,7 @@ export interface RadiantWire {
  * @param input.stefanBoltzmann - σ, W/(m²·K⁴); left out, {@link STEFAN_BOLTZMANN}; textbooks 5.72e-8
  * @param input.zeroCelsius - 0 °C in kelvins; left out, {@link ZERO_CELSIUS}; textbooks 273
  * @returns surface load, diameter and length
- * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `inconsistent` when the wire is not the hotter one
  * @source B. L. Theraja, A Textbook of Electrical Technology, vol. III, ex. 47.1; A. Chakrabarti et al., part IV ex. 2.1
  * @example
  * ```ts
@@ -73,12 +84,12 @@ export function radiantWire(input: {
   const { power, voltage, resistivity, wireTemperature, chargeTemperature, ...surface } = input;
   checkPositive("power", power, "W");
   checkPositive("voltage", voltage, "V");
+  checkHotter("wireTemperature", wireTemperature, chargeTemperature);
   const surfaceLoad = radiantSurfaceLoad({
     ...surface,
     temperature: wireTemperature,
     surroundingsTemperature: chargeTemperature,
   });
-  checkPositive("wireTemperature less chargeTemperature", wireTemperature - chargeTemperature, "K");
   const resistance = held<never>((voltage / power) * voltage, "Ω");
   const diameter = smallestWireDiameter({ power, resistance, resistivity, surfaceLoad });
   return { surfaceLoad, diameter, length: held(power / (Math.PI * diameter * surfaceLoad), "m") };
@@ -115,7 +126,7 @@ export interface RadiantStrip {
  * @param input.stefanBoltzmann - σ, W/(m²·K⁴); left out, {@link STEFAN_BOLTZMANN}; textbooks 5.72e-8
  * @param input.zeroCelsius - 0 °C in kelvins; left out, {@link ZERO_CELSIUS}; textbooks 273
  * @returns surface load, width, thickness and length
- * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `inconsistent` when the strip is not the hotter one
  * @source B. L. Theraja, A Textbook of Electrical Technology, vol. III, ex. 47.2; A. Chakrabarti et al., part IV ex. 2.2
  * @example
  * ```ts
@@ -147,12 +158,12 @@ export function radiantStrip(input: {
   readonly zeroCelsius?: number;
 }): RadiantStrip {
   const { power, voltage, resistivity, thickness, stripTemperature, chargeTemperature, ...surface } = input;
+  checkHotter("stripTemperature", stripTemperature, chargeTemperature);
   const surfaceLoad = radiantSurfaceLoad({
     ...surface,
     temperature: stripTemperature,
     surroundingsTemperature: chargeTemperature,
   });
-  checkPositive("stripTemperature less chargeTemperature", stripTemperature - chargeTemperature, "K");
   const duty = { power, voltage, resistivity, temperatureFactor: 1, surfaceLoad, thickness } as const;
   return { surfaceLoad, ...stripWidthForThickness({ ...duty, faces: "two", edge: "sheared" }) };
 }

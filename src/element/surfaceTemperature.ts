@@ -1,12 +1,15 @@
 /** Surface temperature of a wire, coil or tubular element in still or moving air. */
 import {
   type Celsius,
+  checkFinite,
   checkNonNegative,
+  fail,
   type Issue,
   isElectroheatError,
   type Meters,
   type MetersPerSecond,
   type Pascals,
+  type Warning,
   type WattsPerSquareMeter,
 } from "../quantity/index.ts";
 import type { CylinderInAir } from "./cylinderFilm.ts";
@@ -17,6 +20,7 @@ import {
   cylinderOf,
   type ElementShape,
   type HeatBalance,
+  solvableRange,
   solveSurface,
 } from "./heatBalance.ts";
 import type { ForcedCorrelation, FreeCorrelation } from "./nusselt.ts";
@@ -67,6 +71,14 @@ export function isIssue(found: object): found is Issue {
   return "expected" in found;
 }
 
+/** A balance that misses the load by more than this part of it stands on a step of its correlation. */
+const STEP = 1e-6;
+
+function steps(gap: number): Warning {
+  const message = `the correlation changes its constants here and steps by ${Number(gap.toPrecision(2))} W/m² or more: the temperature of the step is given`;
+  return { code: "approximate", path: "surfaceTemperature", message };
+}
+
 /** The balance at a load that may depend on the temperature, with the band of the second correlation. */
 export function solvedBalance(
   input: Cooling,
@@ -81,6 +93,8 @@ export function solvedBalance(
     return balanceAt(input, cylinderToo, solveSurface(input, cylinderToo, load, limits));
   });
   const { convection, radiation, surfaceLoad } = found;
+  const gap = Math.abs(surfaceLoad - load(surface));
+  const warnings = gap > STEP * Math.abs(surfaceLoad) ? [...found.warnings, steps(gap)] : found.warnings;
   const isSplit = surfaceLoad > 0 && convection >= 0 && radiation >= 0;
   const band = isIssue(other)
     ? null
@@ -89,7 +103,7 @@ export function solvedBalance(
         high: held<Celsius>(Math.max(surface, other.surfaceTemperature), "°C"),
         correlation: other.correlation,
       };
-  return { ...found, radiationShare: isSplit ? radiation / surfaceLoad : null, band };
+  return { ...found, warnings, radiationShare: isSplit ? radiation / surfaceLoad : null, band };
 }
 
 /**
@@ -198,5 +212,13 @@ export function heatBalance(input: {
   readonly forcedCorrelation?: ForcedCorrelation;
   readonly freeCorrelation?: FreeCorrelation;
 }): HeatBalance {
-  return balanceAt(input, cylinderOf(input), input.surfaceTemperature);
+  const { surfaceTemperature: surface } = input;
+  checkFinite("surfaceTemperature", surface, "°C");
+  const cylinder = cylinderOf(input);
+  const [low, high] = solvableRange(cylinder);
+  if (!(surface >= low && surface <= high)) {
+    const expected = `${low} to ${high}, so that the film stays within the air table`;
+    fail({ code: "outside-table", path: "surfaceTemperature", expected, received: surface, unit: "°C" });
+  }
+  return balanceAt(input, cylinder, surface);
 }

@@ -48,6 +48,19 @@ export interface Lookup<T> extends Sourced<T> {
 }
 
 /**
+ * Result of a lookup in a code or standard that somebody may accept or refuse work by.
+ * @since 0.1.0
+ */
+export interface CodeLookup<T> extends Lookup<T> {
+  /** Who decides in the end. */
+  readonly deferral: string;
+}
+
+/** What every lookup in a code says beside its figure. */
+export const DEFERRAL =
+  "Edition and table as named in the basis; the edition in force at the site, the local code and a licensed electrician decide.";
+
+/**
  * A published table of one quantity against temperature, read by straight lines between its rows.
  * @since 0.1.0
  */

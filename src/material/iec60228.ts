@@ -12,7 +12,7 @@ import {
   squareMillimeters,
   toSquareMillimeters,
 } from "../quantity/index.ts";
-import { basisOf, type Lookup, type SharedTable } from "./basis.ts";
+import { basisOf, type CodeLookup, DEFERRAL, type SharedTable } from "./basis.ts";
 import {
   type ChosenSize,
   chooseSize,
@@ -50,7 +50,7 @@ const SAME = 1e-6;
  * @param input.area - nominal area, printed on the cable, m², one of the sizes of the class
  * @param input.class - 1 solid, 2 stranded, 5 flexible
  * @param input.metal - `plain copper`, `coated copper` (tinned or the like) or `aluminum` (not in class 5)
- * @returns the highest resistance per length in ohms per meter (Ω/m) with its source
+ * @returns the highest resistance per length in ohms per meter (Ω/m) with edition, table and who decides
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `unknown-name`; `outside-table` for an area
  *   that is no nominal size or a metal that the class does not list, with the sizes it does
  * @source IEC 60228:2004, Tables 1 to 3
@@ -65,7 +65,7 @@ export function highestResistance(input: {
   readonly area: SquareMeters;
   readonly class: ConductorClass;
   readonly metal: ConductorMetal;
-}): Lookup<OhmsPerMeter> {
+}): CodeLookup<OhmsPerMeter> {
   const table = tableOf(input.class);
   checkPositive("area", input.area, "m²");
   const metals = ["plain copper", "coated copper", "aluminum"] as const;
@@ -73,7 +73,12 @@ export function highestResistance(input: {
   const listed = table.rows.filter((row) => typeof row[column] === "number");
   const row = listed.find((one) => Math.abs(input.area / squareMillimeters(one[0] as number) - 1) <= SAME);
   if (row !== undefined) {
-    return { value: ohmsPerKilometer(row[column] as number), basis: basisOf(table), warnings: [] };
+    return {
+      value: ohmsPerKilometer(row[column] as number),
+      basis: basisOf(table),
+      warnings: [],
+      deferral: DEFERRAL,
+    };
   }
   return fail({
     code: "outside-table",

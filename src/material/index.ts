@@ -10,7 +10,7 @@ export * from "./alloys/makers.ts";
 export * from "./alloys/nicrGb.ts";
 export * from "./atmosphere.ts";
 export * from "./awg.ts";
-export type { Basis, BasisKind, Lookup, Sourced, TemperatureTable } from "./basis.ts";
+export type { Basis, BasisKind, CodeLookup, Lookup, Sourced, TemperatureTable } from "./basis.ts";
 export * from "./coatedCopper.ts";
 export * from "./coefficient.ts";
 export * from "./conductor.ts";

@@ -120,8 +120,8 @@ export function temperaturesFromFactor(input: {
 
 /**
  * The temperature of a heating wire from its Ct, for datasets whose table only rises or only falls; any other is
- * refused with what {@link temperaturesFromFactor} finds. Mind the tolerance: ±1 % in Ct of NiCr 30/20 is ±40 K
- * to ±80 K.
+ * refused with what {@link temperaturesFromFactor} finds. Mind the tolerance: ±1 % in Ct of NiCr 30/20 is ±35 K
+ * to ±100 K.
  * @param input - what is looked up
  * @param input.dataset - the alloy as one source describes it, with a monotonic Ct table
  * @param input.factor - hot resistance / cold resistance at 20 °C, 1, within the table

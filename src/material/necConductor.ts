@@ -9,7 +9,7 @@ import {
   type SquareMeters,
   toThousandCircularMils,
 } from "../quantity/index.ts";
-import { basisOf, type Lookup } from "./basis.ts";
+import { basisOf, type CodeLookup, DEFERRAL } from "./basis.ts";
 import {
   type ChosenSize,
   chooseSize,
@@ -33,8 +33,7 @@ function areaOf(name: string): SquareMeters {
  * @param input.size - size printed on the cable: "10 AWG", "2/0", "250 kcmil"
  * @param input.build - `solid` or `stranded`
  * @param input.metal - `uncoated copper`, `coated copper` or `aluminum`
- * @returns the resistance per length in ohms per meter (Ω/m) with edition and table; code tables yield to the
- *   edition in force at the site and to a licensed electrician
+ * @returns the resistance per length in ohms per meter (Ω/m) with edition, table and who decides
  * @throws ElectroheatError `missing`, `wrong-type`, `malformed-text`, `ambiguous`, `unknown-name`, `outside-table`
  * @source NFPA 70, National Electrical Code, Chapter 9, Table 8
  * @example
@@ -48,7 +47,7 @@ export function listedResistance(input: {
   readonly size: string;
   readonly build: "solid" | "stranded";
   readonly metal: "uncoated copper" | "coated copper" | "aluminum";
-}): Lookup<OhmsPerMeter> {
+}): CodeLookup<OhmsPerMeter> {
   const area = conductorArea(input.size);
   const solid = checkOneOf("build", input.build, ["solid", "stranded"]) === "solid";
   const metals = ["uncoated copper", "coated copper", "aluminum"] as const;
@@ -56,7 +55,12 @@ export function listedResistance(input: {
   const listed = table.rows.filter((row) => (row[1] === 1) === solid);
   const row = listed.find((one) => Math.abs(area / areaOf(String(one[0])) - 1) < 1e-9);
   if (row !== undefined) {
-    return { value: ohmsPerThousandFeet(row[column] as number), basis: basisOf(table), warnings: [] };
+    return {
+      value: ohmsPerThousandFeet(row[column] as number),
+      basis: basisOf(table),
+      warnings: [],
+      deferral: DEFERRAL,
+    };
   }
   const expected = `a ${input.build} size of ${table.id}: ${listed.map((one) => one[0]).join(", ")}`;
   return fail({ code: "outside-table", path: "size", expected, received: input.size });

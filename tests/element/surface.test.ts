@@ -2,6 +2,7 @@
 import {
   elementOnVoltage,
   heatBalance,
+  nusseltChurchillBernstein,
   radiantTemperature,
   standardWhatIfs,
   surfaceTemperature,
@@ -206,6 +207,44 @@ describe("what comes with the answer", () => {
     expect(codes({})).toEqual([]);
     expect(codes({ shape: "coil" })).toEqual(["caution shape"]);
     expect(codes({ surfaceLoad: wattsPerSquareCentimeter(150) })).toEqual(["approximate temperature"]);
+  });
+
+  it("tells a correlation's own number when it is outside what it was made for", () => {
+    // Re is about 0.1 and Pr 0.7: the source asks Re·Pr above 0.2. The free film must not carry more here.
+    const hair = {
+      ...tube,
+      shape: "wire" as const,
+      diameter: millimeters(0.003),
+      airSpeed: metersPerSecond(0.6),
+    };
+    const found = heatBalance({ ...hair, surfaceTemperature: celsius(30) });
+    expect(found.correlation).toBe("churchill-bernstein");
+    const [warning] = found.warnings;
+    expect(warning).toMatchObject({ code: "outside-validity", path: "reynolds" });
+    const told = Number(/here it is ([\d.e-]+)/.exec(warning?.message ?? "")?.[1]);
+    expect(told / found.reynolds).toBeCloseTo(0.71, 1);
+    const direct = nusseltChurchillBernstein({ reynolds: 0.1, prandtl: 0.7 });
+    expect(direct.warnings[0]?.message).toMatch(/here it is 0\.07$/);
+  });
+
+  it("says when the answer stands on a step between two ranges of constants", () => {
+    // Hilpert steps where Re passes 4000: loads inside the step have no temperature of their own.
+    const stepped = { ...tube, airSpeed: metersPerSecond(12), forcedCorrelation: "hilpert" as const };
+    const at = (celsiusAbove: number): ReturnType<typeof heatBalance> =>
+      heatBalance({ ...stepped, surfaceTemperature: celsius(celsiusAbove) });
+    let [low, high] = [100, 600];
+    expect(at(low).reynolds).toBeGreaterThan(4000);
+    expect(at(high).reynolds).toBeLessThan(4000);
+    while (high - low > 1e-9) {
+      const middle = (low + high) / 2;
+      if (at(middle).reynolds > 4000) low = middle;
+      else high = middle;
+    }
+    const [below, above] = [at(low - 1e-6).surfaceLoad, at(high + 1e-6).surfaceLoad];
+    expect(above - below).toBeGreaterThan(10);
+    const found = surfaceTemperature({ ...stepped, surfaceLoad: wattsPerSquareMeter((below + above) / 2) });
+    expect(found.surfaceTemperature).toBeCloseTo(low, 5);
+    expect(found.warnings.map(({ path }) => path)).toEqual(["surfaceTemperature"]);
   });
 
   it("keeps the answer where only the second correlation has no figures", () => {

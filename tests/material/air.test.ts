@@ -117,8 +117,12 @@ describe("formulas for air", () => {
 
   it("refuse temperatures outside the rows the error was taken over", () => {
     for (const formula of [airViscosityFormula, airConductivityFormula, airSpecificHeatFormula]) {
-      expect(codeOf(() => formula(celsius(-24)))).toBe("out-of-range");
-      expect(codeOf(() => formula(celsius(1227)))).toBe("out-of-range");
+      expect(codeOf(() => formula(celsius(-23.16)))).toBe("out-of-range");
+      expect(codeOf(() => formula(celsius(1226.86)))).toBe("out-of-range");
+      const errors = [-23.15, 326.85, 326.86, 726.85, 726.86].map((t) => formula(celsius(t)).relativeError);
+      expect(errors[0]).toBe(errors[1]);
+      expect(errors[2]).toBe(errors[3]);
+      expect(errors[4]).toBeGreaterThan(errors[3] as number);
     }
   });
 
@@ -148,7 +152,8 @@ describe("pressureAtAltitude", () => {
   });
 
   it("is refused outside the troposphere", () => {
-    for (const height of [-501, 11001])
+    for (const height of [-500, 11000]) expect(pressureAtAltitude(meters(height))).toBeGreaterThan(22000);
+    for (const height of [-500.01, 11000.01])
       expect(codeOf(() => pressureAtAltitude(meters(height)))).toBe("out-of-range");
   });
 

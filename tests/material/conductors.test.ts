@@ -21,6 +21,7 @@ import {
   resistanceAtTemperature,
   resistanceOfLength,
   resistancePerLength,
+  resistivityClasses,
   temperatureCoefficientAt,
   temperatureFromResistance,
   zeroResistanceTemperature,
@@ -95,6 +96,7 @@ describe("conductorResistivity", () => {
         expect(at(-50.001).warnings[0]?.code).toBe("outside-validity");
         expect(at(200.001).warnings[0]?.code).toBe("outside-validity");
         expect(at(20).value).toBe(law.resistivity);
+        expect([at(-60), at(210)].map(({ warnings }) => warnings[0]?.limit)).toEqual([-50, 200]);
       } else {
         const [first, last] = [law.temperatures[0] as Celsius, law.temperatures.at(-1) as Celsius];
         expect(conductorResistivity({ conductor, temperature: last }).value).toBe(law.values.at(-1));
@@ -148,6 +150,17 @@ describe("conductorResistivity", () => {
       RUNS,
     );
     expect(copperOfConductivity(0.97).resistivity).toEqual(COPPER_HARD_DRAWN.resistivity);
+    expect([copperOfConductivity(0.985).id, copperOfConductivity(1).resistivity]).toEqual([
+      "copper-98.5-iacs",
+      COPPER_IACS.resistivity,
+    ]);
+    expect([COPPER_IACS, COPPER_HARD_DRAWN].map(({ resistivity }) => resistivity.basis.source)).toEqual([
+      "iec-60028",
+      "dellinger",
+    ]);
+    for (const edge of [0.5, 1.1]) expect(copperOfConductivity(edge).metal).toBe("copper");
+    for (const beyond of [0.4999, 1.1001])
+      expect(codeOf(() => copperOfConductivity(beyond))).toBe("out-of-range");
     expect(codeOf(() => copperOfConductivity(97))).toBe("out-of-range");
   });
 });
@@ -280,6 +293,18 @@ describe("temperature coefficients", () => {
     }
     const at90 = (law: "IEC 60228" | "copper") => referenceFactor({ temperature: celsius(90), law }).value;
     expect(at90("copper") / at90("IEC 60228") - 1).toBeCloseTo(0.004, 3);
+    // IEC 60889: 0.00403 1/K; worked by hand: 1 / (1 + 0.00403 × 70).
+    expect(referenceFactor({ temperature: celsius(90), law: "aluminum" }).value).toBeCloseTo(0.77997, 5);
+    const basisOf = (law: "IEC 60228" | "copper") => referenceFactor({ temperature: celsius(20), law }).basis;
+    expect(basisOf("IEC 60228")).toMatchObject({
+      source: "iec-60228",
+      kind: "published",
+      edition: "2004, annex",
+    });
+    expect(basisOf("copper")).toMatchObject({ source: "iec-60028", kind: "definition", table: "copper" });
+    const limit = (t: number) =>
+      referenceFactor({ temperature: celsius(t), law: "IEC 60228" }).warnings[0]?.limit;
+    expect([limit(0), limit(150)]).toEqual([5, 100]);
     const code = (t: number) =>
       referenceFactor({ temperature: celsius(t), law: "IEC 60228" }).warnings.map((one) => one.code);
     expect([code(5), code(100), code(4.99), code(100.01)]).toEqual([
@@ -343,6 +368,16 @@ describe("opinions and classes", () => {
     expect(classesOfResistivity(microohmMeters(1.08)).map(({ name }) => name)).toContain("NiCr class 1");
     expect(classesOfResistivity(microohmMeters(1.45)).map(({ name }) => name)).toContain("class I");
     expect(classesOfResistivity(microohmMeters(0.0172))).toEqual([]);
+    for (const { name, lowest, highest } of resistivityClasses()) {
+      const fits = (value: number) =>
+        classesOfResistivity(value as OhmMeters).some((one) => one.name === name);
+      expect([lowest * 0.9999, lowest, highest, highest * 1.0001].map(fits), name).toEqual([
+        false,
+        true,
+        true,
+        false,
+      ]);
+    }
     expect(codeOf(() => classesOfResistivity(0 as OhmMeters))).toBe("out-of-range");
   });
 

@@ -127,6 +127,20 @@ describe.each(systems)("$name", ({ sizes, choose }) => {
   });
 });
 
+describe("a size that does not fit", () => {
+  it("is refused with the ends of the gauge in millimeters and what was asked for", () => {
+    const thick = caught(() => awgFromDiameter({ diameter: millimeters(20), rounding: "nearest" }));
+    expect(thick.argument).toBe("diameter");
+    // ASTM B258: 40 is 0.003145 in, 4/0 is 0.46 in.
+    expect(thick.message).toContain("from 40 AWG (0.07987 mm) to 4/0 AWG (11.68 mm)");
+    expect(thick.message).toContain("20 mm is not allowed");
+    const area = caught(() => awgFromArea({ area: squareMillimeters(2.5), rounding: "exact" }));
+    expect([area.code, area.argument]).toEqual(["outside-table", "area"]);
+    expect(area.message).toContain("one part in a million");
+    expect(area.message).toContain("1.78412 mm (as round wire)");
+  });
+});
+
 describe("AWG number", () => {
   // ASTM B258: 39 steps from 0.005 in to 0.46 in, a ratio of 92.
   it("is −3 for 4/0 and 36 for 0.005 in, and the inverse of the definition", () => {
@@ -260,6 +274,7 @@ describe("lookups by table", () => {
     const found = highestResistance({ area: squareMillimeters(16), class: 2, metal: "plain copper" });
     const nominal = 1 / (58 * 16);
     expect(found.value / nominal).toBeGreaterThan(1.04);
+    expect(found.deferral).toMatch(/local code and a licensed electrician/);
     expect(found.basis).toEqual({
       source: "iec-60228",
       edition: "2004, Table 2",
@@ -273,6 +288,12 @@ describe("lookups by table", () => {
     const solid = listedResistance({ size, build: "solid", metal: "uncoated copper" }).value;
     const stranded = listedResistance({ size, build: "stranded", metal: "uncoated copper" }).value;
     expect(stranded).toBeGreaterThan(solid);
+    const { deferral, basis } = listedResistance({ size, build: "solid", metal: "aluminum" });
+    expect(deferral).toMatch(/local code and a licensed electrician/);
+    expect(basis).toMatchObject({
+      source: "nfpa-70",
+      edition: "edition not stated on the copy read; Chapter 9, Table 8",
+    });
     expect(codeOf(() => listedResistance({ size: "6 AWG", build: "solid", metal: "aluminum" }))).toBe(
       "outside-table",
     );

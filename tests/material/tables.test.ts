@@ -40,7 +40,6 @@ const mine = tablesLike(
   "conductivity-",
   "emissivity-",
   "copper-",
-  "silver-",
   "stainless-",
   "nickel-",
   "aluminum-",
@@ -137,7 +136,9 @@ describe("temperature factors", () => {
       number,
       number,
     ][]) {
-      if (sheet.has(temperature)) expect(sheet.get(temperature)).toBe(factor);
+      // The handbook has 250 °C where the sheet has 200 and 300 °C.
+      for (const near of temperature === 250 ? [200, 300] : [temperature])
+        expect(sheet.get(near)).toBe(factor);
     }
   });
 });
@@ -164,13 +165,22 @@ describe("figures printed in two units", () => {
     });
   });
 
-  it("resistivity-elements-kuphaldt: µΩ·cm within 0.06 %", () => {
+  it("resistivity-elements-kuphaldt: µΩ·cm to the printed digit", () => {
+    // Half of the last printed digit of iron 9.61, zinc 5.9 and gold 2.214.
+    const halves = [0.005, 0.05, 0.0005];
     const imperial = numbersOf("resistivity-elements-kuphaldt", "resistivity");
     numbersOf("resistivity-elements-kuphaldt", "resistivity in µΩ·cm").forEach((value, i) => {
-      // 0.06 %: 35.49 Ω·cmil/ft is printed beside 5.90 µΩ·cm.
-      const half = Math.max(0.0006 * value, 0.0005);
-      expect(Math.abs((imperial[i] as number) * CMIL_FOOT * 1e8 - value)).toBeLessThanOrEqual(half);
+      expect(Math.abs((imperial[i] as number) * CMIL_FOOT * 1e8 - value)).toBeLessThanOrEqual(
+        halves[i] as number,
+      );
     });
+  });
+
+  it("stainless-304-hot starts from the figure of stainless-steel", () => {
+    expect(tableOf("stainless-304-hot").rows[0]).toEqual([
+      20,
+      numbersOf("stainless-steel", "resistivity")[0],
+    ]);
   });
 
   it("swg: millimeters are inches × 25.4 to the printed digit", () => {
@@ -255,6 +265,13 @@ describe("conductor tables", () => {
     expect(at("iec-60228-class-2", 50)).toBe(0.387);
     expect(at("iec-60228-class-1", 400)).toBe(0.0465);
     expect(at("iec-60228-class-2", 400)).toBe(0.047);
+  });
+
+  // Concentric stranding: 1 + 3n(n + 1) wires; class B conductors change layers at 1 AWG, 250 kcmil and 600 kcmil.
+  it("nec-chapter-9-table-8: strands by layers", () => {
+    const strands = tableOf("nec-chapter-9-table-8").rows.map((row) => row[1]);
+    const solid = [1, 7, 1, 7, 1, 7, 1, 7, 1, 7, 1, 7];
+    expect(strands).toEqual([...solid, 7, 7, 7, 7, 19, 19, 19, 19, 19, 37, 37, 37, 37, 37, 61, 61, 61]);
   });
 
   it("nec-chapter-9-table-8: ρ at 75 °C over the area, 1.02 for stranded", () => {

@@ -257,6 +257,23 @@ describe("from Ct back to a temperature", () => {
     expect(peak.outcome).toBe("one-crossing");
   });
 
+  it("labels by the neighbors of a row, not by what lies farther off", () => {
+    const basis = { source: "own", edition: "2026", table: "own", kind: "user table" } as const;
+    const temperatures = [20, 100, 200, 300, 400] as Celsius[];
+    const values = [1, 1.02, 1.01, 1.03, 1.015];
+    const dataset: AlloyDataset = {
+      id: "own",
+      alloy: "NiCr 80/20",
+      temperatureFactor: { temperatures, values, basis },
+    };
+    const slopes = values.map(
+      (factor, i) =>
+        temperaturesFromFactor({ dataset, factor }).solutions.find(({ from }) => from === temperatures[i])
+          ?.slope,
+    );
+    expect(slopes).toEqual(["rising", "peak", "dip", "peak", "falling"]);
+  });
+
   it("goes there and back for NiCr 30/20", () => {
     fc.assert(
       fc.property(fc.double({ min: 20, max: 1200, noNaN: true }), (temperature) => {

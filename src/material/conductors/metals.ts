@@ -4,7 +4,7 @@ import nickelConstants from "../../../shared/tables/nickel-constants-maker-i.jso
 import crc from "../../../shared/tables/resistivity-crc.json" with { type: "json" };
 import kuphaldt from "../../../shared/tables/resistivity-elements-kuphaldt.json" with { type: "json" };
 import nickel from "../../../shared/tables/resistivity-nickel-maker-i.json" with { type: "json" };
-import silverTin from "../../../shared/tables/silver-tin.json" with { type: "json" };
+import tinTable from "../../../shared/tables/resistivity-tin.json" with { type: "json" };
 import steelHot from "../../../shared/tables/stainless-304-hot.json" with { type: "json" };
 import steel from "../../../shared/tables/stainless-steel.json" with { type: "json" };
 import thermal from "../../../shared/tables/thermal-metals.json" with { type: "json" };
@@ -14,6 +14,7 @@ import {
   microohmCentimeters,
   nanoohmMeters,
   type OhmMeters,
+  ohmCircularMilsPerFoot,
   type PerKelvin,
 } from "../../quantity/index.ts";
 import { conductivityOf, densityOf, expansionOf, sourced } from "../alloys/build.ts";
@@ -82,17 +83,17 @@ function fromKuphaldt(id: string, metal: string): ConductorDataset {
   return {
     id,
     metal,
-    resistivity: line(microohmCentimeters(row[2] as number), row[3], kuphaldt),
+    resistivity: line(ohmCircularMilsPerFoot(row[1] as number), row[3], kuphaldt),
     ...thermalOf(metal),
   };
 }
 
 function tin(): ConductorDataset {
-  const row = rowOf(silverTin, "tin");
+  const row = rowOf(tinTable, "tin");
   return {
     id: "tin",
     metal: "tin",
-    resistivity: line(microohmCentimeters(row[1] as number), row[2], silverTin),
+    resistivity: line(microohmCentimeters(row[1] as number), row[2], tinTable),
     ...thermalOf("tin"),
   };
 }
