@@ -14,7 +14,7 @@ import {
 } from "../quantity/index.ts";
 import { checkScale, checkScaleOrZero, checkTemperature } from "./scale.ts";
 
-/** Margins that the source calls usual, 0.10 to 0.35. */
+/** Ends of the range of margins that the source calls usual. */
 const MARGIN_LOW = 0.1;
 const MARGIN_HIGH = 0.35;
 
@@ -56,6 +56,15 @@ export function meanLossShare(lossShare: number): number {
 export type LossRule = "two thirds" | "one half";
 
 /**
+ * Margin by the name of its place in the range that the short method calls usual.
+ *
+ * - `lowest usual`: 0.10
+ * - `highest usual`: 0.35
+ * @since 0.1.0
+ */
+export type NamedMargin = "lowest usual" | "highest usual";
+
+/**
  * Power of an oven by the short method.
  * @since 0.1.0
  */
@@ -70,8 +79,25 @@ export interface OvenSizing {
   readonly decidedBy: "start-up" | "operating";
   /** Share of the loss counted during heat-up. */
   readonly lossShare: number;
+  /** Margin that was added. */
+  readonly margin: number;
   /** What to know about the margin. */
   readonly warnings: readonly Warning[];
+}
+
+function marginOf(margin: number | NamedMargin): number {
+  if (margin === "lowest usual") return MARGIN_LOW;
+  if (margin === "highest usual") return MARGIN_HIGH;
+  if (typeof margin === "string" && margin !== "") {
+    return fail({
+      code: "unknown-name",
+      path: "margin",
+      expected: "a share, 0 or more, or one of lowest usual, highest usual",
+      received: margin,
+    });
+  }
+  checkScaleOrZero("margin", margin);
+  return margin;
 }
 
 /**
@@ -82,7 +108,7 @@ export interface OvenSizing {
  * @param input.loss - loss at set point, walls, openings and exhaust, W, 0 or more
  * @param input.throughput - heat of the work passing through when running, latent heat included, W, 0 or more; 0 if left out
  * @param input.lossRule - which share of the loss counts during heat-up
- * @param input.margin - added to both, such as 0.2; the source calls 0.10 to 0.35 usual
+ * @param input.margin - added to both: a share such as 0.2, 0 or more, or by name; the source calls 0.10 to 0.35 usual
  * @returns both powers and the larger; a warning for an unusual margin
  * @throws ElectroheatError `missing`, `unknown-name`, `not-a-number`, `out-of-range`
  * @source Heater reference data, power calculation, short method (common practice)
@@ -100,14 +126,14 @@ export function ovenSizing(input: {
   readonly loss: Watts;
   readonly throughput?: Watts;
   readonly lossRule: LossRule;
-  readonly margin: number;
+  readonly margin: number | NamedMargin;
 }): OvenSizing {
-  const { heat, time, loss, throughput = 0, margin } = input;
+  const { heat, time, loss, throughput = 0 } = input;
+  const margin = marginOf(input.margin);
   checkScale("heat", heat, "J");
   checkScale("time", time, "s");
   checkScaleOrZero("loss", loss, "W");
   checkScaleOrZero("throughput", throughput, "W");
-  checkScaleOrZero("margin", margin);
   const rule = checkOneOf("lossRule", input.lossRule, ["two thirds", "one half"]);
   const lossShare = rule === "two thirds" ? 2 / 3 : 1 / 2;
   const startUp = (heat / time + lossShare * loss) * (1 + margin);
@@ -131,6 +157,7 @@ export function ovenSizing(input: {
     connected: Math.max(startUp, operating) as Watts,
     decidedBy: startUp >= operating ? "start-up" : "operating",
     lossShare,
+    margin,
     warnings,
   };
 }

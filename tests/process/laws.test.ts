@@ -615,6 +615,12 @@ describe("walls, exhaust and sizing", () => {
       (margin) => ovenSizing({ ...input, margin }).warnings.length,
     );
     expect(codes).toEqual([1, 0, 0, 1]);
+    // 10 % and 35 % by the heater reference data, short method.
+    expect(ovenSizing({ ...input, margin: "lowest usual" })).toEqual(ovenSizing({ ...input, margin: 0.1 }));
+    expect(ovenSizing({ ...input, margin: "highest usual" }).startUp).toBeCloseTo(
+      (1e7 / 3600 + 500) * 1.35,
+      9,
+    );
   });
 });
 

@@ -470,7 +470,14 @@ const cases: readonly (readonly [
       ["loss", nonNegative],
       ["throughput", optional(nonNegative)],
       ["lossRule", names],
-      ["margin", nonNegative],
+      [
+        "margin",
+        [
+          ...nonNegative.filter(([value]) => value !== "5" && value !== "OL"),
+          ["5", "unknown-name"],
+          ["usual", "unknown-name"],
+        ],
+      ],
     ],
   ],
   [
