@@ -4,5 +4,4 @@
  */
 export * from "./circuit/index.ts";
 export * from "./numeric/index.ts";
-export * from "./process/index.ts";
 export * from "./quantity/index.ts";

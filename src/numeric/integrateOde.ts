@@ -23,18 +23,31 @@ export interface OdeSolution {
 
 type Derivative = (at: number, state: readonly number[]) => readonly number[];
 
-// Dormand-Prince pair: stages, weights of order 5, and weights of order 5 less those of order 4.
-const NODES = [0, 1 / 5, 3 / 10, 4 / 5, 8 / 9, 1, 1];
-const STAGES: readonly (readonly number[])[] = [
-  [],
-  [1 / 5],
-  [3 / 40, 9 / 40],
-  [44 / 45, -56 / 15, 32 / 9],
-  [19372 / 6561, -25360 / 2187, 64448 / 6561, -212 / 729],
-  [9017 / 3168, -355 / 33, 46732 / 5247, 49 / 176, -5103 / 18656],
-  [35 / 384, 0, 500 / 1113, 125 / 192, -2187 / 6784, 11 / 84],
-];
-const ERROR_WEIGHTS = [71 / 57600, 0, -71 / 16695, 71 / 1920, -17253 / 339200, 22 / 525, -1 / 40];
+/** Dormand-Prince pair: nodes, stages with the weights of order 5 last, and those weights less the ones of order 4. */
+interface Pair {
+  readonly nodes: readonly number[];
+  readonly stages: readonly (readonly number[])[];
+  readonly errorWeights: readonly number[];
+}
+
+// In a function: a division on loading would stay in every bundle.
+function dormandPrince(): Pair {
+  return {
+    nodes: [0, 1 / 5, 3 / 10, 4 / 5, 8 / 9, 1, 1],
+    stages: [
+      [],
+      [1 / 5],
+      [3 / 40, 9 / 40],
+      [44 / 45, -56 / 15, 32 / 9],
+      [19372 / 6561, -25360 / 2187, 64448 / 6561, -212 / 729],
+      [9017 / 3168, -355 / 33, 46732 / 5247, 49 / 176, -5103 / 18656],
+      [35 / 384, 0, 500 / 1113, 125 / 192, -2187 / 6784, 11 / 84],
+    ],
+    errorWeights: [71 / 57600, 0, -71 / 16695, 71 / 1920, -17253 / 339200, 22 / 525, -1 / 40],
+  };
+}
+
+const PAIR: Pair = /*#__PURE__*/ dormandPrince();
 
 interface Trial {
   readonly state: readonly number[];
@@ -66,8 +79,8 @@ function tryStep(
 ): Trial {
   const slopes: (readonly number[])[] = [slope];
   let next: readonly number[] = state;
-  for (let stage = 1; stage < STAGES.length; stage += 1) {
-    const weights = STAGES[stage] as readonly number[];
+  for (let stage = 1; stage < PAIR.stages.length; stage += 1) {
+    const weights = PAIR.stages[stage] as readonly number[];
     next = state.map((value, i) => {
       let sum = 0;
       weights.forEach((weight, j) => {
@@ -75,11 +88,11 @@ function tryStep(
       });
       return value + step * sum;
     });
-    slopes.push(checkedSlope(derivative, at + (NODES[stage] as number) * step, next));
+    slopes.push(checkedSlope(derivative, at + (PAIR.nodes[stage] as number) * step, next));
   }
   const error = state.map((_, i) => {
     let sum = 0;
-    ERROR_WEIGHTS.forEach((weight, j) => {
+    PAIR.errorWeights.forEach((weight, j) => {
       sum += weight * (slopes[j]?.[i] as number);
     });
     return step * sum;

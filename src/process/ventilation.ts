@@ -1,11 +1,11 @@
 /** Safety ventilation of ovens that drive off solvent: estimates for a first look, with who decides. */
 import type { Basis } from "../material/index.ts";
 import {
-  type Celsius,
   type CubicMetersPerSecond,
   checkBetween,
   checkOneOf,
   cubicFeet,
+  fahrenheit,
   fail,
   type KilogramsPerCubicMeter,
   toAbsoluteKelvins,
@@ -57,8 +57,6 @@ export type VentilationRule =
 
 /** Molar gas constant, J/(mol·K), exact. */
 const GAS_CONSTANT = 8.31446261815324;
-/** 70 °F, where standard air is counted, °C. */
-const SEVENTY_FAHRENHEIT = (70 - 32) / 1.8;
 
 /**
  * Volume of vapor at 70 °F and sea level from one volume of liquid: liquidDensity / molarMass × R·T/p.
@@ -79,7 +77,8 @@ export function solventVaporRatio(input: {
 }): number {
   checkScale("liquidDensity", input.liquidDensity, "kg/m³");
   checkBetween("molarMass", input.molarMass, 0.01, 1, "kg/mol");
-  const kelvin = toAbsoluteKelvins(SEVENTY_FAHRENHEIT as Celsius);
+  // 70 °F, where standard air is counted.
+  const kelvin = toAbsoluteKelvins(fahrenheit(70));
   return ((input.liquidDensity / input.molarMass) * GAS_CONSTANT * kelvin) / 101325;
 }
 
