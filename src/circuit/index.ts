@@ -1,6 +1,11 @@
 export * from "./balanced.ts";
 export * from "./closedForms.ts";
 export type { Connection } from "./connection.ts";
+export * from "./controlBurst.ts";
+export * from "./controlFault.ts";
+export * from "./controlPhaseAngle.ts";
+export * from "./controlStaging.ts";
+export * from "./controlThreePhase.ts";
 export {
   type BranchState,
   type EnergisedNetwork,

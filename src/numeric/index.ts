@@ -2,4 +2,5 @@ export * from "./bracketedRoot.ts";
 export * from "./chiSquare.ts";
 export * from "./complex.ts";
 export * from "./conductanceGraph.ts";
+export * from "./integrateOde.ts";
 export * from "./leastSquares.ts";
