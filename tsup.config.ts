@@ -26,5 +26,9 @@ export default defineConfig({
   sourcemap: false,
   // zod is bundled: as a dependency it costs about 45 ms of cold import, bundled about 3 ms.
   noExternal: [/^zod/],
+  esbuildOptions(options) {
+    // esbuild names each bundled file in a comment: with a linked node_modules, by a path of this machine.
+    options.preserveSymlinks = true;
+  },
   esbuildPlugins: [thirdPartyNotice("dist")],
 });

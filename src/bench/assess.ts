@@ -1,5 +1,5 @@
 /** One bench record in, one assessment out. */
-import type { ColdOhms, Issue, Warning, Watts } from "../quantity/index.ts";
+import type { ColdOhms, Issue, Watts } from "../quantity/index.ts";
 import { assessDraw, assessWhatIf, hotBranches, supplyOf } from "./assessDraw.ts";
 import { assessJoints } from "./assessJoints.ts";
 import { assessResistances, branchModule } from "./assessResistance.ts";
@@ -9,6 +9,7 @@ import { collect, throwAll } from "./issues.ts";
 import { nextSteps, notTested } from "./nextSteps.ts";
 import type { BenchRecord } from "./record.ts";
 import { type ParsedRecord, parseRecord } from "./recordSchema.ts";
+import { recordWarnings } from "./recordWarnings.ts";
 import { type NameplateTargets, nameplateTargets } from "./targets.ts";
 
 interface BankTargets {
@@ -114,20 +115,7 @@ export function assessModule(record: BenchRecord): ModuleAssessment {
     joints: ranked,
     nextSteps: nextSteps(resistances, ranked, draw),
     notTested: notTested(parsed),
-    warnings: plateWarnings(parsed),
+    warnings: recordWarnings(parsed, resistances),
     cautions: CAUTIONS,
   };
-}
-
-/** The plate's own warnings: each bank's share would repeat them. */
-function plateWarnings(record: ParsedRecord): readonly Warning[] {
-  const [bank] = record.wiring.banks;
-  if (bank === undefined) return [];
-  const { warnings } = nameplateTargets({
-    power: record.nameplate.power.value,
-    lineVoltage: record.nameplate.voltage.value,
-    connection: bank.connection,
-    banks: record.wiring.banks.length,
-  });
-  return warnings.map((warning) => ({ ...warning, path: `nameplate.${warning.path}` }));
 }

@@ -11,9 +11,10 @@ import {
   supplyFromLineVoltages,
   withResistance,
 } from "../circuit/index.ts";
-import type { Ohms, Open, Watts } from "../quantity/index.ts";
-import type { BranchModule } from "./assessResistance.ts";
+import { isElectroheatError, type Ohms, type Open, type Watts } from "../quantity/index.ts";
+import { type BranchModule, enlargement } from "./assessResistance.ts";
 import type { Draw, DrawAssessment, ResistanceAssessment, WhatIfRow } from "./assessTypes.ts";
+import { isOpen, isShorted } from "./branchState.ts";
 import type { ResistanceFit } from "./fitTypes.ts";
 import type { ParsedRecord } from "./recordSchema.ts";
 
@@ -27,20 +28,19 @@ export interface HotBranches {
   readonly atTarget: readonly string[];
 }
 
-/** Above this multiple of the target a lower bound counts as an open branch: no path worth the name. */
-const AS_GOOD_AS_OPEN = 10;
-
 /** Cold values times the temperature factor. */
 export function hotBranches(resistances: ResistanceAssessment, temperatureFactor: number): HotBranches {
   const asFound = new Map<string, Ohms | Open | null>();
   const repaired = new Map<string, Ohms>();
   const atTarget: string[] = [];
-  for (const { id, resistance, target, atLeast, judgement } of resistances.branches) {
-    const noPath = resistance === "open" || (atLeast !== null && atLeast > AS_GOOD_AS_OPEN * target);
+  for (const branch of resistances.branches) {
+    const { id, resistance, target, judgement } = branch;
+    const noPath = isOpen(branch);
     if (resistance !== null && resistance !== "open") {
       asFound.set(id, (resistance * temperatureFactor) as Ohms);
     } else asFound.set(id, noPath ? "open" : null);
-    const sound = resistance !== null && resistance !== "open" && judgement?.verdict !== "outside";
+    const sound =
+      resistance !== null && resistance !== "open" && !isShorted(branch) && judgement?.verdict !== "outside";
     repaired.set(id, ((sound ? resistance : target) * temperatureFactor) as Ohms);
     if (!sound) atTarget.push(id);
   }
@@ -76,17 +76,32 @@ function powerUncertainty(
   fit: ResistanceFit | null,
   factor: number,
   gain: number,
+  measured: readonly string[],
 ): Watts | null {
-  if (fit === null || fit.fitted.length === 0) return null;
+  if (fit === null || measured.length === 0) return null;
   const current = new Map(state.branches.map((branch) => [branch.id, branch.current as number]));
-  const slope = fit.fitted.map((id) => -((current.get(id) ?? 0) ** 2) * factor);
+  // Branches taken at their target are assumed, not measured: their fit says nothing of the draw.
+  const slope = fit.fitted.map((id) => (measured.includes(id) ? -((current.get(id) ?? 0) ** 2) * factor : 0));
   let variance = 0;
   fit.covariance.forEach((row, p) => {
     row.forEach((cov, q) => {
       variance += (slope[p] as number) * (slope[q] as number) * cov;
     });
   });
-  return Math.hypot(Math.sqrt(Math.max(0, variance)), (state.totalPower * gain) / Math.sqrt(3)) as Watts;
+  return Math.hypot(
+    enlargement(fit) * Math.sqrt(Math.max(0, variance)),
+    (state.totalPower * gain) / Math.sqrt(3),
+  ) as Watts;
+}
+
+/** A short between lines has no steady draw: nothing to print, and a next step says so. */
+function unlessShorted(run: () => Draw): Draw | null {
+  try {
+    return run();
+  } catch (error) {
+    if (isElectroheatError(error) && error.code === "short-circuit") return null;
+    throw error;
+  }
 }
 
 /** Draw as found and as repaired, from the branch network. */
@@ -101,21 +116,30 @@ export function assessDraw(input: {
   const { network } = drawn.module;
   const gain = record.meter?.ofReading ?? 0;
   const measured = fit !== null && hot.atTarget.length < drawn.module.elements.length;
-  const draw = (values: ReadonlyMap<string, Ohms | Open>, supply: Supply): Draw => {
+  const draw = (
+    values: ReadonlyMap<string, Ohms | Open>,
+    supply: Supply,
+    fitted: readonly string[],
+  ): Draw => {
     const state = energise({ network: withBranches(network, values), supply });
     return {
       power: state.totalPower,
-      standardUncertainty: powerUncertainty(state, fit, temperatureFactor, gain),
+      standardUncertainty: powerUncertainty(state, fit, temperatureFactor, gain, fitted),
       lines: linesOf(state, drawn.module),
     };
   };
   const supply = supplyOf(record);
-  const atPlate = draw(hot.repaired, balancedSupply({ lineVoltage: record.nameplate.voltage.value }));
+  const sound = [...hot.repaired.keys()].filter((id) => !hot.atTarget.includes(id));
+  const plateSupply = balancedSupply({ lineVoltage: record.nameplate.voltage.value });
+  const atPlate = draw(hot.repaired, plateSupply, sound);
   const settled = [...hot.asFound].flatMap(([id, value]) => (value === null ? [] : [[id, value] as const]));
   return {
     basis: measured ? "measured resistances" : "nameplate",
-    asFound: settled.length === hot.asFound.size ? draw(new Map(settled), supply) : null,
-    repaired: draw(hot.repaired, supply),
+    asFound:
+      settled.length === hot.asFound.size
+        ? unlessShorted(() => draw(new Map(settled), supply, [...hot.asFound.keys()]))
+        : null,
+    repaired: draw(hot.repaired, supply, sound),
     repairedAtPlateVoltage: atPlate,
     deviationFromPlate: atPlate.power / record.nameplate.power.value - 1,
   };

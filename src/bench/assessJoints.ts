@@ -1,7 +1,8 @@
 /** Joints that are alike, compared by their millivolt drops. */
 import { compareQuoted, decimalProduct } from "../decision/index.ts";
-import { fail, type Ohms, type Watts } from "../quantity/index.ts";
+import { type Issue, issue, type Ohms, type Watts } from "../quantity/index.ts";
 import type { JointAssessment } from "./assessTypes.ts";
+import { throwAll } from "./issues.ts";
 import type { ParsedRecord } from "./recordSchema.ts";
 
 /**
@@ -18,11 +19,16 @@ const RULE =
 export function assessJoints(record: ParsedRecord): readonly JointAssessment[] {
   const { joints = [] } = record;
   const seen = new Set<string>();
+  const found: Issue[] = [];
   joints.forEach(({ id }, i) => {
-    if (seen.has(id))
-      fail({ code: "duplicate", path: `joints.${i}.id`, expected: "a name used once", received: id });
+    if (seen.has(id)) {
+      found.push(
+        issue({ code: "duplicate", path: `joints.${i}.id`, expected: "a name used once", received: id }),
+      );
+    }
     seen.add(id);
   });
+  throwAll(found);
   const measured = joints.map(({ id, drop, current }) => ({
     id,
     resistance: (drop.value / current.value) as Ohms,

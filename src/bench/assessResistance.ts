@@ -1,5 +1,5 @@
 /** From the record's ohm readings to branches with verdicts. */
-import { buildModule, type HeatingModule } from "../circuit/index.ts";
+import { buildModule, type HeatingModule, terminalResistance } from "../circuit/index.ts";
 import { type Judgement, judge } from "../decision/index.ts";
 import { type ColdOhms, checkOneOf, fail, type Issue, type Ohms, type Open } from "../quantity/index.ts";
 import type { BranchAssessment, ResistanceAssessment } from "./assessTypes.ts";
@@ -7,6 +7,7 @@ import { fitTerminalReadings } from "./fit.ts";
 import type { FittedBranch, LeadKnowledge, ResistanceFit, TerminalOhms } from "./fitTypes.ts";
 import { collect, throwAll } from "./issues.ts";
 import { readingWorth } from "./meter.ts";
+import { withOnly } from "./openSearch.ts";
 import type { ParsedRecord } from "./recordSchema.ts";
 
 /** Coverage factor of expanded uncertainties: about 95 % for a normal distribution. */
@@ -48,17 +49,24 @@ type RecordReadings = NonNullable<ParsedRecord["readings"]>;
 type Meter = NonNullable<ParsedRecord["meter"]>;
 
 /** One unit of the last digit: as quoted, or the meter's where a plain number was given. */
-function resolutionOf(quoted: number | null, meter: Meter, path: string): number {
-  const resolution = quoted ?? meter.resolution?.value;
-  if (resolution === undefined) {
-    fail({
-      code: "missing",
-      path: "meter.resolution",
-      expected: `one unit of the meter's last digit, because ${path} is a plain number`,
-      received: undefined,
-    });
-  }
-  return resolution;
+function resolutionOf(quoted: number | null, meter: Meter): number {
+  // Its absence has been refused by checkResolution.
+  return quoted ?? (meter.resolution?.value as number);
+}
+
+/** A plain number does not show its last digit: the meter's must be given then. Said once, not for every reading. */
+function checkResolution(meter: Meter, readings: RecordReadings): void {
+  if (meter.resolution !== undefined) return;
+  const plain = readings.findIndex(({ reads }) => reads.value !== "open" && reads.resolution === null);
+  const leads = typeof meter.leads === "object" && meter.leads.shorted.resolution === null;
+  if (plain < 0 && !leads) return;
+  const which = plain < 0 ? "meter.leads.shorted" : `readings.${plain}.reads`;
+  fail({
+    code: "missing",
+    path: "meter.resolution",
+    expected: `one unit of the meter's last digit, because ${which} is a plain number`,
+    received: undefined,
+  });
 }
 
 /** Branches connected when a reading was taken: all, or those of the bank or branch measured alone. */
@@ -83,17 +91,28 @@ function terminalOhm(
   checkOneOf("to", to, nodes);
   if (from === to) fail({ code: "inconsistent", path: "to", expected: "two different nodes", received: to });
   if (reads.value === "open") return { from, to, reads: "open", only };
-  const meter = record.meter as Meter;
-  const resolution = resolutionOf(reads.resolution, meter, "reads");
+  const { meter } = record;
+  // Without a meter, or without its last digit, the record is refused as a whole; its names are checked all the same.
+  if (meter === undefined || (reads.resolution ?? meter.resolution) === undefined) {
+    return { from, to, reads: reads.value, only };
+  }
+  const resolution = resolutionOf(reads.resolution, meter);
   const { standardUncertainty } = readingWorth({ reading: reads.value, resolution, accuracy: meter });
   return { from, to, reads: reads.value, standardUncertainty: standardUncertainty as Ohms, only };
+}
+
+/** What a reading would be with every branch at its target. */
+function expectedReading({ from, to, only }: TerminalOhms, drawn: BranchModule): ColdOhms | Open {
+  const { network } = drawn.module;
+  const connected = only === undefined ? network : withOnly(network, only);
+  return terminalResistance({ network: connected, from, to }) as number as ColdOhms;
 }
 
 /** What the record says of the leads, with the uncertainty of a shorted reading. */
 function leadKnowledge(meter: Meter): LeadKnowledge {
   if (typeof meter.leads === "string") return meter.leads;
   const { value, resolution: quoted } = meter.leads.shorted;
-  const resolution = resolutionOf(quoted, meter, "meter.leads.shorted");
+  const resolution = resolutionOf(quoted, meter);
   const { standardUncertainty } = readingWorth({ reading: value, resolution, accuracy: meter });
   return { shorted: value, standardUncertainty: standardUncertainty as Ohms };
 }
@@ -118,7 +137,7 @@ function openElements(
  * Where readings contradict each other by more than the meter explains, the stated uncertainties were too small: they are
  * enlarged by the Birge ratio √(χ²/ν), so that no verdict rests on numbers that do not agree.
  */
-function enlargement(fit: ResistanceFit): number {
+export function enlargement(fit: ResistanceFit): number {
   if (fit.consistency !== "inconsistent") return 1;
   return Math.max(1, Math.sqrt(fit.chiSquare / fit.degreesOfFreedom));
 }
@@ -187,6 +206,7 @@ export function assessResistances(
       branches: unread.map((one) => assessBranch(one, record, drawn)),
       leads: null,
       leadsUncertainty: null,
+      expectedReadings: [],
       readings: [],
       chiSquare: 0,
       degreesOfFreedom: 0,
@@ -197,19 +217,22 @@ export function assessResistances(
     };
     return { assessment, fit: null };
   }
-  if (meter === undefined) {
-    fail({
-      code: "missing",
-      path: "meter",
-      expected: "the ohmmeter's accuracy and leads, with readings",
-      received: meter,
-    });
-  }
   const found: Issue[] = [];
   const ohms = readings.map((one, i) =>
     collect(found, `readings.${i}.`, () => terminalOhm(one, record, drawn)),
   );
-  const leadsKnown = collect(found, "", () => leadKnowledge(meter));
+  const leadsKnown = collect(found, "", () => {
+    if (meter === undefined) {
+      return fail({
+        code: "missing",
+        path: "meter",
+        expected: "the ohmmeter's accuracy and leads, with readings",
+        received: meter,
+      });
+    }
+    checkResolution(meter, readings);
+    return leadKnowledge(meter);
+  });
   throwAll(found);
   const fit = fitTerminalReadings({
     network: drawn.module.network,
@@ -225,6 +248,7 @@ export function assessResistances(
       branches: fit.branches.map((one) => assessBranch(one, record, drawn, enlargement(fit))),
       leads: leads === "open" ? null : leads,
       leadsUncertainty: fit.leads.standardUncertainty,
+      expectedReadings: (ohms as TerminalOhms[]).map((one) => expectedReading(one, drawn)),
       readings: fit.readings,
       chiSquare,
       degreesOfFreedom,

@@ -1,7 +1,7 @@
 /** The assessment: one serialisable record out of one bench record. */
 import type { Judgement } from "../decision/index.ts";
 import type { Amperes, ColdOhms, Ohms, Open, Volts, Warning, Watts } from "../quantity/index.ts";
-import type { FittedReading } from "./fitTypes.ts";
+import type { ResistanceFit } from "./fitTypes.ts";
 import type { NameplateTargets } from "./targets.ts";
 
 /**
@@ -33,29 +33,27 @@ export interface BranchAssessment {
  * What the ohm readings say.
  * @since 0.1.0
  */
-export interface ResistanceAssessment {
+export interface ResistanceAssessment
+  extends Pick<
+    ResistanceFit,
+    | "readings"
+    | "chiSquare"
+    | "degreesOfFreedom"
+    | "pValue"
+    | "consistency"
+    | "notIdentifiable"
+    | "openChoices"
+  > {
   /** Whether every branch is known, only some, or the readings exclude each other. */
-  readonly outcome: "solved" | "partly" | "contradictory" | "no readings";
+  readonly outcome: ResistanceFit["outcome"] | "no readings";
   /** The branches, in the wiring's order. */
   readonly branches: readonly BranchAssessment[];
+  /** What each reading would show on a sound module at its targets, Ω, without leads; in the order of `readings`. */
+  readonly expectedReadings: readonly (ColdOhms | Open)[];
   /** Leads and probe contact, Ω; `null` if not determined. */
   readonly leads: Ohms | null;
   /** Standard uncertainty of the leads, Ω. */
   readonly leadsUncertainty: Ohms | null;
-  /** The readings against the fit. */
-  readonly readings: readonly FittedReading[];
-  /** Σ of squared residuals. */
-  readonly chiSquare: number;
-  /** Readings more than needed. */
-  readonly degreesOfFreedom: number;
-  /** Probability of a χ² at least that large by meter error alone. */
-  readonly pValue: number | null;
-  /** Whether the readings agree with each other, at the 1 % level. */
-  readonly consistency: "consistent" | "inconsistent" | "untestable";
-  /** What the readings do not determine. */
-  readonly notIdentifiable: readonly string[];
-  /** Where OL readings fit several choices of open branches: each choice. */
-  readonly openChoices: readonly (readonly string[])[];
 }
 
 /**

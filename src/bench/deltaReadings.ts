@@ -1,5 +1,5 @@
 /** From three readings between the lines of a closed delta back to its three sides. */
-import { checkNonNegative, checkPositive, type Ohms, type Open } from "../quantity/index.ts";
+import { checkNonNegative, type Ohms, type Open } from "../quantity/index.ts";
 
 /**
  * One side of a delta, as far as the readings determine it.
@@ -55,7 +55,8 @@ const COVERAGE = 2;
  * Star equivalents s1 = (y12 + y31 − y23)/2 and cyclic; R12 = (s1·s2 + s2·s3 + s3·s1)/s3 and cyclic. At balance a side is 1.5
  * times the reading, 1 % of reading becomes 1.73 % of side, and a lead offset r becomes 1.5·r: take the leads off first.
  * s3 = 0 means side 12 open: a side whose star arm is not clear of 0 by two standard uncertainties is reported as not
- * identifiable with a lower bound, never as a huge number.
+ * identifiable with a lower bound, never as a huge number. A side of 0 Ω hides how the other two share what is left: they are not
+ * identifiable either.
  * @param input.y12 - reading L1 to L2, leads taken off, Ω, or `"open"` for OL
  * @param input.y23 - reading L2 to L3
  * @param input.y31 - reading L3 to L1
@@ -84,7 +85,7 @@ export function deltaFromLineReadings(input: {
     ["y23", y23],
     ["y31", y31],
   ] as const) {
-    if (y !== "open") checkPositive(path, y, "Ω");
+    if (y !== "open") checkNonNegative(path, y, "Ω");
   }
   checkNonNegative("standardUncertainty", u, "Ω");
   if (y12 === "open" || y23 === "open" || y31 === "open") return withOpenReadings([y12, y23, y31], u);
@@ -113,12 +114,15 @@ function side(a: number, b: number, c: number, u: number, blur: number): DeltaSi
     const dyAB = (da + db - dc) / 2;
     const dyBC = (db + dc - da) / 2;
     const dyCA = (da + dc - db) / 2;
-    return known(products / c, u * Math.hypot(dyAB, dyBC, dyCA));
+    // An arm just below 0 by meter error makes a shorted side come out below 0 Ω, which is the least it can have.
+    return known(Math.max(0, products / c), u * Math.hypot(dyAB, dyBC, dyCA));
   }
-  const highest = c + blur;
   // An exact zero with exact readings is an open side; with uncertain ones it may also be a very high resistance.
-  if (u === 0) return OPEN_SIDE;
-  const bound = highest > 0 ? (a * b + (a + b) * highest) / highest : 0;
+  const shortBeside = Math.min(a, b) <= blur;
+  if (u === 0 && !shortBeside) return OPEN_SIDE;
+  const highest = Math.max(0, c) + blur;
+  const [low, high] = [Math.max(0, Math.min(a, b) - blur), Math.max(0, Math.max(a, b) - blur)];
+  const bound = low + high + (highest > 0 ? (low * high) / highest : 0);
   return { state: "not identifiable", resistance: null, standardUncertainty: null, atLeast: bound as Ohms };
 }
 

@@ -78,11 +78,12 @@ export function fitTerminalReadings(input: {
   const setting: Setting = { network, unknown, readings, leads, significance };
   checkSetting(setting);
   const all = network.branches.map((branch) => branch.id);
-  const { sets } = findOpens(
+  const { sets, unfinished } = findOpens(
     network,
     unknown,
     readings.map(({ from, to, reads, only = all }) => ({ from, to, only, open: reads === "open" })),
   );
+  if (unfinished) return withoutFit(setting, "partly", []);
   if (sets.length === 0) return withoutFit(setting, "contradictory", []);
   const [certain, ...others] = sets as [readonly string[], ...(readonly string[])[]];
   // Several choices fit the OL readings alike: nothing finite can be attributed to a branch before that is settled.
@@ -134,16 +135,24 @@ function openOnly(setting: Setting, opens: readonly string[], names: readonly st
   };
 }
 
-function fitWithOpens(setting: Setting, opens: readonly string[]): ResistanceFit {
+/** Branches that came out at 0 Ω, with the uncertainty of that. */
+type Shorts = ReadonlyMap<string, number>;
+
+function fitWithOpens(setting: Setting, opens: readonly string[], shorts: Shorts = new Map()): ResistanceFit {
   const { unknown, leads, significance } = setting;
   let start = setting.network;
   for (const id of opens) start = withResistance({ network: start, id, resistance: "open" });
-  const closed = unknown.filter((id) => !opens.includes(id));
+  for (const id of shorts.keys()) start = withResistance({ network: start, id, resistance: 0 as Ohms });
+  const closed = unknown.filter((id) => !opens.includes(id) && !shorts.has(id));
   const names = leads === "taken off" ? closed : [...closed, LEADS];
   if (observationsOf(setting).length === 0) return openOnly(setting, opens, names);
   const settled = gaussNewton(setting, closed, start);
   // A side of a closed delta can be open without any OL reading: it shows as a resistance that grows without end.
-  if (settled.runaway !== null) return fitWithOpens(setting, [...opens, settled.runaway]);
+  if (settled.state === "runaway") return fitWithOpens(setting, [...opens, settled.id], shorts);
+  // 0 Ω is the least a branch can have: it is held there, and the rest is fitted again.
+  if (settled.state === "shorted") {
+    return fitWithOpens(setting, opens, new Map([...shorts, [settled.id, settled.standardUncertainty]]));
+  }
   const { values, fit } = settled;
   const variances = names.map((_, k) => fit.covariance[k]?.[k] ?? null);
   const places = names.flatMap((_, k) => (variances[k] === null ? [] : [k]));
@@ -151,7 +160,12 @@ function fitWithOpens(setting: Setting, opens: readonly string[]): ResistanceFit
     fit.degreesOfFreedom > 0
       ? chiSquareSurvival({ chiSquare: fit.chiSquare, degreesOfFreedom: fit.degreesOfFreedom })
       : null;
-  const branches = unknown.map((id) => fittedBranch({ id, opens, names, values, variances }));
+  const branches = unknown.map((id) => {
+    const u = shorts.get(id);
+    if (u !== undefined) return { id, resistance: 0 as Ohms, standardUncertainty: u as Ohms, atLeast: null };
+    const nominal = findBranch({ network: setting.network, id }).resistance as number;
+    return fittedBranch({ id, opens, names, values, variances, nominal });
+  });
   const leadsFit =
     leads === "taken off"
       ? { id: LEADS, resistance: 0 as Ohms, standardUncertainty: 0 as Ohms, atLeast: null }
@@ -185,7 +199,10 @@ function readingsAgainst(setting: Setting, predicted: readonly number[]): readon
   });
 }
 
-/** Above this relative standard uncertainty a resistance is bounded from below rather than known. */
+/**
+ * Above this relative standard uncertainty a resistance is bounded from below rather than known. Relative to the nominal value
+ * where the branch reads less: a few milliohms known to a few milliohms are well known beside 8 Ω.
+ */
 const TOO_VAGUE = 0.5;
 
 function fittedBranch(input: {
@@ -194,15 +211,16 @@ function fittedBranch(input: {
   readonly names: readonly string[];
   readonly values: readonly number[];
   readonly variances: readonly (number | null)[];
+  readonly nominal?: number;
 }): FittedBranch {
-  const { id, opens, names, values, variances } = input;
+  const { id, opens, names, values, variances, nominal = 0 } = input;
   if (opens.includes(id)) return { id, resistance: "open", standardUncertainty: null, atLeast: null };
   const k = names.indexOf(id);
   const variance = variances[k] ?? null;
   if (variance === null) return { id, resistance: null, standardUncertainty: null, atLeast: null };
   const value = values[k] as number;
   const u = Math.sqrt(variance);
-  if (id !== LEADS && u > TOO_VAGUE * value) {
+  if (id !== LEADS && u > TOO_VAGUE * Math.max(value, nominal)) {
     // Conductance is what the readings see of a very high resistance: its upper end bounds the resistance from below.
     return {
       id,

@@ -39,7 +39,7 @@ export type LeadKnowledge =
 export interface FittedBranch {
   /** Name of the branch, or `"leads"`. */
   readonly id: string;
-  /** Best estimate, Ω; `"open"`; `null` if the readings do not determine it. */
+  /** Best estimate, Ω; 0 where the readings leave nothing (a short); `"open"`; `null` if they do not determine it. */
   readonly resistance: Ohms | Open | null;
   /** Standard uncertainty, Ω; `null` unless a value was fitted. A gain error common to all readings is not in it. */
   readonly standardUncertainty: Ohms | null;

@@ -13,8 +13,14 @@ const SETTLED = 1e-12;
 /** Name of the leads among the unknowns. */
 export const LEADS = "leads";
 
-/** A branch that runs beyond this many times its nominal resistance has no path that the readings could show. */
+/**
+ * A branch that runs beyond this many times its nominal resistance, and the highest reading, has no path that the readings
+ * could show: a branch alone between two probes reads what it is, however high, and never gets there.
+ */
 const RUNAWAY = 1e5;
+
+/** A branch below this part of its nominal resistance is at the edge of what can be: 0 Ω, a bolted short. */
+const FLOOR = 1e-9;
 
 export interface Setting {
   readonly network: Network;
@@ -55,14 +61,24 @@ function predict(
     to: reading.to,
   });
   const share = new Map(state.branches.map((branch, i) => [branch.id, currentShare[i] as number]));
-  return { value: resistance as number, slopes: ids.map((id) => (share.get(id) ?? 0) ** 2) };
+  if (resistance === "open") {
+    // The search for open branches has left a path to every finite reading; this would be a fault of ours.
+    fail({
+      code: "inconsistent",
+      path: "readings",
+      expected: "a path for every finite reading",
+      received: `${reading.from} to ${reading.to}`,
+    });
+  }
+  return { value: resistance, slopes: ids.map((id) => (share.get(id) ?? 0) ** 2) };
 }
 
-/** Outcome of the iteration: settled, or a branch that ran away towards open. */
+/** Outcome of the iteration: settled, or a branch that ran away towards open or down to a short. */
 export type Iterated =
-  | { readonly runaway: string }
+  | { readonly state: "runaway"; readonly id: string }
+  | { readonly state: "shorted"; readonly id: string; readonly standardUncertainty: number }
   | {
-      readonly runaway: null;
+      readonly state: "settled";
       readonly values: readonly number[];
       readonly fit: LeastSquaresFit;
       readonly predicted: readonly number[];
@@ -73,6 +89,7 @@ export function gaussNewton(setting: Setting, ids: readonly string[], start: Net
   const observations = observationsOf(setting);
   const withLeads = setting.leads !== "taken off";
   const nominal = ids.map((id) => findBranch({ network: start, id }).resistance as number);
+  const highest = observations.reduce((most, { value }) => Math.max(most, value), 0);
   let network = start;
   let values: readonly number[] = nominal;
   let leads = 0;
@@ -88,12 +105,17 @@ export function gaussNewton(setting: Setting, ids: readonly string[], start: Net
       uncertainty: observations.map((one) => one.uncertainty),
     });
     if (step < SETTLED)
-      return { runaway: null, values: withLeads ? [...values, leads] : values, fit, predicted };
+      return { state: "settled", values: withLeads ? [...values, leads] : values, fit, predicted };
     const moves = fit.particular;
     // A resistance never crosses zero: from below a tenth of itself it is approached, not jumped over.
     const next = values.map((value, k) => Math.max(value + (moves[k] as number), value / 10));
-    const away = next.findIndex((value, k) => value > RUNAWAY * (nominal[k] as number));
-    if (away >= 0) return { runaway: ids[away] as string };
+    const away = next.findIndex((value, k) => value > RUNAWAY * Math.max(nominal[k] as number, highest));
+    if (away >= 0) return { state: "runaway", id: ids[away] as string };
+    const low = next.findIndex((value, k) => value < FLOOR * (nominal[k] as number));
+    if (low >= 0) {
+      const variance = fit.covariance[low]?.[low] ?? 0;
+      return { state: "shorted", id: ids[low] as string, standardUncertainty: Math.sqrt(variance) };
+    }
     step = next.reduce((most, value, k) => Math.max(most, Math.abs(value / (values[k] as number) - 1)), 0);
     if (withLeads) {
       const move = moves[ids.length] as number;

@@ -1,5 +1,5 @@
 /** What a meter's reading is worth: accuracy, resolution and leads. */
-import { checkNonNegative, checkPositive, fail, type Ohms } from "../quantity/index.ts";
+import { checkFinite, checkNonNegative, checkPositive, fail, type Ohms } from "../quantity/index.ts";
 
 /**
  * Accuracy of a meter as makers state it: ±(part of the reading + a number of digits).
@@ -65,6 +65,7 @@ export function readingWorth(input: {
   checkAccuracy(accuracy, "accuracy");
   const stated = accuracy.ofReading * Math.abs(reading) + accuracy.digits * resolution;
   const limit = Math.max(stated, resolution / 2);
+  checkFinite("accuracy", limit);
   return { limit, standardUncertainty: limit / Math.sqrt(3) };
 }
 

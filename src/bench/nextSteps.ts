@@ -1,4 +1,5 @@
 /** What to do next, most pressing first, in words a technician can act on. */
+import { formatQuantity, type Ohms } from "../quantity/index.ts";
 import type {
   BranchAssessment,
   DrawAssessment,
@@ -6,6 +7,7 @@ import type {
   NextStep,
   ResistanceAssessment,
 } from "./assessTypes.ts";
+import { isHigh, isOpen, isShorted } from "./branchState.ts";
 import type { FittedReading } from "./fitTypes.ts";
 import type { ParsedRecord } from "./recordSchema.ts";
 
@@ -68,15 +70,33 @@ function readingSteps(resistances: ResistanceAssessment): NextStep[] {
   return steps;
 }
 
+const ohmText = (value: number): string => formatQuantity(value as Ohms, { unit: "Ω", significantDigits: 3 });
+
 function branchStep(branch: BranchAssessment): NextStep | null {
   const { id, resistance, atLeast, target, judgement, openElements, deviation } = branch;
-  if (resistance === "open" || (resistance === null && atLeast !== null)) {
+  if (isOpen(branch)) {
     return {
       action: `Open up branch ${id}: find whether a coil, its stud joint or its jumper bar is broken, and renew it.`,
       reason:
         resistance === "open"
           ? `${id} reads open.`
-          : `${id} reads at least ${atLeast?.toPrecision(3)} Ω where ${target.toPrecision(3)} Ω belong.`,
+          : `${id} reads ${atLeast === null ? "" : "at least "}${ohmText((resistance ?? atLeast) as number)} where ${ohmText(target)} belong.`,
+      about: [id],
+    };
+  }
+  if (isShorted(branch)) {
+    return {
+      action: `Do not energise. Find what bridges branch ${id}: a fallen coil, a bar across two studs, a wrong link.`,
+      reason: `${id} reads as good as nothing where ${ohmText(target)} belong.`,
+      about: [id],
+    };
+  }
+  if (resistance === null && atLeast !== null) {
+    return {
+      action: isHigh(branch)
+        ? `Lift the links of branch ${id} and read it alone: it is high or open.`
+        : `Read ${id} again with a four-wire meter, or one of finer resolution.`,
+      reason: `${id} reads at least ${ohmText(atLeast)} where ${ohmText(target)} belong; these readings do not say more.`,
       about: [id],
     };
   }
@@ -112,7 +132,7 @@ function jointSteps(joints: readonly JointAssessment[]): NextStep[] {
     .filter((joint) => joint.investigate)
     .map(({ id, resistance, power, ratioToBest }) => ({
       action: `Isolate, then open joint ${id}: renew bar end, nut and washer where burnt or pitted, remake it and measure the drop again.`,
-      reason: `${(resistance * 1e6).toPrecision(4)} µΩ, ${power.toPrecision(3)} W${
+      reason: `${formatQuantity(resistance, { unit: "Ω", as: "µΩ", significantDigits: 4 })}, ${formatQuantity(power, { unit: "W", significantDigits: 3 })}${
         ratioToBest === null ? "" : `, ${ratioToBest.toPrecision(3)} times the best like joint`
       }: more than half above the lowest. Line currents cannot show this.`,
       about: [id],

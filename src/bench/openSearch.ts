@@ -14,24 +14,17 @@ export interface PathReading {
 export interface OpenSearch {
   /** Every smallest set of open branches that explains all readings; one empty set if none need be open; [] if none does. */
   readonly sets: readonly (readonly string[])[];
+  /** The choices were too many to try: nothing is known, which is not the same as contradictory. */
+  readonly unfinished: boolean;
 }
 
-/** More open branches than this at once are not searched for: the module is then scrap, not a puzzle. */
-const MOST_OPEN = 3;
+/** So many choices of open branches are tried before the search is given up: some seconds at worst. */
+const MOST_TRIES = 20_000;
 
 /** The network with only the named branches in it: what is left when links are lifted. */
 export function withOnly(network: Network, only: readonly string[]): Network {
   const kept = new Set(only);
   return { branches: network.branches.filter((branch) => kept.has(branch.id)) };
-}
-
-function explains(network: Network, open: readonly string[], readings: readonly PathReading[]): boolean {
-  let faulted = network;
-  for (const id of open) faulted = withResistance({ network: faulted, id, resistance: "open" });
-  return readings.every(({ from, to, only, open: readsOpen }) => {
-    const path = terminalResistance({ network: withOnly(faulted, only), from, to });
-    return (path === "open") === readsOpen;
-  });
 }
 
 function* subsets(ids: readonly string[], size: number, first = 0): Generator<string[]> {
@@ -44,18 +37,47 @@ function* subsets(ids: readonly string[], size: number, first = 0): Generator<st
   }
 }
 
-/** Smallest sets of open branches that agree with every reading. */
+/** What one reading shows when the named branches are open. */
+function readsOpen(network: Network, open: ReadonlySet<string>, { from, to, only }: PathReading): boolean {
+  let faulted = withOnly(network, only);
+  for (const id of only) {
+    if (open.has(id)) faulted = withResistance({ network: faulted, id, resistance: "open" });
+  }
+  return terminalResistance({ network: faulted, from, to }) === "open";
+}
+
+/**
+ * Smallest sets of open branches that agree with every reading. What follows with certainty comes first: a branch that alone
+ * would close an OL path is open, a branch that alone would break a finite path is not; only the rest is tried out.
+ */
 export function findOpens(
   network: Network,
   candidates: readonly string[],
   readings: readonly PathReading[],
 ): OpenSearch {
-  for (let size = 0; size <= Math.min(MOST_OPEN, candidates.length); size += 1) {
+  const none: OpenSearch = { sets: [], unfinished: false };
+  const [ol, finite] = [readings.filter(({ open }) => open), readings.filter(({ open }) => !open)];
+  const concerned = candidates.filter((id) => ol.some(({ only }) => only.includes(id)));
+  const closed = concerned.filter((id) => finite.some((one) => readsOpen(network, new Set([id]), one)));
+  const openable = concerned.filter((id) => !closed.includes(id));
+  const all = new Set(openable);
+  if (!ol.every((one) => readsOpen(network, all, one))) return none;
+  const certain = openable.filter((id) => {
+    const others = new Set(openable.filter((other) => other !== id));
+    return ol.some((one) => !readsOpen(network, others, one));
+  });
+  const rest = openable.filter((id) => !certain.includes(id));
+  let tries = 0;
+  for (let size = 0; size <= rest.length; size += 1) {
     const sets: string[][] = [];
-    for (const open of subsets(candidates, size)) {
-      if (explains(network, open, readings)) sets.push(open);
+    for (const some of subsets(rest, size)) {
+      tries += 1;
+      if (tries > MOST_TRIES) return { sets: [], unfinished: true };
+      const open = candidates.filter((id) => certain.includes(id) || some.includes(id));
+      const set = new Set(open);
+      if (readings.every((one) => readsOpen(network, set, one) === one.open)) sets.push(open);
     }
-    if (sets.length > 0) return { sets };
+    if (sets.length > 0) return { sets, unfinished: false };
   }
-  return { sets: [] };
+  return none;
 }

@@ -68,9 +68,15 @@ function push(ctx: { issues: unknown[] }, input: unknown, found: Issue): void {
   ctx.issues.push({ code: "custom", input, params: { found }, message: found.message });
 }
 
+/** No module has a quantity outside these, in Ω, V, A or W; inside them no formula overflows. */
+const SMALLEST = 1e-9;
+const LARGEST = 1e12;
+
 /** Text with unit, or a plain number in the canonical unit; `open` admits OL. */
 function quantity<Q>(unit: Symbols, options: { readonly open?: boolean; readonly zero?: boolean } = {}) {
-  const allowed = `${options.zero ? "0 or more" : "more than 0"}, as a number in ${unit} or text with its unit`;
+  const allowed = `${options.zero ? "0 or more" : "more than 0"} (${options.zero ? "0, or " : ""}${SMALLEST} to ${LARGEST}), as a number in ${unit} or text with its unit`;
+  const outside = (value: number): boolean =>
+    !((value >= SMALLEST && value <= LARGEST) || (options.zero === true && value === 0));
   return z.pipe(
     z.unknown(),
     z.transform((input, ctx): Read<Q> => {
@@ -82,7 +88,7 @@ function quantity<Q>(unit: Symbols, options: { readonly open?: boolean; readonly
       if (typeof input === "number") {
         if (!Number.isFinite(input))
           return wrong("not-a-number", options.open ? `${allowed}; write "OL" for open` : allowed);
-        if (input < 0 || (input === 0 && !options.zero)) return wrong("out-of-range");
+        if (outside(input)) return wrong("out-of-range");
         return { value: input as Q, resolution: null };
       }
       if (typeof input !== "string") return wrong("wrong-type");
@@ -91,7 +97,7 @@ function quantity<Q>(unit: Symbols, options: { readonly open?: boolean; readonly
         if (value === "open")
           return options.open ? { value: "open" as Q, resolution: null } : wrong("out-of-range");
         const number = value as number;
-        if (number < 0 || (number === 0 && !options.zero)) return wrong("out-of-range");
+        if (outside(number)) return wrong("out-of-range");
         return { value: number as Q, resolution: resolution as number | null };
       } catch (error) {
         if (!isElectroheatError(error)) throw error;
@@ -102,7 +108,16 @@ function quantity<Q>(unit: Symbols, options: { readonly open?: boolean; readonly
   );
 }
 
-const text = () => z.string().check(z.minLength(1), z.maxLength(200));
+const text = () =>
+  z.string().check(
+    z.minLength(1),
+    z.maxLength(200),
+    z.check((ctx) => {
+      // Blank is missing; an empty one has been refused by its length already.
+      if (ctx.value === "" || ctx.value.trim() !== "") return;
+      push(ctx, ctx.value, issue({ code: "missing", path: "", expected: "text", received: "" }));
+    }),
+  );
 const ratio = (low: number, high: number) => z.number().check(z.gte(low), z.lte(high));
 const count = () => z.number().check(z.int(), z.gte(1), z.lte(10_000));
 

@@ -127,7 +127,7 @@ function plausibility(power: number): readonly Warning[] {
   if (power >= PLAUSIBLE.low && power <= PLAUSIBLE.high) return [];
   const limit = power < PLAUSIBLE.low ? PLAUSIBLE.low : PLAUSIBLE.high;
   const hint =
-    power < PLAUSIBLE.low ? "were kilowatts typed where watts are taken?" : "were milliwatts meant?";
+    power < PLAUSIBLE.low ? "were kilowatts typed where watts are taken?" : "were watts typed as kilowatts?";
   return [
     {
       code: "suspicious",

@@ -8,6 +8,7 @@ import type {
   ResistanceAssessment,
   WhatIfRow,
 } from "./assessTypes.ts";
+import { isHigh, isOpen, isShorted } from "./branchState.ts";
 
 const WIDTH = 96;
 
@@ -51,7 +52,10 @@ const amps = (lines: Draw["lines"]): string =>
 
 function measured(value: Ohms | Open | null, uncertainty: Ohms | null, atLeast: Ohms | null): string {
   if (value === "open") return "open";
-  if (value === null) return atLeast === null ? "not known" : `at least ${atLeast.toPrecision(2)} Ω`;
+  if (value === null)
+    return atLeast === null
+      ? "not known"
+      : `at least ${formatQuantity(atLeast, { unit: "Ω", significantDigits: 2 })}`;
   return uncertainty === null
     ? ohms(value)
     : formatUncertain(value, { unit: "Ω", uncertainty, uncertaintyDigits: 1 });
@@ -59,7 +63,10 @@ function measured(value: Ohms | Open | null, uncertainty: Ohms | null, atLeast: 
 
 function verdict(branch: BranchAssessment): string {
   if (branch.resistance === "open") return "OPEN";
-  if (branch.judgement === null) return branch.atLeast === null ? "-" : "OPEN or nearly";
+  if (isOpen(branch)) return "OPEN or nearly";
+  if (isShorted(branch)) return "SHORTED";
+  if (isHigh(branch)) return "HIGH or open";
+  if (branch.judgement === null) return "-";
   return branch.judgement.verdict.toUpperCase();
 }
 
@@ -97,6 +104,22 @@ function resistanceLines(found: ResistanceAssessment): string[] {
   ];
 }
 
+/** Each reading beside what a sound module would show: all there is to see where branches cannot be told apart. */
+function readingLines({ readings, expectedReadings, leads }: ResistanceAssessment): string[] {
+  const rows = readings.map(({ from, to, reads }, i) => {
+    const sound = expectedReadings[i] ?? "open";
+    const bare = reads === "open" || leads === null ? null : reads - leads;
+    return [
+      `${from} to ${to}`,
+      reads === "open" ? "OL" : ohms(reads),
+      bare === null ? "" : ohms(bare),
+      sound === "open" ? "OL" : ohms(sound),
+      bare === null || sound === "open" ? "" : percent(bare / sound - 1),
+    ];
+  });
+  return table([["probes", "read", "less leads", "sound module", "deviation"], ...rows]);
+}
+
 function drawLines(assessment: ModuleAssessment): string[] {
   const { asFound, repaired, repairedAtPlateVoltage: plate, deviationFromPlate, basis } = assessment.draw;
   const power = ({ power, standardUncertainty: u }: Draw): string =>
@@ -106,7 +129,9 @@ function drawLines(assessment: ModuleAssessment): string[] {
     `  With sound branches ${power(repaired)}   ${amps(repaired.lines)}`,
     `  At plate voltage    ${power(plate)}   ${amps(plate.lines)}   ${percent(deviationFromPlate).trim()} from plate`,
   ];
-  return [...rows, `  From ${basis}; ± is two standard uncertainties.`];
+  const from =
+    asFound !== null && basis === "nameplate" ? "measured resistances (as found) and nameplate" : basis;
+  return [...rows, `  From ${from}; ± is two standard uncertainties.`];
 }
 
 /** Elements whose loss does the same to three digits, written once. */
@@ -170,6 +195,8 @@ export function assessmentText(assessment: ModuleAssessment): string {
     `  ${i + 1}. ${wrap(action, "     ").trimStart()}`,
     wrap(`Why: ${reason}`, "     "),
   ]);
+  const { outcome, consistency } = resistances;
+  const plain = outcome === "no readings" || (outcome === "solved" && consistency !== "inconsistent");
   const sections = [
     title,
     "=".repeat(Math.min(WIDTH, [...title].length)),
@@ -177,6 +204,7 @@ export function assessmentText(assessment: ModuleAssessment): string {
     ...steps,
     heading("Branch resistances (cold, leads taken off)"),
     ...resistanceLines(resistances),
+    ...(plain ? [] : [heading("Readings against a sound module (cold)"), ...readingLines(resistances)]),
     heading("What it draws at full conduction"),
     ...drawLines(assessment),
     heading("If one element opens (module with sound branches)"),

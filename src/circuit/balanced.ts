@@ -1,14 +1,7 @@
 /** Balanced three-phase heating: plate to amps and ohms and back. Unity power factor, equal branches. */
-import {
-  type Amperes,
-  type BranchVolts,
-  checkPositive,
-  type LineAmperes,
-  type LineVolts,
-  type Ohms,
-  type Watts,
-} from "../quantity/index.ts";
+import type { Amperes, BranchVolts, LineAmperes, LineVolts, Ohms, Watts } from "../quantity/index.ts";
 import { type Connection, checkConnection } from "./connection.ts";
+import { checkScale } from "./scale.ts";
 
 /**
  * Line current of a balanced three-phase heating module: I = P/(√3·V).
@@ -24,8 +17,8 @@ import { type Connection, checkConnection } from "./connection.ts";
  * @since 0.1.0
  */
 export function lineCurrent(input: { readonly power: Watts; readonly lineVoltage: LineVolts }): LineAmperes {
-  checkPositive("power", input.power, "W");
-  checkPositive("lineVoltage", input.lineVoltage, "V");
+  checkScale("power", input.power, "W");
+  checkScale("lineVoltage", input.lineVoltage, "V");
   return (input.power / (Math.sqrt(3) * input.lineVoltage)) as LineAmperes;
 }
 
@@ -46,8 +39,8 @@ export function threePhasePower(input: {
   readonly lineCurrent: LineAmperes;
   readonly lineVoltage: LineVolts;
 }): Watts {
-  checkPositive("lineCurrent", input.lineCurrent, "A");
-  checkPositive("lineVoltage", input.lineVoltage, "V");
+  checkScale("lineCurrent", input.lineCurrent, "A");
+  checkScale("lineVoltage", input.lineVoltage, "V");
   return (Math.sqrt(3) * input.lineVoltage * input.lineCurrent) as Watts;
 }
 
@@ -70,9 +63,9 @@ export function powerAtVoltage(input: {
   readonly ratedVoltage: LineVolts;
   readonly voltage: LineVolts;
 }): Watts {
-  checkPositive("power", input.power, "W");
-  checkPositive("ratedVoltage", input.ratedVoltage, "V");
-  checkPositive("voltage", input.voltage, "V");
+  checkScale("power", input.power, "W");
+  checkScale("ratedVoltage", input.ratedVoltage, "V");
+  checkScale("voltage", input.voltage, "V");
   const ratio = input.voltage / input.ratedVoltage;
   return (input.power * ratio * ratio) as Watts;
 }
@@ -98,8 +91,8 @@ export function branchResistance(input: {
 }): Ohms {
   const { connection, power, lineVoltage } = input;
   const delta = checkConnection(connection) === "delta";
-  checkPositive("power", power, "W");
-  checkPositive("lineVoltage", lineVoltage, "V");
+  checkScale("power", power, "W");
+  checkScale("lineVoltage", lineVoltage, "V");
   return (((delta ? 3 : 1) * lineVoltage * lineVoltage) / power) as Ohms;
 }
 
@@ -121,7 +114,7 @@ export function branchVoltage(input: {
   readonly lineVoltage: LineVolts;
 }): BranchVolts {
   const delta = checkConnection(input.connection) === "delta";
-  checkPositive("lineVoltage", input.lineVoltage, "V");
+  checkScale("lineVoltage", input.lineVoltage, "V");
   return (delta ? input.lineVoltage : input.lineVoltage / Math.sqrt(3)) as number as BranchVolts;
 }
 
@@ -143,7 +136,7 @@ export function branchCurrent(input: {
   readonly lineCurrent: LineAmperes;
 }): Amperes {
   const delta = checkConnection(input.connection) === "delta";
-  checkPositive("lineCurrent", input.lineCurrent, "A");
+  checkScale("lineCurrent", input.lineCurrent, "A");
   return (delta ? input.lineCurrent / Math.sqrt(3) : input.lineCurrent) as Amperes;
 }
 
@@ -166,7 +159,7 @@ export function healthyLineToLineResistance(input: {
   readonly power: Watts;
   readonly lineVoltage: LineVolts;
 }): Ohms {
-  checkPositive("power", input.power, "W");
-  checkPositive("lineVoltage", input.lineVoltage, "V");
+  checkScale("power", input.power, "W");
+  checkScale("lineVoltage", input.lineVoltage, "V");
   return ((2 * input.lineVoltage * input.lineVoltage) / input.power) as Ohms;
 }

@@ -71,7 +71,11 @@ export interface EnergisedNetwork {
   readonly nodes: readonly NodeState[];
 }
 
-const at = (parts: Parts, i: number): Complex => ({ re: parts.re[i] as number, im: parts.im[i] as number });
+// + 0: no −0 leaves the room, since JSON cannot say it.
+const at = (parts: Parts, i: number): Complex => ({
+  re: (parts.re[i] as number) + 0,
+  im: (parts.im[i] as number) + 0,
+});
 
 /** An end that nothing ties to the supply: its voltage is whatever leakage makes it, so none is reported. */
 function floats(set: Energisable, node: number): boolean {
@@ -119,7 +123,7 @@ function lineState(set: Energisable, currents: Parts, line: SupplyLine, k: numbe
     node: line.node,
     current: modulus({ re, im }) as Amperes,
     currentPhasor: { re, im },
-    power: (line.voltage.re * re + line.voltage.im * im) as Watts,
+    power: (line.voltage.re * re + line.voltage.im * im + 0) as Watts,
     lost,
   };
 }

@@ -2,8 +2,8 @@
  * Solves the faulted network without factoring it again: opening or bolting a branch is a rank-one change of the
  * nodal equations, so its effect follows from one extra solve per faulted branch.
  */
-import { solveConductances } from "../numeric/index.ts";
 import type { Network } from "./network.ts";
+import { refinedPotentials } from "./refined.ts";
 import { branchCurrents, type Energisable, type Parts, type Solution, setUp, solve } from "./solve.ts";
 import type { Supply } from "./supply.ts";
 
@@ -44,16 +44,14 @@ export function faultBase(network: Network, supply: Supply): FaultBase {
 function response(base: FaultBase, branch: number): Float64Array {
   const known = base.responses.get(branch);
   if (known !== undefined) return known;
-  const { factor, ends, held } = base.set;
+  const { factor, ends, held, indexed } = base.set;
   const injected = new Float64Array(factor.nodeCount);
   injected[ends.from[branch] as number] = 1;
   injected[ends.to[branch] as number] = -1;
   for (const node of held) if (node >= 0) injected[node] = 0;
-  const potential = solveConductances({ factor, potential: new Float64Array(factor.nodeCount), injected });
-  const across = new Float64Array(ends.from.length);
-  for (let e = 0; e < across.length; e += 1) {
-    across[e] = (potential[ends.from[e] as number] as number) - (potential[ends.to[e] as number] as number);
-  }
+  const potential = new Float64Array(factor.nodeCount);
+  const { conductance } = indexed;
+  const { across } = refinedPotentials({ factor, ends, conductance, held, potential, injected });
   base.responses.set(branch, across);
   return across;
 }
@@ -130,14 +128,18 @@ function lineCurrents(set: Energisable, currents: Parts): Parts {
 /** State of a network solved afresh. */
 export function solvedState(set: Energisable, solution: Solution): FaultedState {
   const currents = branchCurrents(set, solution);
-  const { factor, indexed } = set;
-  const loose = (node: number): boolean => factor.floating[indexed.merged[node] as number] === 1;
   return {
     across: solution.across,
     currents,
     lines: lineCurrents(set, currents),
-    floating: (branch) => loose(indexed.from[branch] as number) || loose(indexed.to[branch] as number),
+    floating: (branch) => floatsIn(set, branch),
   };
+}
+
+/** Whether nothing ties an end of the branch to the supply. */
+function floatsIn({ factor, indexed }: Energisable, branch: number): boolean {
+  const loose = (node: number): boolean => factor.floating[indexed.merged[node] as number] === 1;
+  return loose(indexed.from[branch] as number) || loose(indexed.to[branch] as number);
 }
 
 /** State under the changes by updating the healthy solution, or null where that is not sound and a fresh solve is. */
@@ -172,5 +174,11 @@ export function updatedState(base: FaultBase, changes: readonly BranchChange[]):
       across.im[branch] = 0;
     }
   });
-  return { across, currents, lines: lineCurrents(set, currents), floating: () => false };
+  // A change that is sound as an update cuts nothing off, and what floats in the healthy network still does.
+  return {
+    across,
+    currents,
+    lines: lineCurrents(set, currents),
+    floating: (branch) => floatsIn(set, branch),
+  };
 }

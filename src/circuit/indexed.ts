@@ -2,6 +2,7 @@
  * A network in numbers, made once and used by every solve: nodes numbered, resistances turned into
  * conductances, ideal links merged away.
  */
+import { type ConductanceFactor, factorConductances } from "../numeric/index.ts";
 import { fail, type Ohms, type Open } from "../quantity/index.ts";
 import { checkNetwork, type Network } from "./network.ts";
 
@@ -26,7 +27,7 @@ export interface IndexedNetwork {
 }
 
 /** Union-find with path halving: which nodes are tied together. */
-export class Ties {
+class Ties {
   private readonly parent: Int32Array;
 
   constructor(count: number) {
@@ -98,11 +99,33 @@ export function indexNetwork(network: Network, extraNodes: readonly string[] = [
   return { network, nodes, nodeNumber, from, to, conductance, links, merged };
 }
 
-/** Branch ends after merging: what the solver sees. */
-export function mergedEnds(indexed: IndexedNetwork): { readonly from: Int32Array; readonly to: Int32Array } {
+/** Branch ends after merging ideal links: what the solver sees. */
+export interface MergedEnds {
+  readonly from: Int32Array;
+  readonly to: Int32Array;
+}
+
+function mergedEnds(indexed: IndexedNetwork): MergedEnds {
   if (indexed.links.length === 0) return { from: indexed.from, to: indexed.to };
   const through = (ends: Int32Array): Int32Array => ends.map((node) => indexed.merged[node] as number);
   return { from: through(indexed.from), to: through(indexed.to) };
+}
+
+/** Eliminates the nodes that nothing holds; `held` names the merged nodes of given potential, −1 for none. */
+export function factorNetwork(
+  indexed: IndexedNetwork,
+  held: ArrayLike<number>,
+): { readonly ends: MergedEnds; readonly factor: ConductanceFactor } {
+  const fixed = new Uint8Array(indexed.nodes.length);
+  for (let i = 0; i < held.length; i += 1) {
+    if ((held[i] as number) >= 0) fixed[held[i] as number] = 1;
+  }
+  const ends = mergedEnds(indexed);
+  const { conductance } = indexed;
+  return {
+    ends,
+    factor: factorConductances({ nodeCount: indexed.nodes.length, ...ends, conductance, fixed }),
+  };
 }
 
 /**

@@ -1,15 +1,8 @@
 /** Builders: from how a heating module is described (banks, elements, star points, joints) to its network. */
-import {
-  checkNonNegative,
-  checkOneOf,
-  checkPositive,
-  checkWhole,
-  fail,
-  type Ohms,
-  type Open,
-} from "../quantity/index.ts";
+import { checkOneOf, checkWhole, fail, type Ohms, type Open } from "../quantity/index.ts";
 import { type Connection, checkConnection } from "./connection.ts";
 import { type Branch, type BranchRole, checkNetwork, type Network, withJoint } from "./network.ts";
+import { checkResistance, checkScale } from "./scale.ts";
 
 /**
  * One bank: elements connected as one star or one delta and fed by the three lines.
@@ -118,7 +111,7 @@ function checkPlan(plan: ModulePlan): void {
     }
     ids.add(bank.id);
     checkConnection(bank.connection, `${path}.connection`);
-    checkPositive(`${path}.elementResistance`, bank.elementResistance, "Ω");
+    checkScale(`${path}.elementResistance`, bank.elementResistance, "Ω");
     checkWhole(`${path}.elementsInParallel`, bank.elementsInParallel ?? 1, 1, 10_000);
     checkWhole(`${path}.elementsInSeries`, bank.elementsInSeries ?? 1, 1, 10_000);
   });
@@ -230,7 +223,7 @@ export function buildModule(plan: ModulePlan): HeatingModule {
       const expected = `an element: one of ${[...names].slice(0, 40).join(", ")}`;
       fail({ code: "unknown-name", path: `elements.${id}`, expected, received: id });
     }
-    if (resistance !== "open") checkNonNegative(`elements.${id}`, resistance, "Ω");
+    checkResistance(`elements.${id}`, resistance);
   }
   const stars = plan.banks.filter((bank) => bank.connection === "star");
   let module: HeatingModule = {

@@ -1,5 +1,6 @@
 /** A module as a network: resistive branches between named nodes, as plain data. */
-import { checkNonNegative, checkOneOf, fail, type Ohms, type Open } from "../quantity/index.ts";
+import { checkOneOf, fail, type Ohms, type Open } from "../quantity/index.ts";
+import { checkResistance } from "./scale.ts";
 
 /**
  * What a branch is, which decides where it appears in results: stress is reported for elements, losses for the rest.
@@ -46,18 +47,24 @@ export interface Network {
  * @since 0.1.0
  */
 export function checkNetwork(network: Network): void {
+  if (!Array.isArray(network?.branches)) {
+    fail({ code: "missing", path: "branches", expected: "a list of branches", received: network?.branches });
+  }
   const seen = new Set<string>();
   for (let i = 0; i < network.branches.length; i += 1) checkBranch(network.branches[i] as Branch, i, seen);
 }
 
 function checkName(path: string, value: unknown): void {
-  if (value === undefined || value === "")
+  if (value === undefined || value === null || value === "")
     fail({ code: "missing", path, expected: "a name", received: value });
   if (typeof value !== "string")
     fail({ code: "wrong-type", path, expected: "a name (text)", received: value });
 }
 
 function checkBranch(branch: Branch, position: number, seen: Set<string>): void {
+  if (typeof branch !== "object" || branch === null) {
+    fail({ code: "wrong-type", path: `branches.${position}`, expected: "a branch", received: branch });
+  }
   const { id, from, to, resistance, role } = branch;
   // The path is text built only on failure: this runs once for every branch of every solve.
   const path = (field: string): string => `branches.${position}.${field}`;
@@ -74,11 +81,8 @@ function checkBranch(branch: Branch, position: number, seen: Set<string>): void 
       received: `${from} to ${to}`,
     });
   }
-  if (
-    resistance !== "open" &&
-    !(typeof resistance === "number" && resistance >= 0 && resistance <= Number.MAX_VALUE)
-  ) {
-    checkNonNegative(path("resistance"), resistance, "Ω");
+  if (resistance !== "open" && !(typeof resistance === "number" && resistance >= 1e-9 && resistance <= 1e9)) {
+    checkResistance(path("resistance"), resistance);
   }
   if (role !== undefined && !ROLES.includes(role)) checkOneOf(path("role"), role, ROLES);
 }
@@ -129,7 +133,7 @@ export function withResistance(input: {
 }): Network {
   const { network, id, resistance } = input;
   findBranch({ network, id });
-  if (resistance !== "open") checkNonNegative("resistance", resistance, "Ω");
+  checkResistance("resistance", resistance);
   return {
     branches: network.branches.map((branch) => (branch.id === id ? { ...branch, resistance } : branch)),
   };

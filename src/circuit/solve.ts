@@ -5,9 +5,17 @@ import {
   factorConductances,
   solveConductances,
 } from "../numeric/index.ts";
-import { checkNonNegative, fail, type Ohms } from "../quantity/index.ts";
-import { type IndexedNetwork, indexNetwork, mergedEnds, refuseUnattached } from "./indexed.ts";
+import { fail, type Ohms } from "../quantity/index.ts";
+import {
+  factorNetwork,
+  type IndexedNetwork,
+  indexNetwork,
+  type MergedEnds,
+  refuseUnattached,
+} from "./indexed.ts";
 import type { Branch, Network } from "./network.ts";
+import { type Potentials, refinedPotentials } from "./refined.ts";
+import { checkScaleOrZero, isBounded } from "./scale.ts";
 import type { Supply, SupplyLine } from "./supply.ts";
 
 /** Real and imaginary parts of one quantity over all nodes or branches. */
@@ -21,7 +29,7 @@ export interface Energisable {
   /** The network as solved: the given one, with the source resistances as further branches at its end. */
   readonly indexed: IndexedNetwork;
   /** Branch ends after merging ideal links. */
-  readonly ends: { readonly from: Int32Array; readonly to: Int32Array };
+  readonly ends: MergedEnds;
   readonly supply: Supply;
   readonly factor: ConductanceFactor;
   /** Node held at each supply line's voltage, before merging: the line, or its source behind a resistance. */
@@ -38,8 +46,15 @@ export interface Solution {
 }
 
 function checkSupply(supply: Supply): void {
+  if (!Array.isArray(supply?.lines) || supply.lines.length === 0) {
+    fail({ code: "missing", path: "supply.lines", expected: "at least one line", received: supply?.lines });
+  }
   const seen = new Set<string>();
-  supply.lines.forEach((line, i) => {
+  supply.lines.forEach((line: SupplyLine, i) => {
+    if (typeof line?.node !== "string" || line.node === "") {
+      const received = line?.node;
+      fail({ code: "missing", path: `supply.lines.${i}.node`, expected: "a node's name", received });
+    }
     if (seen.has(line.node)) {
       fail({
         code: "duplicate",
@@ -49,19 +64,18 @@ function checkSupply(supply: Supply): void {
       });
     }
     seen.add(line.node);
-    const { re, im } = line.voltage;
-    if (!(Number.isFinite(re) && Number.isFinite(im))) {
-      const received = Number.isFinite(re) ? im : re;
+    if (!isBounded(line.voltage)) {
+      const { re, im } = line.voltage ?? {};
       fail({
-        code: "not-a-number",
+        code: re === undefined || im === undefined ? "missing" : "not-a-number",
         path: `supply.lines.${i}.voltage`,
-        expected: "a finite phasor",
-        received,
+        expected: "a finite phasor, each part at most 1e30",
+        received: Number.isFinite(re) ? im : re,
         unit: "V",
       });
     }
     if (line.sourceResistance !== undefined) {
-      checkNonNegative(`supply.lines.${i}.sourceResistance`, line.sourceResistance, "Ω");
+      checkScaleOrZero(`supply.lines.${i}.sourceResistance`, line.sourceResistance, "Ω");
     }
   });
   for (const node of supply.lost ?? []) {
@@ -85,7 +99,9 @@ function withSources(
     extra.push({ id: behind, from: behind, to: node, resistance: sourceResistance, role: "conductor" });
     return behind;
   });
-  return { network: extra.length === 0 ? network : { branches: [...network.branches, ...extra] }, nodes };
+  // A network without a list of branches goes on as it is, to be refused by name.
+  if (extra.length === 0 || !Array.isArray(network?.branches)) return { network, nodes };
+  return { network: { branches: [...network.branches, ...extra] }, nodes };
 }
 
 /** Sets a network up under a supply: numbers it, finds shorted supplies and loose parts, factors it. */
@@ -99,16 +115,7 @@ export function setUp(network: Network, supply: Supply): Energisable {
   );
   refuseShortedSupply(indexed, supply, held);
   refuseUnattached(indexed, Array.from(source));
-  const fixed = new Uint8Array(indexed.nodes.length);
-  for (const node of held) if (node >= 0) fixed[node] = 1;
-  const ends = mergedEnds(indexed);
-  const factor = factorConductances({
-    nodeCount: indexed.nodes.length,
-    from: ends.from,
-    to: ends.to,
-    conductance: indexed.conductance,
-    fixed,
-  });
+  const { ends, factor } = factorNetwork(indexed, held);
   return { indexed, ends, supply, factor, source, held };
 }
 
@@ -131,52 +138,16 @@ function refuseShortedSupply(indexed: IndexedNetwork, supply: Supply, held: Int3
   }
 }
 
-/** Largest current left over at a node, as a part of the largest branch current, that is not worth refining. */
-const BALANCE_TOLERANCE = 1e-13;
-
-/**
- * Potentials and branch voltages. A voltage across a micro-ohm joint is the small difference of two large
- * potentials; one refinement step on the currents left over at the nodes restores the digits that difference lost.
- */
+/** Potentials and branch voltages under the supply's voltages. */
 export function solve(set: Energisable): Solution {
   const { factor, supply, held, ends, indexed } = set;
-  const { conductance } = indexed;
-  const count = factor.nodeCount;
-  const part = (pick: (z: Complex) => number): { potential: Float64Array; across: Float64Array } => {
-    const potential = new Float64Array(count);
+  const part = (pick: (z: Complex) => number): Potentials => {
+    const potential = new Float64Array(factor.nodeCount);
     for (let i = 0; i < held.length; i += 1) {
       if ((held[i] as number) >= 0)
         potential[held[i] as number] = pick((supply.lines[i] as SupplyLine).voltage);
     }
-    solveConductances({ factor, potential });
-    const across = new Float64Array(conductance.length);
-    const leftOver = new Float64Array(count);
-    let largest = 0;
-    for (let e = 0; e < across.length; e += 1) {
-      const [a, b] = [ends.from[e] as number, ends.to[e] as number];
-      const voltage = (potential[a] as number) - (potential[b] as number);
-      const current = voltage * (conductance[e] as number);
-      across[e] = voltage;
-      leftOver[a] = (leftOver[a] as number) - current;
-      leftOver[b] = (leftOver[b] as number) + current;
-      largest = Math.max(largest, Math.abs(current));
-    }
-    for (const node of held) if (node >= 0) leftOver[node] = 0;
-    if (leftOver.some((current) => Math.abs(current) > BALANCE_TOLERANCE * largest)) {
-      const correction = solveConductances({
-        factor,
-        potential: new Float64Array(count),
-        injected: leftOver,
-      });
-      for (let e = 0; e < across.length; e += 1) {
-        const step =
-          (correction[ends.from[e] as number] as number) - (correction[ends.to[e] as number] as number);
-        across[e] = (across[e] as number) + step;
-      }
-      for (let node = 0; node < count; node += 1)
-        potential[node] = (potential[node] as number) + (correction[node] as number);
-    }
-    return { potential, across };
+    return refinedPotentials({ factor, ends, conductance: indexed.conductance, held, potential });
   };
   const re = part((z) => z.re);
   const im = part((z) => z.im);
@@ -186,9 +157,10 @@ export function solve(set: Energisable): Solution {
 /** Currents of all branches, ideal links included. */
 export function branchCurrents(set: Energisable, solution: Solution): Parts {
   const { conductance, links } = set.indexed;
+  // + 0: an open branch under a negative voltage would carry −0, which JSON cannot say.
   const currents = {
-    re: solution.across.re.map((v, e) => v * (conductance[e] as number)),
-    im: solution.across.im.map((v, e) => v * (conductance[e] as number)),
+    re: solution.across.re.map((v, e) => v * (conductance[e] as number) + 0),
+    im: solution.across.im.map((v, e) => v * (conductance[e] as number) + 0),
   };
   if (links.length > 0) linkCurrents(set, currents);
   return currents;

@@ -1,6 +1,7 @@
 /** The same three terminals as a star or as a delta, real and complex. */
 import { type Complex, complexProduct, complexQuotient, complexSum, modulus } from "../numeric/index.ts";
-import { checkNonNegative, fail, type Ohms, type Open } from "../quantity/index.ts";
+import { fail, type Ohms, type Open } from "../quantity/index.ts";
+import { checkResistance, checkScale, isBounded } from "./scale.ts";
 
 /**
  * Three branches from terminals 1, 2, 3 to a common star point.
@@ -29,8 +30,8 @@ export interface DeltaOf<R> {
 }
 
 function conductance(path: string, resistance: Ohms | Open): number {
+  checkResistance(path, resistance);
   if (resistance === "open") return 0;
-  checkNonNegative(path, resistance, "Ω");
   return resistance === 0 ? Number.POSITIVE_INFINITY : 1 / resistance;
 }
 
@@ -89,7 +90,7 @@ export function starFromDelta(delta: DeltaOf<Ohms | Open>): StarOf<Ohms | Open> 
     ["r23", r23],
     ["r31", r31],
   ] as const) {
-    if (r !== "open") checkNonNegative(path, r, "Ω");
+    checkResistance(path, r);
   }
   const open = [r12, r23, r31].filter((r) => r === "open").length;
   if (open === 3) return { r1: "open", r2: "open", r3: "open" };
@@ -107,10 +108,11 @@ export function starFromDelta(delta: DeltaOf<Ohms | Open>): StarOf<Ohms | Open> 
 }
 
 function checkImpedance(path: string, z: Complex): void {
-  if (!(Number.isFinite(z.re) && Number.isFinite(z.im))) {
-    const received = Number.isFinite(z.re) ? z.im : z.re;
-    fail({ code: "not-a-number", path, expected: "a finite impedance", received, unit: "Ω" });
-  }
+  if (isBounded(z)) return;
+  const received = Number.isFinite(z?.re) ? z.im : z?.re;
+  const code =
+    received === undefined ? "missing" : Number.isFinite(received) ? "out-of-range" : "not-a-number";
+  fail({ code, path, expected: "a finite impedance, each part at most 1e30", received, unit: "Ω" });
 }
 
 /** Where the sum cancels to rounding noise (a loop in resonance), no equivalent exists. */
@@ -173,6 +175,7 @@ export function deltaFromStarImpedance(star: StarOf<Complex>): DeltaOf<Complex> 
     checkImpedance(path, z);
     if (modulus(z) === 0)
       fail({ code: "inconsistent", path, expected: "an impedance other than 0", received: 0, unit: "Ω" });
+    checkScale(path, modulus(z), "Ω");
   }
   const terms = [complexProduct(r1, r2), complexProduct(r2, r3), complexProduct(r3, r1)] as const;
   const sum = complexSum(complexSum(terms[0], terms[1]), terms[2]);

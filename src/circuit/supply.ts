@@ -7,7 +7,8 @@ import {
   modulus,
   phasor,
 } from "../numeric/index.ts";
-import { checkPositive, fail, type LineVolts, type Ohms, type Volts } from "../quantity/index.ts";
+import { checkFinite, fail, type LineVolts, type Ohms, type Volts } from "../quantity/index.ts";
+import { checkScale, checkScaleOrZero } from "./scale.ts";
 
 /**
  * One supply conductor.
@@ -61,7 +62,7 @@ export function balancedSupply(input: {
   readonly sourceResistance?: Ohms;
 }): Supply {
   const { lineVoltage, rotation = "L1-L2-L3", sourceResistance } = input;
-  checkPositive("lineVoltage", lineVoltage, "V");
+  checkScale("lineVoltage", lineVoltage, "V");
   const magnitude = lineVoltage / Math.sqrt(3);
   const lag = rotation === "L1-L2-L3" ? -120 : 120;
   const source = sourceResistance === undefined ? {} : { sourceResistance };
@@ -100,9 +101,9 @@ export function supplyFromLineVoltages(input: {
   readonly rotation?: Rotation;
 }): Supply {
   const { v12, v23, v31, rotation = "L1-L2-L3" } = input;
-  checkPositive("v12", v12, "V");
-  checkPositive("v23", v23, "V");
-  checkPositive("v31", v31, "V");
+  checkScale("v12", v12, "V");
+  checkScale("v23", v23, "V");
+  checkScale("v31", v31, "V");
   const longest = Math.max(v12, v23, v31);
   // Equality is a collapsed triangle: what a meter shows on a module that has lost one line.
   if (!(2 * longest <= v12 + v23 + v31)) {
@@ -133,8 +134,9 @@ export function supplyFromLineVoltages(input: {
     return {
       node,
       voltage: {
-        re: (from.re * first.re + from.im * first.im) / length,
-        im: i === 0 ? 0 : (from.im * first.re - from.re * first.im) / length,
+        // + 0: a collapsed triangle would leave −0, which JSON cannot say.
+        re: (from.re * first.re + from.im * first.im) / length + 0,
+        im: i === 0 ? 0 : (from.im * first.re - from.re * first.im) / length + 0,
       },
     };
   });
@@ -161,10 +163,8 @@ export function supplyFromNeutralVoltages(input: {
   const { voltages, degrees = [0, -120, 120] } = input;
   const lines = LINES.map((node, i) => {
     const [magnitude, angle] = [voltages[i] as number, degrees[i] as number];
-    if (!(magnitude >= 0 && Number.isFinite(magnitude))) checkPositive(`voltages.${i}`, magnitude, "V");
-    if (!Number.isFinite(angle)) {
-      fail({ code: "not-a-number", path: `degrees.${i}`, expected: "an angle", received: angle, unit: "°" });
-    }
+    checkScaleOrZero(`voltages.${i}`, magnitude, "V");
+    checkFinite(`degrees.${i}`, angle, "°");
     return { node, voltage: phasor({ magnitude, degrees: angle }) };
   });
   return { lines: [...lines, { node: "N", voltage: { re: 0, im: 0 } }] };

@@ -1,8 +1,8 @@
 /** What an ohmmeter reads between two nodes of a dead network. */
-import { factorConductances, solveConductances } from "../numeric/index.ts";
 import { fail, type Ohms, type Open } from "../quantity/index.ts";
-import { type IndexedNetwork, indexNetwork, mergedEnds } from "./indexed.ts";
+import { factorNetwork, type IndexedNetwork, indexNetwork } from "./indexed.ts";
 import type { Network } from "./network.ts";
+import { refinedPotentials } from "./refined.ts";
 
 /**
  * A reading and how it hangs on each branch.
@@ -68,31 +68,25 @@ export function terminalReading(input: {
   if (source === sink) {
     return { resistance: 0 as Ohms, currentShare: network.branches.map((_, i) => share(i, 0)) };
   }
-  const fixed = new Uint8Array(indexed.nodes.length);
-  fixed[sink] = 1;
-  const ends = mergedEnds(indexed);
-  const factor = factorConductances({
-    nodeCount: indexed.nodes.length,
-    from: ends.from,
-    to: ends.to,
-    conductance: indexed.conductance,
-    fixed,
-  });
+  const { ends, factor } = factorNetwork(indexed, [sink]);
   if (factor.floating[source] === 1) {
     return { resistance: "open", currentShare: network.branches.map((_, i) => share(i, 0)) };
   }
   const injected = new Float64Array(indexed.nodes.length);
   injected[source] = 1;
-  const potential = solveConductances({
+  const { potential, across } = refinedPotentials({
     factor,
+    ends,
+    conductance: indexed.conductance,
+    held: [sink],
     potential: new Float64Array(indexed.nodes.length),
     injected,
   });
-  const across = (i: number): number =>
-    (potential[ends.from[i] as number] as number) - (potential[ends.to[i] as number] as number);
   return {
     resistance: potential[source] as number as Ohms,
-    currentShare: network.branches.map((_, i) => share(i, across(i) * (indexed.conductance[i] as number))),
+    currentShare: network.branches.map((_, i) =>
+      share(i, (across[i] as number) * (indexed.conductance[i] as number) + 0),
+    ),
   };
 }
 

@@ -59,12 +59,14 @@ export function chiSquareSurvival(input: {
   checkWhole("degreesOfFreedom", degreesOfFreedom, 1, 10_000);
   if (chiSquare === 0) return 1;
   const half = chiSquare / 2;
+  // Not log(half): half of the smallest float64 is 0.
+  const logHalf = Math.log(chiSquare) - Math.LN2;
   const odd = degreesOfFreedom % 2 === 1;
   let probability = odd ? complementaryErrorFunction(Math.sqrt(half)) : Math.exp(-half);
   // Terms as logarithms: half^(ν/2) overflows long before the probability stops mattering.
-  let logTerm = odd ? -half - Math.log(half) / 2 - Math.log(Math.PI) / 2 : -half;
+  let logTerm = odd ? -half - logHalf / 2 - Math.log(Math.PI) / 2 : -half;
   for (let nu = odd ? 1 : 2; nu + 2 <= degreesOfFreedom; nu += 2) {
-    logTerm += Math.log(half) - Math.log(nu / 2);
+    logTerm += logHalf - Math.log(nu / 2);
     probability += Math.exp(logTerm);
   }
   return Math.min(1, probability);

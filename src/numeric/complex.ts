@@ -1,6 +1,8 @@
 /**
  * Complex numbers as plain `{ re, im }` records, for phasors. RMS phasors: the modulus is what a meter reads.
+ * The `+ 0` turns −0 into 0: JSON cannot say −0, and a result must survive it unchanged.
  */
+import { checkFinite } from "../quantity/index.ts";
 
 /**
  * A complex number or an RMS phasor; the unit is that of the field it stands in.
@@ -18,6 +20,7 @@ export interface Complex {
  * @param input.magnitude - modulus, any unit
  * @param input.degrees - angle in degrees; multiples of 90° are exact
  * @returns the phasor
+ * @throws ElectroheatError `missing`, `not-a-number`
  * @example
  * ```ts
  * phasor({ magnitude: 277.128, degrees: -120 }) // => { re: -138.564, im: -240 }
@@ -26,12 +29,14 @@ export interface Complex {
  */
 export function phasor(input: { readonly magnitude: number; readonly degrees: number }): Complex {
   const { magnitude, degrees } = input;
+  checkFinite("magnitude", magnitude);
+  checkFinite("degrees", degrees, "°");
   // Reduced in degrees, where it is exact, so that 90° gives a real part of exactly 0.
   const turn = ((degrees % 360) + 360) % 360;
   if (turn % 90 === 0) {
     const cos = [1, 0, -1, 0][turn / 90] as number;
     const sin = [0, 1, 0, -1][turn / 90] as number;
-    return { re: magnitude * cos, im: magnitude * sin };
+    return { re: magnitude * cos + 0, im: magnitude * sin + 0 };
   }
   const radians = (turn * Math.PI) / 180;
   return { re: magnitude * Math.cos(radians), im: magnitude * Math.sin(radians) };
@@ -114,7 +119,7 @@ export function complexDifference(a: Complex, b: Complex): Complex {
  * @since 0.1.0
  */
 export function complexProduct(a: Complex, b: Complex): Complex {
-  return { re: a.re * b.re - a.im * b.im, im: a.re * b.im + a.im * b.re };
+  return { re: a.re * b.re - a.im * b.im + 0, im: a.re * b.im + a.im * b.re + 0 };
 }
 
 /**
@@ -129,7 +134,7 @@ export function complexProduct(a: Complex, b: Complex): Complex {
  * @since 0.1.0
  */
 export function complexScaled(z: Complex, factor: number): Complex {
-  return { re: z.re * factor, im: z.im * factor };
+  return { re: z.re * factor + 0, im: z.im * factor + 0 };
 }
 
 /**
@@ -148,9 +153,9 @@ export function complexQuotient(a: Complex, b: Complex): Complex {
   if (Math.abs(b.re) >= Math.abs(b.im)) {
     const ratio = b.im / b.re;
     const denominator = b.re + b.im * ratio;
-    return { re: (a.re + a.im * ratio) / denominator, im: (a.im - a.re * ratio) / denominator };
+    return { re: (a.re + a.im * ratio) / denominator + 0, im: (a.im - a.re * ratio) / denominator + 0 };
   }
   const ratio = b.re / b.im;
   const denominator = b.re * ratio + b.im;
-  return { re: (a.re * ratio + a.im) / denominator, im: (a.im * ratio - a.re) / denominator };
+  return { re: (a.re * ratio + a.im) / denominator + 0, im: (a.im * ratio - a.re) / denominator + 0 };
 }

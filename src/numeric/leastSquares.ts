@@ -130,9 +130,9 @@ export function leastSquares(input: {
   readonly uncertainty: readonly number[];
 }): LeastSquaresFit {
   const { design, observed, uncertainty } = input;
-  const m = observed.length;
-  const n = design[0]?.length ?? 0;
-  if (n === 0)
+  const m = observed?.length ?? 0;
+  const n = design?.[0]?.length ?? 0;
+  if (!(n > 0 && Array.isArray(uncertainty)))
     fail({ code: "missing", path: "design", expected: "at least one row and one column", received: design });
   if (design.length !== m || uncertainty.length !== m) {
     const received = `${design.length} rows, ${m} observations, ${uncertainty.length} uncertainties`;
@@ -174,6 +174,12 @@ export function leastSquares(input: {
     return row.reduce((left, x, j) => left - x * (solved.basic[j] as number), value);
   });
   const chiSquare = residuals.reduce((sum, r, i) => sum + (r / (uncertainty[i] as number)) ** 2, 0);
+  const variances = solved.covariance.flat().filter((value) => value !== null);
+  if (![chiSquare, ...solved.basic, ...variances].every(Number.isFinite)) {
+    const expected =
+      "numbers over their uncertainties small enough to be squared in float64 (below about 1e150)";
+    fail({ code: "out-of-range", path: "observed", expected, received: "larger" });
+  }
   return {
     estimates: solved.estimates,
     particular: solved.basic,

@@ -1,0 +1,76 @@
+/** What looks odd in a record that is legal all the same: never silence, never a refusal. */
+import type { Warning } from "../quantity/index.ts";
+import type { ResistanceAssessment } from "./assessTypes.ts";
+import type { ParsedRecord } from "./recordSchema.ts";
+import { nameplateTargets } from "./targets.ts";
+
+/** The plate's own warnings: each bank's share would repeat them. */
+function plateWarnings(record: ParsedRecord): readonly Warning[] {
+  const [bank] = record.wiring.banks;
+  if (bank === undefined) return [];
+  const { warnings } = nameplateTargets({
+    power: record.nameplate.power.value,
+    lineVoltage: record.nameplate.voltage.value,
+    connection: bank.connection,
+    banks: record.wiring.banks.length,
+  });
+  return warnings.map((warning) => ({ ...warning, path: `nameplate.${warning.path}` }));
+}
+
+/** A supply this far from the plate's voltage is more likely a voltage to neutral, or another system's. Common practice. */
+const SUPPLY_OFF = 0.2;
+
+function supplyWarnings({ supply, nameplate }: ParsedRecord): readonly Warning[] {
+  if (supply === undefined) return [];
+  const plate = nameplate.voltage.value;
+  return (["v12", "v23", "v31"] as const).flatMap((name): Warning[] => {
+    const measured = supply[name].value;
+    const off = measured / plate - 1;
+    if (Math.abs(off) <= SUPPLY_OFF) return [];
+    const hint =
+      Math.abs(measured * Math.sqrt(3) - plate) < 0.05 * plate ? "; it looks like a voltage to neutral" : "";
+    return [
+      {
+        code: "suspicious",
+        path: `supply.${name}`,
+        message: `${measured} V between lines where the plate says ${plate} V${hint}`,
+        limit: plate * (off < 0 ? 1 - SUPPLY_OFF : 1 + SUPPLY_OFF),
+        unit: "V",
+        source: "common practice",
+      },
+    ];
+  });
+}
+
+/** Leads and probe contact of a hand-held meter stay below this, Ω. Common practice. */
+const LEADS_HIGH = 1;
+
+function leadWarnings({ leads, leadsUncertainty }: ResistanceAssessment): readonly Warning[] {
+  if (leads === null || leadsUncertainty === null) return [];
+  const base = { code: "suspicious", path: "meter.leads", unit: "Ω", source: "common practice" } as const;
+  const shown = `${leads.toFixed(2)} Ω`;
+  if (leads < -2 * leadsUncertainty) {
+    return [
+      {
+        ...base,
+        limit: 0,
+        message: `the readings ask for leads of ${shown}, which cannot be: were they taken off some readings already, or is a star point reached through a joint?`,
+      },
+    ];
+  }
+  if (leads > LEADS_HIGH + 2 * leadsUncertainty) {
+    return [
+      {
+        ...base,
+        limit: LEADS_HIGH,
+        message: `leads and probe contact of ${shown} are much: look for a bad lead, dirty studs, or a joint that every reading passes through`,
+      },
+    ];
+  }
+  return [];
+}
+
+/** All that looks odd. */
+export function recordWarnings(record: ParsedRecord, resistances: ResistanceAssessment): readonly Warning[] {
+  return [...plateWarnings(record), ...supplyWarnings(record), ...leadWarnings(resistances)];
+}

@@ -1,0 +1,62 @@
+/** Potentials and branch voltages with the digits that a difference of two large potentials would lose restored. */
+import { type ConductanceFactor, solveConductances } from "../numeric/index.ts";
+
+/** Largest current left over at a node, as a part of the largest branch current, that is not worth refining. */
+const BALANCE_TOLERANCE = 1e-13;
+
+/** Node potentials and the voltage across each branch, from → to. */
+export interface Potentials {
+  readonly potential: Float64Array;
+  readonly across: Float64Array;
+}
+
+/**
+ * Solves for held potentials and injected currents. The voltage across a micro-ohm joint is the small difference of two
+ * large potentials; one refinement step on the currents left over at the nodes restores what that difference lost.
+ * @param input.factor - from factorConductances
+ * @param input.ends - merged branch ends
+ * @param input.conductance - of each branch
+ * @param input.held - nodes whose potential is given (−1 for none)
+ * @param input.potential - holds the given potentials on entry, all of them on return
+ * @param input.injected - current entering each free node; left untouched. Left out: none
+ * @returns potentials and branch voltages
+ */
+export function refinedPotentials(input: {
+  readonly factor: ConductanceFactor;
+  readonly ends: { readonly from: Int32Array; readonly to: Int32Array };
+  readonly conductance: Float64Array;
+  readonly held: ArrayLike<number>;
+  readonly potential: Float64Array;
+  readonly injected?: Float64Array;
+}): Potentials {
+  const { factor, ends, conductance, held, potential, injected } = input;
+  const count = factor.nodeCount;
+  solveConductances({ factor, potential, ...(injected && { injected: Float64Array.from(injected) }) });
+  const across = new Float64Array(conductance.length);
+  const leftOver = injected === undefined ? new Float64Array(count) : Float64Array.from(injected);
+  let largest = 0;
+  for (let e = 0; e < across.length; e += 1) {
+    const [a, b] = [ends.from[e] as number, ends.to[e] as number];
+    const voltage = (potential[a] as number) - (potential[b] as number);
+    const current = voltage * (conductance[e] as number);
+    across[e] = voltage;
+    leftOver[a] = (leftOver[a] as number) - current;
+    leftOver[b] = (leftOver[b] as number) + current;
+    largest = Math.max(largest, Math.abs(current));
+  }
+  for (let i = 0; i < held.length; i += 1) {
+    if ((held[i] as number) >= 0) leftOver[held[i] as number] = 0;
+  }
+  if (!leftOver.some((current) => Math.abs(current) > BALANCE_TOLERANCE * largest)) {
+    return { potential, across };
+  }
+  const correction = solveConductances({ factor, potential: new Float64Array(count), injected: leftOver });
+  for (let e = 0; e < across.length; e += 1) {
+    const step =
+      (correction[ends.from[e] as number] as number) - (correction[ends.to[e] as number] as number);
+    across[e] = (across[e] as number) + step;
+  }
+  for (let node = 0; node < count; node += 1)
+    potential[node] = (potential[node] as number) + (correction[node] as number);
+  return { potential, across };
+}

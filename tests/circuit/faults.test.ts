@@ -1,0 +1,349 @@
+/**
+ * Faults as changes of the healthy network, held against the faulted network built and solved on its own, and against
+ * closed forms. Sources: Kirchhoff's laws; Millman's theorem for the closed forms.
+ */
+import {
+  type Branch,
+  balancedSupply,
+  buildModule,
+  deltaWithOpenElements,
+  energise,
+  type Fault,
+  type FaultEffect,
+  faultEffect,
+  faultScan,
+  starWithOpenElements,
+  withoutLines,
+} from "electroheat/circuit";
+import { isElectroheatError, type Ohms, ohms, volts } from "electroheat/quantity";
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { expectFinite, topCurrent, topVoltage } from "../support/close.ts";
+import { anySeed, Chance, type RandomCase, type RandomOptions, randomCase } from "../support/networks.ts";
+import { referenceSolution } from "../support/nodal.ts";
+
+type Running = Extract<FaultEffect, { readonly outcome: "runs" | "dead" }>;
+const running = (effect: FaultEffect): Running => {
+  if (effect.outcome === "supply shorted") throw new Error("no steady state");
+  return effect;
+};
+
+/** A random network that draws power when healthy, and some of its branches to break. */
+function breakable(
+  seed: number,
+  options: RandomOptions = {},
+): { case: RandomCase; picks: string[]; chance: Chance } | null {
+  const made = randomCase(seed, { smallestJoint: 1e-5, ...options });
+  const chance = new Chance(seed + 1);
+  const closed = made.network.branches.filter(({ resistance }) => resistance !== "open");
+  const picks = [chance.pick(closed).id];
+  const second = chance.pick(closed).id;
+  if (second !== picks[0]) picks.push(second);
+  return energise(made).totalPower > 1e-6 ? { case: made, picks, chance } : null;
+}
+
+/** The faulted network and supply, made here and not by the room. */
+function broken({ network, supply }: RandomCase, faults: readonly Fault[]): RandomCase {
+  const branches = network.branches.map((branch): Branch => {
+    const fault = faults.find((one) => one.kind !== "lost line" && one.id === branch.id);
+    if (fault === undefined) return branch;
+    return { ...branch, resistance: fault.kind === "open" ? "open" : (0 as Ohms) };
+  });
+  const lines = faults.flatMap((fault) => (fault.kind === "lost line" ? [fault.line] : []));
+  return { network: { branches }, supply: lines.length > 0 ? withoutLines({ supply, lines }) : supply };
+}
+
+function expectSame(effect: FaultEffect, made: RandomCase, faults: readonly Fault[], message: string): void {
+  const after = broken(made, faults);
+  if (effect.outcome === "supply shorted") {
+    let code: string | undefined;
+    try {
+      energise(after);
+    } catch (error) {
+      code = isElectroheatError(error) ? error.code : String(error);
+    }
+    expect(code, message).toBe("short-circuit");
+    return;
+  }
+  const fresh = energise(after);
+  const healthy = energise(made);
+  // Currents of a network that a fault has left dead are rounding of the healthy ones.
+  const top = Math.max(topCurrent(fresh), topCurrent(healthy));
+  const near = (got: number, expected: number, scale: number): void => {
+    expect(Math.abs(got - expected), message).toBeLessThanOrEqual(1e-9 * Math.max(Math.abs(expected), scale));
+  };
+  near(effect.totalPower, fresh.totalPower, healthy.totalPower * 1e-3);
+  effect.lines.forEach((line, k) => {
+    near(line.current, fresh.lines[k]!.current, top);
+  });
+  for (const survivor of effect.survivors) {
+    const state = fresh.branches.find(({ id }) => id === survivor.id)!;
+    near(survivor.current, state.current, top);
+  }
+  for (const { id, voltage } of effect.gaps) {
+    const state = fresh.branches.find((one) => one.id === id)!;
+    if (state.voltage === null || voltage === null) expect(voltage, message).toBe(state.voltage);
+    // A gap that ought to read 0 is the difference of two node voltages.
+    else near(voltage, state.voltage, topVoltage(healthy));
+  }
+}
+
+describe("a fault as an update of the healthy solution", () => {
+  it("is what a fresh solve of the faulted network gives: single opens and shorts", () => {
+    let shorted = 0;
+    fc.assert(
+      fc.property(anySeed(), fc.constantFrom("open", "short"), (seed, kind) => {
+        const made = breakable(seed);
+        if (made === null) return;
+        const faults: Fault[] = [{ kind, id: made.picks[0]! }];
+        const effect = faultEffect({ ...made.case, faults });
+        if (effect.outcome === "supply shorted") shorted += 1;
+        expectSame(effect, made.case, faults, `seed ${seed} ${kind}`);
+        expectFinite(effect, `seed ${seed}`);
+      }),
+      { numRuns: 1000 },
+    );
+    expect(shorted).toBeGreaterThan(5);
+  });
+
+  it("is what a fresh solve gives: double opens, shorts and one of each", () => {
+    let doubles = 0;
+    fc.assert(
+      fc.property(
+        anySeed(),
+        fc.constantFrom("open", "short"),
+        fc.constantFrom("open", "short"),
+        (seed, one, two) => {
+          const made = breakable(seed);
+          if (made === null || made.picks.length < 2) return;
+          doubles += 1;
+          const faults: Fault[] = [
+            { kind: one, id: made.picks[0]! },
+            { kind: two, id: made.picks[1]! },
+          ];
+          expectSame(faultEffect({ ...made.case, faults }), made.case, faults, `seed ${seed} ${one} ${two}`);
+        },
+      ),
+      { numRuns: 1000 },
+    );
+    expect(doubles).toBeGreaterThan(700);
+  });
+
+  it("is what a fresh solve gives with a line lost as well", () => {
+    fc.assert(
+      fc.property(anySeed(), fc.constantFrom("L1", "L2", "L3"), (seed, line) => {
+        const made = breakable(seed, { lostLines: false });
+        if (made === null) return;
+        const faults: Fault[] = [
+          { kind: "lost line", line },
+          { kind: "open", id: made.picks[0]! },
+        ];
+        expectSame(faultEffect({ ...made.case, faults }), made.case, faults, `seed ${seed}`);
+      }),
+      { numRuns: 1000 },
+    );
+  });
+
+  it("is what the complex LU of another library gives (mathjs), for 300 double opens", () => {
+    let worst = 0;
+    for (let seed = 1; seed <= 300; seed += 1) {
+      const made = breakable(seed);
+      if (made === null) continue;
+      const faults: Fault[] = made.picks.map((id) => ({ kind: "open", id }));
+      const effect = running(faultEffect({ ...made.case, faults }));
+      const after = broken(made.case, faults);
+      const reference = referenceSolution(after.network, after.supply);
+      const top = topCurrent(energise(made.case));
+      for (const { id, current } of effect.survivors) {
+        const { re, im } = reference.current.get(id)!;
+        worst = Math.max(worst, Math.abs(current - Math.hypot(re, im)) / top);
+      }
+    }
+    expect(worst).toBeLessThan(1e-9);
+  });
+});
+
+describe("a scan", () => {
+  it("is the single effects one by one, then the pairs", () => {
+    fc.assert(
+      fc.property(anySeed(), fc.boolean(), (seed, both) => {
+        const made = breakable(seed, { banks: 1 });
+        if (made === null) return;
+        const kinds = both ? (["open", "short"] as const) : (["open"] as const);
+        const scan = faultScan({ ...made.case, kinds, depth: 2 });
+        const elements = made.case.network.branches.filter(
+          ({ role = "element", resistance }) => role === "element" && resistance !== "open",
+        ).length;
+        const singles = elements * kinds.length;
+        // Pairs of single faults less those of two kinds on one branch.
+        const pairs = (singles * (singles - 1)) / 2 - (both ? elements : 0);
+        expect(scan).toHaveLength(singles + pairs);
+        const chance = new Chance(seed);
+        for (let i = 0; i < 6; i += 1) {
+          const effect = chance.pick(scan);
+          expect(effect).toEqual(faultEffect({ ...made.case, faults: effect.faults }));
+        }
+        scan.slice(0, singles).forEach(({ faults }) => {
+          expect(faults).toHaveLength(1);
+        });
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  it("names the worst survivor, and none where all is dead", () => {
+    fc.assert(
+      fc.property(anySeed(), (seed) => {
+        const made = breakable(seed, { banks: 2 });
+        if (made === null) return;
+        for (const effect of faultScan(made.case)) {
+          if (effect.outcome === "supply shorted") continue;
+          const highest = Math.max(0, ...effect.survivors.map(({ powerRatio }) => powerRatio ?? 0));
+          if (effect.worst === null) expect(highest).toBeLessThan(1e-8);
+          else expect(effect.worst.powerRatio).toBe(highest);
+        }
+      }),
+      { numRuns: 300 },
+    );
+  });
+});
+
+describe("closed forms", () => {
+  const supply = balancedSupply({ lineVoltage: volts(480) });
+  const counts = Array.from({ length: 12 }, (_, i) => i + 1);
+
+  it.each(counts)("are the network for %i in parallel, star and delta, any number open", (n) => {
+    for (const connection of ["star", "delta"] as const) {
+      const { network } = buildModule({
+        banks: [{ id: "A", connection, elementResistance: ohms(24), elementsInParallel: n }],
+      });
+      const name = connection === "star" ? "A-L1" : "A-L1L2";
+      const other = connection === "star" ? "A-L2" : "A-L2L3";
+      const element = (branch: string, i: number): string => (n === 1 ? branch : `${branch}-${i}`);
+      for (let k = 1; k <= n; k += 1) {
+        const faults = Array.from(
+          { length: k },
+          (_, i) => ({ kind: "open", id: element(name, i + 1) }) as const,
+        );
+        const effect = running(faultEffect({ network, supply, faults }));
+        const form = (connection === "star" ? starWithOpenElements : deltaWithOpenElements)({
+          elementsInParallel: n,
+          open: k,
+        });
+        const survivor = effect.survivors.find(({ id }) => id === element(name, n));
+        const undamaged = effect.survivors.find(({ id }) => id === element(other, 1))!;
+        const near = (got: number, expected: number): void => {
+          expect(Math.abs(got - expected), `${connection} ${n} ${k}`).toBeLessThan(1e-12 + 1e-11 * expected);
+        };
+        near(effect.powerRatio, form.totalPower);
+        near(undamaged.voltageRatio!, form.otherVoltage);
+        near(undamaged.powerRatio!, form.otherPower);
+        if (k === n) {
+          expect(form.survivorVoltage).toBe(null);
+          expect(form.survivorPower).toBe(null);
+          expect(survivor).toBe(undefined);
+        } else {
+          near(survivor!.voltageRatio!, form.survivorVoltage!);
+          near(survivor!.currentRatio!, form.survivorVoltage!);
+          near(survivor!.powerRatio!, form.survivorPower!);
+        }
+        near(effect.lines[0]!.currentRatio!, form.faultedLine);
+        near(effect.lines[2]!.currentRatio!, form.otherLine);
+        near(effect.lines[1]!.currentRatio!, connection === "star" ? form.otherLine : form.faultedLine);
+      }
+    }
+  });
+
+  it("give the healthy bank for none open, at any count", () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 10_000 }), (n) => {
+        for (const form of [starWithOpenElements, deltaWithOpenElements]) {
+          for (const value of Object.values(form({ elementsInParallel: n, open: 0 }))) {
+            expect(value).toBeCloseTo(1, 14);
+          }
+        }
+      }),
+      { numRuns: 1000 },
+    );
+  });
+});
+
+describe("outcomes", () => {
+  const supply = balancedSupply({ lineVoltage: volts(400) });
+  const star = buildModule({ banks: [{ id: "A", connection: "star", elementResistance: ohms(24) }] }).network;
+  const delta = buildModule({
+    banks: [{ id: "A", connection: "delta", elementResistance: ohms(24) }],
+  }).network;
+
+  it("a bolted delta element shorts the supply", () => {
+    expect(faultEffect({ network: delta, supply, faults: [{ kind: "short", id: "A-L1L2" }] })).toEqual({
+      faults: [{ kind: "short", id: "A-L1L2" }],
+      outcome: "supply shorted",
+    });
+  });
+
+  it("two bolted star elements short the supply; one triples its neighbours' power (they see the line voltage)", () => {
+    const faults = [
+      { kind: "short", id: "A-L1" },
+      { kind: "short", id: "A-L2" },
+    ] as const;
+    expect(faultEffect({ network: star, supply, faults }).outcome).toBe("supply shorted");
+    const one = running(faultEffect({ network: star, supply, faults: [faults[0]] }));
+    expect(one.worst?.powerRatio).toBeCloseTo(3, 12);
+  });
+
+  it("two open star elements leave it dead, with no worst survivor", () => {
+    const effect = running(
+      faultEffect({
+        network: star,
+        supply,
+        faults: [
+          { kind: "open", id: "A-L1" },
+          { kind: "open", id: "A-L2" },
+        ],
+      }),
+    );
+    expect([effect.outcome, effect.worst]).toEqual(["dead", null]);
+    expect(effect.totalPower).toBeLessThan(1e-20);
+  });
+
+  it("a gap onto a cut-off part has no voltage to report", () => {
+    const effect = running(
+      faultEffect({
+        network: star,
+        supply,
+        faults: [
+          { kind: "open", id: "A-L1" },
+          { kind: "open", id: "A-L2" },
+          { kind: "open", id: "A-L3" },
+        ],
+      }),
+    );
+    expect(effect.gaps.map(({ voltage }) => voltage)).toEqual([null, null, null]);
+  });
+
+  it("a gap inside a part that floated already has none either, though its twin still bridges it", () => {
+    const network = {
+      branches: [
+        ...star.branches,
+        { id: "cut", from: "L1", to: "P", resistance: "open" },
+        { id: "X1", from: "P", to: "Q", resistance: ohms(5) },
+        { id: "X2", from: "P", to: "Q", resistance: ohms(5) },
+      ],
+    } as const;
+    const faults = [{ kind: "open", id: "X1" }] as const;
+    expect(running(faultEffect({ network, supply, faults })).gaps).toEqual([{ id: "X1", voltage: null }]);
+  });
+
+  it("an unloaded neutral has no ratio, and gets a current", () => {
+    const four = buildModule({
+      banks: [{ id: "A", connection: "star", elementResistance: ohms(24) }],
+      neutral: "connected",
+    }).network;
+    const effect = running(faultEffect({ network: four, supply, faults: [{ kind: "open", id: "A-L1" }] }));
+    // Without L1 the neutral carries what L1 carried: V/(√3·R).
+    expect(effect.lines[3]!.node).toBe("N");
+    expect(effect.lines[3]!.currentRatio).toBe(null);
+    expect(effect.lines[3]!.current).toBeCloseTo(400 / Math.sqrt(3) / 24, 11);
+  });
+});
