@@ -1,6 +1,6 @@
 /** Largest device of an appliance that carries no mark. */
-import { type Amperes, checkPositive, fail } from "../quantity/index.ts";
-import { atMost } from "./limit.ts";
+import { type Amperes, fail } from "../quantity/index.ts";
+import { atMost, checkMeasured } from "./limit.ts";
 import { clauseOf, type NecEdition, northAmerican } from "./necTables.ts";
 import { type CodeResult, codeResult } from "./result.ts";
 import { ratingNear } from "./standardDevice.ts";
@@ -28,7 +28,7 @@ export function largestApplianceDevice(input: {
   readonly current: Amperes;
 }): CodeResult<Amperes> {
   const { edition, current } = input;
-  checkPositive("current", current, "A");
+  checkMeasured("current", current, "A");
   const { year } = northAmerican(edition);
   if (atMost(current, LEAST_CURRENT)) {
     fail({

@@ -3,10 +3,10 @@
 import fuses from "../../shared/tables/iec-60269-ratings.json" with { type: "json" };
 import breakers from "../../shared/tables/iec-60898-ratings.json" with { type: "json" };
 import factors from "../../shared/tables/iec-overload-factors.json" with { type: "json" };
-import { type Amperes, checkOneOf, checkPositive, fail } from "../quantity/index.ts";
+import { type Amperes, checkOneOf, fail } from "../quantity/index.ts";
 import { type CableCapacity, type CableRun, capacityOfRow, resolveCable } from "./cableCapacity.ts";
 import { iecEdition } from "./iecTables.ts";
-import { atMost } from "./limit.ts";
+import { atMost, checkMeasured } from "./limit.ts";
 import { type CodeResult, codeResult, type TableCell } from "./result.ts";
 import { cellAt, describeCell, type LabelledTable } from "./sharedTable.ts";
 import { rowOfSize } from "./size.ts";
@@ -124,7 +124,7 @@ export function cableForLoad(
   },
 ): CableChoice {
   const { designCurrent } = input;
-  checkPositive("designCurrent", designCurrent, "A");
+  checkMeasured("designCurrent", designCurrent, "A");
   const kind = checkOneOf("deviceKind", input.deviceKind, ["circuit-breaker", "gG fuse"]);
   const device = chooseDevice(deviceRatings(input, kind), input.device, designCurrent);
   if (!atMost(designCurrent, device.value)) {

@@ -1,8 +1,8 @@
 /** What a conductor may carry where it lies and where it lands. */
-import { type Amperes, type Celsius, checkFinite, fail, type Warning } from "../quantity/index.ts";
+import { type Amperes, type Celsius, fail, type Warning } from "../quantity/index.ts";
 import { ampacityTable } from "./ampacityTables.ts";
 import type { AmpacityTable } from "./edition.ts";
-import { atMost } from "./limit.ts";
+import { atMost, checkTemperature } from "./limit.ts";
 import { ambientFactor, checkBelowRating, conductorCountFactor, type FactorRoute } from "./necFactors.ts";
 import type { NorthAmerican } from "./necTables.ts";
 import { type CodeResult, codeResult, type TableCell } from "./result.ts";
@@ -183,7 +183,7 @@ export function ampacityOfRow(
 /** The terminal's column, by its mark or by the rating of the circuit. */
 export function terminalColumn(run: ConductorRun, circuitRating: number | undefined): number {
   if (run.terminalTemperature !== "unmarked") {
-    checkFinite("terminalTemperature", run.terminalTemperature, "°C");
+    checkTemperature("terminalTemperature", run.terminalTemperature);
     return run.terminalTemperature;
   }
   return terminationTemperature({ edition: run.edition, circuitRating: circuitRating as Amperes }).value;

@@ -18,7 +18,7 @@ import { atMost } from "./limit.ts";
 import type { NorthAmerican } from "./necTables.ts";
 import { type CodeResult, codeResult, type TableCell } from "./result.ts";
 import { cellAt } from "./sharedTable.ts";
-import { permittedDevice, ratingNear, smallConductorRating } from "./standardDevice.ts";
+import { ratingNear, roundedDevice, smallConductorRating } from "./standardDevice.ts";
 
 /**
  * What decides a conductor's size.
@@ -60,13 +60,12 @@ function tested(run: ConductorRun, found: ConductorAmpacity, design: DesignCurre
   const { edition, material } = run;
   const { size } = found;
   const small = smallConductorRating(edition, size, material);
-  const permitted = permittedDevice({ edition, size, material, ampacity: found.value });
+  const rounded = roundedDevice(edition, found.value);
   return {
     termination: found.terminationAmpacity === null || atMost(design.value, found.terminationAmpacity),
     "corrected ampacity": atMost(design.load, found.correctedAmpacity),
     "small conductor limit": small === null || atMost(device, small.value),
-    "device step":
-      permitted !== null && (permitted.rule === "small conductor limit" || atMost(device, permitted.value)),
+    "device step": rounded !== null && atMost(device, rounded.value),
   };
 }
 

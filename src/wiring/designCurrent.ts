@@ -1,9 +1,10 @@
 /** Minimum design current of a heating load, by the rule of its system, edition and equipment class. */
 import rules from "../../shared/tables/nec-heating-rules.json" with { type: "json" };
-import { type Amperes, checkNonNegative, fail, type Warning } from "../quantity/index.ts";
+import { type Amperes, fail, type Warning } from "../quantity/index.ts";
 import type { IecEdition } from "./edition.ts";
 import { checkedEdition } from "./editionGate.ts";
 import { type IecEditionName, iecEditionNames } from "./iecNames.ts";
+import { checkMeasuredOrZero } from "./limit.ts";
 import { type NorthAmerican, northAmerican, noTable } from "./necTables.ts";
 import { type CodeResult, codeResult } from "./result.ts";
 import { cellAt, describeCell, type LabelledTable, type Row } from "./sharedTable.ts";
@@ -54,7 +55,7 @@ function total(path: string, currents: Amperes | readonly Amperes[] | undefined)
   if (currents === undefined) return 0;
   const list = typeof currents === "object" ? currents : [currents];
   list.forEach((current, i) => {
-    checkNonNegative(typeof currents === "object" ? `${path}.${i}` : path, current, "A");
+    checkMeasuredOrZero(typeof currents === "object" ? `${path}.${i}` : path, current, "A");
   });
   return [...list].sort((a, b) => a - b).reduce((sum, current) => sum + current, 0);
 }

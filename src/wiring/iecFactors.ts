@@ -4,10 +4,10 @@ import machine from "../../shared/tables/iec-60204-1-ambient.json" with { type: 
 import iec from "../../shared/tables/iec-b52-14-ambient.json" with { type: "json" };
 import grouping from "../../shared/tables/iec-b52-17-grouping.json" with { type: "json" };
 import simplified from "../../shared/tables/iec-grouping-simplified.json" with { type: "json" };
-import { type Celsius, checkFinite, checkOneOf, checkWhole, fail } from "../quantity/index.ts";
+import { type Celsius, checkOneOf, checkWhole, fail } from "../quantity/index.ts";
 import type { AmbientTable, GroupingTable } from "./edition.ts";
 import { type Iec, iecEdition } from "./iecTables.ts";
-import { atMost } from "./limit.ts";
+import { atMost, checkTemperature } from "./limit.ts";
 import { checkBelowRating, equationCell, type FactorRoute, factorByEquation } from "./necFactors.ts";
 import { noTable } from "./necTables.ts";
 import { type CodeResult, codeResult } from "./result.ts";
@@ -73,7 +73,7 @@ export function cableAmbientFactor(input: {
   }
   const { table } = fitting;
   columnAt(table, insulation, "insulation");
-  checkFinite("ambient", ambient, "°C");
+  checkTemperature("ambient", ambient);
   const rating = RATINGS[insulation];
   if (rating !== undefined) checkBelowRating(ambient, rating);
   const baseConditions = [`for capacity tables of base ${baseAmbient} °C only`];

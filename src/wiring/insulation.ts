@@ -3,9 +3,6 @@ import { judge, type Verdict } from "../decision/index.ts";
 import {
   type Amperes,
   type Celsius,
-  checkFinite,
-  checkNonNegative,
-  checkPositive,
   checkWhole,
   fail,
   type Ohms,
@@ -17,6 +14,7 @@ import {
   type OwnInsulationCriterion,
   resolveCriterion,
 } from "./insulationCriteria.ts";
+import { checkMeasured, checkMeasuredOrZero, checkTemperature } from "./limit.ts";
 import { type CodeResult, codeResult } from "./result.ts";
 
 /**
@@ -36,7 +34,7 @@ export function insulationInParallel(resistances: readonly Ohms[]): Ohms {
     fail({ code: "missing", path: "resistances", expected: "one reading or more", received: resistances });
   }
   resistances.forEach((resistance, i) => {
-    checkPositive(`resistances.${i}`, resistance, "Ω");
+    checkMeasured(`resistances.${i}`, resistance, "Ω");
   });
   const sum = [...resistances].sort((a, b) => b - a).reduce((total, resistance) => total + 1 / resistance, 0);
   return (1 / sum) as Ohms;
@@ -56,7 +54,7 @@ export function insulationInParallel(resistances: readonly Ohms[]): Ohms {
  * @since 0.1.0
  */
 export function insulationOfGroup(input: { readonly each: Ohms; readonly count: number }): Ohms {
-  checkPositive("each", input.each, "Ω");
+  checkMeasured("each", input.each, "Ω");
   checkWhole("count", input.count, 1, 100_000);
   return (input.each / input.count) as Ohms;
 }
@@ -75,8 +73,8 @@ export function insulationOfGroup(input: { readonly each: Ohms; readonly count: 
  * @since 0.1.0
  */
 export function insulationLeakage(input: { readonly voltage: Volts; readonly resistance: Ohms }): Amperes {
-  checkNonNegative("voltage", input.voltage, "V");
-  checkPositive("resistance", input.resistance, "Ω");
+  checkMeasuredOrZero("voltage", input.voltage, "V");
+  checkMeasured("resistance", input.resistance, "Ω");
   return (input.voltage / input.resistance) as Amperes;
 }
 
@@ -131,10 +129,10 @@ export function insulationVerdicts(input: {
 }): readonly InsulationVerdict[] {
   const { resistance, nominalVoltage, testVoltage, temperature, criteria } = input;
   const count = input.elementsInParallel ?? 1;
-  checkPositive("resistance", resistance, "Ω");
-  checkPositive("nominalVoltage", nominalVoltage, "V");
-  checkPositive("testVoltage", testVoltage, "V");
-  checkFinite("temperature", temperature, "°C");
+  checkMeasured("resistance", resistance, "Ω");
+  checkMeasured("nominalVoltage", nominalVoltage, "V");
+  checkMeasured("testVoltage", testVoltage, "V");
+  checkTemperature("temperature", temperature);
   checkWhole("elementsInParallel", count, 1, 100_000);
   if (!Array.isArray(criteria) || criteria.length === 0) {
     fail({

@@ -5,8 +5,8 @@ import machines from "../../shared/tables/iec-60204-1-insulation.json" with { ty
 import circuits from "../../shared/tables/iec-60364-6-insulation.json" with { type: "json" };
 import thumb from "../../shared/tables/insulation-rule-of-thumb.json" with { type: "json" };
 import apparatus from "../../shared/tables/neta-100-1.json" with { type: "json" };
-import { checkOneOf, checkPositive, fail, megaohms, type Ohms, type Volts } from "../quantity/index.ts";
-import { atMost } from "./limit.ts";
+import { checkOneOf, fail, megaohms, type Ohms, type Volts } from "../quantity/index.ts";
+import { atMost, checkMeasured } from "./limit.ts";
 import type { CodeSystem, TableCell } from "./result.ts";
 import { cellAt, describeCell, type LabelledTable, type Row } from "./sharedTable.ts";
 
@@ -108,8 +108,8 @@ function own(criterion: OwnInsulationCriterion): ResolvedCriterion {
     if (typeof text !== "string" || text.trim() === "")
       fail({ code: "missing", path, expected: "text", received: text });
   }
-  checkPositive("criteria.minimum", minimum, "Ω");
-  if (criterion.testVoltage !== undefined) checkPositive("criteria.testVoltage", criterion.testVoltage, "V");
+  checkMeasured("criteria.minimum", minimum, "Ω");
+  if (criterion.testVoltage !== undefined) checkMeasured("criteria.testVoltage", criterion.testVoltage, "V");
   const cell: TableCell = {
     system: "maker data",
     edition: source,

@@ -1,6 +1,7 @@
 /** Insulation resistance referred to 20 °C. */
 import table from "../../shared/tables/neta-100-14.json" with { type: "json" };
-import { type Celsius, checkBetween, checkOneOf, checkPositive, fail, type Ohms } from "../quantity/index.ts";
+import { type Celsius, checkBetween, checkOneOf, fail, type Ohms } from "../quantity/index.ts";
+import { checkMeasured } from "./limit.ts";
 import { type CodeResult, codeResult } from "./result.ts";
 import { cellAt, describeCell } from "./sharedTable.ts";
 
@@ -29,7 +30,7 @@ export function insulationAt20(input: {
   readonly by?: "table" | "law";
 }): CodeResult<Ohms> {
   const { resistance, temperature } = input;
-  checkPositive("resistance", resistance, "Ω");
+  checkMeasured("resistance", resistance, "Ω");
   checkBetween("temperature", temperature, 0, 80, "°C");
   const column = checkOneOf("insulation", input.insulation, ["oil", "solid"]);
   const route = checkOneOf("by", input.by ?? "table", ["table", "law"]);

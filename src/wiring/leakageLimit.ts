@@ -7,11 +7,11 @@ import {
   type Amperes,
   type Celsius,
   checkOneOf,
-  checkPositive,
   type Ohms,
   type Seconds,
   type Watts,
 } from "../quantity/index.ts";
+import { checkMeasured } from "./limit.ts";
 import { type CodeResult, codeResult } from "./result.ts";
 import { cellAt, describeCell, type Row } from "./sharedTable.ts";
 
@@ -44,7 +44,7 @@ export function leakageLimit(input: {
   readonly power: Watts;
 }): CodeResult<Amperes> {
   const { power } = input;
-  checkPositive("power", power, "W");
+  checkMeasured("power", power, "W");
   const appliance = checkOneOf("appliance", input.appliance, APPLIANCES);
   const row = leakage.rows.find((one) => one[0] === appliance) as Row;
   const number = (column: string): number | null => cellAt(leakage, row, column) as number | null;
@@ -99,8 +99,8 @@ export function polarizationIndex(input: {
   readonly oneMinute: Ohms;
   readonly tenMinutes: Ohms;
 }): PolarizationIndex {
-  checkPositive("oneMinute", input.oneMinute, "Ω");
-  checkPositive("tenMinutes", input.tenMinutes, "Ω");
+  checkMeasured("oneMinute", input.oneMinute, "Ω");
+  checkMeasured("tenMinutes", input.tenMinutes, "Ω");
   const from = { label: "minimum polarization index", table: machines };
   const cells = machines.rows.map((row) =>
     describeCell({

@@ -1,5 +1,5 @@
 /** From the conductor found in the machine to the largest load it may feed. */
-import { type Amperes, checkPositive, fail } from "../quantity/index.ts";
+import { type Amperes, fail } from "../quantity/index.ts";
 import {
   ampacityOfRow,
   type ConductorAmpacity,
@@ -8,7 +8,7 @@ import {
   terminalColumn,
 } from "./conductorAmpacity.ts";
 import { type EquipmentClass, heatingRule } from "./designCurrent.ts";
-import { atMost } from "./limit.ts";
+import { atMost, checkMeasured } from "./limit.ts";
 import { type CodeResult, codeResult, type TableCell } from "./result.ts";
 import { cellAt, describeCell } from "./sharedTable.ts";
 import { rowOfSize } from "./size.ts";
@@ -72,7 +72,7 @@ export function loadForConductor(
   const { edition, material } = input;
   const rule = heatingRule(edition, input.equipment);
   const factor = cellAt(rule.from.table, rule.row, "factor") as number;
-  if (input.device !== undefined) checkPositive("device", input.device, "A");
+  if (input.device !== undefined) checkMeasured("device", input.device, "A");
   const resolved = resolveRun(input);
   const row = rowOfSize(resolved.from.table, "size", input.size);
   const outside = (): never =>

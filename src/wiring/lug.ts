@@ -1,13 +1,6 @@
 /** Whether a lug or terminal takes a conductor and carries its current. */
-import {
-  type Amperes,
-  type Celsius,
-  checkPositive,
-  conductorArea,
-  fail,
-  squareMillimeters,
-} from "../quantity/index.ts";
-import { atMost } from "./limit.ts";
+import { type Amperes, type Celsius, conductorArea, fail, squareMillimeters } from "../quantity/index.ts";
+import { atMost, checkMeasured } from "./limit.ts";
 import type { NorthAmerican } from "./necTables.ts";
 import { type CodeResult, codeResult } from "./result.ts";
 import { sizeName } from "./size.ts";
@@ -82,8 +75,8 @@ export function lugFit(input: {
   if (typeof lug !== "object" || lug === null) {
     fail({ code: "missing", path: "lug", expected: "the marks of the lug", received: lug });
   }
-  checkPositive("designCurrent", designCurrent, "A");
-  if (lug.current !== undefined) checkPositive("lug.current", lug.current, "A");
+  checkMeasured("designCurrent", designCurrent, "A");
+  if (lug.current !== undefined) checkMeasured("lug.current", lug.current, "A");
   const [low, high, own] = [
     areaOf("lug.smallest", lug.smallest),
     areaOf("lug.largest", lug.largest),

@@ -6,8 +6,8 @@ import cordAmbient from "../../shared/tables/bs-7671-4f3a-ambient.json" with { t
 import maker30 from "../../shared/tables/wire-maker-30.json" with { type: "json" };
 import maker30Ambient from "../../shared/tables/wire-maker-30-ambient.json" with { type: "json" };
 import maker40 from "../../shared/tables/wire-maker-40.json" with { type: "json" };
-import { type Amperes, type Celsius, checkFinite, checkOneOf, fail } from "../quantity/index.ts";
-import { atMost } from "./limit.ts";
+import { type Amperes, type Celsius, checkOneOf, fail } from "../quantity/index.ts";
+import { atMost, checkTemperature } from "./limit.ts";
 import { type CodeResult, type CodeSystem, codeResult, type TableCell } from "./result.ts";
 import { cellAt, columnAt, describeCell, type SharedTable } from "./sharedTable.ts";
 import { rowOfSize, sizeOfRow } from "./size.ts";
@@ -87,7 +87,7 @@ export function namedWireAmpacity(input: {
   const named = namedTable(checkOneOf("table", input.table, NAMES));
   const { table, system, edition, label, base } = named;
   columnAt(table, input.column, "column");
-  checkFinite("ambient", ambient, "°C");
+  checkTemperature("ambient", ambient);
   const row = rowOfSize(table, "size", input.size);
   const value = cellAt(table, row, input.column);
   if (typeof value !== "number") {

@@ -2,9 +2,9 @@
 import ambient30 from "../../shared/tables/nec-ambient-30.json" with { type: "json" };
 import ambient40 from "../../shared/tables/nec-ambient-40.json" with { type: "json" };
 import count from "../../shared/tables/nec-conductor-count.json" with { type: "json" };
-import { type Celsius, checkFinite, checkOneOf, checkWhole, fail } from "../quantity/index.ts";
+import { type Celsius, checkOneOf, checkWhole, fail } from "../quantity/index.ts";
 import type { AmbientTable } from "./edition.ts";
-import { atMost } from "./limit.ts";
+import { atMost, checkTemperature } from "./limit.ts";
 import {
   AT_30,
   AT_40,
@@ -26,8 +26,8 @@ export type FactorRoute = "table" | "equation";
 
 /** Refuses an ambient that leaves the insulation no rise at all. */
 export function checkBelowRating(ambient: number, rating: number): void {
-  checkFinite("ambient", ambient, "°C");
-  checkFinite("insulationTemperature", rating, "°C");
+  checkTemperature("ambient", ambient);
+  checkTemperature("insulationTemperature", rating);
   if (atMost(rating, ambient)) {
     fail({
       code: "out-of-range",

@@ -2,8 +2,8 @@
 
 import small from "../../shared/tables/nec-small-conductors.json" with { type: "json" };
 import ratings from "../../shared/tables/nec-standard-ratings.json" with { type: "json" };
-import { type Amperes, checkOneOf, checkPositive, fail } from "../quantity/index.ts";
-import { atMost } from "./limit.ts";
+import { type Amperes, checkOneOf, fail } from "../quantity/index.ts";
+import { atMost, checkMeasured } from "./limit.ts";
 import { clauseOf, type NorthAmerican, northAmerican, noTable } from "./necTables.ts";
 import { type CodeResult, codeResult, type TableCell } from "./result.ts";
 import type { LabelledTable } from "./sharedTable.ts";
@@ -68,7 +68,7 @@ export function standardDevice(input: {
   readonly direction: "up" | "down";
 }): CodeResult<Amperes> {
   const { edition, current } = input;
-  checkPositive("current", current, "A");
+  checkMeasured("current", current, "A");
   const direction = checkOneOf("direction", input.direction, ["up", "down"]);
   const found = ratingNear(edition, current, direction);
   if (found === null) {
@@ -115,6 +115,21 @@ export function smallConductorRating(edition: NorthAmerican, size: string, mater
  */
 export type DeviceRule = "standard rating" | "next size up" | "above 800 A" | "small conductor limit";
 
+/** The largest device for an ampacity alone, small conductors not looked at; `null` off the end of the list. */
+export function roundedDevice(
+  edition: NorthAmerican,
+  ampacity: number,
+): (Rating & { readonly rule: DeviceRule }) | null {
+  const above = ratingNear(edition, ampacity, "up");
+  const below = ratingNear(edition, ampacity, "down");
+  const exact = above !== null && below !== null && above.value === below.value;
+  const up = above !== null && atMost(above.value, LARGEST_ROUNDED_UP);
+  const chosen = exact || !up ? below : above;
+  return chosen === null
+    ? null
+    : { ...chosen, rule: exact ? "standard rating" : up ? "next size up" : "above 800 A" };
+}
+
 /** The largest device a conductor permits, and by which rule. */
 export function permittedDevice(input: {
   readonly edition: NorthAmerican;
@@ -123,18 +138,13 @@ export function permittedDevice(input: {
   readonly ampacity: number;
 }): (Rating & { readonly rule: DeviceRule; readonly cells: readonly TableCell[] }) | null {
   const { edition, size, material, ampacity } = input;
-  const above = ratingNear(edition, ampacity, "up");
-  const below = ratingNear(edition, ampacity, "down");
-  const exact = above !== null && below !== null && above.value === below.value;
-  const up = above !== null && atMost(above.value, LARGEST_ROUNDED_UP);
-  const chosen = exact || !up ? below : above;
+  const chosen = roundedDevice(edition, ampacity);
   if (chosen === null) return null;
-  const rule: DeviceRule = exact ? "standard rating" : up ? "next size up" : "above 800 A";
   const limit = smallConductorRating(edition, size, material);
   if (limit !== null && !atMost(chosen.value, limit.value)) {
     return { ...limit, rule: "small conductor limit", cells: [limit.cell, chosen.cell] };
   }
-  return { ...chosen, rule, cells: [chosen.cell, ...(limit === null ? [] : [limit.cell])] };
+  return { ...chosen, cells: [chosen.cell, ...(limit === null ? [] : [limit.cell])] };
 }
 
 /**
@@ -162,7 +172,7 @@ export function largestDevice(input: {
   readonly ampacity: Amperes;
 }): CodeResult<Amperes> {
   const { ampacity, edition } = input;
-  checkPositive("ampacity", ampacity, "A");
+  checkMeasured("ampacity", ampacity, "A");
   checkOneOf("material", input.material, ["copper", "aluminum", "nickel-coated copper"]);
   const found = permittedDevice(input);
   if (found === null) {

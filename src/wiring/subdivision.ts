@@ -1,11 +1,13 @@
 /** Subdivision of resistance heating into protected circuits, by equipment class. */
-import { type Amperes, checkPositive, checkWhole, fail } from "../quantity/index.ts";
+import { type Amperes, checkWhole, fail } from "../quantity/index.ts";
 import { type EquipmentClass, heatingRule, loadWarnings } from "./designCurrent.ts";
-import { atMost, partsNeeded } from "./limit.ts";
+import { atMost, checkMeasured, partsNeeded } from "./limit.ts";
 import type { NorthAmerican } from "./necTables.ts";
 import { type CodeResult, codeResult } from "./result.ts";
 import { cellAt, describeCell } from "./sharedTable.ts";
 import { ratingNear } from "./standardDevice.ts";
+
+const MOST_CIRCUITS = 10_000;
 
 /**
  * How a heater is split into protected circuits.
@@ -53,14 +55,23 @@ export function subdivision(input: {
   readonly circuits?: number;
 }): Subdivision {
   const { edition, equipment, current } = input;
-  checkPositive("current", current, "A");
+  checkMeasured("current", current, "A");
   const { name, from, row } = heatingRule(edition, equipment);
   const largest = cellAt(from.table, row, "subdivided load") as number | null;
   const largestDevice = cellAt(from.table, row, "subdivided device") as number | null;
   const clause = cellAt(from.table, row, "subdivision");
   const fewest = largest === null ? 1 : partsNeeded(current, largest);
+  if (fewest > MOST_CIRCUITS) {
+    fail({
+      code: "out-of-range",
+      path: "current",
+      expected: "a current of a heater",
+      received: current,
+      unit: "A",
+    });
+  }
   const circuits = input.circuits ?? fewest;
-  checkWhole("circuits", circuits, 1, 10_000);
+  checkWhole("circuits", circuits, 1, MOST_CIRCUITS);
   if (circuits < fewest) {
     fail({
       code: "inconsistent",

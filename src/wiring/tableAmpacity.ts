@@ -1,8 +1,8 @@
 /** One cell of an ampacity table, and the editions a figure could have come from. */
-import { type Amperes, type Celsius, checkPositive, fail } from "../quantity/index.ts";
+import { type Amperes, type Celsius, fail } from "../quantity/index.ts";
 import { ampacityTable, ampacityTables } from "./ampacityTables.ts";
 import type { AmpacityTable } from "./edition.ts";
-import { atMost } from "./limit.ts";
+import { atMost, checkMeasured } from "./limit.ts";
 import { type NecEdition, type NorthAmerican, necEditions } from "./necTables.ts";
 import { type CodeResult, codeResult, type TableCell } from "./result.ts";
 import { cellAt, describeCell, type Row } from "./sharedTable.ts";
@@ -122,7 +122,7 @@ export function ampacityEditions(input: {
   readonly ampacity: Amperes;
 }): readonly NecEdition[] {
   const { installation, ampacity } = input;
-  checkPositive("ampacity", ampacity, "A");
+  checkMeasured("ampacity", ampacity, "A");
   ampacityTable("NEC 2023", installation);
   return necEditions().filter((edition) => {
     const from = ampacityTables(edition).tables.find((one) => one.installation === installation);

@@ -1,8 +1,8 @@
 /** What terminals allow: the column they are good for, and the ampacity of a size in it. */
 import terminations from "../../shared/tables/nec-terminations.json" with { type: "json" };
-import { type Amperes, type Celsius, checkPositive, fail, type Warning } from "../quantity/index.ts";
+import { type Amperes, type Celsius, fail, type Warning } from "../quantity/index.ts";
 import { ampacityTables } from "./ampacityTables.ts";
-import { atMost } from "./limit.ts";
+import { atMost, checkMeasured, checkTemperature } from "./limit.ts";
 import { clauseOf, type NorthAmerican, northAmerican, noTable } from "./necTables.ts";
 import { type CodeResult, codeResult, type TableCell } from "./result.ts";
 import { cellAt, describeCell } from "./sharedTable.ts";
@@ -28,7 +28,7 @@ export function terminationTemperature(input: {
   readonly circuitRating: Amperes;
 }): CodeResult<Celsius> {
   const { circuitRating } = input;
-  checkPositive("circuitRating", circuitRating, "A");
+  checkMeasured("circuitRating", circuitRating, "A");
   const { name, year, own } = northAmerican(input.edition);
   const from =
     year === null
@@ -83,7 +83,7 @@ export function terminationLimit(input: {
   readonly terminalTemperature: number;
 }): TerminationLimit {
   const { edition, size, material, insulationTemperature, terminalTemperature } = input;
-  checkPositive("terminalTemperature", terminalTemperature, "°C");
+  checkTemperature("terminalTemperature", terminalTemperature);
   const { name, tables } = ampacityTables(edition);
   const from = tables.find((one) => one.installation === "raceway");
   if (from === undefined) return noTable('an ampacity table for installation "raceway"', name, []);

@@ -2,15 +2,13 @@
 import {
   type Amperes,
   checkBetween,
-  checkNonNegative,
   checkOneOf,
-  checkPositive,
   type Meters,
   type OhmsPerMeter,
   type Volts,
   type Warning,
 } from "../quantity/index.ts";
-import { atMost } from "./limit.ts";
+import { atMost, checkMeasured, checkMeasuredOrZero } from "./limit.ts";
 
 /**
  * Voltage drop of a circuit.
@@ -67,12 +65,12 @@ export function voltageDrop(input: {
   const circuit = checkOneOf("circuit", input.circuit, ["two-wire", "three-phase"]);
   const reactance = input.reactancePerLength ?? 0;
   const cosine = input.powerFactor ?? 1;
-  checkNonNegative("current", current, "A");
-  checkNonNegative("length", length, "m");
-  checkNonNegative("resistancePerLength", resistancePerLength, "Ω/m");
-  checkNonNegative("reactancePerLength", reactance, "Ω/m");
+  checkMeasuredOrZero("current", current, "A");
+  checkMeasuredOrZero("length", length, "m");
+  checkMeasuredOrZero("resistancePerLength", resistancePerLength, "Ω/m");
+  checkMeasuredOrZero("reactancePerLength", reactance, "Ω/m");
   checkBetween("powerFactor", cosine, 0, 1);
-  checkPositive("supplyVoltage", supplyVoltage, "V");
+  checkMeasured("supplyVoltage", supplyVoltage, "V");
   const impedance = resistancePerLength * cosine + reactance * Math.sqrt(1 - cosine * cosine);
   const drop = (circuit === "two-wire" ? 2 : Math.sqrt(3)) * current * length * impedance;
   const ratio = drop / supplyVoltage;
