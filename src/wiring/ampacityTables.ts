@@ -6,6 +6,7 @@ import hot from "../../shared/tables/nec-310-18.json" with { type: "json" };
 import { fail } from "../quantity/index.ts";
 import type { AmpacityTable } from "./edition.ts";
 import { AT_30, AT_40, clauseOf, type NorthAmerican, northAmerican } from "./necTables.ts";
+import { nameError } from "./sharedTable.ts";
 
 /** Ampacity tables of an edition. */
 export function ampacityTables(edition: NorthAmerican): {
@@ -58,7 +59,7 @@ export function ampacityTable(
   if (from !== undefined) return { name, from };
   const known = tables.map((one) => one.installation).join(", ");
   return fail({
-    code: installation === undefined ? "missing" : "unknown-name",
+    code: nameError(installation),
     path: "installation",
     expected: known === "" ? `${name} to hold an ampacity table` : `one of ${known} (${name})`,
     received: installation,

@@ -1,7 +1,7 @@
 /** Largest device of an appliance that carries no mark. */
 import { type Amperes, fail } from "../quantity/index.ts";
 import { atMost, checkMeasured } from "./limit.ts";
-import { clauseOf, type NecEdition, northAmerican } from "./necTables.ts";
+import { clauseOf, type NecEdition, namedEdition } from "./necTables.ts";
 import { type CodeResult, codeResult } from "./result.ts";
 import { ratingNear } from "./standardDevice.ts";
 
@@ -29,7 +29,7 @@ export function largestApplianceDevice(input: {
 }): CodeResult<Amperes> {
   const { edition, current } = input;
   checkMeasured("current", current, "A");
-  const { year } = northAmerican(edition);
+  const { year } = namedEdition(edition);
   if (atMost(current, LEAST_CURRENT)) {
     fail({
       code: "out-of-range",
@@ -55,7 +55,7 @@ export function largestApplianceDevice(input: {
     cells: [
       {
         ...found.cell,
-        table: clauseOf("appliance 150 percent", year ?? 0) ?? "422.11(E)",
+        table: clauseOf("appliance 150 percent", year) ?? "422.11(E)",
         row: "unmarked, above 13.3 A",
         column: "factor",
         value: FACTOR,

@@ -8,7 +8,7 @@ import {
   type OhmsPerMeter,
   ohmsPerThousandFeet,
 } from "../quantity/index.ts";
-import { clauseOf, type NecEdition, northAmerican } from "./necTables.ts";
+import { clauseOf, type NecEdition, namedEdition } from "./necTables.ts";
 import { type CodeResult, codeResult } from "./result.ts";
 import { cellAt, describeCell } from "./sharedTable.ts";
 import { rowOfSize, sizeOfRow } from "./size.ts";
@@ -47,7 +47,7 @@ export function conductorResistance(input: {
   readonly temperature: Celsius;
 }): CodeResult<OhmsPerMeter> {
   const { temperature } = input;
-  const { name, year } = northAmerican(input.edition);
+  const { name, year } = namedEdition(input.edition);
   const stranding = checkOneOf("stranding", input.stranding, ["solid", "stranded"]);
   const metal = checkOneOf("metal", input.metal, ["copper uncoated", "copper coated", "aluminum"]);
   checkBetween("temperature", temperature, -50, 150, "°C");
@@ -65,7 +65,7 @@ export function conductorResistance(input: {
   }
   const factor = 1 + (metal === "aluminum" ? ALUMINUM : COPPER) * (temperature - TABLE_TEMPERATURE);
   const far = !(temperature >= 0 && temperature <= 100);
-  const label = clauseOf("conductor resistance", year ?? 0) ?? "Table 8";
+  const label = clauseOf("conductor resistance", year) ?? "Table 8";
   return codeResult({
     value: (ohmsPerThousandFeet(cellAt(table, row, metal) as number) * factor) as OhmsPerMeter,
     unit: "Ω/m",

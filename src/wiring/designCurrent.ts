@@ -7,7 +7,7 @@ import { type IecEditionName, iecEditionNames } from "./iecNames.ts";
 import { checkMeasuredOrZero } from "./limit.ts";
 import { type NorthAmerican, northAmerican, noTable } from "./necTables.ts";
 import { type CodeResult, codeResult } from "./result.ts";
-import { cellAt, describeCell, type LabelledTable, type Row } from "./sharedTable.ts";
+import { cellAt, describeCell, type LabelledTable, nameError, type Row } from "./sharedTable.ts";
 
 /**
  * Equipment classes of the North American rules held here; editions of your own may have others.
@@ -41,7 +41,7 @@ export function heatingRule(
   const row = held.find((one) => one[0] === equipment);
   if (row === undefined) {
     return fail({
-      code: equipment === undefined ? "missing" : "unknown-name",
+      code: nameError(equipment),
       path: "equipment",
       expected: `one of ${held.map((one) => one[0]).join(", ")} (${name})`,
       received: equipment,
@@ -53,9 +53,9 @@ export function heatingRule(
 /** Sum that does not depend on the order of the list. */
 function total(path: string, currents: Amperes | readonly Amperes[] | undefined): number {
   if (currents === undefined) return 0;
-  const list = typeof currents === "object" ? currents : [currents];
+  const list: readonly Amperes[] = Array.isArray(currents) ? currents : [currents as Amperes];
   list.forEach((current, i) => {
-    checkMeasuredOrZero(typeof currents === "object" ? `${path}.${i}` : path, current, "A");
+    checkMeasuredOrZero(Array.isArray(currents) ? `${path}.${i}` : path, current, "A");
   });
   return [...list].sort((a, b) => a - b).reduce((sum, current) => sum + current, 0);
 }

@@ -15,7 +15,7 @@ import { type Celsius, checkOneOf, fail } from "../quantity/index.ts";
 import type { CapacityTable, IecEdition } from "./edition.ts";
 import { checkedEdition } from "./editionGate.ts";
 import { type IecEditionName, iecEditionNames } from "./iecNames.ts";
-import type { SharedTable } from "./sharedTable.ts";
+import { nameError, type SharedTable } from "./sharedTable.ts";
 
 /**
  * An edition of the IEC family: one of ours by name, or one of your own.
@@ -107,7 +107,7 @@ export function capacityColumn(input: {
   const { name, tables } = capacityTables(input.edition);
   const unknown = (path: string, received: unknown, known: readonly string[]): never =>
     fail({
-      code: received === undefined ? "missing" : "unknown-name",
+      code: nameError(received),
       path,
       expected: `one of ${[...new Set(known)].join(", ")} (${name})`,
       received,

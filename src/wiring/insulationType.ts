@@ -1,9 +1,9 @@
 /** High-temperature insulation types by their letters. */
 import types from "../../shared/tables/nec-high-temperature-insulation.json" with { type: "json" };
 import { type Celsius, fail } from "../quantity/index.ts";
-import { clauseOf, type NecEdition, northAmerican } from "./necTables.ts";
+import { clauseOf, type NecEdition, namedEdition } from "./necTables.ts";
 import { type CodeResult, codeResult } from "./result.ts";
-import { cellAt, describeCell } from "./sharedTable.ts";
+import { cellAt, describeCell, nameError } from "./sharedTable.ts";
 
 /**
  * An insulation type with its limits.
@@ -36,17 +36,17 @@ export function insulationType(input: {
   readonly edition: NecEdition;
   readonly type: string;
 }): InsulationType {
-  const { name, year } = northAmerican(input.edition);
+  const { name, year } = namedEdition(input.edition);
   const row = types.rows.find((one) => one[0] === input.type);
   if (row === undefined) {
     return fail({
-      code: input.type === undefined ? "missing" : "unknown-name",
+      code: nameError(input.type),
       path: "type",
       expected: `one of ${types.rows.map((one) => one[0]).join(", ")}`,
       received: input.type,
     });
   }
-  const from = { label: clauseOf("insulation types", year ?? 0) ?? "insulation types", table: types };
+  const from = { label: clauseOf("insulation types", year) ?? "insulation types", table: types };
   const use = String(cellAt(types, row, "use"));
   return {
     ...codeResult({

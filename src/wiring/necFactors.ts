@@ -15,7 +15,7 @@ import {
   noTable,
 } from "./necTables.ts";
 import { type CodeResult, codeResult, type TableCell } from "./result.ts";
-import { cellAt, columnAt, describeCell } from "./sharedTable.ts";
+import { cellAt, columnAt, describeCell, nameError } from "./sharedTable.ts";
 
 /**
  * Whether a factor is read from the published table, or worked out by the equation behind it, which is less safe inside a
@@ -123,7 +123,7 @@ export function ambientFactor(input: {
   const from = tables.find((one) => one.baseAmbient === baseAmbient);
   if (from === undefined) {
     return fail({
-      code: baseAmbient === undefined ? "missing" : "unknown-name",
+      code: nameError(baseAmbient),
       path: "baseAmbient",
       expected: `one of ${tables.map((one) => one.baseAmbient).join(", ")} (${name})`,
       received: baseAmbient,

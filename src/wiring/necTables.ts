@@ -20,6 +20,12 @@ export type NecEdition = (typeof NAMES)[number];
  */
 export type NorthAmerican = NecEdition | NorthAmericanEdition;
 
+/** Name and year of a known edition, for what only these hold. */
+export function namedEdition(edition: NecEdition): { readonly name: NecEdition; readonly year: number } {
+  const name = checkOneOf("edition", edition, NAMES);
+  return { name, year: Number(name.slice(4)) };
+}
+
 /** Either the name of a known edition or the user's own, past the gate. */
 export function northAmerican(edition: NorthAmerican): {
   readonly name: string;
@@ -38,8 +44,7 @@ export function northAmerican(edition: NorthAmerican): {
     }
     return { name: own.name, year: null, own };
   }
-  const name = checkOneOf("edition", edition, NAMES);
-  return { name, year: Number(name.slice(4)), own: null };
+  return { ...namedEdition(edition), own: null };
 }
 
 /** Names of the editions, oldest first. */

@@ -1,5 +1,5 @@
 /** Tables as the files under shared/tables hold them, and how a cell is found in one. */
-import { fail } from "../quantity/index.ts";
+import { type ErrorCode, fail } from "../quantity/index.ts";
 import type { CodeSystem, Provenance, TableCell, TableKind } from "./result.ts";
 
 /**
@@ -53,7 +53,7 @@ export function columnAt(table: SharedTable, name: string, path: string): number
   if (at >= 0 && !REMARK_COLUMNS.includes(name)) return at;
   const known = table.columns.slice(1).filter((column) => !REMARK_COLUMNS.includes(column.name));
   return fail({
-    code: name === undefined || name === null || name === "" ? "missing" : "unknown-name",
+    code: nameError(name),
     path,
     expected: `one of ${known.map((column) => column.name).join(", ")} (${table.edition})`,
     received: name,
@@ -96,4 +96,9 @@ export function describeCell(input: {
     kind: table.kind as TableKind,
     provenance: provenanceAt(table, row, column),
   };
+}
+
+/** A name that was left out, and one that is not known, are different slips. */
+export function nameError(received: unknown): ErrorCode {
+  return received === undefined || received === null || received === "" ? "missing" : "unknown-name";
 }

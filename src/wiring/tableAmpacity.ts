@@ -5,7 +5,7 @@ import type { AmpacityTable } from "./edition.ts";
 import { atMost, checkMeasured } from "./limit.ts";
 import { type NecEdition, type NorthAmerican, necEditions } from "./necTables.ts";
 import { type CodeResult, codeResult, type TableCell } from "./result.ts";
-import { cellAt, describeCell, type Row } from "./sharedTable.ts";
+import { cellAt, describeCell, nameError, type Row } from "./sharedTable.ts";
 import { rowOfSize, sizeOfRow } from "./size.ts";
 
 /**
@@ -30,13 +30,13 @@ export function ampacityColumn(from: AmpacityTable, material: string, temperatur
   const name = `${material} ${temperature}`;
   const columns = from.table.columns.slice(1).map((column) => column.name);
   if (columns.includes(name)) return name;
-  const known = columns.some((column) => column.replace(/ \d+$/, "") === material);
-  const missing = known ? temperature === undefined : material === undefined;
+  const known = columns.some((one) => one.replace(/ \d+$/, "") === material);
+  const received = known ? temperature : material;
   return fail({
-    code: missing ? "missing" : "unknown-name",
+    code: nameError(received),
     path: known ? "insulationTemperature" : "material",
     expected: `one of the columns ${columns.join(", ")} (${from.label})`,
-    received: known ? temperature : material,
+    received,
   });
 }
 
