@@ -42,7 +42,7 @@ function assumptionsOf(record: ParsedRecord, atTarget: readonly string[]): reado
       "No temperature factor given: hot resistance is taken equal to cold. Heating alloys rise a few per cent, so the module will draw that much less.",
     );
   } else {
-    said.push(`Hot resistance is ${record.temperatureFactor} times cold, as given.`);
+    said.push(`Hot resistance is ${Number(record.temperatureFactor.toPrecision(5))} times cold, as given.`);
   }
   if (record.wiring.banks.length > 1) said.push("Plate power is shared equally among the banks.");
   said.push(

@@ -8,8 +8,12 @@ const AS_GOOD_AS_OPEN = 10;
 const BRIDGED_BREAK = 100;
 
 /** Open, or so high that it is as good as open. */
-export function isOpen({ resistance, atLeast, target }: BranchAssessment): boolean {
-  if (typeof resistance === "number") return resistance > BRIDGED_BREAK * target;
+export function isOpen({ resistance, standardUncertainty, atLeast, target }: BranchAssessment): boolean {
+  if (typeof resistance === "number") {
+    // Far above its target and hardly seen by the readings: what is left is the noise of the others.
+    const vague = (standardUncertainty ?? 0) > 0.1 * resistance;
+    return resistance > (vague ? AS_GOOD_AS_OPEN : BRIDGED_BREAK) * target;
+  }
   return resistance === "open" || (atLeast !== null && atLeast > AS_GOOD_AS_OPEN * target);
 }
 

@@ -7,8 +7,11 @@ import { withOnly } from "./openSearch.ts";
 
 const MOST_STEPS = 200;
 
-/** Relative step at which the iteration has settled: a few units of the last place. */
+/** Relative step at which a value has settled: a few units of the last place. */
 const SETTLED = 1e-12;
+
+/** So small a part of its own uncertainty does nobody any good; a value that the readings hardly see settles no better. */
+const SETTLED_UNCERTAINTY = 1e-9;
 
 /** Name of the leads among the unknowns. */
 export const LEADS = "leads";
@@ -104,7 +107,7 @@ export function gaussNewton(setting: Setting, ids: readonly string[], start: Net
       observed: observations.map((one, k) => one.value - (predicted[k] as number)),
       uncertainty: observations.map((one) => one.uncertainty),
     });
-    if (step < SETTLED)
+    if (step < 1)
       return { state: "settled", values: withLeads ? [...values, leads] : values, fit, predicted };
     const moves = fit.particular;
     // A resistance never crosses zero: from below a tenth of itself it is approached, not jumped over.
@@ -116,11 +119,19 @@ export function gaussNewton(setting: Setting, ids: readonly string[], start: Net
       const variance = fit.covariance[low]?.[low] ?? 0;
       return { state: "shorted", id: ids[low] as string, standardUncertainty: Math.sqrt(variance) };
     }
-    step = next.reduce((most, value, k) => Math.max(most, Math.abs(value / (values[k] as number) - 1)), 0);
+    const allowed = (k: number, size: number): number => {
+      const variance = fit.covariance[k]?.[k] ?? null;
+      const spread = variance === null ? size : Math.sqrt(variance);
+      return Math.max(SETTLED * size, SETTLED_UNCERTAINTY * spread);
+    };
+    step = next.reduce(
+      (most, value, k) => Math.max(most, Math.abs(value - (values[k] as number)) / allowed(k, value)),
+      0,
+    );
     if (withLeads) {
       const move = moves[ids.length] as number;
       leads += move;
-      step = Math.max(step, Math.abs(move) / Math.max(...next, Math.abs(leads)));
+      step = Math.max(step, Math.abs(move) / allowed(ids.length, Math.max(...next, Math.abs(leads))));
     }
     values = next;
     ids.forEach((id, k) => {
@@ -131,6 +142,6 @@ export function gaussNewton(setting: Setting, ids: readonly string[], start: Net
     code: "no-convergence",
     path: "readings",
     expected: `a fit that settles within ${MOST_STEPS} steps`,
-    received: `last relative step ${step.toPrecision(3)}`,
+    received: `last step ${step.toPrecision(3)} times what is allowed`,
   });
 }

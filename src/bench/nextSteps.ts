@@ -10,6 +10,7 @@ import type {
 import { isHigh, isOpen, isShorted } from "./branchState.ts";
 import type { FittedReading } from "./fitTypes.ts";
 import type { ParsedRecord } from "./recordSchema.ts";
+import { ratioText } from "./shown.ts";
 
 const list = (names: readonly string[]): string => names.join(", ");
 
@@ -133,7 +134,7 @@ function jointSteps(joints: readonly JointAssessment[]): NextStep[] {
     .map(({ id, resistance, power, ratioToBest }) => ({
       action: `Isolate, then open joint ${id}: renew bar end, nut and washer where burnt or pitted, remake it and measure the drop again.`,
       reason: `${formatQuantity(resistance, { unit: "Ω", as: "µΩ", significantDigits: 4 })}, ${formatQuantity(power, { unit: "W", significantDigits: 3 })}${
-        ratioToBest === null ? "" : `, ${ratioToBest.toPrecision(3)} times the best like joint`
+        ratioToBest === null ? "" : `, ${ratioText(ratioToBest)} times the best like joint`
       }: more than half above the lowest. Line currents cannot show this.`,
       about: [id],
     }));

@@ -189,6 +189,7 @@ let schema: ReturnType<typeof makeSchema> | undefined;
 const TYPE_NAMES: Readonly<Record<string, string>> = {
   string: "text",
   number: "a number",
+  int: "a whole number",
   object: "a record with fields",
   array: "a list",
 };
@@ -224,14 +225,20 @@ function ourIssues(raw: RawIssue, prefix: readonly PropertyKey[] = []): Issue[] 
       const expected = TYPE_NAMES[String(raw["expected"])] ?? String(raw["expected"]);
       return [
         make(
-          received === undefined ? "missing" : typeof received === "number" ? "not-a-number" : "wrong-type",
+          received === undefined
+            ? "missing"
+            : typeof received !== "number"
+              ? "wrong-type"
+              : Number.isFinite(received)
+                ? "out-of-range"
+                : "not-a-number",
           expected,
         ),
       ];
     }
     case "unrecognized_keys":
       return (raw["keys"] as string[]).map((key) =>
-        make("unknown-field", "no such field", [...parts, key].join("."), key),
+        make("unknown-field", "no such field", [...parts, key || '""'].join("."), key),
       );
     case "invalid_value":
       return [
@@ -245,7 +252,9 @@ function ourIssues(raw: RawIssue, prefix: readonly PropertyKey[] = []): Issue[] 
       return [make(received === "" ? "missing" : "out-of-range", limitWords(raw))];
     case "invalid_union": {
       // The alternative that got furthest in says most.
-      const inner = (raw["errors"] as RawIssue[][]).flat().filter((one) => one.path.length > 0);
+      const inner = (raw["errors"] as RawIssue[][])
+        .flat()
+        .filter((one) => one.path.length > 0 || one.code === "unrecognized_keys");
       if (inner.length > 0) return inner.flatMap((one) => ourIssues(one, parts));
       return [
         make(

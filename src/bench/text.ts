@@ -9,14 +9,18 @@ import type {
   WhatIfRow,
 } from "./assessTypes.ts";
 import { isHigh, isOpen, isShorted } from "./branchState.ts";
+import { ratioText } from "./shown.ts";
 
 const WIDTH = 96;
 
-function wrap(text: string, indent: string): string {
+/** Names of elements that do the same, in the first column. */
+const NAMES_WIDTH = 26;
+
+function wrap(text: string, indent: string, width: number = WIDTH): string {
   const lines: string[] = [];
   let line = "";
   for (const word of text.split(" ")) {
-    if (line !== "" && indent.length + line.length + 1 + word.length > WIDTH) {
+    if (line !== "" && indent.length + line.length + 1 + word.length > width) {
       lines.push(indent + line);
       line = word;
     } else line = line === "" ? word : `${line} ${word}`;
@@ -93,9 +97,11 @@ function resistanceLines(found: ResistanceAssessment): string[] {
   const chi =
     found.pValue === null
       ? ""
-      : ` (χ² ${found.chiSquare.toPrecision(2)} with ${found.degreesOfFreedom} to spare, p ${found.pValue.toPrecision(2)})`;
+      : ` (χ² ${found.chiSquare.toFixed(1)} with ${found.degreesOfFreedom} to spare, p ${found.pValue < 0.001 ? "below 0.001" : found.pValue.toFixed(3)})`;
+  const rule = found.branches.find((branch) => branch.judgement !== null)?.judgement?.rule;
   return [
     ...table([["branch", "measured", "target", "deviation", "verdict"], ...rows]),
+    ...(rule === undefined ? [] : [`  Verdicts against ${rule}, at two standard uncertainties.`]),
     `  ${leads}`,
     wrap(
       `The readings ${agreement}${chi}. In brackets: standard uncertainty in the last digit${found.consistency === "inconsistent" ? ", enlarged to cover the contradiction" : ""}.`,
@@ -118,6 +124,25 @@ function readingLines({ readings, expectedReadings, leads }: ResistanceAssessmen
     ];
   });
   return table([["probes", "read", "less leads", "sound module", "deviation"], ...rows]);
+}
+
+/** What the plate promises: whole module first, then each kind of bank. */
+function targetLines({ targets }: ModuleAssessment): string[] {
+  const total = targets.reduce((sum, { targets: t }) => sum + t.lineCurrent, 0);
+  const cold = targets.reduce((sum, { targets: t }) => sum + (t.coldLineCurrent ?? 0), 0);
+  const start = cold > 0 ? `, ${cold.toFixed(1)} A in the first second from cold` : "";
+  const kinds = new Map<string, string[]>();
+  for (const { bank, targets: t } of targets) {
+    const coldOhms = t.elementResistanceCold === null ? "" : `, ${ohms(t.elementResistanceCold)} cold`;
+    const kind = `${t.bankLineCurrent.toFixed(1)} A a line; one element ${ohms(t.elementResistanceHot)} hot${coldOhms}, ${t.branchVoltage.toFixed(0)} V across its branch`;
+    kinds.set(kind, [...(kinds.get(kind) ?? []), bank]);
+  }
+  return [
+    `  Whole module: ${total.toFixed(1)} A a line at plate voltage${start}.`,
+    ...[...kinds].map(([kind, banks]) =>
+      wrap(`${banks.length > 1 ? "Banks" : "Bank"} ${banks.join(", ")}: ${kind}.`, "  "),
+    ),
+  ];
 }
 
 function drawLines(assessment: ModuleAssessment): string[] {
@@ -155,7 +180,10 @@ function whatIfLines(rows: readonly WhatIfRow[]): string[] {
   const header = ["opens", "power", "of full", ...nodes, "hardest survivor", "across break"];
   return table([
     header,
-    ...[...grouped.values()].map(({ elements, cells }) => [elements.join(", "), ...cells]),
+    ...[...grouped.values()].flatMap(({ elements, cells }) => {
+      const [first = "", ...more] = wrap(elements.join(", "), "", NAMES_WIDTH).split("\n");
+      return [[first, ...cells], ...more.map((names) => [names, ...cells.map(() => "")])];
+    }),
   ]);
 }
 
@@ -166,7 +194,7 @@ function jointLines(joints: readonly JointAssessment[]): string[] {
     id,
     formatQuantity(resistance, { unit: "Ω", as: "µΩ", significantDigits: 3 }),
     formatQuantity(power, { unit: "W", significantDigits: 3 }),
-    ratioToBest === null ? "-" : `${ratioToBest.toPrecision(3)}×`,
+    ratioToBest === null ? "-" : `${ratioText(ratioToBest)}×`,
     investigate ? "INVESTIGATE" : "like the best",
   ]);
   const rule = joints[0]?.rule ?? "";
@@ -205,6 +233,8 @@ export function assessmentText(assessment: ModuleAssessment): string {
     heading("Branch resistances (cold, leads taken off)"),
     ...resistanceLines(resistances),
     ...(plain ? [] : [heading("Readings against a sound module (cold)"), ...readingLines(resistances)]),
+    heading("What the plate promises"),
+    ...targetLines(assessment),
     heading("What it draws at full conduction"),
     ...drawLines(assessment),
     heading("If one element opens (module with sound branches)"),

@@ -171,7 +171,7 @@ export function leastSquares(input: {
   const solved = solveTriangular(triangularise(a, y, n), n, scale);
   const residuals = observed.map((value, i) => {
     const row = design[i] as readonly number[];
-    return row.reduce((left, x, j) => left - x * (solved.basic[j] as number), value);
+    return row.reduce((left, x, j) => left - x * (solved.basic[j] as number), value) + 0;
   });
   const chiSquare = residuals.reduce((sum, r, i) => sum + (r / (uncertainty[i] as number)) ** 2, 0);
   const variances = solved.covariance.flat().filter((value) => value !== null);
@@ -219,7 +219,8 @@ function solveTriangular(
   const place = new Array<number>(n).fill(-1);
   for (let i = 0; i < rank; i += 1) {
     const unknown = pivots[i] as number;
-    basic[unknown] = (head[i] as number) / (scale[unknown] as number);
+    // + 0 here and below: JSON cannot say −0.
+    basic[unknown] = (head[i] as number) / (scale[unknown] as number) + 0;
     place[unknown] = i;
   }
   const covariance = basic.map((_, p) =>
@@ -228,7 +229,7 @@ function solveTriangular(
       const [i, j] = [place[p] as number, place[q] as number];
       let sum = 0;
       for (const column of inverse) sum += (column[i] as number) * (column[j] as number);
-      return sum / ((scale[p] as number) * (scale[q] as number));
+      return sum / (scale[p] as number) / (scale[q] as number) + 0;
     }),
   );
   return { basic, rank, covariance, estimates: basic.map((value, j) => (determined[j] ? value : null)) };
