@@ -329,3 +329,16 @@ describe("grouping", () => {
     expect(above).toBeGreaterThan(0);
   });
 });
+
+describe("bands", () => {
+  it.each(["nec-ambient-30", "nec-ambient-40", "nec-conductor-count"])(
+    "%s: each begins one above the end of the last",
+    (id) => {
+      const { rows } = tableNamed(id);
+      rows.slice(1).forEach((row, i) => {
+        expect(row[0], `row ${i + 1}`).toBe(Number(rows[i]?.[1]) + 1);
+      });
+      expect(rows[0]?.[0] === null || rows[0]?.[0] === 1).toBe(true);
+    },
+  );
+});
