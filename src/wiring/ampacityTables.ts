@@ -8,6 +8,11 @@ import type { AmpacityTable } from "./edition.ts";
 import { AT_30, AT_40, clauseOf, type NorthAmerican, northAmerican } from "./necTables.ts";
 import { nameError } from "./sharedTable.ts";
 
+const SUPERSEDED =
+  "Figures of 2008 and earlier, to recognize an older document: not for work under a later edition.";
+const LEADS_ONLY =
+  "The 250 °C column is for nickel or nickel-coated copper, as leads within apparatus or in raceways connected to it only.";
+
 /** Ampacity tables of an edition. */
 export function ampacityTables(edition: NorthAmerican): {
   readonly name: string;
@@ -26,6 +31,7 @@ export function ampacityTables(edition: NorthAmerican): {
         baseAmbient: AT_30,
         baseConditions: ["ambient 26 to 30 °C", upToThree],
         table: year < 2011 ? racewayOld : raceway,
+        cautions: year < 2011 ? [SUPERSEDED] : [],
       },
       ...(year < 2011
         ? []
@@ -44,6 +50,7 @@ export function ampacityTables(edition: NorthAmerican): {
         baseAmbient: AT_40,
         baseConditions: ["ambient 36 to 40 °C", "not more than three conductors in raceway or cable"],
         table: hot,
+        cautions: [LEADS_ONLY],
       },
     ],
   };

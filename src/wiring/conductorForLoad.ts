@@ -142,7 +142,8 @@ export function conductorForLoad(
   const governing: SizingConstraint =
     (smaller && TESTS.find((test) => !smaller.passed[test])) ?? "smallest size of the table";
   const { ampacity, ownCell, terminalCell } = choice;
-  const small = smallConductorRating(edition, ampacity.size, input.material)?.cell ?? null;
+  const limited = smallConductorRating(edition, ampacity.size, input.material);
+  const small = limited?.cell ?? null;
   const deciding =
     (governing === "termination"
       ? terminalCell
@@ -158,7 +159,7 @@ export function conductorForLoad(
     cells: [deciding, ...new Set(used.filter((cell) => cell !== null && cell !== deciding))] as [TableCell],
     baseConditions: [...ampacity.baseConditions, ...design.baseConditions],
     governing,
-    cautions: [...ampacity.cautions, ...design.cautions],
+    cautions: [...ampacity.cautions, ...design.cautions, ...(limited?.cautions ?? [])],
     warnings: [
       ...design.warnings,
       ...ampacity.warnings,

@@ -15,6 +15,8 @@ export interface AmpacityTable extends LabelledTable {
   readonly baseAmbient: Celsius;
   /** The other conditions, in words. */
   readonly baseConditions: readonly string[];
+  /** What goes with every figure of the table. */
+  readonly cautions?: readonly string[];
 }
 
 /**

@@ -90,7 +90,11 @@ export function standardDevice(input: {
 }
 
 /** The largest device of a small conductor, or `null` for a size without such a limit. */
-export function smallConductorRating(edition: NorthAmerican, size: string, material: string): Rating | null {
+export function smallConductorRating(
+  edition: NorthAmerican,
+  size: string,
+  material: string,
+): (Rating & { readonly cautions: readonly string[] }) | null {
   const { name, year, own } = northAmerican(edition);
   const from =
     year === null
@@ -106,7 +110,12 @@ export function smallConductorRating(edition: NorthAmerican, size: string, mater
   if (row === undefined) return null;
   const rowName = `${wanted} ${metal}`;
   const cell = describeCell({ system: "North America", edition: name, from, row, rowName, column: "limit" });
-  return { value: cellAt(from.table, row, "limit") as number, cell };
+  const condition = cellAt(from.table, row, "condition");
+  return {
+    value: cellAt(from.table, row, "limit") as number,
+    cell,
+    cautions: condition === null || condition === "" ? [] : [`${from.label}, ${rowName}: ${condition}.`],
+  };
 }
 
 /**
@@ -191,6 +200,9 @@ export function largestDevice(input: {
     cells: [first, ...rest],
     baseConditions: ["240.4(B): not for multioutlet circuits with portable cord-and-plug loads"],
     governing: found.rule,
-    cautions: ["Largest device for the conductor; the equipment's own mark or clause may ask for less."],
+    cautions: [
+      "Largest device for the conductor; the equipment's own mark or clause may ask for less.",
+      ...(smallConductorRating(edition, input.size, input.material)?.cautions ?? []),
+    ],
   });
 }

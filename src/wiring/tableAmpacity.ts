@@ -91,7 +91,10 @@ export function tableAmpacity(input: TabledConductor): CodeResult<Amperes> {
     cells: [found.cell],
     baseConditions: from.baseConditions,
     governing: "table value",
-    cautions: ["Table value only: ambient, conductor count, terminals and protection are not in it."],
+    cautions: [
+      "Table value only: ambient, conductor count, terminals and protection are not in it.",
+      ...(from.cautions ?? []),
+    ],
   });
 }
 

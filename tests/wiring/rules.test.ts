@@ -277,6 +277,34 @@ describe("high-temperature insulation (NFPA 70, 310.104(A) and successors, from 
   });
 });
 
+describe("cautions that go with a table or a row", () => {
+  const hot = {
+    installation: "high-temperature raceway",
+    size: "10 AWG",
+    material: "nickel-coated copper",
+  } as const;
+  it("leads only in the 250 °C column; old figures in the edition of 2008; conditions of 16 AWG", () => {
+    const lead = tableAmpacity({ edition: "NEC 2023", ...hot, insulationTemperature: celsius(250) });
+    expect(lead.cautions.join(" ")).toContain("leads within apparatus");
+    const old = {
+      installation: "raceway",
+      size: "14 AWG",
+      material: "copper",
+      insulationTemperature: celsius(60),
+    };
+    expect(tableAmpacity({ edition: "NEC 2008", ...old }).cautions.join(" ")).toContain(
+      "not for work under a later",
+    );
+    expect(tableAmpacity({ edition: "NEC 2011", ...old }).cautions.join(" ")).not.toContain("not for work");
+    const device = (size: string): string =>
+      largestDevice({ edition: "NEC 2023", size, material: "copper", ampacity: amperes(18) }).cautions.join(
+        " ",
+      );
+    expect(device("16 AWG")).toContain("load and device conditions");
+    expect(device("14 AWG")).not.toContain("conditions");
+  });
+});
+
 describe("lugs", () => {
   const lug = { smallest: "6 AWG", largest: "2/0 AWG", materials: ["copper"], temperature: celsius(75) };
   const faultsOf = (
