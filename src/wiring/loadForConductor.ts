@@ -47,6 +47,7 @@ export interface ConductorLoad extends CodeResult<Amperes> {
  * @param input.size - size printed on the conductor
  * @param input.equipment - equipment class: {@link EquipmentClass}
  * @param input.device - rating of the overcurrent device found (A); the largest the conductor permits if left out
+ * @param input.listedForFullLoad - true for an assembly and device listed for operation at 100 %; false if left out
  * @param input.subdivided - true where the circuit is one of a split heater; false if left out
  * @returns the load (A), continuous, heaters and their motors together, with what limits it
  * @throws ElectroheatError as {@link conductorAmpacity}; `inconsistent` for a device above what the conductor permits
@@ -67,11 +68,13 @@ export function loadForConductor(
     readonly equipment: EquipmentClass | (string & {});
     readonly device?: Amperes;
     readonly subdivided?: boolean;
+    readonly listedForFullLoad?: boolean;
   },
 ): ConductorLoad {
   const { edition, material } = input;
   const rule = heatingRule(edition, input.equipment);
-  const factor = cellAt(rule.from.table, rule.row, "factor") as number;
+  const listed = cellAt(rule.from.table, rule.row, "factor") as number;
+  const factor = input.listedForFullLoad === true ? 1 : listed;
   if (input.device !== undefined) checkMeasured("device", input.device, "A");
   const resolved = resolveRun(input);
   const row = rowOfSize(resolved.from.table, "size", input.size);

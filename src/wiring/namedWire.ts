@@ -56,14 +56,15 @@ const OTHER_BASE = "250 nickel-plated copper";
 /**
  * Current of a flexible or high-temperature wire by a named table, with that table's own ambient factors and no others.
  *
- * An ambient between two rows takes the hotter row. Below the first row of the factors and where they are blank there is
- * none, except that BS 7671 gives 1 from 35 °C up to the first row of the heat-resisting columns.
+ * An ambient between the base and the first row, or between two rows, takes the hotter row. Below the base and where the factors are
+ * blank there is none.
  * @param input.table - "wire maker, 40 °C" (150 to 450 °C wire), "wire maker, 30 °C" (80 to 200 °C), "BS 7671 4F2A" (flexible cable),
  *   "BS 7671 4F3A" (cord)
  * @param input.column - column as the table has it: "250 nickel-plated copper", "three to five core"
  * @param input.size - size printed on the wire: "14 AWG", "2.5 mm²"
  * @param input.ambient - air around the wire at its hottest place (°C); the base of the table (30 or 40) needs no factor
- * @param input.insulation - column of the factors, needed away from the base: "200", "180 °C thermosetting", "glass fiber cord"
+ * @param input.insulation - column of the factors, needed away from the base by BS 7671: "180 °C thermosetting", "glass fiber cord"; a
+ *   maker's wire takes the factors of its own column
  * @returns the current (A) with table, column, base and the maker's or the code's word on it
  * @throws ElectroheatError `missing`, `not-a-number`, `unknown-name` (lists what exists), `ambiguous`; `inconsistent` for a column the factors do not
  *   fit; `outside-table`
@@ -107,7 +108,16 @@ export function namedWireAmpacity(input: {
       received: input.column,
     });
   }
-  const factor = ambient === base ? null : factorOf(named, input.insulation, ambient);
+  const { column, insulation } = input;
+  if (table === maker30 && insulation !== undefined && insulation !== column) {
+    fail({
+      code: columnAt(maker30Ambient, insulation, "insulation") > 0 ? "inconsistent" : "unknown-name",
+      path: "insulation",
+      expected: `${column}, the column of the wire`,
+      received: insulation,
+    });
+  }
+  const factor = ambient === base ? null : factorOf(named, table === maker30 ? column : insulation, ambient);
   const rowName = sizeOfRow(table, row);
   const cell = describeCell({ system, edition, from: { label, table }, row, rowName, column: input.column });
   return codeResult({
@@ -133,13 +143,9 @@ function factorOf(
   const column = insulation as string;
   const filled = table.rows.filter((row) => typeof cellAt(table, row, column) === "number");
   const at = (row: (typeof filled)[number]): number => cellAt(table, row, "ambient") as number;
-  const [first] = filled;
   const row = filled.find((one) => atMost(ambient, at(one)));
-  // The heat-resisting columns are printed from their first falling factor on, with 1 from 35 °C up to there.
-  const begins =
-    first !== undefined && cellAt(table, first, column) === 1 ? Math.min(at(first), 35) : at(first as never);
-  if (row === undefined || !atMost(begins, ambient)) {
-    return outside(`${begins} to ${at(filled.at(-1) as never)} for ${column} (${label})`);
+  if (row === undefined || !atMost(named.base, ambient)) {
+    return outside(`${named.base} to ${Math.max(...filled.map(at))} for ${column} (${label})`);
   }
   const rowName = `${at(row)} °C`;
   const cell = describeCell({

@@ -312,7 +312,13 @@ const cases: Readonly<Record<string, Case>> = {
       ["column", names],
       ["size", sizes],
       ["ambient", [...temperature, [201, "outside-table"], [20, "outside-table"]]],
-      ["insulation", names],
+      [
+        "insulation",
+        [
+          ["nothing of the kind", "unknown-name"],
+          ["150", "inconsistent"],
+        ],
+      ],
     ],
   },
   cableCapacity: {

@@ -182,8 +182,32 @@ describe("insulation limits by their owners", () => {
         temperature: celsius(20),
         criteria: ["IEC 60364-6"],
       }).map((verdict) => verdict.warnings[0]?.message);
+    expect(minimum(["IEC 60364-6"], 690)).toEqual([1]);
     expect(test(500)).toEqual([undefined]);
     expect(test(501)[0]).toContain("1000 V");
+  });
+
+  it("test voltages: 500 V, 250 V for SELV and PELV, 1000 V above 500 V; NETA 500 and 1000 V; makers 500 V or none", () => {
+    const wanted = (nominal: number): (number | undefined)[] =>
+      insulationVerdicts({
+        resistance: megaohms(2),
+        nominalVoltage: volts(nominal),
+        testVoltage: volts(50),
+        temperature: celsius(20),
+        criteria: [
+          "IEC 60364-6",
+          ...(nominal > 500 ? [] : ["IEC 60364-6 SELV or PELV" as const]),
+          "IEC 60204-1",
+          "NETA 100.1",
+          "maker assembly",
+          "maker element",
+          "maker production",
+          "maker storage",
+          "1 MΩ per kV",
+        ],
+      }).map((verdict) => verdict.warnings[0]?.limit);
+    expect(wanted(240)).toEqual([500, 250, 500, 500, 500, 500, undefined, undefined, undefined]);
+    expect(wanted(690)).toEqual([1000, 500, 1000, 500, 500, undefined, undefined, undefined]);
   });
 
   it("NETA MTS-2019 Table 100.1 up to 1000 V: 25, 100, 100 MΩ at the edges of its rows", () => {
