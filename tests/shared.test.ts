@@ -19,6 +19,28 @@ describe("sources", () => {
     expect(ids).toEqual([...ids].sort());
   });
 
+  it("say of our own work that it is derived, and of common practice that nothing is published", () => {
+    for (const { id, kind, provenance, note } of sources) {
+      if (kind === "derivation") expect(provenance, id).toBe("derived");
+      expect(provenance === "common practice", id).toBe(kind === "common practice");
+      if (kind === "common practice") expect(note, id).toMatch(/no published source/i);
+      // What was read was written by someone else.
+      if (provenance === "seen")
+        expect(["derivation", "definition", "common practice"], id).not.toContain(kind);
+    }
+  });
+
+  it("of books and papers name the edition or the year, or say that it was not seen", () => {
+    const bare = sources.filter(
+      ({ kind, edition, year, note }) =>
+        ["textbook", "handbook", "paper", "standard", "maker data", "database"].includes(kind) &&
+        edition === undefined &&
+        year === undefined &&
+        !/edition not seen|not dated|not name the book|carries no edition/i.test(note ?? ""),
+    );
+    expect(bare.map(({ id }) => id)).toEqual([]);
+  });
+
   it("are all used: by a vector, a table or the code", () => {
     const used = new Set(vectors.map((vector) => vector.source));
     const code = [...sourceFiles, ...jsonFiles("shared/tables")].map(readText).join("\n");

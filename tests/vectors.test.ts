@@ -1,7 +1,7 @@
 /** Every published and derived example under shared/vectors, one test each. */
 import { describe, expect, it } from "vitest";
 import { readText, rooms } from "./support/house.ts";
-import { vectorFiles } from "./support/shared.ts";
+import { type Vector, vectorFiles } from "./support/shared.ts";
 import { runVector, valueAt } from "./support/vectors.ts";
 
 const files = vectorFiles();
@@ -90,17 +90,36 @@ describe("the runner printed in shared/README.md", () => {
     expect(failed.map(({ id }) => id)).toEqual([]);
   });
 
-  it("fails every vector whose numbers are shifted", () => {
-    const shifted = files.flatMap(({ vectors }) =>
-      vectors.flatMap((vector) => {
-        const entry = Object.entries(vector.expected ?? {}).find(([, value]) => typeof value === "number");
-        if (entry === undefined) return [];
-        const [path, value] = entry as [string, number];
-        const far = value * 1.3 + 10 * (vector.tolerance.absolute ?? 0) + 1e-30;
-        return [{ ...vector, expected: { [path]: far } }];
+  const numbers = files.flatMap(({ vectors }) =>
+    vectors.flatMap((vector) =>
+      Object.entries(vector.expected ?? {}).flatMap(([path, value]) =>
+        typeof value === "number" ? [{ vector, path, value }] : [],
+      ),
+    ),
+  );
+  const toleranceOf = ({ tolerance }: Vector, value: number): number =>
+    Math.max(tolerance.absolute ?? 0, (tolerance.relative ?? 0) * Math.abs(value));
+
+  it("fails every vector with any of its numbers moved by three tolerances, up or down", () => {
+    const shifted = numbers.flatMap(({ vector, path, value }) =>
+      [-3, 3].map((times) => {
+        const moved = value + times * Math.max(toleranceOf(vector, value), 1e-12 * Math.abs(value), 1e-18);
+        return { ...vector, expected: { [path]: moved } };
       }),
     );
-    expect(shifted.length).toBeGreaterThan(800);
+    expect(shifted.length).toBeGreaterThan(5000);
     expect(shifted.filter((vector) => run(vector, modules)).map(({ id }) => id)).toEqual([]);
+  });
+
+  it("allows no more than the digits of a figure: wider than 1e-4 only for printed figures, or with a reason", () => {
+    // A derived figure has as many digits as it was given; a tolerance that would let a slip pass must say why.
+    const loose = numbers.filter(
+      ({ vector, value }) =>
+        vector.origin === "derived" && value !== 0 && toleranceOf(vector, value) > 1e-4 * Math.abs(value),
+    );
+    const unsaid = loose.filter(
+      ({ vector }) => !/printed|rounded|digits|own tolerance|sound sides/.test(vector.tolerance.why),
+    );
+    expect(unsaid.map(({ vector, path }) => `${vector.id} ${path}`)).toEqual([]);
   });
 });

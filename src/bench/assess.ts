@@ -1,15 +1,18 @@
 /** One bench record in, one assessment out. */
 import type { ColdOhms, Issue, Watts } from "../quantity/index.ts";
-import { assessDraw, assessWhatIf, hotBranches, supplyOf } from "./assessDraw.ts";
+import { assessDraw, assessWhatIf, hotBranches } from "./assessDraw.ts";
 import { assessJoints } from "./assessJoints.ts";
-import { assessResistances, branchModule } from "./assessResistance.ts";
+import { assessResistances } from "./assessResistance.ts";
 import type { ModuleAssessment } from "./assessTypes.ts";
+import { assumptionsOf } from "./assumptions.ts";
+import { branchModule } from "./branchModule.ts";
 import { CAUTIONS } from "./cautions.ts";
 import { collect, throwAll } from "./issues.ts";
 import { nextSteps, notTested } from "./nextSteps.ts";
 import type { BenchRecord } from "./record.ts";
 import { type ParsedRecord, parseRecord } from "./recordSchema.ts";
 import { recordWarnings } from "./recordWarnings.ts";
+import { supplyState } from "./supplyState.ts";
 import { type NameplateTargets, nameplateTargets } from "./targets.ts";
 
 interface BankTargets {
@@ -33,29 +36,6 @@ function bankTargets(record: ParsedRecord): readonly BankTargets[] {
       ...(temperatureFactor === undefined ? {} : { temperatureFactor }),
     }),
   }));
-}
-
-function assumptionsOf(record: ParsedRecord, atTarget: readonly string[]): readonly string[] {
-  const said: string[] = ["Resistances are constant at working temperature; the supply is sinusoidal."];
-  if (record.temperatureFactor === undefined) {
-    said.push(
-      "No temperature factor given: hot resistance is taken equal to cold. Heating alloys rise a few per cent, so the module will draw that much less.",
-    );
-  } else {
-    said.push(`Hot resistance is ${Number(record.temperatureFactor.toPrecision(5))} times cold, as given.`);
-  }
-  if (record.wiring.banks.length > 1) said.push("Plate power is shared equally among the banks.");
-  said.push(
-    record.supply === undefined
-      ? "No supply voltages given: the plate's voltage, balanced."
-      : "Supply as measured line to line; its neutral is taken at the centre.",
-  );
-  if (atTarget.length > 0) {
-    said.push(
-      `Taken at target in the repaired module, because open, outside the tolerance or not measured: ${atTarget.join(", ")}.`,
-    );
-  }
-  return said;
 }
 
 /**
@@ -94,7 +74,7 @@ export function assessModule(record: BenchRecord): ModuleAssessment {
   );
   const found: Issue[] = [];
   const drawn = collect(found, "wiring.", () => branchModule(parsed, cold));
-  collect(found, "supply.", () => supplyOf(parsed));
+  const supplied = collect(found, "supply.", () => supplyState(parsed));
   const joints = collect(found, "", () => assessJoints(parsed));
   const read = drawn === undefined ? undefined : collect(found, "", () => assessResistances(parsed, drawn));
   throwAll(found);
@@ -103,17 +83,28 @@ export function assessModule(record: BenchRecord): ModuleAssessment {
   const { assessment: resistances, fit } = read as NonNullable<typeof read>;
   const temperatureFactor = parsed.temperatureFactor ?? 1;
   const hot = hotBranches(resistances, temperatureFactor);
-  const draw = assessDraw({ record: parsed, drawn: module, hot, fit, temperatureFactor });
+  const supply = supplied as NonNullable<typeof supplied>;
+  const { lostLine } = supply;
+  const draw = assessDraw({
+    record: parsed,
+    drawn: module,
+    hot,
+    fit,
+    temperatureFactor,
+    supply,
+    resistances,
+  });
   const ranked = joints as NonNullable<typeof joints>;
+  const plateCurrent = targets.reduce((sum, { targets: t }) => sum + t.lineCurrent, 0);
   return {
     title: parsed.title,
-    assumptions: assumptionsOf(parsed, hot.atTarget),
+    assumptions: assumptionsOf(parsed, hot.atTarget, lostLine),
     targets,
     resistances,
     draw,
-    whatIf: assessWhatIf(parsed, module, hot),
+    whatIf: assessWhatIf(parsed, module, hot, supply.repaired),
     joints: ranked,
-    nextSteps: nextSteps(resistances, ranked, draw),
+    nextSteps: nextSteps({ resistances, joints: ranked, draw, lostLine, plateCurrent }),
     notTested: notTested(parsed),
     warnings: recordWarnings(parsed, resistances),
     cautions: CAUTIONS,

@@ -8,21 +8,21 @@ import {
   type HeatingModule,
   type Network,
   type Supply,
-  supplyFromLineVoltages,
   withResistance,
 } from "../circuit/index.ts";
 import { isElectroheatError, type Ohms, type Open, type Watts } from "../quantity/index.ts";
-import { type BranchModule, enlargement } from "./assessResistance.ts";
-import type { Draw, DrawAssessment, ResistanceAssessment, WhatIfRow } from "./assessTypes.ts";
-import { isOpen, isShorted } from "./branchState.ts";
+import { enlargement } from "./assessResistance.ts";
+import type { BranchFinding, Draw, DrawAssessment, ResistanceAssessment, WhatIfRow } from "./assessTypes.ts";
+import type { BranchModule } from "./branchModule.ts";
 import type { ResistanceFit } from "./fitTypes.ts";
 import type { ParsedRecord } from "./recordSchema.ts";
+import type { SupplyState } from "./supplyState.ts";
 
 /** Branch values at working temperature, and what became of those nobody measured. */
 export interface HotBranches {
   /** As found: `null` where the readings do not settle it. */
   readonly asFound: ReadonlyMap<string, Ohms | Open | null>;
-  /** Repaired: open, unmeasured and out-of-tolerance branches at their target. */
+  /** Repaired: faulty and unmeasured branches at their target. */
   readonly repaired: ReadonlyMap<string, Ohms>;
   /** Branches of which the repaired value is the target. */
   readonly atTarget: readonly string[];
@@ -34,15 +34,13 @@ export function hotBranches(resistances: ResistanceAssessment, temperatureFactor
   const repaired = new Map<string, Ohms>();
   const atTarget: string[] = [];
   for (const branch of resistances.branches) {
-    const { id, resistance, target, judgement } = branch;
-    const noPath = isOpen(branch);
-    if (resistance !== null && resistance !== "open") {
-      asFound.set(id, (resistance * temperatureFactor) as Ohms);
-    } else asFound.set(id, noPath ? "open" : null);
-    const sound =
-      resistance !== null && resistance !== "open" && !isShorted(branch) && judgement?.verdict !== "outside";
-    repaired.set(id, ((sound ? resistance : target) * temperatureFactor) as Ohms);
-    if (!sound) atTarget.push(id);
+    const { id, resistance, target, finding } = branch;
+    const value = typeof resistance === "number" ? ((resistance * temperatureFactor) as Ohms) : null;
+    asFound.set(id, value ?? (finding === "open" ? "open" : null));
+    const usable =
+      value !== null && (finding === "sound" || finding === "undecided" || finding === "unjudged");
+    repaired.set(id, usable ? value : ((target * temperatureFactor) as Ohms));
+    if (!usable) atTarget.push(id);
   }
   return { asFound, repaired, atTarget };
 }
@@ -51,13 +49,6 @@ function withBranches(network: Network, values: ReadonlyMap<string, Ohms | Open>
   let changed = network;
   for (const [id, resistance] of values) changed = withResistance({ network: changed, id, resistance });
   return changed;
-}
-
-/** The supply as measured at the module, or the plate's voltage. */
-export function supplyOf(record: ParsedRecord): Supply {
-  const { supply, nameplate } = record;
-  if (supply === undefined) return balancedSupply({ lineVoltage: nameplate.voltage.value });
-  return supplyFromLineVoltages({ v12: supply.v12.value, v23: supply.v23.value, v31: supply.v31.value });
 }
 
 function linesOf(state: EnergisedNetwork, module: HeatingModule): Draw["lines"] {
@@ -104,6 +95,9 @@ function unlessShorted(run: () => Draw): Draw | null {
   }
 }
 
+/** Findings that leave no doubt of the repaired value: sound as it is, or known to be faulty and renewed to target. */
+const SETTLED_FINDINGS: readonly BranchFinding[] = ["sound", "outside", "open", "shorted", "high"];
+
 /** Draw as found and as repaired, from the branch network. */
 export function assessDraw(input: {
   readonly record: ParsedRecord;
@@ -111,8 +105,10 @@ export function assessDraw(input: {
   readonly hot: HotBranches;
   readonly fit: ResistanceFit | null;
   readonly temperatureFactor: number;
+  readonly supply: SupplyState;
+  readonly resistances: ResistanceAssessment;
 }): DrawAssessment {
-  const { record, drawn, hot, fit, temperatureFactor } = input;
+  const { record, drawn, hot, fit, temperatureFactor, supply, resistances } = input;
   const { network } = drawn.module;
   const gain = record.meter?.ofReading ?? 0;
   const measured = fit !== null && hot.atTarget.length < drawn.module.elements.length;
@@ -128,18 +124,20 @@ export function assessDraw(input: {
       lines: linesOf(state, drawn.module),
     };
   };
-  const supply = supplyOf(record);
   const sound = [...hot.repaired.keys()].filter((id) => !hot.atTarget.includes(id));
   const plateSupply = balancedSupply({ lineVoltage: record.nameplate.voltage.value });
   const atPlate = draw(hot.repaired, plateSupply, sound);
   const settled = [...hot.asFound].flatMap(([id, value]) => (value === null ? [] : [[id, value] as const]));
   return {
     basis: measured ? "measured resistances" : "nameplate",
+    confirmed:
+      resistances.consistency !== "inconsistent" &&
+      resistances.branches.every(({ finding }) => SETTLED_FINDINGS.includes(finding)),
     asFound:
       settled.length === hot.asFound.size
-        ? unlessShorted(() => draw(new Map(settled), supply, [...hot.asFound.keys()]))
+        ? unlessShorted(() => draw(new Map(settled), supply.asFound, [...hot.asFound.keys()]))
         : null,
-    repaired: draw(hot.repaired, supply, sound),
+    repaired: draw(hot.repaired, supply.repaired, sound),
     repairedAtPlateVoltage: atPlate,
     deviationFromPlate: atPlate.power / record.nameplate.power.value - 1,
   };
@@ -150,6 +148,7 @@ export function assessWhatIf(
   record: ParsedRecord,
   drawn: BranchModule,
   hot: HotBranches,
+  supply: Supply,
 ): readonly WhatIfRow[] {
   const { wiring } = record;
   const plan = {
@@ -174,7 +173,7 @@ export function assessWhatIf(
   const onNeutral = Object.values(drawn.module.starPoints).includes("N");
   const effects = faultScan({
     network: buildModule({ ...plan, elements }).network,
-    supply: supplyOf(record),
+    supply,
   });
   return effects.flatMap((effect) => {
     const [fault] = effect.faults;

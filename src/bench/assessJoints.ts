@@ -1,19 +1,57 @@
 /** Joints that are alike, compared by their millivolt drops. */
-import { compareQuoted, decimalProduct } from "../decision/index.ts";
+import { judge } from "../decision/index.ts";
 import { type Issue, issue, type Ohms, type Watts } from "../quantity/index.ts";
 import type { JointAssessment } from "./assessTypes.ts";
 import { throwAll } from "./issues.ts";
 import type { ParsedRecord } from "./recordSchema.ts";
 
-/**
- * A joint above this multiple of the lowest like joint is to be looked at. A trigger, not a verdict: a uniform set of bad joints
- * passes it.
- */
+/** A joint above this multiple of the lowest like joint is to be looked at. */
 const COMPARISON_RATIO = 1.5;
 
 const RULE =
   "More than 50 % above the lowest like joint: investigate (comparison rule of acceptance-testing practice; edition and table " +
-  "not verified here, so treat it as common practice). The maker's limit, the local code and a licensed electrician decide.";
+  "not verified here, so treat it as common practice). It compares joints of one kind at their own currents and says nothing of a " +
+  "set that is bad alike: look at the heat too. The maker's limit, the local code and a licensed electrician decide.";
+
+interface Measured {
+  readonly id: string;
+  readonly resistance: Ohms;
+  readonly power: Watts;
+  /** Lowest and highest resistance that one unit of the last digit of drop and current allows, Ω. */
+  readonly low: number;
+  readonly high: number;
+}
+
+function measuredJoints({ joints = [] }: ParsedRecord): readonly Measured[] {
+  return joints.map(({ id, drop, current }) => {
+    const dDrop = drop.resolution ?? 0;
+    const dCurrent = Math.min(current.resolution ?? 0, current.value / 2);
+    return {
+      id,
+      resistance: (drop.value / current.value) as Ohms,
+      power: (drop.value * current.value) as Watts,
+      low: Math.max(0, drop.value - dDrop) / (current.value + dCurrent),
+      high: (drop.value + dDrop) / (current.value - dCurrent),
+    };
+  });
+}
+
+function comparisonOf(joint: Measured, best: Measured, count: number): JointAssessment["comparison"] {
+  if (count === 1 || best.resistance === 0) return "nothing to compare with";
+  if (joint.id === best.id) return "like the best";
+  const ratio = joint.resistance / best.resistance;
+  const widest = best.low > 0 ? joint.high / best.low : Number.MAX_VALUE;
+  const narrowest = joint.low / best.high;
+  const { verdict } = judge({
+    value: ratio,
+    halfWidth: Math.max(widest - ratio, ratio - narrowest),
+    high: COMPARISON_RATIO,
+    rule: RULE,
+  });
+  if (verdict === "within") return "like the best";
+  // The interval is not symmetric: what its lower end still exceeds is settled.
+  return verdict === "outside" || narrowest > COMPARISON_RATIO ? "investigate" : "undecided";
+}
 
 /** R = U/I, P = U·I, ratio to the best; worst first. */
 export function assessJoints(record: ParsedRecord): readonly JointAssessment[] {
@@ -29,18 +67,19 @@ export function assessJoints(record: ParsedRecord): readonly JointAssessment[] {
     seen.add(id);
   });
   throwAll(found);
-  const measured = joints.map(({ id, drop, current }) => ({
-    id,
-    resistance: (drop.value / current.value) as Ohms,
-    power: (drop.value * current.value) as Watts,
-  }));
-  const best = Math.min(...measured.map((joint) => joint.resistance));
-  const limit = decimalProduct({ value: Number.isFinite(best) ? best : 0, factor: COMPARISON_RATIO });
+  const measured = measuredJoints(record);
+  const best = measured.reduce<Measured | null>(
+    (least, one) => (least === null || one.resistance < least.resistance ? one : least),
+    null,
+  );
+  if (best === null) return [];
   return measured
     .map((joint) => ({
-      ...joint,
-      ratioToBest: best > 0 ? joint.resistance / best : null,
-      investigate: measured.length > 1 && compareQuoted({ left: joint.resistance, right: limit }) > 0,
+      id: joint.id,
+      resistance: joint.resistance,
+      power: joint.power,
+      ratioToBest: best.resistance > 0 ? joint.resistance / best.resistance : null,
+      comparison: comparisonOf(joint, best, measured.length),
       rule: RULE,
     }))
     .sort((a, b) => b.resistance - a.resistance || (a.id < b.id ? -1 : 1));

@@ -5,12 +5,30 @@ import type { ResistanceFit } from "./fitTypes.ts";
 import type { NameplateTargets } from "./targets.ts";
 
 /**
+ * What a branch amounts to. `sound`: judged within the tolerance. `undecided`: the meter cannot say. `unjudged`: a value, but no tolerance
+ * to judge it by. `outside`: judged outside. `open`: no path worth the name. `shorted`: as good as 0 Ω. `high`: at least above its
+ * target, how far is not known. `not known`: the readings do not determine it.
+ * @since 0.1.0
+ */
+export type BranchFinding =
+  | "sound"
+  | "undecided"
+  | "unjudged"
+  | "outside"
+  | "open"
+  | "shorted"
+  | "high"
+  | "not known";
+
+/**
  * One branch of the module: what was measured against what the plate says.
  * @since 0.1.0
  */
 export interface BranchAssessment {
   /** Name: bank-branch, such as `"A-L1"`. */
   readonly id: string;
+  /** What it amounts to. */
+  readonly finding: BranchFinding;
   /** Resistance with the leads taken off, Ω; `"open"`; `null` if the readings do not determine it. */
   readonly resistance: ColdOhms | Open | null;
   /** Standard uncertainty of the fit, Ω; enlarged by √(χ²/ν) where the readings contradict each other. */
@@ -76,6 +94,11 @@ export interface Draw {
 export interface DrawAssessment {
   /** Whether branch values were measured; unmeasured branches are taken at their target. */
   readonly basis: "measured resistances" | "nameplate";
+  /**
+   * Whether every branch is either judged sound or known to be faulty and taken as renewed, on readings that do not contradict each
+   * other. Only then are the repaired amps something to accept a repair by.
+   */
+  readonly confirmed: boolean;
   /** As found, at the supply as measured; `null` if the readings do not settle it. */
   readonly asFound: Draw | null;
   /** With open, out-of-tolerance and unmeasured branches at their target, at the supply as measured. */
@@ -122,8 +145,8 @@ export interface JointAssessment {
   readonly power: Watts;
   /** Resistance over that of the best joint; `null` if the best reads 0. */
   readonly ratioToBest: number | null;
-  /** Whether the comparison rule asks for a look. */
-  readonly investigate: boolean;
+  /** What the comparison rule says. One joint, or a best one of 0 Ω, leaves nothing to compare with. */
+  readonly comparison: "investigate" | "undecided" | "like the best" | "nothing to compare with";
   /** The rule, whose it is, and who decides. */
   readonly rule: string;
 }

@@ -154,7 +154,7 @@ function fitWithOpens(setting: Setting, opens: readonly string[], shorts: Shorts
     return fitWithOpens(setting, opens, new Map([...shorts, [settled.id, settled.standardUncertainty]]));
   }
   const { values, fit } = settled;
-  const variances = names.map((_, k) => fit.covariance[k]?.[k] ?? null);
+  const variances = names.map((_, k) => (settled.unknown.has(k) ? null : (fit.covariance[k]?.[k] ?? null)));
   const places = names.flatMap((_, k) => (variances[k] === null ? [] : [k]));
   const pValue =
     fit.degreesOfFreedom > 0

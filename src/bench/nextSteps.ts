@@ -1,13 +1,7 @@
 /** What to do next, most pressing first, in words a technician can act on. */
-import { formatQuantity, type Ohms } from "../quantity/index.ts";
-import type {
-  BranchAssessment,
-  DrawAssessment,
-  JointAssessment,
-  NextStep,
-  ResistanceAssessment,
-} from "./assessTypes.ts";
-import { isHigh, isOpen, isShorted } from "./branchState.ts";
+import { formatQuantity } from "../quantity/index.ts";
+import type { DrawAssessment, JointAssessment, NextStep, ResistanceAssessment } from "./assessTypes.ts";
+import { branchSteps } from "./branchSteps.ts";
 import type { FittedReading } from "./fitTypes.ts";
 import type { ParsedRecord } from "./recordSchema.ts";
 import { ratioText } from "./shown.ts";
@@ -20,6 +14,20 @@ function standOut(readings: readonly FittedReading[]): readonly FittedReading[] 
     .filter((one) => one.residual !== null)
     .sort((a, b) => Math.abs(b.residual as number) - Math.abs(a.residual as number))
     .slice(0, 2);
+}
+
+/** A reading this far from a sound module's is worth a word even where the branch behind it cannot be named. */
+const ODD = 0.1;
+
+function oddReadings({ readings, expectedReadings, leads }: ResistanceAssessment): string {
+  const odd = readings.flatMap(({ from, to, reads }, i) => {
+    const sound = expectedReadings[i];
+    if (reads === "open" || sound === "open" || sound === undefined || leads === null) return [];
+    const off = (reads - leads) / sound - 1;
+    if (Math.abs(off) < ODD) return [];
+    return [`${from} to ${to} ${off < 0 ? "−" : "+"}${(Math.abs(off) * 100).toFixed(0)} %`];
+  });
+  return odd.length === 0 ? "" : ` Against a sound module: ${odd.join(", ")}.`;
 }
 
 function readingSteps(resistances: ResistanceAssessment): NextStep[] {
@@ -64,75 +72,18 @@ function readingSteps(resistances: ResistanceAssessment): NextStep[] {
         : "Lift the links and read each of these branches alone.",
       reason: leadsUnknown
         ? "Without the leads' resistance these readings do not settle the branches: a common offset hides in all of them."
-        : "With the links in, these readings see the branches only in combination.",
+        : `With the links in, these readings see the branches only in combination.${oddReadings(resistances)}`,
       about: unclear,
     });
   }
   return steps;
 }
 
-const ohmText = (value: number): string => formatQuantity(value as Ohms, { unit: "Ω", significantDigits: 3 });
-
-function branchStep(branch: BranchAssessment): NextStep | null {
-  const { id, resistance, atLeast, target, judgement, openElements, deviation } = branch;
-  if (isOpen(branch)) {
-    return {
-      action: `Open up branch ${id}: find whether a coil, its stud joint or its jumper bar is broken, and renew it.`,
-      reason:
-        resistance === "open"
-          ? `${id} reads open.`
-          : `${id} reads ${atLeast === null ? "" : "at least "}${ohmText((resistance ?? atLeast) as number)} where ${ohmText(target)} belong.`,
-      about: [id],
-    };
-  }
-  if (isShorted(branch)) {
-    return {
-      action: `Do not energise. Find what bridges branch ${id}: a fallen coil, a bar across two studs, a wrong link.`,
-      reason: `${id} reads as good as nothing where ${ohmText(target)} belong.`,
-      about: [id],
-    };
-  }
-  if (resistance === null && atLeast !== null) {
-    return {
-      action: isHigh(branch)
-        ? `Lift the links of branch ${id} and read it alone: it is high or open.`
-        : `Read ${id} again with a four-wire meter, or one of finer resolution.`,
-      reason: `${id} reads at least ${ohmText(atLeast)} where ${ohmText(target)} belong; these readings do not say more.`,
-      about: [id],
-    };
-  }
-  if (judgement === null || deviation === null) return null;
-  const percent = `${deviation < 0 ? "" : "+"}${(deviation * 100).toFixed(1)} %`;
-  if (judgement.verdict === "undecided") {
-    return {
-      action: `Read ${id} again with a four-wire meter, or one of finer resolution.`,
-      reason: `${id} is ${percent} from target and this meter cannot say on which side of the tolerance it lies.`,
-      about: [id],
-    };
-  }
-  if (judgement.verdict !== "outside") return null;
-  if (openElements !== null) {
-    return {
-      action: `Lift the links of branch ${id} and read its elements one by one.`,
-      reason: `${id} is ${percent} from target, which fits ${openElements} of its parallel elements open.`,
-      about: [id],
-    };
-  }
-  return {
-    action:
-      deviation > 0
-        ? `Check the joints and links of branch ${id} by millivolts, then its elements one by one.`
-        : `Look for touching turns or a wrong element in branch ${id}, and for a path beside it that is not on the drawing.`,
-    reason: `${id} is ${percent} from target, outside the tolerance given.`,
-    about: [id],
-  };
-}
-
 function jointSteps(joints: readonly JointAssessment[]): NextStep[] {
   return joints
-    .filter((joint) => joint.investigate)
+    .filter((joint) => joint.comparison === "investigate")
     .map(({ id, resistance, power, ratioToBest }) => ({
-      action: `Isolate, then open joint ${id}: renew bar end, nut and washer where burnt or pitted, remake it and measure the drop again.`,
+      action: `Isolate, then open joint ${id}: renew bar end, nut and washer where burnt or pitted, and remake it.`,
       reason: `${formatQuantity(resistance, { unit: "Ω", as: "µΩ", significantDigits: 4 })}, ${formatQuantity(power, { unit: "W", significantDigits: 3 })}${
         ratioToBest === null ? "" : `, ${ratioText(ratioToBest)} times the best like joint`
       }: more than half above the lowest. Line currents cannot show this.`,
@@ -140,32 +91,48 @@ function jointSteps(joints: readonly JointAssessment[]): NextStep[] {
     }));
 }
 
-/** Steps in order: contradictions, open and outside branches, joints, then what is merely unclear. */
-export function nextSteps(
-  resistances: ResistanceAssessment,
-  joints: readonly JointAssessment[],
-  draw: DrawAssessment,
-): readonly NextStep[] {
-  const { branches } = resistances;
-  const undecided = branches.filter((branch) => branch.judgement?.verdict === "undecided");
-  const faulty = branches.filter((branch) => !undecided.includes(branch));
-  const stepsFor = (some: readonly BranchAssessment[]): NextStep[] =>
-    some.flatMap((one) => branchStep(one) ?? []);
-  const steps = [
-    ...readingSteps(resistances),
-    ...stepsFor(faulty),
-    ...jointSteps(joints),
-    ...stepsFor(undecided),
-  ];
+/** The amps to expect, but only where they are something to accept a repair by. */
+function afterwards(draw: DrawAssessment, plateCurrent: number): NextStep {
   const amps = draw.repaired.lines.map(({ node, current }) => `${node} ${current.toFixed(1)} A`);
+  return {
+    action:
+      "After the work: read the resistances again as left, then the line currents at full conduction in the first heat, and check the nuts cold afterwards.",
+    reason: draw.confirmed
+      ? `With the faulty branches renewed it should draw ${list(amps)} at the voltage stated.`
+      : `The plate promises ${plateCurrent.toFixed(1)} A a line; not every branch is proved sound, so nothing closer can be expected of it.`,
+    about: [],
+  };
+}
+
+/** The line first: no reading of the module means much before its supply is whole. */
+function supplySteps(lostLine: string | null): NextStep[] {
+  if (lostLine === null) return [];
   return [
-    ...steps,
     {
-      action:
-        "After the work: read the resistances again as left, then the line currents at full conduction in the first heat, and check the nuts cold afterwards.",
-      reason: `Sound branches as assessed here should draw ${list(amps)} at the voltage stated.`,
-      about: [],
+      action: `Find why ${lostLine} has no voltage (fuse, contact, lug) before judging the module; ${lostLine} still floats live through the elements.`,
+      reason: `The voltages between lines add up as they do when ${lostLine} is lost and fed back through the module.`,
+      about: [lostLine],
     },
+  ];
+}
+
+/** Steps in order: supply, contradictions, faulty branches, joints, then what is merely unclear. */
+export function nextSteps(input: {
+  readonly resistances: ResistanceAssessment;
+  readonly joints: readonly JointAssessment[];
+  readonly draw: DrawAssessment;
+  readonly lostLine: string | null;
+  readonly plateCurrent: number;
+}): readonly NextStep[] {
+  const { resistances, joints, draw, lostLine, plateCurrent } = input;
+  const { faulty, unclear } = branchSteps(resistances);
+  return [
+    ...supplySteps(lostLine),
+    ...readingSteps(resistances),
+    ...faulty,
+    ...jointSteps(joints),
+    ...unclear,
+    afterwards(draw, plateCurrent),
   ];
 }
 
@@ -180,7 +147,7 @@ export function notTested(record: ParsedRecord): readonly string[] {
     ...missing,
     "insulation resistance to the frame",
     "line currents at full conduction",
-    "thermal scan of terminals under load",
+    "thermal scan of the terminals with current flowing",
     "torque of the terminal hardware",
   ];
 }

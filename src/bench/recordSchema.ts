@@ -89,7 +89,7 @@ function quantity<Q>(unit: Symbols, options: { readonly open?: boolean; readonly
         if (!Number.isFinite(input))
           return wrong("not-a-number", options.open ? `${allowed}; write "OL" for open` : allowed);
         if (outside(input)) return wrong("out-of-range");
-        return { value: input as Q, resolution: null };
+        return { value: (input + 0) as Q, resolution: null };
       }
       if (typeof input !== "string") return wrong("wrong-type");
       try {

@@ -70,7 +70,29 @@ function leadWarnings({ leads, leadsUncertainty }: ResistanceAssessment): readon
   return [];
 }
 
+/** A tolerance so wide that a branch with one of its parallel elements open would pass. */
+function toleranceWarnings({ tolerance, wiring }: ParsedRecord): readonly Warning[] {
+  if (tolerance === undefined) return [];
+  return wiring.banks.flatMap(({ id, elementsInParallel: n = 1 }): Warning[] => {
+    if (n < 2 || n / (n - 1) > 1 + tolerance.high) return [];
+    return [
+      {
+        code: "suspicious",
+        path: "tolerance.high",
+        message: `bank ${id}: with ${n} elements in parallel this tolerance would pass a branch with one of them open; read them one by one`,
+        limit: n / (n - 1) - 1,
+        source: "common practice",
+      },
+    ];
+  });
+}
+
 /** All that looks odd. */
 export function recordWarnings(record: ParsedRecord, resistances: ResistanceAssessment): readonly Warning[] {
-  return [...plateWarnings(record), ...supplyWarnings(record), ...leadWarnings(resistances)];
+  return [
+    ...plateWarnings(record),
+    ...supplyWarnings(record),
+    ...toleranceWarnings(record),
+    ...leadWarnings(resistances),
+  ];
 }

@@ -8,7 +8,6 @@ import type {
   ResistanceAssessment,
   WhatIfRow,
 } from "./assessTypes.ts";
-import { isHigh, isOpen, isShorted } from "./branchState.ts";
 import { ratioText } from "./shown.ts";
 
 const WIDTH = 96;
@@ -65,14 +64,16 @@ function measured(value: Ohms | Open | null, uncertainty: Ohms | null, atLeast: 
     : formatUncertain(value, { unit: "Ω", uncertainty, uncertaintyDigits: 1 });
 }
 
-function verdict(branch: BranchAssessment): string {
-  if (branch.resistance === "open") return "OPEN";
-  if (isOpen(branch)) return "OPEN or nearly";
-  if (isShorted(branch)) return "SHORTED";
-  if (isHigh(branch)) return "HIGH or open";
-  if (branch.judgement === null) return "-";
-  return branch.judgement.verdict.toUpperCase();
-}
+const VERDICTS: Readonly<Record<BranchAssessment["finding"], string>> = {
+  sound: "WITHIN",
+  undecided: "UNDECIDED",
+  unjudged: "-",
+  outside: "OUTSIDE",
+  open: "OPEN",
+  shorted: "SHORTED",
+  high: "HIGH or open",
+  "not known": "-",
+};
 
 function resistanceLines(found: ResistanceAssessment): string[] {
   if (found.outcome === "no readings") return ["  No ohm readings in the record."];
@@ -81,7 +82,7 @@ function resistanceLines(found: ResistanceAssessment): string[] {
     measured(branch.resistance, branch.standardUncertainty, branch.atLeast),
     ohms(branch.target),
     branch.deviation === null ? "" : percent(branch.deviation),
-    verdict(branch),
+    VERDICTS[branch.finding],
   ]);
   const leads =
     found.leads === null || found.leadsUncertainty === null
@@ -151,7 +152,7 @@ function drawLines(assessment: ModuleAssessment): string[] {
     u === null ? kilowatts(power) : `${(power / 1000).toFixed(2)} ± ${((2 * u) / 1000).toFixed(2)} kW`;
   const rows = [
     ...(asFound === null ? [] : [`  As found            ${power(asFound)}   ${amps(asFound.lines)}`]),
-    `  With sound branches ${power(repaired)}   ${amps(repaired.lines)}`,
+    `  ${assessment.draw.confirmed ? "Faulty ones renewed" : "Known branches kept"} ${power(repaired)}   ${amps(repaired.lines)}`,
     `  At plate voltage    ${power(plate)}   ${amps(plate.lines)}   ${percent(deviationFromPlate).trim()} from plate`,
   ];
   const from =
@@ -168,7 +169,7 @@ function whatIfLines(rows: readonly WhatIfRow[]): string[] {
       percentOf(row.powerRatio),
       ...row.lines.map(({ current }) => current.toFixed(1)),
       row.worst === null ? "none left" : `${row.worst.id} ${row.worst.powerRatio.toFixed(2)}×`,
-      row.gapVoltage === null ? "floats" : `${row.gapVoltage.toFixed(0)} V`,
+      row.gapVoltage === null ? "unknown, live" : `${row.gapVoltage.toFixed(0)} V`,
     ];
     // The survivor's name differs within a group of like elements; its stress does not.
     const key = [...cells.slice(0, -2), row.worst?.powerRatio.toFixed(2), cells.at(-1)].join("|");
@@ -190,12 +191,12 @@ function whatIfLines(rows: readonly WhatIfRow[]): string[] {
 const percentOf = (ratio: number): string => `${(ratio * 100).toFixed(1)} %`;
 
 function jointLines(joints: readonly JointAssessment[]): string[] {
-  const rows = joints.map(({ id, resistance, power, ratioToBest, investigate }) => [
+  const rows = joints.map(({ id, resistance, power, ratioToBest, comparison }) => [
     id,
     formatQuantity(resistance, { unit: "Ω", as: "µΩ", significantDigits: 3 }),
     formatQuantity(power, { unit: "W", significantDigits: 3 }),
     ratioToBest === null ? "-" : `${ratioText(ratioToBest)}×`,
-    investigate ? "INVESTIGATE" : "like the best",
+    comparison === "investigate" ? "INVESTIGATE" : comparison,
   ]);
   const rule = joints[0]?.rule ?? "";
   return [...table([["joint", "resistance", "heat", "to best", "verdict"], ...rows]), wrap(rule, "  ")];
@@ -237,7 +238,9 @@ export function assessmentText(assessment: ModuleAssessment): string {
     ...targetLines(assessment),
     heading("What it draws at full conduction"),
     ...drawLines(assessment),
-    heading("If one element opens (module with sound branches)"),
+    heading(
+      `If one element opens (${assessment.draw.confirmed ? "faulty branches renewed" : "branches as far as known, others at target"})`,
+    ),
     ...whatIfLines(whatIf),
     "  × is the survivor's power, and surface load, over its own healthy value.",
     ...(joints.length === 0 ? [] : [heading("Joints, worst first"), ...jointLines(joints)]),

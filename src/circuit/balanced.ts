@@ -1,6 +1,7 @@
 /** Balanced three-phase heating: plate to amps and ohms and back. Unity power factor, equal branches. */
 import type { Amperes, BranchVolts, LineAmperes, LineVolts, Ohms, Watts } from "../quantity/index.ts";
 import { type Connection, checkConnection } from "./connection.ts";
+import { given } from "./given.ts";
 import { checkScale } from "./scale.ts";
 
 /**
@@ -17,9 +18,10 @@ import { checkScale } from "./scale.ts";
  * @since 0.1.0
  */
 export function lineCurrent(input: { readonly power: Watts; readonly lineVoltage: LineVolts }): LineAmperes {
-  checkScale("power", input.power, "W");
-  checkScale("lineVoltage", input.lineVoltage, "V");
-  return (input.power / (Math.sqrt(3) * input.lineVoltage)) as LineAmperes;
+  const { power, lineVoltage } = given(input);
+  checkScale("power", power, "W");
+  checkScale("lineVoltage", lineVoltage, "V");
+  return (power / (Math.sqrt(3) * lineVoltage)) as LineAmperes;
 }
 
 /**
@@ -39,9 +41,10 @@ export function threePhasePower(input: {
   readonly lineCurrent: LineAmperes;
   readonly lineVoltage: LineVolts;
 }): Watts {
-  checkScale("lineCurrent", input.lineCurrent, "A");
-  checkScale("lineVoltage", input.lineVoltage, "V");
-  return (Math.sqrt(3) * input.lineVoltage * input.lineCurrent) as Watts;
+  const { lineCurrent, lineVoltage } = given(input);
+  checkScale("lineCurrent", lineCurrent, "A");
+  checkScale("lineVoltage", lineVoltage, "V");
+  return (Math.sqrt(3) * lineVoltage * lineCurrent) as Watts;
 }
 
 /**
@@ -63,11 +66,12 @@ export function powerAtVoltage(input: {
   readonly ratedVoltage: LineVolts;
   readonly voltage: LineVolts;
 }): Watts {
-  checkScale("power", input.power, "W");
-  checkScale("ratedVoltage", input.ratedVoltage, "V");
-  checkScale("voltage", input.voltage, "V");
-  const ratio = input.voltage / input.ratedVoltage;
-  return (input.power * ratio * ratio) as Watts;
+  const { power, ratedVoltage, voltage } = given(input);
+  checkScale("power", power, "W");
+  checkScale("ratedVoltage", ratedVoltage, "V");
+  checkScale("voltage", voltage, "V");
+  const ratio = voltage / ratedVoltage;
+  return (power * ratio * ratio) as Watts;
 }
 
 /**
@@ -89,7 +93,7 @@ export function branchResistance(input: {
   readonly power: Watts;
   readonly lineVoltage: LineVolts;
 }): Ohms {
-  const { connection, power, lineVoltage } = input;
+  const { connection, power, lineVoltage } = given(input);
   const delta = checkConnection(connection) === "delta";
   checkScale("power", power, "W");
   checkScale("lineVoltage", lineVoltage, "V");
@@ -113,9 +117,10 @@ export function branchVoltage(input: {
   readonly connection: Connection;
   readonly lineVoltage: LineVolts;
 }): BranchVolts {
-  const delta = checkConnection(input.connection) === "delta";
-  checkScale("lineVoltage", input.lineVoltage, "V");
-  return (delta ? input.lineVoltage : input.lineVoltage / Math.sqrt(3)) as number as BranchVolts;
+  const { connection, lineVoltage } = given(input);
+  const delta = checkConnection(connection) === "delta";
+  checkScale("lineVoltage", lineVoltage, "V");
+  return (delta ? lineVoltage : lineVoltage / Math.sqrt(3)) as number as BranchVolts;
 }
 
 /**
@@ -135,9 +140,10 @@ export function branchCurrent(input: {
   readonly connection: Connection;
   readonly lineCurrent: LineAmperes;
 }): Amperes {
-  const delta = checkConnection(input.connection) === "delta";
-  checkScale("lineCurrent", input.lineCurrent, "A");
-  return (delta ? input.lineCurrent / Math.sqrt(3) : input.lineCurrent) as Amperes;
+  const { connection, lineCurrent } = given(input);
+  const delta = checkConnection(connection) === "delta";
+  checkScale("lineCurrent", lineCurrent, "A");
+  return (delta ? lineCurrent / Math.sqrt(3) : lineCurrent) as Amperes;
 }
 
 /**
@@ -159,7 +165,8 @@ export function healthyLineToLineResistance(input: {
   readonly power: Watts;
   readonly lineVoltage: LineVolts;
 }): Ohms {
-  checkScale("power", input.power, "W");
-  checkScale("lineVoltage", input.lineVoltage, "V");
-  return ((2 * input.lineVoltage * input.lineVoltage) / input.power) as Ohms;
+  const { power, lineVoltage } = given(input);
+  checkScale("power", power, "W");
+  checkScale("lineVoltage", lineVoltage, "V");
+  return ((2 * lineVoltage * lineVoltage) / power) as Ohms;
 }

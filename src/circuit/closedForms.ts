@@ -3,6 +3,7 @@
  * paper, and what the network solve is held against.
  */
 import { checkWhole } from "../quantity/index.ts";
+import { given } from "./given.ts";
 
 /**
  * Ratios to the healthy bank after k of n parallel elements in one branch have opened.
@@ -26,9 +27,10 @@ export interface OpenedBranchRatios {
 }
 
 function remaining(input: { readonly elementsInParallel: number; readonly open: number }): number {
-  checkWhole("elementsInParallel", input.elementsInParallel, 1, 10_000);
-  checkWhole("open", input.open, 0, input.elementsInParallel);
-  return (input.elementsInParallel - input.open) / input.elementsInParallel;
+  const { elementsInParallel, open } = given(input);
+  checkWhole("elementsInParallel", elementsInParallel, 1, 10_000);
+  checkWhole("open", open, 0, elementsInParallel);
+  return (elementsInParallel - open) / elementsInParallel;
 }
 
 /**

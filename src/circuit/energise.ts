@@ -1,6 +1,7 @@
 /** The network under voltage: what every branch, line and node carries. */
 import { type Complex, modulus } from "../numeric/index.ts";
 import type { Amperes, BranchVolts, Volts, Watts } from "../quantity/index.ts";
+import { given } from "./given.ts";
 import type { Branch, BranchRole, Network } from "./network.ts";
 import { branchCurrents, type Energisable, type Parts, type Solution, setUp, solve } from "./solve.ts";
 import type { Supply, SupplyLine } from "./supply.ts";
@@ -153,11 +154,12 @@ function lineState(set: Energisable, currents: Parts, line: SupplyLine, k: numbe
  * @since 0.1.0
  */
 export function energise(input: { readonly network: Network; readonly supply: Supply }): EnergisedNetwork {
-  const set = setUp(input.network, input.supply);
+  const { network, supply } = given(input);
+  const set = setUp(network, supply);
   const solution = solve(set);
   const currents = branchCurrents(set, solution);
   // The given branches only: the source resistances were appended behind them.
-  const states = input.network.branches.map((branch, i) => branchState(set, solution, currents, branch, i));
+  const states = network.branches.map((branch, i) => branchState(set, solution, currents, branch, i));
   const fed = set.supply.lines.map((line) => line.node);
   const behindResistance = new Set(set.source);
   const nodes: NodeState[] = [];

@@ -59,7 +59,7 @@ export interface LineUnderFault {
   readonly node: string;
   /** RMS current, A. */
   readonly current: Amperes;
-  /** Current over the healthy one; `null` where that was 0 (an unloaded neutral). */
+  /** Current over the healthy one; `null` where that was 0 (the neutral of a balanced module). */
   readonly currentRatio: number | null;
 }
 

@@ -2,6 +2,7 @@
 import { checkOneOf, checkWhole } from "../quantity/index.ts";
 import { checkFaults, effectOf, faultStudy } from "./faultStudy.ts";
 import type { BranchFault, Fault, FaultEffect } from "./faultTypes.ts";
+import { given } from "./given.ts";
 import type { Network } from "./network.ts";
 import type { Supply } from "./supply.ts";
 
@@ -34,9 +35,10 @@ export function faultEffect(input: {
   readonly supply: Supply;
   readonly faults: readonly Fault[];
 }): FaultEffect {
-  const from = faultStudy(input.network, input.supply);
-  checkFaults(from, input.faults);
-  return effectOf(from, input.faults);
+  const { network, supply, faults } = given(input);
+  const from = faultStudy(network, supply);
+  checkFaults(from, faults);
+  return effectOf(from, faults);
 }
 
 /**
@@ -63,7 +65,7 @@ export function faultScan(input: {
   readonly kinds?: readonly ("open" | "short")[];
   readonly depth?: 1 | 2;
 }): readonly FaultEffect[] {
-  const { network, supply, kinds = ["open"], depth = 1 } = input;
+  const { network, supply, kinds = ["open"], depth = 1 } = given(input);
   kinds.forEach((kind, i) => {
     checkOneOf(`kinds.${i}`, kind, ["open", "short"]);
   });

@@ -10,6 +10,7 @@ export {
 } from "./energise.ts";
 export * from "./faults.ts";
 export * from "./faultTypes.ts";
+export { withJoint } from "./joint.ts";
 export * from "./module.ts";
 export * from "./network.ts";
 export * from "./starDelta.ts";

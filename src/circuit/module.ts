@@ -1,7 +1,9 @@
 /** Builders: from how a heating module is described (banks, elements, star points, joints) to its network. */
 import { checkOneOf, checkWhole, fail, type Ohms, type Open } from "../quantity/index.ts";
 import { type Connection, checkConnection } from "./connection.ts";
-import { type Branch, type BranchRole, checkNetwork, type Network, withJoint } from "./network.ts";
+import { given } from "./given.ts";
+import { endingAt, refuseStub, withJoint } from "./joint.ts";
+import { type Branch, type BranchRole, checkNetwork, type Network } from "./network.ts";
 import { checkResistance, checkScale } from "./scale.ts";
 
 /**
@@ -30,7 +32,10 @@ export interface JointPlan {
   readonly id: string;
   /** Node it sits on: a line (`"L1"`) or a star point. */
   readonly at: string;
-  /** What its current feeds: names of banks, branches (`"A-L1"`) or elements. Left out: everything on that node. */
+  /**
+   * What its current feeds: names of banks, branches (`"A-L1"`) or elements. Left out: everything on that node, which only
+   * a line or a star point on the neutral allows; at a floating star point, name what lies on one side of the joint.
+   */
   readonly behind?: readonly string[];
   /** Its resistance, Ω, 0 or more, or `"open"`. */
   readonly resistance: Ohms | Open;
@@ -97,7 +102,7 @@ function branchEnds(
 }
 
 function checkPlan(plan: ModulePlan): void {
-  if (!Array.isArray(plan.banks) || plan.banks.length === 0) {
+  if (!Array.isArray(given(plan, "plan").banks) || plan.banks.length === 0) {
     fail({ code: "missing", path: "banks", expected: "at least one bank", received: plan.banks });
   }
   const ids = new Set<string>();
@@ -167,18 +172,15 @@ function bankBranches(plan: ModulePlan, bank: BankPlan): { branches: Branch[]; p
   return { branches, places };
 }
 
-/** Branches of the network that a joint's `behind` names and that end on its node. */
+/** Branches that a joint's `behind` names and that end on its node; all of them if it is left out. */
 function branchesBehind(
   module: HeatingModule,
   joint: JointPlan,
   path: string,
-): readonly string[] | undefined {
-  if (joint.behind === undefined) return undefined;
-  const ending = module.network.branches
-    .filter((b) => b.from === joint.at || b.to === joint.at)
-    .map((b) => b.id);
+): { readonly behind: readonly string[]; readonly fed: readonly string[] } {
+  const ending = endingAt(module.network, joint.at);
   const place = new Map(module.elements.map((element) => [element.id, element]));
-  return joint.behind.flatMap((name, i) => {
+  const behind = joint.behind?.flatMap((name, i) => {
     const found = ending.filter((id) => {
       const element = place.get(id);
       return (
@@ -191,6 +193,10 @@ function branchesBehind(
     }
     return found;
   });
+  // The builder knows what a bare network does not: which star points float.
+  const fed = module.plan.neutral === "connected" ? [...LINES, "N"] : LINES;
+  refuseStub({ at: joint.at, ending, behind: new Set(behind ?? ending), fed, path: `${path}.behind` });
+  return { behind: behind ?? ending, fed };
 }
 
 /**
@@ -201,7 +207,8 @@ function branchesBehind(
  * @param plan - banks, star points, neutral, elements that differ, joints
  * @returns the network with the places of its elements and the names of its star points
  * @throws ElectroheatError `missing`, `duplicate`, `unknown-name`, `inconsistent`, `not-a-number`, `out-of-range`; `missing`
- *   for two star banks of which it is not said whether their star points are tied
+ *   for two star banks of which it is not said whether their star points are tied; `inconsistent` for a joint with
+ *   nothing on its other side
  * @source IEC 60445 (line marks); definitions of star and delta connection, IEC 60050-141
  * @example
  * ```ts
@@ -235,15 +242,8 @@ export function buildModule(plan: ModulePlan): HeatingModule {
   checkNetwork(module.network);
   (plan.joints ?? []).forEach((joint, i) => {
     const { id, at, resistance, role = "joint" } = joint;
-    const behind = branchesBehind(module, joint, `joints.${i}`);
-    const network = withJoint({
-      network: module.network,
-      at,
-      id,
-      resistance,
-      role,
-      ...(behind && { behind }),
-    });
+    const sides = branchesBehind(module, joint, `joints.${i}`);
+    const network = withJoint({ network: module.network, at, id, resistance, role, ...sides });
     module = { ...module, network };
   });
   return module;
@@ -269,7 +269,7 @@ export function reconnected(input: {
   readonly connection: Connection;
   readonly bank?: string;
 }): ModulePlan {
-  const { plan, connection, bank } = input;
+  const { plan, connection, bank } = given(input);
   checkConnection(connection);
   if (bank !== undefined) {
     const names = plan.banks.map((one) => one.id);

@@ -1,5 +1,6 @@
 /** A module as a network: resistive branches between named nodes, as plain data. */
 import { checkOneOf, fail, type Ohms, type Open } from "../quantity/index.ts";
+import { given } from "./given.ts";
 import { checkResistance } from "./scale.ts";
 
 /**
@@ -100,15 +101,17 @@ function checkBranch(branch: Branch, position: number, seen: Set<string>): void 
  * @since 0.1.0
  */
 export function findBranch(input: { readonly network: Network; readonly id: string }): Branch {
-  const found = input.network.branches.find((branch) => branch.id === input.id);
+  const { network, id } = given(input);
+  const branches = given(network, "network").branches;
+  const found = branches.find((branch) => branch.id === id);
   if (found !== undefined) return found;
-  const known = input.network.branches.map((branch) => branch.id);
+  const known = branches.map((branch) => branch.id);
   const shown = known.length > 40 ? `${known.slice(0, 40).join(", ")}, …` : known.join(", ");
   return fail({
     code: "unknown-name",
     path: "id",
     expected: `a branch: one of ${shown}`,
-    received: input.id,
+    received: id,
   });
 }
 
@@ -131,65 +134,10 @@ export function withResistance(input: {
   readonly id: string;
   readonly resistance: Ohms | Open;
 }): Network {
-  const { network, id, resistance } = input;
+  const { network, id, resistance } = given(input);
   findBranch({ network, id });
   checkResistance("resistance", resistance);
   return {
     branches: network.branches.map((branch) => (branch.id === id ? { ...branch, resistance } : branch)),
   };
-}
-
-/**
- * The same network with a joint (or jumper bar, or conductor) put in series: the named branch ends that land on
- * `at` are landed on a new node instead, and the joint ties that node to `at`.
- * @param input.network - the network
- * @param input.at - node where the joint is, such as a line or a star point
- * @param input.behind - branches whose current passes through the joint; each must end at `at`. Left out: all that do
- * @param input.id - name of the joint; its inner node is called `at|id`
- * @param input.resistance - joint resistance in ohms, 0 or more, or `"open"` for a broken one
- * @param input.role - what it is; a joint if left out
- * @returns a new network with the joint as its last branch
- * @throws ElectroheatError `unknown-name`, `inconsistent`, `duplicate`, `not-a-number`, `out-of-range`
- * @example
- * ```ts
- * const network: Network = { branches: [{ id: "R1", from: "L1", to: "L2", resistance: ohms(6.4) }] };
- * const jointed = withJoint({ network, at: "L1", id: "J1", resistance: ohms(0.05) });
- * terminalResistance({ network: jointed, from: "L1", to: "L2" }) // => 6.45
- * ```
- * @since 0.1.0
- */
-export function withJoint(input: {
-  readonly network: Network;
-  readonly at: string;
-  readonly behind?: readonly string[];
-  readonly id: string;
-  readonly resistance: Ohms | Open;
-  readonly role?: BranchRole;
-}): Network {
-  const { network, at, id, resistance, role = "joint" } = input;
-  const behind = new Set(
-    input.behind ?? network.branches.filter((b) => b.from === at || b.to === at).map((b) => b.id),
-  );
-  if (behind.size === 0) {
-    fail({ code: "unknown-name", path: "at", expected: "a node with branches on it", received: at });
-  }
-  for (const name of behind) {
-    const branch = findBranch({ network, id: name });
-    if (branch.from !== at && branch.to !== at) {
-      fail({ code: "inconsistent", path: "behind", expected: `branches that end at ${at}`, received: name });
-    }
-  }
-  const inner = `${at}|${id}`;
-  const moved = network.branches.map((branch) =>
-    behind.has(branch.id)
-      ? {
-          ...branch,
-          from: branch.from === at ? inner : branch.from,
-          to: branch.to === at ? inner : branch.to,
-        }
-      : branch,
-  );
-  const jointed = { branches: [...moved, { id, from: at, to: inner, resistance, role }] };
-  checkNetwork(jointed);
-  return jointed;
 }

@@ -1,6 +1,7 @@
 /** The same three terminals as a star or as a delta, real and complex. */
 import { type Complex, complexProduct, complexQuotient, complexSum, modulus } from "../numeric/index.ts";
 import { fail, type Ohms, type Open } from "../quantity/index.ts";
+import { given } from "./given.ts";
 import { checkResistance, checkScale, isBounded } from "./scale.ts";
 
 /**
@@ -61,7 +62,8 @@ function side(ga: number, gb: number, gc: number): Ohms | Open {
  * @since 0.1.0
  */
 export function deltaFromStar(star: StarOf<Ohms | Open>): DeltaOf<Ohms | Open> {
-  const [g1, g2, g3] = [conductance("r1", star.r1), conductance("r2", star.r2), conductance("r3", star.r3)];
+  const { r1, r2, r3 } = given(star, "star");
+  const [g1, g2, g3] = [conductance("r1", r1), conductance("r2", r2), conductance("r3", r3)];
   if ([g1, g2, g3].filter((g) => g === Number.POSITIVE_INFINITY).length > 1) {
     fail({ code: "inconsistent", path: "star", expected: "at most one arm of 0 Ω", received: star });
   }
@@ -84,7 +86,7 @@ export function deltaFromStar(star: StarOf<Ohms | Open>): DeltaOf<Ohms | Open> {
  * @since 0.1.0
  */
 export function starFromDelta(delta: DeltaOf<Ohms | Open>): StarOf<Ohms | Open> {
-  const { r12, r23, r31 } = delta;
+  const { r12, r23, r31 } = given(delta, "delta");
   for (const [path, r] of [
     ["r12", r12],
     ["r23", r23],
@@ -142,7 +144,7 @@ function refuseResonance(path: string, sum: Complex, terms: readonly Complex[]):
  * @since 0.1.0
  */
 export function starFromDeltaImpedance(delta: DeltaOf<Complex>): StarOf<Complex> {
-  const { r12, r23, r31 } = delta;
+  const { r12, r23, r31 } = given(delta, "delta");
   checkImpedance("r12", r12);
   checkImpedance("r23", r23);
   checkImpedance("r31", r31);
@@ -166,7 +168,7 @@ export function starFromDeltaImpedance(delta: DeltaOf<Complex>): StarOf<Complex>
  * @since 0.1.0
  */
 export function deltaFromStarImpedance(star: StarOf<Complex>): DeltaOf<Complex> {
-  const { r1, r2, r3 } = star;
+  const { r1, r2, r3 } = given(star, "star");
   for (const [path, z] of [
     ["r1", r1],
     ["r2", r2],

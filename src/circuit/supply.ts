@@ -7,7 +7,8 @@ import {
   modulus,
   phasor,
 } from "../numeric/index.ts";
-import { checkFinite, fail, type LineVolts, type Ohms, type Volts } from "../quantity/index.ts";
+import { checkFinite, checkOneOf, fail, type LineVolts, type Ohms, type Volts } from "../quantity/index.ts";
+import { given } from "./given.ts";
 import { checkScale, checkScaleOrZero } from "./scale.ts";
 
 /**
@@ -41,6 +42,7 @@ export interface Supply {
 export type Rotation = "L1-L2-L3" | "L1-L3-L2";
 
 const LINES = ["L1", "L2", "L3"] as const;
+const ROTATIONS = ["L1-L2-L3", "L1-L3-L2"] as const;
 
 /**
  * A balanced three-phase supply on L1, L2, L3, with its neutral on N: V/√3 at 0°, −120° and +120°.
@@ -48,7 +50,7 @@ const LINES = ["L1", "L2", "L3"] as const;
  * @param input.rotation - order of the peaks; L1-L2-L3 if left out
  * @param input.sourceResistance - resistance of source and feeder of each line, Ω; ideal if left out
  * @returns the supply
- * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `unknown-name`
  * @source IEC 60445 (marks L1, L2, L3, N); phasor definition of a balanced three-phase system
  * @example
  * ```ts
@@ -61,8 +63,10 @@ export function balancedSupply(input: {
   readonly rotation?: Rotation;
   readonly sourceResistance?: Ohms;
 }): Supply {
-  const { lineVoltage, rotation = "L1-L2-L3", sourceResistance } = input;
+  const { lineVoltage, rotation = "L1-L2-L3", sourceResistance } = given(input);
   checkScale("lineVoltage", lineVoltage, "V");
+  checkOneOf("rotation", rotation, ROTATIONS);
+  if (sourceResistance !== undefined) checkScaleOrZero("sourceResistance", sourceResistance, "Ω");
   const magnitude = lineVoltage / Math.sqrt(3);
   const lag = rotation === "L1-L2-L3" ? -120 : 120;
   const source = sourceResistance === undefined ? {} : { sourceResistance };
@@ -85,7 +89,7 @@ export function balancedSupply(input: {
  * @param input.v31 - voltage L3 to L1, V, more than 0
  * @param input.rotation - order of the peaks; L1-L2-L3 if left out
  * @returns the supply, L1 towards 0° as in a balanced one
- * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`; `inconsistent` when they form no triangle
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `unknown-name`; `inconsistent` when they form no triangle
  * @source law of cosines
  * @example
  * ```ts
@@ -100,10 +104,11 @@ export function supplyFromLineVoltages(input: {
   readonly v31: LineVolts;
   readonly rotation?: Rotation;
 }): Supply {
-  const { v12, v23, v31, rotation = "L1-L2-L3" } = input;
+  const { v12, v23, v31, rotation = "L1-L2-L3" } = given(input);
   checkScale("v12", v12, "V");
   checkScale("v23", v23, "V");
   checkScale("v31", v31, "V");
+  checkOneOf("rotation", rotation, ROTATIONS);
   const longest = Math.max(v12, v23, v31);
   // Equality is a collapsed triangle: what a meter shows on a module that has lost one line.
   if (!(2 * longest <= v12 + v23 + v31)) {
@@ -160,7 +165,9 @@ export function supplyFromNeutralVoltages(input: {
   readonly voltages: readonly [Volts, Volts, Volts];
   readonly degrees?: readonly [number, number, number];
 }): Supply {
-  const { voltages, degrees = [0, -120, 120] } = input;
+  const { degrees = [0, -120, 120] } = given(input);
+  const voltages = given(input.voltages, "voltages");
+  given(degrees, "degrees");
   const lines = LINES.map((node, i) => {
     const [magnitude, angle] = [voltages[i] as number, degrees[i] as number];
     checkScaleOrZero(`voltages.${i}`, magnitude, "V");
@@ -175,7 +182,7 @@ export function supplyFromNeutralVoltages(input: {
  * @param input.supply - the supply
  * @param input.lines - nodes of the lines that are lost
  * @returns a new supply; the lost lines carry no current and their module side floats
- * @throws ElectroheatError `unknown-name`
+ * @throws ElectroheatError `missing`, `unknown-name`
  * @example
  * ```ts
  * withoutLines({ supply: balancedSupply({ lineVoltage: volts(480) }), lines: ["L3"] }).lost // => ["L3"]
@@ -183,7 +190,13 @@ export function supplyFromNeutralVoltages(input: {
  * @since 0.1.0
  */
 export function withoutLines(input: { readonly supply: Supply; readonly lines: readonly string[] }): Supply {
-  const { supply, lines } = input;
+  const { supply, lines } = given(input);
+  if (!Array.isArray(supply?.lines)) {
+    fail({ code: "missing", path: "supply", expected: "a supply with lines", received: supply });
+  }
+  if (!Array.isArray(lines)) {
+    fail({ code: "missing", path: "lines", expected: "a list of lines", received: lines });
+  }
   const known = supply.lines.map((line) => line.node);
   for (const line of lines) {
     if (!known.includes(line)) {

@@ -1,5 +1,6 @@
 /** What an ohmmeter reads between two nodes of a dead network. */
 import { fail, type Ohms, type Open } from "../quantity/index.ts";
+import { given } from "./given.ts";
 import { factorNetwork, type IndexedNetwork, indexNetwork } from "./indexed.ts";
 import type { Network } from "./network.ts";
 import { refinedPotentials } from "./refined.ts";
@@ -41,7 +42,8 @@ function numberOf(indexed: IndexedNetwork, path: "from" | "to", name: string): n
  * @param input.to - node of the other probe
  * @returns the reading and the current shares
  * @throws ElectroheatError `unknown-name`, and as for the network
- * @source Kirchhoff's laws; sensitivity: Cohn's theorem, Proceedings of the IRE 38 (1950) 1081
+ * @source Kirchhoff's laws; sensitivity: R. M. Cohn, The resistance of an electrical network, Proceedings of
+ *   the American Mathematical Society 1 (1950) 316-324 (from memory)
  * @example
  * ```ts
  * const network: Network = { branches: [
@@ -56,7 +58,7 @@ export function terminalReading(input: {
   readonly from: string;
   readonly to: string;
 }): TerminalReading {
-  const { network, from, to } = input;
+  const { network, from, to } = given(input);
   const indexed = indexNetwork(network);
   const [a, b] = [numberOf(indexed, "from", from), numberOf(indexed, "to", to)];
   if (a === b) {

@@ -1,6 +1,7 @@
 /** Unbalance by each named definition, and the symmetrical components behind the last one. */
 import { type Complex, complexProduct, complexScaled, complexSum, modulus } from "../numeric/index.ts";
 import { fail } from "../quantity/index.ts";
+import { given } from "./given.ts";
 import { checkScale, checkScaleOrZero, isBounded } from "./scale.ts";
 
 /**
@@ -36,7 +37,9 @@ const ROTATE_TWICE: Complex = { re: -0.5, im: -0.8660254037844386 };
  * @since 0.1.0
  */
 export function symmetricalComponents(phasors: readonly [Complex, Complex, Complex]): SymmetricalComponents {
-  phasors.forEach((z, i) => {
+  given(phasors, "phasors");
+  for (let i = 0; i < 3; i += 1) {
+    const z = phasors[i] as Complex;
     if (!isBounded(z)) {
       const expected = "a finite phasor, each part at most 1e30";
       fail({
@@ -46,7 +49,7 @@ export function symmetricalComponents(phasors: readonly [Complex, Complex, Compl
         received: z,
       });
     }
-  });
+  }
   const [x1, x2, x3] = phasors;
   const third = (a: Complex, b: Complex): Complex => complexScaled(complexSum(complexSum(x1, a), b), 1 / 3);
   return {
@@ -95,7 +98,8 @@ export function unbalance(input: {
   readonly l2: number;
   readonly l3: number;
 }): Unbalance {
-  const values = [input.l1, input.l2, input.l3] as const;
+  const { l1, l2, l3 } = given(input);
+  const values = [l1, l2, l3] as const;
   values.forEach((x, i) => {
     checkScaleOrZero(`l${i + 1}`, x);
   });

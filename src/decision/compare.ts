@@ -3,7 +3,7 @@
  * number a person would have got by about 1e-15 of its value, and 48 A × 1.25 against 60 A must not turn on that.
  */
 import { Decimal as DecimalLibrary } from "decimal.js";
-import { checkFinite } from "../quantity/index.ts";
+import { checkFinite, checkWhole, fail } from "../quantity/index.ts";
 
 /**
  * Significant decimal digits on which limits are compared.
@@ -40,7 +40,7 @@ function quoted(path: string, value: number): DecimalLibrary {
  * @since 0.1.0
  */
 export function compareQuoted(input: { readonly left: number; readonly right: number }): -1 | 0 | 1 {
-  const order = quoted("left", input.left).comparedTo(quoted("right", input.right));
+  const order = quoted("left", input?.left).comparedTo(quoted("right", input?.right));
   return order < 0 ? -1 : order > 0 ? 1 : 0;
 }
 
@@ -49,7 +49,7 @@ export function compareQuoted(input: { readonly left: number; readonly right: nu
  * @param input.value - a number
  * @param input.factor - a factor, such as 1.25
  * @returns the product, free of float noise
- * @throws ElectroheatError `missing`, `not-a-number`
+ * @throws ElectroheatError `missing`, `not-a-number`; `out-of-range` for a product beyond float64
  * @source decimal arithmetic
  * @example
  * ```ts
@@ -58,18 +58,28 @@ export function compareQuoted(input: { readonly left: number; readonly right: nu
  * @since 0.1.0
  */
 export function decimalProduct(input: { readonly value: number; readonly factor: number }): number {
-  return quoted("value", input.value)
-    .times(quoted("factor", input.factor))
+  const product = quoted("value", input?.value)
+    .times(quoted("factor", input?.factor))
     .toSignificantDigits(DECISION_DIGITS)
     .toNumber();
+  if (!Number.isFinite(product)) {
+    fail({
+      code: "out-of-range",
+      path: "factor",
+      expected: "a product that float64 can hold (below about 1.8e308)",
+      received: input.factor,
+    });
+  }
+  // + 0 here and below: JSON cannot say −0.
+  return product + 0;
 }
 
 /**
  * Rounds to a number of decimal places, half away from zero, on the decimal digits of the value.
  * @param input.value - a number
- * @param input.places - decimal places, 0 to 12
+ * @param input.places - decimal places, whole, 0 to 12
  * @returns the rounded number
- * @throws ElectroheatError `missing`, `not-a-number`
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
  * @source decimal arithmetic
  * @example
  * ```ts
@@ -78,5 +88,6 @@ export function decimalProduct(input: { readonly value: number; readonly factor:
  * @since 0.1.0
  */
 export function roundDecimal(input: { readonly value: number; readonly places: number }): number {
-  return quoted("value", input.value).toDecimalPlaces(input.places).toNumber();
+  checkWhole("places", input?.places, 0, DECISION_DIGITS);
+  return quoted("value", input.value).toDecimalPlaces(input.places).toNumber() + 0;
 }

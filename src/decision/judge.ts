@@ -36,7 +36,7 @@ export interface Judgement {
  * @param input.halfWidth - half-width of its interval at the coverage you want, same unit, 0 or more
  * @param input.low - lower limit, same unit; leave out for none
  * @param input.high - upper limit, same unit; leave out for none
- * @param input.rule - whose rule the limit is
+ * @param input.rule - whose rule the limit is, not blank
  * @returns the judgement
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `inconsistent`
  * @source three-way decision rule: JCGM 106:2012, section 8 (guarded acceptance and guarded rejection)
@@ -53,11 +53,14 @@ export function judge(input: {
   readonly high?: number;
   readonly rule: string;
 }): Judgement {
-  const { value, halfWidth, rule } = input;
-  const low = input.low ?? null;
-  const high = input.high ?? null;
+  const { value, halfWidth, rule, low = null, high = null } = input ?? {};
   checkFinite("value", value);
   checkNonNegative("halfWidth", halfWidth);
+  if (low !== null) checkFinite("low", low);
+  if (high !== null) checkFinite("high", high);
+  if (typeof rule !== "string" || rule === "") {
+    fail({ code: "missing", path: "rule", expected: "whose rule the limit is", received: rule });
+  }
   if (low === null && high === null) {
     fail({
       code: "missing",
@@ -75,15 +78,33 @@ export function judge(input: {
   const clearOf = (limit: number | null, far: number, sign: -1 | 1): boolean =>
     limit !== null && compareQuoted({ left: far, right: limit }) === sign;
   const [bottom, top] = [value - halfWidth, value + halfWidth];
+  const margin = Math.min(
+    low === null ? Number.POSITIVE_INFINITY : value - low,
+    high === null ? Number.POSITIVE_INFINITY : high - value,
+  );
+  if (![bottom, top, margin].every(Number.isFinite)) {
+    fail({
+      code: "out-of-range",
+      path: "value",
+      expected: "a value, half-width and limits whose sums float64 can hold",
+      received: value,
+    });
+  }
   const verdict: Verdict =
     inside(bottom) && inside(top)
       ? "within"
       : clearOf(low, top, -1) || clearOf(high, bottom, 1)
         ? "outside"
         : "undecided";
-  const margin = Math.min(
-    low === null ? Number.POSITIVE_INFINITY : value - low,
-    high === null ? Number.POSITIVE_INFINITY : high - value,
-  );
-  return { verdict, value, halfWidth, low, high, margin, rule };
+  // + 0: JSON cannot say −0.
+  const plain = (limit: number | null): number | null => (limit === null ? null : limit + 0);
+  return {
+    verdict,
+    value: value + 0,
+    halfWidth: halfWidth + 0,
+    low: plain(low),
+    high: plain(high),
+    margin: margin + 0,
+    rule,
+  };
 }

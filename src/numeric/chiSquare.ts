@@ -54,7 +54,7 @@ export function chiSquareSurvival(input: {
   readonly chiSquare: number;
   readonly degreesOfFreedom: number;
 }): number {
-  const { chiSquare, degreesOfFreedom } = input;
+  const { chiSquare, degreesOfFreedom } = input ?? {};
   checkNonNegative("chiSquare", chiSquare);
   checkWhole("degreesOfFreedom", degreesOfFreedom, 1, 10_000);
   if (chiSquare === 0) return 1;

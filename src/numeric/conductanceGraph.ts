@@ -6,6 +6,7 @@
  * at the node instead of by subtracting from a diagonal. Nothing is ever subtracted, so a 100 µΩ joint beside a
  * 10 MΩ insulation path loses no digits, and a node without a path to a fixed one shows as a pivot of exactly 0.
  */
+import { checkNonNegative, checkWhole, fail } from "../quantity/index.ts";
 
 /**
  * A graph of conductances between numbered nodes, some of which are held at given potentials.
@@ -45,6 +46,30 @@ export interface ConductanceFactor {
   readonly floating: Uint8Array;
 }
 
+/** Largest number of nodes and largest conductance taken: sums of this many conductances stay within float64. */
+const LARGEST_COUNT = 1e7;
+const LARGEST_CONDUCTANCE = 1e290;
+
+function checkGraph(graph: ConductanceGraph): void {
+  const { nodeCount, from, to, conductance, fixed } = graph ?? {};
+  checkWhole("nodeCount", nodeCount, 0, LARGEST_COUNT);
+  const edges = from?.length;
+  if (to?.length !== edges || conductance?.length !== edges || fixed?.length !== nodeCount) {
+    fail({
+      code: from && to && conductance && fixed ? "inconsistent" : "missing",
+      path: "from",
+      expected: "from, to and conductance of one length, and fixed as long as there are nodes",
+      received: `${edges}, ${to?.length}, ${conductance?.length} and ${fixed?.length}`,
+    });
+  }
+}
+
+/** A node of the graph: everything else would be dropped or read past the end. */
+function checkNode(path: string, edge: number, node: number, nodeCount: number): void {
+  if (!(node >= 0 && node < nodeCount && node % 1 === 0))
+    checkWhole(`${path}.${edge}`, node, 0, nodeCount - 1);
+}
+
 /** Free nodes by number of neighbours, cheapest first; stale entries are skipped when they come up. */
 class DegreeQueue {
   private readonly buckets: number[][] = [];
@@ -69,7 +94,8 @@ class DegreeQueue {
 
 function adjacency(graph: ConductanceGraph): Map<number, number>[] {
   const rows: Map<number, number>[] = [];
-  for (let node = 0; node < graph.nodeCount; node += 1) rows.push(new Map());
+  const { nodeCount } = graph;
+  for (let node = 0; node < nodeCount; node += 1) rows.push(new Map());
   const join = (at: number, other: number, g: number): void => {
     if (graph.fixed[at] === 1) return;
     const row = rows[at] as Map<number, number>;
@@ -79,6 +105,12 @@ function adjacency(graph: ConductanceGraph): Map<number, number>[] {
     const g = graph.conductance[edge] as number;
     const a = graph.from[edge] as number;
     const b = graph.to[edge] as number;
+    checkNode("from", edge, a, nodeCount);
+    checkNode("to", edge, b, nodeCount);
+    if (!(g >= 0 && g <= LARGEST_CONDUCTANCE)) {
+      checkNonNegative(`conductance.${edge}`, g);
+      fail({ code: "out-of-range", path: `conductance.${edge}`, expected: "at most 1e290", received: g });
+    }
     if (g === 0 || a === b) continue;
     join(a, b, g);
     join(b, a, g);
@@ -88,8 +120,9 @@ function adjacency(graph: ConductanceGraph): Map<number, number>[] {
 
 /**
  * Eliminates the free nodes of a graph of conductances, fewest neighbours first.
- * @param graph - nodes, edges and which nodes are fixed; the caller has checked the numbers
+ * @param graph - nodes, edges and which nodes are fixed
  * @returns the factor, for {@link solveConductances}
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `inconsistent`
  * @source star-mesh transform: A. Rosen, A new network theorem, Journal of the IEE 62 (1924) 916; minimum-degree
  *   order: W. F. Tinney and J. W. Walker, Proceedings of the IEEE 55 (1967) 1801
  * @example
@@ -99,6 +132,7 @@ function adjacency(graph: ConductanceGraph): Map<number, number>[] {
  * @since 0.1.0
  */
 export function factorConductances(graph: ConductanceGraph): ConductanceFactor {
+  checkGraph(graph);
   const rows = adjacency(graph);
   const done = new Uint8Array(graph.nodeCount);
   const queue = new DegreeQueue();
@@ -168,6 +202,8 @@ export function factorConductances(graph: ConductanceGraph): ConductanceFactor {
  * @param input.potential - length nodeCount; holds the fixed potentials on entry and all potentials on return
  * @param input.injected - length nodeCount; current entering each node; overwritten. Left out: none
  * @returns `input.potential`, filled in
+ * @throws ElectroheatError `inconsistent` for lists of another length; `out-of-range` when a current over the conductance
+ *   at its node goes beyond float64, or what was given is not finite
  * @example
  * ```ts
  * const factor = factorConductances({ nodeCount: 3, from: [0, 1], to: [1, 2], conductance: [1, 3], fixed: [1, 0, 1] });
@@ -182,6 +218,15 @@ export function solveConductances(input: {
 }): Float64Array {
   const { order, pivot, rowStart, neighbour, share } = input.factor;
   const { potential, injected } = input;
+  const { nodeCount } = input.factor;
+  if (potential?.length !== nodeCount || (injected !== undefined && injected.length !== nodeCount)) {
+    fail({
+      code: "inconsistent",
+      path: potential?.length === nodeCount ? "injected" : "potential",
+      expected: `one number for each of ${nodeCount} nodes`,
+      received: potential?.length === nodeCount ? injected?.length : potential?.length,
+    });
+  }
   if (injected !== undefined) {
     for (let step = 0; step < order.length; step += 1) {
       const current = injected[order[step] as number] as number;
@@ -198,11 +243,19 @@ export function solveConductances(input: {
     const sum = pivot[step] as number;
     let value = 0;
     if (sum > 0) {
-      if (injected !== undefined) value = (injected[node] as number) / sum;
+      if (injected !== undefined) value = (injected[node] as number) / sum + 0;
       const end = rowStart[step + 1] as number;
       for (let k = rowStart[step] as number; k < end; k += 1) {
         value += (share[k] as number) * (potential[neighbour[k] as number] as number);
       }
+    }
+    if (value - value !== 0) {
+      fail({
+        code: "out-of-range",
+        path: "potential",
+        expected: "potentials and currents whose solution float64 can hold",
+        received: value,
+      });
     }
     potential[node] = value;
   }

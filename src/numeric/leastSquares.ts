@@ -129,11 +129,17 @@ export function leastSquares(input: {
   readonly observed: readonly number[];
   readonly uncertainty: readonly number[];
 }): LeastSquaresFit {
-  const { design, observed, uncertainty } = input;
-  const m = observed?.length ?? 0;
-  const n = design?.[0]?.length ?? 0;
-  if (!(n > 0 && Array.isArray(uncertainty)))
+  const { design, observed, uncertainty } = input ?? {};
+  const n = Array.isArray(design) ? (design[0]?.length ?? 0) : 0;
+  if (!(n > 0))
     fail({ code: "missing", path: "design", expected: "at least one row and one column", received: design });
+  for (const [path, list] of [
+    ["observed", observed],
+    ["uncertainty", uncertainty],
+  ] as const) {
+    if (!Array.isArray(list)) fail({ code: "missing", path, expected: "a list of numbers", received: list });
+  }
+  const m = observed.length;
   if (design.length !== m || uncertainty.length !== m) {
     const received = `${design.length} rows, ${m} observations, ${uncertainty.length} uncertainties`;
     fail({
@@ -150,8 +156,8 @@ export function leastSquares(input: {
     const row = design[i] as readonly number[];
     checkFinite(`observed.${i}`, observed[i] as number);
     checkPositive(`uncertainty.${i}`, u);
-    if (row.length !== n) {
-      fail({ code: "inconsistent", path: `design.${i}`, expected: `${n} columns`, received: row.length });
+    if (row?.length !== n) {
+      fail({ code: "inconsistent", path: `design.${i}`, expected: `${n} columns`, received: row?.length });
     }
     y[i] = (observed[i] as number) / u;
     for (let j = 0; j < n; j += 1) {

@@ -160,10 +160,10 @@ describe("curing oven, 54 kW on 400 V, one delta of two elements side by side, b
   it("J-L2 is 45.3 times the best like joint, stands first and is to be opened; the others are like each other", () => {
     near(joint("J-L2").ratioToBest as number, 45.3013, 1e-5);
     expect(found.joints[0]?.id).toBe("J-L2");
-    expect(found.joints.map(({ id, investigate }) => [id, investigate])).toEqual([
-      ["J-L2", true],
-      ["J-L3", false],
-      ["J-L1", false],
+    expect(found.joints.map(({ id, comparison }) => [id, comparison])).toEqual([
+      ["J-L2", "investigate"],
+      ["J-L3", "like the best"],
+      ["J-L1", "like the best"],
     ]);
     expect(found.nextSteps[0]?.about).toEqual(["J-L2"]);
     expect(found.nextSteps[0]?.action).toContain("renew bar end");

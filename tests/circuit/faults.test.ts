@@ -335,7 +335,7 @@ describe("outcomes", () => {
     expect(running(faultEffect({ network, supply, faults })).gaps).toEqual([{ id: "X1", voltage: null }]);
   });
 
-  it("an unloaded neutral has no ratio, and gets a current", () => {
+  it("a neutral that carried nothing has no ratio, and gets a current", () => {
     const four = buildModule({
       banks: [{ id: "A", connection: "star", elementResistance: ohms(24) }],
       neutral: "connected",

@@ -184,6 +184,94 @@ describe("withJoint", () => {
     );
   });
 
+  describe("at a node that no line feeds", () => {
+    const two: ModulePlan = {
+      banks: ["A", "B"].map((id) => ({ id, connection: "star", elementResistance: ohms(12) })),
+      starPoints: "tied",
+    };
+    const bar = (behind?: readonly string[]) => ({
+      id: "bar",
+      at: "S",
+      resistance: "open" as const,
+      ...(behind && { behind }),
+    });
+
+    it("is refused with everything on one side, with what to write instead", () => {
+      const { network } = buildModule(two);
+      for (const behind of [undefined, ["A", "B"]]) {
+        expect(() => buildModule({ ...two, joints: [bar(behind)] })).toThrow(
+          /joints\.0\.behind: .*some, not all, of A-L1, A-L2, A-L3, B-L1, B-L2, B-L3/,
+        );
+      }
+      expect(() => withJoint({ network, ...bar() })).toThrow(/behind: .*A-L1.*no line feeds S/);
+    });
+
+    it("opened between two star points parts them: an open element then stresses its own bank only", () => {
+      const elements = { "A-L1": "open" as const };
+      const power = (plan: ModulePlan): number =>
+        energise({ network: buildModule({ ...plan, elements }).network, supply }).totalPower;
+      const parted = power({ ...two, joints: [bar(["A"])] });
+      const separate = power({ ...two, starPoints: "separate" });
+      expect(parted / separate).toBeCloseTo(1, 12);
+      // Tied: the survivor beside the open branch keeps the common point nearer the middle.
+      expect(power(two) / separate).toBeGreaterThan(1.01);
+    });
+
+    it("changes something whenever it is opened, wherever the builder takes it", () => {
+      let taken = 0;
+      fc.assert(
+        fc.property(anyPlan, fc.nat(), fc.nat(), fc.boolean(), (plan, where, which, all) => {
+          const { network } = buildModule(plan);
+          const nodes = [...new Set(network.branches.flatMap(({ from, to }) => [from, to]))];
+          const at = nodes[where % nodes.length]!;
+          const ending = network.branches.filter(({ from, to }) => from === at || to === at);
+          const behind = all ? undefined : [ending[which % ending.length]!.id];
+          const joint = { id: "J", at, ...(behind && { behind }), resistance: ohms(1) };
+          let made: Network;
+          try {
+            made = buildModule({ ...plan, joints: [joint] }).network;
+          } catch {
+            // The only refusal here: all of a node that no line feeds.
+            expect(all && !["L1", "L2", "L3", "N"].includes(at)).toBe(true);
+            return;
+          }
+          taken += 1;
+          const opened = energise({
+            network: withResistance({ network: made, id: "J", resistance: "open" }),
+            supply,
+          });
+          const closed = energise({ network: made, supply });
+          const most = Math.max(...closed.branches.map(({ current }) => current));
+          const changed = opened.branches.some(
+            ({ current }, i) => Math.abs(current - closed.branches[i]!.current) > 1e-6 * most,
+          );
+          // A symmetric neutral carries nothing: opening it rightly changes nothing.
+          if (at !== "N") expect(changed, JSON.stringify({ plan, joint })).toBe(true);
+        }),
+        { numRuns: 1000 },
+      );
+      expect(taken).toBeGreaterThan(400);
+    });
+
+    it("is taken with everything on one side where `fed` says that a supply of one's own is there", () => {
+      const network: Network = {
+        branches: [
+          { id: "R1", from: "plus", to: "minus", resistance: ohms(10) },
+          { id: "R2", from: "plus", to: "minus", resistance: ohms(10) },
+        ],
+      };
+      const joint = { network, at: "plus", id: "J", resistance: ohms(1) };
+      expect(() => withJoint(joint)).toThrow(/no line feeds plus/);
+      const fed = withJoint({ ...joint, fed: ["plus", "minus"] });
+      expect(terminalResistance({ network: fed, from: "plus", to: "minus" })).toBeCloseTo(6, 14);
+      // A lone branch end can have nothing but a supply or a probe on its other side.
+      const lone: Network = { branches: network.branches.slice(0, 1) };
+      expect(
+        terminalResistance({ network: withJoint({ ...joint, network: lone }), from: "plus", to: "minus" }),
+      ).toBe(11);
+    });
+  });
+
   it("carries only the branches said to be behind it", () => {
     const { network } = buildModule({
       banks: [{ id: "A", connection: "delta", elementResistance: ohms(24) }],

@@ -19,6 +19,14 @@ const connections: Bad = [
   ["Star", "unknown-name"],
   [1, "unknown-name"],
 ];
+/** A rotation by another name must never be read as the reverse one. */
+const rotations: Bad = [
+  ["ABC", "unknown-name"],
+  ["L1-L2", "unknown-name"],
+  ["l1-l2-l3", "unknown-name"],
+  ["", "missing"],
+  [null, "missing"],
+];
 const counts = (low: number): Bad => [
   ...notQuantities,
   [low - 1, "out-of-range"],
@@ -199,13 +207,18 @@ const cases: Readonly<Record<string, Case>> = {
   },
   balancedSupply: {
     call: circuit.balancedSupply,
-    input: { lineVoltage: 480 },
-    fields: [["lineVoltage", positive]],
+    input: { lineVoltage: 480, rotation: "L1-L2-L3", sourceResistance: 0.1 },
+    fields: [
+      ["lineVoltage", positive],
+      ["rotation", rotations],
+      ["sourceResistance", optional(nonNegative)],
+    ],
   },
   supplyFromLineVoltages: {
     call: circuit.supplyFromLineVoltages,
-    input: { v12: 480, v23: 470, v31: 465 },
+    input: { v12: 480, v23: 470, v31: 465, rotation: "L1-L3-L2" },
     fields: [
+      ["rotation", rotations],
       ["v12", [...positive, [936, "inconsistent"]]],
       ["v23", positive],
       ["v31", positive],
@@ -215,6 +228,7 @@ const cases: Readonly<Record<string, Case>> = {
     call: circuit.supplyFromNeutralVoltages,
     input: { voltages: [230, 231, 229], degrees: [0, -120, 120] },
     fields: [
+      ["voltages", notNames.filter(([value]) => value !== "")],
       ["voltages.1", nonNegative],
       ["degrees.2", notQuantities],
     ],
@@ -222,7 +236,11 @@ const cases: Readonly<Record<string, Case>> = {
   withoutLines: {
     call: circuit.withoutLines,
     input: { supply, lines: ["L1"] },
-    fields: [["lines.0", [["L9", "unknown-name"]], "lines"]],
+    fields: [
+      ["lines.0", [["L9", "unknown-name"]], "lines"],
+      ["lines", notNames],
+      ["supply", notNames],
+    ],
   },
   deltaFromStar: {
     call: circuit.deltaFromStar,
@@ -347,6 +365,7 @@ const cases: Readonly<Record<string, Case>> = {
     input: { network, at: "L1", id: "J", resistance: 0.1, behind: ["A"] },
     fields: [
       ["at", [["L2", "inconsistent"]], "behind"],
+      ["", [[{ network, at: "S", id: "J", resistance: 0.1 }, "inconsistent"]], "behind"],
       ["behind", [[["Z"], "unknown-name"]], "id"],
       ["id", [["A", "duplicate"]], "branches.3.id"],
       ["resistance", nonNegative, "branches.3.resistance"],
@@ -433,6 +452,12 @@ const cases: Readonly<Record<string, Case>> = {
       ["elements", [[{ "A-L9": 5 }, "unknown-name"]], "elements.A-L9"],
       ["joints.0.at", [["L2", "unknown-name"]], "joints.0.behind.0"],
       ["joints.0.behind.0", [["C", "unknown-name"]]],
+      ["joints.0", [[{ id: "J", at: "S", resistance: 0.01 }, "inconsistent"]], "joints.0.behind"],
+      [
+        "joints.0",
+        [[{ id: "J", at: "S", behind: ["A", "B"], resistance: 0.01 }, "inconsistent"]],
+        "joints.0.behind",
+      ],
     ],
   },
   reconnected: {
@@ -450,6 +475,23 @@ describe.each(Object.entries(cases))("%s", (name, { call, input, fields }) => {
 
   it("takes the input that the others are made from", () => {
     expect(() => run(input)).not.toThrow();
+  });
+
+  it("refuses a call without its argument, or with another kind of one, by name", () => {
+    for (const nothing of [undefined, null]) {
+      let thrown: unknown;
+      try {
+        run(nothing);
+      } catch (error) {
+        thrown = error;
+      }
+      expect(isElectroheatError(thrown) && thrown.code, `${name}(${nothing}): ${thrown}`).toBe("missing");
+    }
+    for (const other of [7, "L1", true, () => 1]) {
+      expect(() => run(other), `${name}(${other})`).toThrow(
+        expect.objectContaining({ name: "ElectroheatError" }),
+      );
+    }
   });
 
   it.each(fields.map(([path, bad, argument = path]) => [path, bad, argument] as const))(

@@ -229,6 +229,89 @@ describe("verdicts", () => {
     }
     expectRefusal(() => judge({ value: 3, halfWidth: 0, rule }), "missing", "low", "no limit");
     expectRefusal(call({ low: 4 }), "inconsistent", "low", "limits crossed");
+    for (const [value, code] of notQuantities) {
+      // Left out is legal for one of the two limits; null is how a judgement itself says "none".
+      if (value === undefined || value === null) continue;
+      expectRefusal(call({ low: value }), code, "low", String(value));
+      expectRefusal(call({ high: value }), code, "high", String(value));
+    }
+    for (const value of [undefined, null, "", 7]) {
+      expectRefusal(call({ rule: value }), "missing", "rule", String(value));
+    }
+    expectRefusal(() => judge(undefined as never), "missing", "value", "no argument");
+  });
+
+  it("are finite and plain at the ends of float64, or refused", () => {
+    const any = fc.oneof(
+      fc.double({ noNaN: true, noDefaultInfinity: true }),
+      fc.constantFrom(0, -0, 5e-324, -5e-324, Number.MAX_VALUE, -Number.MAX_VALUE),
+    );
+    let refused = 0;
+    fc.assert(
+      fc.property(any, any.map(Math.abs), any, any, (value, halfWidth, a, b) => {
+        const limits = { low: Math.min(a, b), high: Math.max(a, b) };
+        try {
+          expectFinite(
+            judge({ value, halfWidth, ...limits, rule }),
+            JSON.stringify([value, halfWidth, a, b]),
+          );
+        } catch (error) {
+          if ((error as { code?: string }).code !== "out-of-range") throw error;
+          refused += 1;
+        }
+      }),
+      { numRuns: 1000 },
+    );
+    expect(refused).toBeLessThan(900);
+    expectRefusal(
+      () => judge({ value: Number.MAX_VALUE, halfWidth: Number.MAX_VALUE, low: 0, rule }),
+      "out-of-range",
+      "value",
+      "overflow",
+    );
+  });
+});
+
+describe("products and roundings at their ends", () => {
+  it("overflow in a typed error, just above what float64 holds", () => {
+    expect(decimalProduct({ value: 1e200, factor: 1e108 })).toBe(1e308);
+    expectRefusal(
+      () => decimalProduct({ value: 1e200, factor: 2e108 }),
+      "out-of-range",
+      "factor",
+      "overflow",
+    );
+    expectRefusal(
+      () => decimalProduct({ value: -1e200, factor: 1e200 }),
+      "out-of-range",
+      "factor",
+      "overflow",
+    );
+  });
+
+  it("never give −0", () => {
+    expect(decimalProduct({ value: -5, factor: 0 })).toBe(0);
+    expect(decimalProduct({ value: -1e-200, factor: 1e-200 })).toBe(0);
+    expect(roundDecimal({ value: -0.4, places: 0 })).toBe(0);
+    expect(roundDecimal({ value: -0, places: 3 })).toBe(0);
+    expect(roundDecimal({ value: -0.5, places: 0 })).toBe(-1);
+  });
+
+  it("round to 0 to 12 whole places and refuse any other number of them", () => {
+    expect(roundDecimal({ value: 1.2345678901249, places: 12 })).toBe(1.23456789012);
+    for (const [places, code] of [
+      ...notQuantities,
+      [-3, "out-of-range"],
+      [2.5, "out-of-range"],
+      [13, "out-of-range"],
+    ] as const) {
+      expectRefusal(
+        () => roundDecimal({ value: 1, places: places as number }),
+        code,
+        "places",
+        String(places),
+      );
+    }
   });
 });
 
@@ -251,5 +334,8 @@ describe("refusals of the comparisons", () => {
       );
       expectRefusal(() => roundDecimal({ value: value as number, places: 1 }), code, "value", String(value));
     }
+    expectRefusal(() => compareQuoted(undefined as never), "missing", "left", "no argument");
+    expectRefusal(() => decimalProduct(undefined as never), "missing", "value", "no argument");
+    expectRefusal(() => roundDecimal(undefined as never), "missing", "places", "no argument");
   });
 });

@@ -114,6 +114,7 @@ describe("chiSquareSurvival", () => {
   });
 
   it("refuses what is no χ² and no number of degrees of freedom", () => {
+    expectRefusal(() => chiSquareSurvival(undefined as never), "missing", "chiSquare", "no argument");
     const call = (chiSquare: unknown, degreesOfFreedom: unknown) => () =>
       chiSquareSurvival({ chiSquare, degreesOfFreedom } as never);
     for (const [value, code] of [...notQuantities, ...negative])

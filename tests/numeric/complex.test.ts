@@ -1,4 +1,5 @@
-/** Complex arithmetic against a general-purpose library (mathjs), and the laws of a field. */
+/** Complex arithmetic against general-purpose libraries (mathjs, decimal.js), and the laws of a field. */
+import { Decimal } from "decimal.js";
 import {
   angleDegrees,
   complexDifference,
@@ -14,7 +15,7 @@ import {
 import fc from "fast-check";
 import { abs, arg, complex, divide, lusolve, type Matrix, multiply } from "mathjs";
 import { describe, expect, it } from "vitest";
-import { apart } from "../support/close.ts";
+import { apart, expectFinite } from "../support/close.ts";
 import { Chance } from "../support/networks.ts";
 import { expectRefusal, notQuantities } from "../support/spoil.ts";
 
@@ -108,7 +109,117 @@ describe("complex numbers", () => {
   });
 });
 
+describe("complex numbers at the ends of float64", () => {
+  const any = fc.oneof(
+    fc.double({ noNaN: true, noDefaultInfinity: true }),
+    fc.constantFrom(0, -0, 5e-324, -1e-300, 1e154, Number.MAX_VALUE, -Number.MAX_VALUE),
+  );
+  const anyOf = fc.record({ re: any, im: any });
+
+  it("give finite plain numbers or say that the result is beyond float64", () => {
+    const seen = { given: 0, refused: 0 };
+    fc.assert(
+      fc.property(anyOf, anyOf, any, (a, b, x) => {
+        for (const call of [
+          () => modulus(a),
+          () => angleDegrees(a),
+          () => complexSum(a, b),
+          () => complexDifference(a, b),
+          () => complexProduct(a, b),
+          () => complexScaled(a, x),
+          () => complexQuotient(a, b),
+          () => phasor({ magnitude: x, degrees: a.re }),
+        ]) {
+          try {
+            expectFinite(call(), `${call} ${JSON.stringify([a, b, x])}`);
+            seen.given += 1;
+          } catch (error) {
+            if ((error as { code?: string }).code !== "out-of-range") throw error;
+            seen.refused += 1;
+          }
+        }
+      }),
+      RUNS,
+    );
+    expect(seen.given).toBeGreaterThan(4000);
+    expect(seen.refused).toBeGreaterThan(100);
+  });
+
+  it("keep the digits of a modulus whose square is denormal or overflows", () => {
+    for (const scale of [
+      1e-323, 1e-170, 1e-162, 1e-160, 1e-158, 1e-150, 1e-140, 1e-138, 1, 1e139, 1e141, 1e153, 1e300,
+    ]) {
+      const [re, im] = [3 * scale, 4 * scale];
+      const exact = new Decimal(re).pow(2).plus(new Decimal(im).pow(2)).sqrt();
+      const off = new Decimal(modulus({ re, im })).minus(exact).abs();
+      expect(off.lessThanOrEqualTo(exact.times(3e-16).plus(5e-324)), String(scale)).toBe(true);
+    }
+  });
+
+  it("refuse what is no number, by part, and a quotient by 0", () => {
+    const one = { re: 1, im: 1 };
+    for (const [value, code] of notQuantities) {
+      const bad = { re: value as number, im: 1 };
+      const shown = String(value);
+      expectRefusal(() => modulus(bad), code, "z.re", shown);
+      expectRefusal(() => modulus({ re: 1, im: value as number }), code, "z.im", shown);
+      expectRefusal(() => angleDegrees(bad), code, "z.re", shown);
+      expectRefusal(() => complexScaled(bad, 2), code, "z.re", shown);
+      expectRefusal(() => complexScaled(one, value as number), code, "factor", shown);
+      for (const call of [complexSum, complexDifference, complexProduct, complexQuotient]) {
+        expectRefusal(() => call(bad, one), code, "a.re", shown);
+        expectRefusal(() => call(one, bad), code, "b.re", shown);
+      }
+    }
+    expectRefusal(() => modulus(undefined as never), "missing", "z.re", "no argument");
+    expectRefusal(() => phasor(undefined as never), "missing", "magnitude", "no argument");
+    expectRefusal(() => complexQuotient(one, { re: 0, im: -0 }), "out-of-range", "b", "by 0");
+  });
+});
+
 describe("a graph of conductances", () => {
+  const line = { nodeCount: 3, from: [0, 1], to: [1, 2], conductance: [1, 3], fixed: [1, 0, 1] };
+
+  it("refuses nodes that are not there, conductances below 0 or without a number, and lists of other lengths", () => {
+    const call = (change: object) => () => factorConductances({ ...line, ...change });
+    for (const node of [-1, 3, 0.5, Number.NaN]) {
+      const code = Number.isNaN(node) ? "not-a-number" : "out-of-range";
+      expectRefusal(call({ from: [0, node] }), code, "from.1", String(node));
+      expectRefusal(call({ to: [node, 2] }), code, "to.0", String(node));
+    }
+    for (const [value, code] of [
+      [-1, "out-of-range"],
+      [-5e-324, "out-of-range"],
+      [1e291, "out-of-range"],
+      [Number.NaN, "not-a-number"],
+      [Number.POSITIVE_INFINITY, "not-a-number"],
+    ] as const) {
+      expectRefusal(call({ conductance: [1, value] }), code, "conductance.1", String(value));
+    }
+    expectRefusal(call({ nodeCount: -1 }), "out-of-range", "nodeCount", "negative");
+    expectRefusal(call({ nodeCount: undefined }), "missing", "nodeCount", "none");
+    expectRefusal(call({ fixed: [1, 0] }), "inconsistent", "from", "fixed too short");
+    expectRefusal(call({ to: [1] }), "inconsistent", "from", "to too short");
+    expectRefusal(call({ conductance: undefined }), "missing", "from", "no conductances");
+    expectRefusal(() => factorConductances(undefined as never), "missing", "nodeCount", "no argument");
+  });
+
+  it("refuses potentials and currents of another length, and a current over nothing", () => {
+    const factor = factorConductances({ ...line, conductance: [1e-310, 0] });
+    const solve = (potential: number[], injected: number[]) => () =>
+      solveConductances({
+        factor,
+        potential: Float64Array.from(potential),
+        injected: Float64Array.from(injected),
+      });
+    expectRefusal(solve([0, 0], [0, 0, 0]), "inconsistent", "potential", "short");
+    expectRefusal(solve([0, 0, 0], [0, 0]), "inconsistent", "injected", "short");
+    expectRefusal(solve([0, 0, 0], [0, 1, 0]), "out-of-range", "potential", "1 A into 1e-310 S");
+    expectRefusal(solve([Number.NaN, 0, 0], [0, 0, 0]), "out-of-range", "potential", "NaN held");
+    expect([...solve([0, 0, 0], [0, -0, 0])()]).toEqual([0, 0, 0]);
+    expect([...solve([5, 0, 7], [0, 0, 0])()]).toEqual([5, 5, 7]);
+  });
+
   /** A random graph; some nodes may hang on nothing. */
   function graph(seed: number) {
     const chance = new Chance(seed);

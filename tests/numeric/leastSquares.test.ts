@@ -338,6 +338,10 @@ describe("refusals", () => {
     expectRefusal(call({ design: [] }), "missing", "design", "no rows");
     expectRefusal(call({ design: [[]] }), "missing", "design", "no columns");
     expectRefusal(call({ design: undefined }), "missing", "design", "no design");
+    expectRefusal(call({ observed: undefined }), "missing", "observed", "no observations");
+    expectRefusal(call({ uncertainty: null }), "missing", "uncertainty", "no uncertainties");
+    expectRefusal(call({ design: [[1, 0], undefined] }), "inconsistent", "design.1", "a row missing");
+    expectRefusal(() => leastSquares(undefined as never), "missing", "design", "no argument");
     expectRefusal(call({ observed: [1] }), "inconsistent", "design", "too few observations");
     expectRefusal(call({ uncertainty: [1] }), "inconsistent", "design", "too few uncertainties");
     expectRefusal(call({ design: [[1, 0], [1]] }), "inconsistent", "design.1", "ragged");

@@ -29,7 +29,7 @@ export const sourceSchema = z.strictObject({
   edition: text.optional(),
   year: z.int().min(1800).max(2100).optional(),
   locator: text.optional(),
-  provenance: z.enum(["seen", "memory"]),
+  provenance: z.enum([...provenances, "common practice"]),
   note: text.optional(),
 });
 

@@ -1,0 +1,59 @@
+/** What an assessment takes for granted, said in full: a wrong one of these changes every figure below it. */
+import type { ParsedRecord } from "./recordSchema.ts";
+
+function wiringText({ wiring }: ParsedRecord): string {
+  const banks = (connection: "star" | "delta"): string => {
+    const names = wiring.banks.filter((bank) => bank.connection === connection).map(({ id }) => id);
+    if (names.length === 0) return "";
+    return `${names.length > 1 ? "banks" : "bank"} ${names.join(", ")} in ${connection}`;
+  };
+  const stars = wiring.banks.filter(({ connection }) => connection === "star").length;
+  const points =
+    stars === 0
+      ? ""
+      : wiring.neutral === "connected"
+        ? ", star points on the neutral"
+        : stars > 1
+          ? `, star points ${wiring.starPoints} and floating`
+          : ", star point floating";
+  return [banks("star"), banks("delta")].filter((part) => part !== "").join(" and ") + points;
+}
+
+/** Readings between lines alone, links in, are the same for a star and for a delta of three times its branches. */
+function blindToWiring({ readings = [] }: ParsedRecord): boolean {
+  const lines = ["L1", "L2", "L3"];
+  return (
+    readings.length > 0 &&
+    readings.every(({ from, to, alone }) => alone === undefined && lines.includes(from) && lines.includes(to))
+  );
+}
+
+/** The assumptions behind an assessment. */
+export function assumptionsOf(
+  record: ParsedRecord,
+  atTarget: readonly string[],
+  lostLine: string | null,
+): readonly string[] {
+  const { temperatureFactor, supply } = record;
+  return [
+    `Wired as drawn: ${wiringText(record)}.`,
+    ...(blindToWiring(record)
+      ? [
+          "These readings, line to line with the links in, cannot tell star from delta: if the drawing is wrong, verdicts and what-if are wrong with it. Look at the links, or read a branch alone.",
+        ]
+      : []),
+    "Ohm readings were taken at about 20 °C. Resistances are constant at working temperature; the supply is sinusoidal.",
+    temperatureFactor === undefined
+      ? "No temperature factor given: hot resistance is taken equal to cold. Heating alloys rise a few per cent, so a sound cold branch reads that much below its target here, and the module draws that much less than printed."
+      : `Hot resistance is ${Number(temperatureFactor.toPrecision(5))} times cold, as given.`,
+    ...(record.wiring.banks.length > 1 ? ["Plate power is shared equally among the banks."] : []),
+    supply === undefined
+      ? "No supply voltages given: the plate's voltage, balanced."
+      : lostLine === null
+        ? "Supply as measured line to line; its neutral is taken at the centre."
+        : `${lostLine} lost as found; everything after the repair at the plate's voltage, balanced.`,
+    ...(atTarget.length > 0
+      ? [`Taken at target in the repaired module, because faulty or not known: ${atTarget.join(", ")}.`]
+      : []),
+  ];
+}
