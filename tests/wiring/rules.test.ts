@@ -14,6 +14,7 @@ import {
   dryOutGuidance,
   insulationType,
   insulationVerdicts,
+  largestApplianceDevice,
   largestDevice,
   leakageLimit,
   loadForCable,
@@ -24,6 +25,7 @@ import {
   standardDevice,
   subdivision,
   tableAmpacity,
+  terminationTemperature,
   voltageDrop,
 } from "electroheat/wiring";
 import { describe, expect, it } from "vitest";
@@ -93,6 +95,8 @@ describe("where a table stands in each edition (NFPA 70, contents of the edition
     const of = { size: "14 AWG", stranding: "solid", metal: "aluminum", temperature: celsius(75) } as const;
     for (const edition of YEARS) {
       expect(conductorResistance({ edition, ...of }).table).toBe("Chapter 9, Table 8");
+      expect(terminationTemperature({ edition, circuitRating: amperes(9) }).table).toBe("110.14(C)(1)");
+      expect(largestApplianceDevice({ edition, current: amperes(20) }).table).toBe("422.11(E)");
       expect(
         largestDevice({ edition, size: "14 AWG", material: "copper", ampacity: amperes(20) }).table,
       ).toBe("240.4(D)");
