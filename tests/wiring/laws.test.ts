@@ -298,7 +298,14 @@ describe("device ratings", () => {
   });
 
   it("k3 is k2 over 1.45, to a printed digit: k2 1.9 below 16 A and 1.6 from there", () => {
-    const factors = tableNamed("iec-overload-factors").rows.map((row) => row[3]);
+    const { rows } = tableNamed("iec-overload-factors");
+    const factors = rows.map((row) => row[3]);
+    expect(rows.map((row) => [row[1], row[2]])).toEqual([
+      [0, null],
+      [0, 16],
+      [16, null],
+    ]);
+    expect(factors[0]).toBe(1);
     expect(factors[1]).toBeCloseTo(1.9 / 1.45, 2);
     expect(factors[2]).toBeCloseTo(1.6 / 1.45, 2);
   });

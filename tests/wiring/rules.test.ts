@@ -152,6 +152,11 @@ describe("equipment classes (NFPA 70, clauses in the table)", () => {
 
   it("are exactly these in each edition", () => {
     const listed = tableNamed("nec-heating-rules").rows;
+    const years = YEARS.map((edition) => Number(edition.slice(4)));
+    for (const [name, from, to] of listed) {
+      expect(years, `${name}`).toContain(from);
+      expect(years, `${name}`).toContain(to);
+    }
     for (const edition of YEARS) {
       const year = Number(edition.slice(4));
       const names = listed
