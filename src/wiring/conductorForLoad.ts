@@ -1,0 +1,181 @@
+/** From the load to the smallest conductor and its device. */
+import { type Amperes, fail, type Warning } from "../quantity/index.ts";
+import {
+  ampacityOfRow,
+  type ConductorAmpacity,
+  type ConductorRun,
+  resolveRun,
+  terminalColumn,
+} from "./conductorAmpacity.ts";
+import {
+  type DesignCurrent,
+  designCurrent,
+  type EquipmentClass,
+  type HeatingLoad,
+  heatingRule,
+} from "./designCurrent.ts";
+import { atMost } from "./limit.ts";
+import type { NorthAmerican } from "./necTables.ts";
+import { type CodeResult, codeResult, type TableCell } from "./result.ts";
+import { cellAt } from "./sharedTable.ts";
+import { ratingNear, roundedDevice, smallConductorRating } from "./standardDevice.ts";
+
+/**
+ * What decides a conductor's size.
+ * @since 0.1.0
+ */
+export type SizingConstraint =
+  | "termination"
+  | "corrected ampacity"
+  | "small conductor limit"
+  | "device step"
+  | "smallest size of the table";
+
+/**
+ * A conductor chosen for a load.
+ * @since 0.1.0
+ */
+export interface ConductorChoice extends CodeResult<string> {
+  /** What decides the size. */
+  readonly governing: SizingConstraint;
+  /** The load as it runs (A). */
+  readonly load: Amperes;
+  /** The current conductor and device are chosen for (A). */
+  readonly designCurrent: Amperes;
+  /** Smallest standard device at or above it (A). */
+  readonly device: Amperes;
+  /** Ampacity of the chosen conductor with its steps. */
+  readonly ampacity: ConductorAmpacity;
+  /** Smallest size that each constraint alone would allow; the largest of them is the choice. */
+  readonly constraints: readonly { readonly constraint: SizingConstraint; readonly size: string }[];
+}
+
+/** The tests a size must pass, in the order in which they are named when two ask for the same size. */
+const TESTS = ["termination", "corrected ampacity", "small conductor limit", "device step"] as const;
+
+type Passed = Readonly<Record<(typeof TESTS)[number], boolean>>;
+
+/** Whether a size passes each test. */
+function tested(run: ConductorRun, found: ConductorAmpacity, design: DesignCurrent, device: number): Passed {
+  const { edition, material } = run;
+  const { size } = found;
+  const small = smallConductorRating(edition, size, material);
+  const rounded = roundedDevice(edition, found.value);
+  return {
+    termination: found.terminationAmpacity === null || atMost(design.value, found.terminationAmpacity),
+    "corrected ampacity": atMost(design.load, found.correctedAmpacity),
+    "small conductor limit": small === null || atMost(device, small.value),
+    "device step": rounded !== null && atMost(device, rounded.value),
+  };
+}
+
+/** Warning where the class wants the load split into circuits. */
+function splitWarning(edition: NorthAmerican, equipment: string, load: number): readonly Warning[] {
+  const { from, row } = heatingRule(edition, equipment);
+  const limit = cellAt(from.table, row, "subdivided load");
+  if (typeof limit !== "number" || atMost(load, limit)) return [];
+  const clause = cellAt(from.table, row, "subdivision");
+  const message =
+    `${equipment} above ${limit} A is split into protected circuits of at most ${limit} A each (${clause}); ` +
+    "this is the feed before the split.";
+  return [{ code: "caution", path: "heaterCurrent", message, limit, unit: "A" }];
+}
+
+/**
+ * Smallest conductor and standard device for a heating load. Each test is its own: the value in the terminal's column carries
+ * the design current; the corrected ampacity carries the load; the device, the smallest standard rating at or above the design current, is
+ * within the limit of a small conductor and within the next size up of the usable ampacity. The test that asks for
+ * the largest size governs.
+ * @param input - the load and the run; fields at {@link HeatingLoad} and {@link ConductorRun}
+ * @param input.equipment - equipment class: {@link EquipmentClass}
+ * @param input.listedForFullLoad - true for an assembly and device listed for operation at 100 %; false if left out
+ * @returns the size, the device, and what governs; a warning where the class wants the load subdivided
+ * @throws ElectroheatError as {@link designCurrent} and {@link conductorAmpacity}; `outside-table` where no size of the table does
+ * @source NFPA 70, National Electrical Code: 210.19(A), 210.20(A), 110.14(C), 240.4, 240.6(A), 310.15, ampacity tables, and the clause of the class
+ * @example
+ * ```ts
+ * const found = conductorForLoad({
+ *   edition: "NEC 2023", equipment: "process heating", heaterCurrent: amperes(43.3013), installation: "raceway", material: "copper",
+ *   insulationTemperature: celsius(75), ambient: celsius(30), currentCarryingConductors: 3, terminalTemperature: celsius(75),
+ * });
+ * [found.value, found.device, found.governing] // => ["6 AWG", 60, "termination"]
+ * ```
+ * @since 0.1.0
+ */
+export function conductorForLoad(
+  input: HeatingLoad &
+    ConductorRun & {
+      readonly equipment: EquipmentClass | (string & {});
+      readonly listedForFullLoad?: boolean;
+    },
+): ConductorChoice {
+  const { edition } = input;
+  const design = designCurrent(input);
+  const device = ratingNear(edition, design.value, "up");
+  if (device === null) {
+    return fail({
+      code: "outside-table",
+      path: "heaterCurrent",
+      expected: "a design current within the standard ratings",
+      received: design.value,
+      unit: "A",
+    });
+  }
+  const resolved = resolveRun(input);
+  const terminal = terminalColumn(input, device.value);
+  const sized = resolved.from.table.rows.flatMap((row) => {
+    const found = ampacityOfRow(input, resolved, row, terminal);
+    return found === null ? [] : [{ ...found, passed: tested(input, found.ampacity, design, device.value) }];
+  });
+  const at = sized.findIndex(({ passed }) => TESTS.every((test) => passed[test]));
+  const choice = sized[at];
+  if (choice === undefined) {
+    return fail({
+      code: "outside-table",
+      path: "heaterCurrent",
+      expected: `a load that a size of ${resolved.from.label} carries in column ${resolved.column}`,
+      received: design.load,
+      unit: "A",
+    });
+  }
+  const smaller = sized[at - 1];
+  const governing: SizingConstraint =
+    (smaller && TESTS.find((test) => !smaller.passed[test])) ?? "smallest size of the table";
+  const { ampacity, ownCell, terminalCell } = choice;
+  const limited = smallConductorRating(edition, ampacity.size, input.material);
+  const small = limited?.cell ?? null;
+  const deciding =
+    (governing === "termination"
+      ? terminalCell
+      : governing === "device step"
+        ? device.cell
+        : governing === "small conductor limit"
+          ? small
+          : ownCell) ?? ownCell;
+  const used = [ownCell, terminalCell, ...ampacity.cells, ...design.cells, device.cell, small];
+  const result = codeResult({
+    value: ampacity.size,
+    unit: "",
+    cells: [deciding, ...new Set(used.filter((cell) => cell !== null && cell !== deciding))] as [TableCell],
+    baseConditions: [...ampacity.baseConditions, ...design.baseConditions],
+    governing,
+    cautions: [...ampacity.cautions, ...design.cautions, ...(limited?.cautions ?? [])],
+    warnings: [
+      ...design.warnings,
+      ...ampacity.warnings,
+      ...splitWarning(edition, input.equipment, design.load),
+    ],
+  });
+  return {
+    ...result,
+    governing,
+    load: design.load,
+    designCurrent: design.value,
+    device: device.value as Amperes,
+    ampacity,
+    constraints: TESTS.flatMap((constraint) => {
+      const first = sized.find(({ passed }) => passed[constraint]);
+      return first === undefined ? [] : [{ constraint, size: first.ampacity.size }];
+    }),
+  };
+}

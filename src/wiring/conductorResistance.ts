@@ -1,0 +1,97 @@
+/** Resistance of a conductor by the code's table, and at its own temperature. */
+import table from "../../shared/tables/nec-conductor-resistance.json" with { type: "json" };
+import {
+  type Celsius,
+  checkBetween,
+  checkOneOf,
+  fail,
+  type OhmsPerMeter,
+  ohmsPerThousandFeet,
+} from "../quantity/index.ts";
+import { clauseOf, type NecEdition, namedEdition } from "./necTables.ts";
+import { type CodeResult, codeResult } from "./result.ts";
+import { cellAt, describeCell } from "./sharedTable.ts";
+import { rowOfSize, sizeOfRow } from "./size.ts";
+
+const TABLE_TEMPERATURE = 75;
+/** Coefficients of the note under the table, per kelvin at 75 °C. */
+const COPPER = 0.00323;
+const ALUMINUM = 0.0033;
+
+/**
+ * Direct-current resistance per length of a conductor: R = R₇₅·(1 + a·(T − 75)), a = 0.00323 /K copper, 0.00330 /K aluminum.
+ *
+ * T is the temperature of the conductor, not of the air. Without skin effect and reactance, which count above 4/0 AWG.
+ * @param input.edition - edition by name
+ * @param input.size - size printed on the conductor: "4 AWG", "250 kcmil"
+ * @param input.stranding - "solid" or "stranded": 18 to 8 AWG stand in the table as both, larger sizes stranded only
+ * @param input.metal - "copper uncoated", "copper coated" (tinned) or "aluminum"
+ * @param input.temperature - of the conductor (°C), −50 to 150; outside 0 to 100 °C with a warning
+ * @returns resistance per length (Ω/m) with the cell in Ω per 1000 ft
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `unknown-name`, `ambiguous`
+ * @source NFPA 70, National Electrical Code, Chapter 9, Table 8 and its note on temperature
+ * @example
+ * ```ts
+ * const found = conductorResistance({
+ *   edition: "NEC 2023", size: "12 AWG", stranding: "stranded", metal: "copper uncoated", temperature: celsius(75),
+ * });
+ * toOhmsPerThousandFeet(found.value) // => 1.98
+ * ```
+ * @since 0.1.0
+ */
+export function conductorResistance(input: {
+  readonly edition: NecEdition;
+  readonly size: string;
+  readonly stranding: "solid" | "stranded";
+  readonly metal: "copper uncoated" | "copper coated" | "aluminum";
+  readonly temperature: Celsius;
+}): CodeResult<OhmsPerMeter> {
+  const { temperature } = input;
+  const { name, year } = namedEdition(input.edition);
+  const stranding = checkOneOf("stranding", input.stranding, ["solid", "stranded"]);
+  const metal = checkOneOf("metal", input.metal, ["copper uncoated", "copper coated", "aluminum"]);
+  checkBetween("temperature", temperature, -50, 150, "°C");
+  const size = sizeOfRow(table, rowOfSize(table, "size", input.size));
+  const row = table.rows.find(
+    (one) => sizeOfRow(table, one) === size && (one[2] === 1) === (stranding === "solid"),
+  );
+  if (row === undefined) {
+    return fail({
+      code: "outside-table",
+      path: "stranding",
+      expected: `stranded for ${size}`,
+      received: stranding,
+    });
+  }
+  const factor = 1 + (metal === "aluminum" ? ALUMINUM : COPPER) * (temperature - TABLE_TEMPERATURE);
+  const far = !(temperature >= 0 && temperature <= 100);
+  const label = clauseOf("conductor resistance", year) ?? "Table 8";
+  return codeResult({
+    value: (ohmsPerThousandFeet(cellAt(table, row, metal) as number) * factor) as OhmsPerMeter,
+    unit: "Ω/m",
+    cells: [
+      describeCell({
+        system: "North America",
+        edition: name,
+        from: { label, table },
+        row,
+        rowName: `${size} ${stranding}`,
+        column: metal,
+      }),
+    ],
+    baseConditions: ["direct current", "conductor at 75 °C"],
+    governing: "table value",
+    warnings: far
+      ? [
+          {
+            code: "outside-validity",
+            path: "temperature",
+            message: "The straight line of the note is for temperatures not far from 75 °C.",
+            limit: temperature < 0 ? 0 : 100,
+            unit: "°C",
+            source: "nfpa-70",
+          },
+        ]
+      : [],
+  });
+}

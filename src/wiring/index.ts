@@ -1,0 +1,50 @@
+export * from "./applianceDevice.ts";
+export {
+  type CableCapacity,
+  type CableRun,
+  cableCapacity,
+} from "./cableCapacity.ts";
+export * from "./cableForLoad.ts";
+export {
+  type AmpacityConstraint,
+  type ConductorAmpacity,
+  type ConductorRun,
+  conductorAmpacity,
+} from "./conductorAmpacity.ts";
+export * from "./conductorForLoad.ts";
+export * from "./conductorResistance.ts";
+export {
+  type DesignCurrent,
+  designCurrent,
+  type EquipmentClass,
+  type HeatingLoad,
+} from "./designCurrent.ts";
+export * from "./edition.ts";
+export { editionIssues } from "./editionGate.ts";
+export { cableAmbientFactor, groupingFactor } from "./iecFactors.ts";
+export type { IecEditionName } from "./iecNames.ts";
+export type { Iec } from "./iecTables.ts";
+export * from "./insulation.ts";
+export type { InsulationCriterion, OwnInsulationCriterion } from "./insulationCriteria.ts";
+export * from "./insulationTemperature.ts";
+export * from "./insulationType.ts";
+export * from "./leakageLimit.ts";
+export * from "./loadForConductor.ts";
+export * from "./lug.ts";
+export * from "./namedWire.ts";
+export { ambientFactor, conductorCountFactor, type FactorRoute } from "./necFactors.ts";
+export type { NecEdition, NorthAmerican } from "./necTables.ts";
+export {
+  type CodeResult,
+  type CodeSystem,
+  DEFERRAL,
+  type Provenance,
+  type TableCell,
+  type TableKind,
+} from "./result.ts";
+export type { LabelledTable, SharedTable } from "./sharedTable.ts";
+export { type DeviceRule, largestDevice, standardDevice } from "./standardDevice.ts";
+export * from "./subdivision.ts";
+export { ampacityEditions, type TabledConductor, tableAmpacity } from "./tableAmpacity.ts";
+export { terminationTemperature } from "./termination.ts";
+export * from "./voltageDrop.ts";

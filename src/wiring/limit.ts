@@ -1,0 +1,36 @@
+/** Limits compared in decimal, and the bounds of what can be measured: every decision of this room goes through here. */
+import { compareQuoted } from "../decision/index.ts";
+import { checkBetween, checkNonNegative, checkPositive } from "../quantity/index.ts";
+
+/** Whether a value is at most a limit, on 12 significant digits: 57.75 A is not at most 57.7 A, 48.00000000000001 A is 48 A. */
+export function atMost(value: number, limit: number): boolean {
+  return compareQuoted({ left: value, right: limit }) <= 0;
+}
+
+/** Smallest whole number of equal parts of which none exceeds the limit. */
+export function partsNeeded(total: number, limit: number): number {
+  let parts = Math.max(1, Math.floor(total / limit));
+  while (!atMost(total, parts * limit)) parts++;
+  return parts;
+}
+
+/** Between these no product or quotient of this room leaves float64; nothing measured lies beyond them. */
+const SMALLEST = 1e-30;
+const LARGEST = 1e30;
+
+/** Requires more than 0, within the bounds. */
+export function checkMeasured(path: string, value: number, unit: string): void {
+  checkPositive(path, value, unit);
+  checkBetween(path, value, SMALLEST, LARGEST, unit);
+}
+
+/** Requires 0, or more within the bounds. */
+export function checkMeasuredOrZero(path: string, value: number, unit: string): void {
+  checkNonNegative(path, value, unit);
+  if (value !== 0) checkBetween(path, value, SMALLEST, LARGEST, unit);
+}
+
+/** Requires a temperature that matter can have and wiring can meet. */
+export function checkTemperature(path: string, value: number): void {
+  checkBetween(path, value, -273.15, 3000, "°C");
+}

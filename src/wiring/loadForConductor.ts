@@ -1,0 +1,158 @@
+/** From the conductor found in the machine to the largest load it may feed. */
+import { type Amperes, fail } from "../quantity/index.ts";
+import {
+  ampacityOfRow,
+  type ConductorAmpacity,
+  type ConductorRun,
+  resolveRun,
+  terminalColumn,
+} from "./conductorAmpacity.ts";
+import { type EquipmentClass, heatingRule } from "./designCurrent.ts";
+import { atMost, checkMeasured } from "./limit.ts";
+import { type CodeResult, codeResult, type TableCell } from "./result.ts";
+import { cellAt, describeCell } from "./sharedTable.ts";
+import { rowOfSize } from "./size.ts";
+import { permittedDevice, ratingNear } from "./standardDevice.ts";
+
+/**
+ * What limits the load of a conductor.
+ * @since 0.1.0
+ */
+export type LoadConstraint =
+  | "termination"
+  | "corrected ampacity"
+  | "device"
+  | "conductor's device limit"
+  | "subdivided load";
+
+/**
+ * The largest load of a conductor.
+ * @since 0.1.0
+ */
+export interface ConductorLoad extends CodeResult<Amperes> {
+  /** What limits the load. */
+  readonly governing: LoadConstraint;
+  /** Largest standard device the conductor permits, or the device you gave (A). */
+  readonly device: Amperes;
+  /** Ampacity of the conductor with its steps. */
+  readonly ampacity: ConductorAmpacity;
+  /** The load each constraint alone would allow (A). */
+  readonly constraints: readonly { readonly constraint: LoadConstraint; readonly load: Amperes }[];
+}
+
+/**
+ * Largest continuous heating load a conductor may feed: the smallest of terminal's column / factor, corrected
+ * ampacity, device / factor, and the class's largest subdivided load where the circuit is one of a split heater.
+ * @param input - the run; fields at {@link ConductorRun}
+ * @param input.size - size printed on the conductor
+ * @param input.equipment - equipment class: {@link EquipmentClass}
+ * @param input.device - rating of the overcurrent device found (A); the largest the conductor permits if left out
+ * @param input.listedForFullLoad - true for an assembly and device listed for operation at 100 %; false if left out
+ * @param input.subdivided - true where the circuit is one of a split heater; false if left out
+ * @returns the load (A), continuous, heaters and their motors together, with what limits it
+ * @throws ElectroheatError as {@link conductorAmpacity}; `inconsistent` for a device above what the conductor permits
+ * @source NFPA 70, National Electrical Code: 210.19(A), 210.20(A), 110.14(C), 240.4, 240.6(A), 310.15, ampacity tables, and the clause of the class
+ * @example
+ * ```ts
+ * const found = loadForConductor({
+ *   edition: "NEC 2023", equipment: "process heating", size: "4 AWG", installation: "raceway", material: "copper",
+ *   insulationTemperature: celsius(90), ambient: celsius(30), currentCarryingConductors: 3, terminalTemperature: celsius(75),
+ * });
+ * [found.value, found.governing] // => [68, "termination"]
+ * ```
+ * @since 0.1.0
+ */
+export function loadForConductor(
+  input: ConductorRun & {
+    readonly size: string;
+    readonly equipment: EquipmentClass | (string & {});
+    readonly device?: Amperes;
+    readonly subdivided?: boolean;
+    readonly listedForFullLoad?: boolean;
+  },
+): ConductorLoad {
+  const { edition, material } = input;
+  const rule = heatingRule(edition, input.equipment);
+  const listed = cellAt(rule.from.table, rule.row, "factor") as number;
+  const factor = input.listedForFullLoad === true ? 1 : listed;
+  if (input.device !== undefined) checkMeasured("device", input.device, "A");
+  const resolved = resolveRun(input);
+  const row = rowOfSize(resolved.from.table, "size", input.size);
+  const outside = (): never =>
+    fail({
+      code: "outside-table",
+      path: "size",
+      expected: `a size with a figure in column ${resolved.column} of ${resolved.from.label} and in the terminal's column`,
+      received: input.size,
+    });
+  if (input.terminalTemperature === "unmarked" && input.device === undefined) {
+    fail({
+      code: "missing",
+      path: "device",
+      expected: "the overcurrent device, whose rating says which column unmarked terminals go by",
+      received: undefined,
+      unit: "A",
+    });
+  }
+  const found = ampacityOfRow(input, resolved, row, terminalColumn(input, input.device)) ?? outside();
+  const { ampacity, ownCell, terminalCell } = found;
+  const permitted =
+    permittedDevice({ edition, size: ampacity.size, material, ampacity: ampacity.value }) ?? outside();
+  if (input.device !== undefined && !atMost(input.device, permitted.value)) {
+    fail({
+      code: "inconsistent",
+      path: "device",
+      expected: `at most ${permitted.value}, the largest device ${ampacity.size} permits here (${permitted.rule})`,
+      received: input.device,
+      unit: "A",
+    });
+  }
+  const device = input.device ?? permitted.value;
+  const ruleCell = (column: string): TableCell =>
+    describeCell({
+      system: "North America",
+      edition: rule.name,
+      from: rule.from,
+      row: rule.row,
+      rowName: input.equipment,
+      column,
+    });
+  const largest = cellAt(rule.from.table, rule.row, "subdivided load");
+  const deviceCell =
+    input.device === undefined ? permitted.cell : (ratingNear(edition, device, "up")?.cell ?? permitted.cell);
+  const byDevice: LoadConstraint = input.device === undefined ? "conductor's device limit" : "device";
+  const limits: { constraint: LoadConstraint; load: number; cell: TableCell }[] = [
+    ...(terminalCell === null
+      ? []
+      : [
+          {
+            constraint: "termination" as const,
+            load: (ampacity.terminationAmpacity as number) / factor,
+            cell: terminalCell,
+          },
+        ]),
+    { constraint: "corrected ampacity", load: ampacity.correctedAmpacity, cell: ownCell },
+    { constraint: byDevice, load: device / factor, cell: deviceCell },
+    ...(input.subdivided === true && typeof largest === "number"
+      ? [{ constraint: "subdivided load" as const, load: largest, cell: ruleCell("subdivided load") }]
+      : []),
+  ];
+  const lowest = limits.reduce((least, one) => (atMost(least.load, one.load) ? least : one));
+  const used = [...limits.map(({ cell }) => cell), ...ampacity.cells, ruleCell("factor")];
+  const result = codeResult({
+    value: lowest.load as Amperes,
+    unit: "A",
+    cells: [lowest.cell, ...new Set(used.filter((cell) => cell !== lowest.cell))],
+    baseConditions: [...ampacity.baseConditions, "continuous load: three hours or more"],
+    governing: lowest.constraint,
+    cautions: ampacity.cautions,
+    warnings: ampacity.warnings,
+  });
+  return {
+    ...result,
+    governing: lowest.constraint,
+    device: device as Amperes,
+    ampacity,
+    constraints: limits.map(({ constraint, load }) => ({ constraint, load: load as Amperes })),
+  };
+}

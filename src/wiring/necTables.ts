@@ -1,0 +1,76 @@
+/** Tables of the North American editions, kind by kind, so that one lookup does not carry the others. */
+import clauses from "../../shared/tables/nec-clauses.json" with { type: "json" };
+import { type Celsius, checkOneOf, fail } from "../quantity/index.ts";
+import type { NorthAmericanEdition } from "./edition.ts";
+import { checkedEdition } from "./editionGate.ts";
+import { cellAt } from "./sharedTable.ts";
+
+const NAMES = ["NEC 2008", "NEC 2011", "NEC 2014", "NEC 2017", "NEC 2020", "NEC 2023"] as const;
+
+/**
+ * Editions of the National Electrical Code (NFPA 70) that this library holds. "NEC 2008" stands for 2008 and earlier and
+ * holds no ambient factors; it is there to recognize older figures.
+ * @since 0.1.0
+ */
+export type NecEdition = (typeof NAMES)[number];
+
+/**
+ * A North American edition: one of ours by name, or one of your own.
+ * @since 0.1.0
+ */
+export type NorthAmerican = NecEdition | NorthAmericanEdition;
+
+/** Name and year of a known edition, for what only these hold. */
+export function namedEdition(edition: NecEdition): { readonly name: NecEdition; readonly year: number } {
+  const name = checkOneOf("edition", edition, NAMES);
+  return { name, year: Number(name.slice(4)) };
+}
+
+/** Either the name of a known edition or the user's own, past the gate. */
+export function northAmerican(edition: NorthAmerican): {
+  readonly name: string;
+  readonly year: number | null;
+  readonly own: NorthAmericanEdition | null;
+} {
+  if (typeof edition === "object" && edition !== null) {
+    const own = checkedEdition(edition);
+    if (own.system !== "North America") {
+      fail({
+        code: "inconsistent",
+        path: "edition.system",
+        expected: "North America: systems are never mixed",
+        received: own.system,
+      });
+    }
+    return { name: own.name, year: null, own };
+  }
+  return { ...namedEdition(edition), own: null };
+}
+
+/** Names of the editions, oldest first. */
+export const necEditions = (): readonly NecEdition[] => NAMES;
+
+/** Where a provision stands in an edition; `null` if that edition does not have it in this form. */
+export function clauseOf(provision: string, year: number): string | null {
+  const column = year < 2011 ? "2008" : year < 2020 ? "2011" : String(year);
+  const row = clauses.rows.find((one) => one[0] === provision);
+  return row === undefined ? null : (cellAt(clauses, row, column) as string | null);
+}
+
+/** Answers a question about a table that an edition does not hold with the editions that do. */
+export function noTable(what: string, name: string, known: readonly string[]): never {
+  return fail({
+    code: "unknown-name",
+    path: "edition",
+    expected:
+      known.length > 0
+        ? `an edition that holds ${what}: ${known.join(", ")}`
+        : `an edition of your own that holds ${what}`,
+    received: name,
+  });
+}
+
+/** The degree figure of a base temperature, as a tagged number. */
+export const AT_30: Celsius = 30 as Celsius;
+/** As above. */
+export const AT_40: Celsius = 40 as Celsius;

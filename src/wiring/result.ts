@@ -1,0 +1,148 @@
+/** The form of every answer of this room: the value, where it stands in print, and who decides. */
+import type { Warning } from "../quantity/index.ts";
+
+/**
+ * Family of rules an answer belongs to. Figures of two systems are never combined.
+ * @since 0.1.0
+ */
+export type CodeSystem = "North America" | "IEC" | "maker data" | "common practice";
+
+/**
+ * What stands behind a table: printed by a standards body or a maker, a habit of the trade, or brought by the user.
+ * @since 0.1.0
+ */
+export type TableKind = "published" | "common practice" | "user table";
+
+/**
+ * How a figure came into this library: read in the document or a reprint of it, from memory and checked against
+ * an independent law, or worked out.
+ * @since 0.1.0
+ */
+export type Provenance = "seen" | "memory" | "derived";
+
+/**
+ * One cell that an answer rests on, so that it can be found again in print.
+ * @since 0.1.0
+ */
+export interface TableCell {
+  /** Family of rules. */
+  readonly system: CodeSystem;
+  /** Edition: "NEC 2023". */
+  readonly edition: string;
+  /** Table or clause as that edition names it: "Table 310.16". */
+  readonly table: string;
+  /** Row: "6 AWG", "46 to 50 °C". */
+  readonly row: string;
+  /** Column: "copper 75". */
+  readonly column: string;
+  /** The cell as printed. */
+  readonly value: number | string | null;
+  /** Unit of the cell. */
+  readonly unit: string;
+  /** Id of the source in the bibliography. */
+  readonly source: string;
+  /** Published, common practice or the user's own. */
+  readonly kind: TableKind;
+  /** Seen, memory or derived. */
+  readonly provenance: Provenance;
+}
+
+/**
+ * An answer from a code, a standard or a named table.
+ * @since 0.1.0
+ */
+export interface CodeResult<T> {
+  /** The answer. */
+  readonly value: T;
+  /** Unit of the answer; empty for a name. */
+  readonly unit: string;
+  /** Family of rules. */
+  readonly system: CodeSystem;
+  /** Edition it belongs to. */
+  readonly edition: string;
+  /** Table or clause that decided. */
+  readonly table: string;
+  /** Row that decided. */
+  readonly row: string;
+  /** Column that decided. */
+  readonly column: string;
+  /** Conditions the deciding table was made for. */
+  readonly baseConditions: readonly string[];
+  /** The constraint that decided. */
+  readonly governing: string;
+  /** The weakest kind among the cells used. */
+  readonly kind: TableKind;
+  /** The weakest provenance among the cells used. */
+  readonly provenance: Provenance;
+  /** Every cell used, the deciding one among them. */
+  readonly cells: readonly TableCell[];
+  /** Who decides. */
+  readonly deferral: string;
+  /** What the reader must know before acting on it. */
+  readonly cautions: readonly string[];
+  /** Doubts about the input or the source, as data. */
+  readonly warnings: readonly Warning[];
+}
+
+/**
+ * The note that goes with every answer of this room.
+ * @since 0.1.0
+ */
+export const DEFERRAL: string =
+  "A figure of the edition and table named, for orientation. The code adopted where the equipment stands, the " +
+  "maker's instructions and marks, and a licensed electrician decide.";
+
+/** Sentence that goes with whatever rests on a figure nobody here has read in print. */
+const FROM_MEMORY =
+  "Rests on a figure or clause number that was not read in print: confirm it in the edition named before use.";
+
+/** Sentence that goes with whatever rests on the user's own figures. */
+const OWN_TABLE = "Rests on a table brought by the user; this library has not seen its source.";
+
+/** Makes an answer from the cells it rests on; the first cell is the deciding one. */
+export function codeResult<T>(input: {
+  readonly value: T;
+  readonly unit: string;
+  readonly cells: readonly [TableCell, ...TableCell[]];
+  readonly baseConditions: readonly string[];
+  readonly governing: string;
+  readonly cautions?: readonly string[];
+  readonly warnings?: readonly Warning[];
+}): CodeResult<T> {
+  const { value, unit, cells, baseConditions, governing } = input;
+  const { system, edition, table, row, column } = cells[0];
+  const has = (test: (cell: TableCell) => boolean): boolean => cells.some(test);
+  const kind: TableKind = has((cell) => cell.kind === "user table")
+    ? "user table"
+    : has((cell) => cell.kind === "common practice")
+      ? "common practice"
+      : "published";
+  const provenance: Provenance = has((cell) => cell.provenance === "memory")
+    ? "memory"
+    : has((cell) => cell.provenance === "derived")
+      ? "derived"
+      : "seen";
+  return {
+    value,
+    unit,
+    system,
+    edition,
+    table,
+    row,
+    column,
+    baseConditions,
+    governing,
+    kind,
+    provenance,
+    cells,
+    deferral: DEFERRAL,
+    cautions: [
+      ...new Set([
+        ...(kind === "user table" ? [OWN_TABLE] : []),
+        ...(provenance === "memory" ? [FROM_MEMORY] : []),
+        ...(input.cautions ?? []),
+      ]),
+    ],
+    warnings: input.warnings ?? [],
+  };
+}

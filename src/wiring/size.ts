@@ -1,0 +1,59 @@
+/** Conductor sizes as names: "6 AWG", "250 kcmil", "10 mm²". A name, not an area: 50 mm² cable holds 47.5 mm². */
+import { fail } from "../quantity/index.ts";
+import type { Row, SharedTable } from "./sharedTable.ts";
+
+const FORMS = "a size with AWG, kcmil or mm²";
+const LARGEST_BARE_AWG = 40;
+
+/** Name of the size in a row: the table's own unit decides between mm² and the American sizes. */
+export function sizeOfRow(table: SharedTable, row: Row): string {
+  const cell = String(row[0]);
+  if (table.columns[0]?.unit === "mm²") return `${cell} mm²`;
+  return cell.includes("/") || Number(cell) <= LARGEST_BARE_AWG ? `${cell} AWG` : `${cell} kcmil`;
+}
+
+/**
+ * A size as people write it ("#6", "2/0", "00 AWG", "250 MCM", "2.5mm2") under the name the tables use.
+ */
+export function sizeName(path: string, text: string): string {
+  if (typeof text !== "string" || text.trim() === "" || text.length > 24) {
+    const code =
+      text === undefined || text === null || text === ""
+        ? "missing"
+        : typeof text === "string"
+          ? "malformed-text"
+          : "wrong-type";
+    return fail({ code, path, expected: FORMS, received: text });
+  }
+  const bare = text.trim().toUpperCase().replace(/\s+/g, "");
+  const gauge = /^(#|NO\.)?(\d{1,2}|[1-4]\/0|0{2,4})(AWG)?$/.exec(bare);
+  if (gauge !== null) {
+    const [, mark, number = "", unit] = gauge;
+    if (/^0{2,4}$/.test(number)) return `${number.length}/0 AWG`;
+    if (number.includes("/")) return `${number} AWG`;
+    if (mark === undefined && unit === undefined) {
+      return fail({ code: "ambiguous", path, expected: FORMS, received: text });
+    }
+    return number === "0" ? "1/0 AWG" : `${Number(number)} AWG`;
+  }
+  const kcmil = /^(\d{2,4})(KCMIL|MCM)$/.exec(bare)?.[1];
+  if (kcmil !== undefined) return `${kcmil} kcmil`;
+  const metric = /^(\d{1,4}(?:\.\d{1,2})?)MM[²2]$/.exec(bare)?.[1];
+  if (metric !== undefined) return `${Number(metric)} mm²`;
+  const code = /^\d+(\.\d+)?$/.test(bare) ? "ambiguous" : "malformed-text";
+  return fail({ code, path, expected: FORMS, received: text });
+}
+
+/** The row of a size; a size the table does not have is answered with those it has. */
+export function rowOfSize(table: SharedTable, path: string, text: string): Row {
+  const name = sizeName(path, text);
+  const row = table.rows.find((one) => sizeOfRow(table, one) === name);
+  if (row !== undefined) return row;
+  const known = [...new Set(table.rows.map((one) => sizeOfRow(table, one)))];
+  return fail({
+    code: "unknown-name",
+    path,
+    expected: `one of ${known.join(", ")} (${table.edition})`,
+    received: text,
+  });
+}

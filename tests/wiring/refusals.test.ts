@@ -1,0 +1,520 @@
+/**
+ * What the room refuses: every field of every function spoiled in turn, and the error named by code and argument. Nothing here
+ * has a published value; it is the contract of the room.
+ */
+import * as wiring from "electroheat/wiring";
+import { describe, expect, it } from "vitest";
+import { expectFinite } from "../support/close.ts";
+import { absurd, expectRefusal, negative, notNames, notQuantities, spoiled, zero } from "../support/spoil.ts";
+
+type Bad = readonly (readonly [unknown, string])[];
+const positive: Bad = [...notQuantities, ...negative, ...zero, ...absurd];
+const optional = (bad: Bad): Bad => bad.filter(([value]) => value !== undefined);
+const orZero: Bad = [...notQuantities, ...negative, ...absurd];
+const temperature: Bad = [...notQuantities, [-274, "out-of-range"], [3001, "out-of-range"]];
+const names: Bad = [...notNames, ["nothing of the kind", "unknown-name"]];
+const sizes: Bad = [
+  ...notNames.filter(([value]) => value !== null),
+  ["10", "ambiguous"],
+  ["5 AWG", "unknown-name"],
+  ["ten AWG", "malformed-text"],
+  ["   ", "malformed-text"],
+  [10, "wrong-type"],
+];
+const counts: Bad = [
+  [0, "out-of-range"],
+  [1.5, "out-of-range"],
+  [-3, "out-of-range"],
+  ["3", "not-a-number"],
+  [null, "missing"],
+  [Number.NaN, "not-a-number"],
+];
+const necEdition: Bad = [...notNames.filter(([value]) => value !== null), ["NEC 1999", "unknown-name"]];
+
+const run = {
+  edition: "NEC 2023",
+  installation: "raceway",
+  material: "copper",
+  insulationTemperature: 90,
+  ambient: 35,
+  currentCarryingConductors: 3,
+  terminalTemperature: 75,
+};
+const runFields: readonly (readonly [string, Bad, string?])[] = [
+  ["edition", necEdition],
+  ["installation", names],
+  ["material", names],
+  [
+    "insulationTemperature",
+    [
+      [91, "unknown-name"],
+      [undefined, "missing"],
+    ],
+  ],
+  ["ambient", [...temperature.filter(([value]) => value !== 3001), [90, "out-of-range"]]],
+  ["ambientBase", [[40, "inconsistent"]]],
+  ["ambientBy", [["guess", "unknown-name"]], "by"],
+  ["currentCarryingConductors", counts],
+  ["terminalTemperature", [...temperature, [70, "unknown-name"]]],
+];
+const cable = {
+  edition: "IEC 60364-5-52:2009",
+  method: "B2",
+  loadedConductors: 3,
+  insulation: "PVC",
+  material: "copper",
+  ambient: 35,
+  circuits: 2,
+  arrangement: "bunched",
+};
+const cableFields: readonly (readonly [string, Bad, string?])[] = [
+  ["edition", [...necEdition, ["NEC 2023", "unknown-name"]]],
+  ["method", names],
+  [
+    "loadedConductors",
+    [
+      [4, "unknown-name"],
+      [undefined, "missing"],
+    ],
+  ],
+  ["insulation", names],
+  ["material", names],
+  [
+    "ambient",
+    [...temperature.filter(([value]) => value !== 3001), [70, "out-of-range"], [5, "outside-table"]],
+  ],
+  ["ambientBase", [[40, "inconsistent"]]],
+  ["circuits", [...counts, [21, "outside-table"]]],
+  ["arrangement", names],
+  ["grouping", [["other", "unknown-name"]]],
+];
+
+interface Case {
+  readonly call: (input: never) => unknown;
+  readonly input: unknown;
+  readonly fields: readonly (readonly [path: string, bad: Bad, argument?: string])[];
+}
+
+const cases: Readonly<Record<string, Case>> = {
+  tableAmpacity: {
+    call: wiring.tableAmpacity,
+    input: { ...run, size: "6 AWG" },
+    fields: [...runFields.slice(0, 4), ["size", sizes]],
+  },
+  ampacityEditions: {
+    call: wiring.ampacityEditions,
+    input: { ...run, size: "6 AWG", ampacity: 75 },
+    fields: [
+      ["installation", names],
+      ["material", names],
+      ["size", sizes],
+      ["ampacity", positive],
+    ],
+  },
+  ambientFactor: {
+    call: wiring.ambientFactor,
+    input: { edition: "NEC 2023", baseAmbient: 30, insulationTemperature: 75, ambient: 41 },
+    fields: [
+      ["edition", necEdition],
+      [
+        "baseAmbient",
+        [
+          [25, "unknown-name"],
+          [undefined, "missing"],
+        ],
+      ],
+      ["insulationTemperature", [...notQuantities, [150, "unknown-name"]]],
+      ["ambient", [...notQuantities, [75, "out-of-range"], [-280, "out-of-range"]]],
+      ["by", [["law", "unknown-name"]]],
+    ],
+  },
+  conductorCountFactor: {
+    call: wiring.conductorCountFactor,
+    input: { edition: "NEC 2023", currentCarryingConductors: 7 },
+    fields: [
+      ["edition", necEdition],
+      ["currentCarryingConductors", counts],
+    ],
+  },
+  terminationTemperature: {
+    call: wiring.terminationTemperature,
+    input: { edition: "NEC 2023", circuitRating: 60 },
+    fields: [
+      ["edition", necEdition],
+      ["circuitRating", positive],
+    ],
+  },
+  conductorAmpacity: {
+    call: wiring.conductorAmpacity,
+    input: { ...run, size: "6 AWG" },
+    fields: [...runFields, ["size", sizes]],
+  },
+  standardDevice: {
+    call: wiring.standardDevice,
+    input: { edition: "NEC 2023", current: 41, direction: "up" },
+    fields: [
+      ["edition", necEdition],
+      ["current", [...positive, [6001, "outside-table"]]],
+      ["direction", names],
+    ],
+  },
+  largestDevice: {
+    call: wiring.largestDevice,
+    input: { edition: "NEC 2023", size: "6 AWG", material: "copper", ampacity: 65 },
+    fields: [
+      ["edition", necEdition],
+      ["size", sizes.filter(([, code]) => code !== "unknown-name")],
+      ["material", names],
+      ["ampacity", positive],
+    ],
+  },
+  largestApplianceDevice: {
+    call: wiring.largestApplianceDevice,
+    input: { edition: "NEC 2023", current: 18.75 },
+    fields: [
+      ["edition", necEdition],
+      ["current", [...positive, [13.3, "out-of-range"], [5000, "outside-table"]]],
+    ],
+  },
+  designCurrent: {
+    call: wiring.designCurrent,
+    input: {
+      edition: "NEC 2023",
+      equipment: "machine",
+      heaterCurrent: [7, 7],
+      motorCurrent: 3,
+      noncontinuousCurrent: 2,
+    },
+    fields: [
+      ["edition", necEdition],
+      ["equipment", names],
+      ["heaterCurrent.0", orZero],
+      [
+        "heaterCurrent",
+        [
+          [undefined, "missing"],
+          [-1, "out-of-range"],
+          ["7", "not-a-number"],
+        ],
+      ],
+      ["motorCurrent", optional(orZero).filter(([value]) => !Array.isArray(value))],
+      ["noncontinuousCurrent", optional(orZero).filter(([value]) => !Array.isArray(value))],
+    ],
+  },
+  subdivision: {
+    call: wiring.subdivision,
+    input: { edition: "NEC 2023", equipment: "space heating", current: 108 },
+    fields: [
+      ["edition", necEdition],
+      ["equipment", names],
+      ["current", positive],
+      ["circuits", [[2, "inconsistent"], ...counts.filter(([value]) => value !== null)]],
+    ],
+  },
+  conductorForLoad: {
+    call: wiring.conductorForLoad,
+    input: { ...run, equipment: "space heating", heaterCurrent: 40 },
+    fields: [
+      ...runFields,
+      ["equipment", names],
+      ["heaterCurrent", [...positive.filter(([value]) => typeof value !== "object"), [600, "outside-table"]]],
+    ],
+  },
+  loadForConductor: {
+    call: wiring.loadForConductor,
+    input: { ...run, equipment: "space heating", size: "4 AWG", device: 70 },
+    fields: [
+      ...runFields.filter(([path]) => path !== "ambient"),
+      ["equipment", names],
+      ["size", sizes],
+      ["device", [...optional(positive), [100, "inconsistent"]]],
+    ],
+  },
+  lugFit: {
+    call: wiring.lugFit,
+    input: {
+      ...run,
+      size: "4 AWG",
+      designCurrent: 60,
+      lug: { smallest: "14 AWG", largest: "1/0 AWG", materials: ["copper"], temperature: 75, current: 85 },
+    },
+    fields: [
+      [
+        "lug",
+        [
+          [undefined, "missing"],
+          [null, "missing"],
+        ],
+      ],
+      ["lug.smallest", sizes.filter(([, code]) => code !== "unknown-name")],
+      ["lug.largest", [["16 AWG", "inconsistent"]]],
+      ["lug.current", optional(positive)],
+      ["lug.temperature", temperature, "terminalTemperature"],
+      ["designCurrent", positive],
+      ["size", sizes.filter(([, code]) => code !== "unknown-name")],
+    ],
+  },
+  conductorResistance: {
+    call: wiring.conductorResistance,
+    input: { edition: "NEC 2023", size: "10 AWG", stranding: "solid", metal: "aluminum", temperature: 40 },
+    fields: [
+      ["edition", names],
+      ["size", sizes],
+      ["stranding", names],
+      ["metal", names],
+      ["temperature", [...notQuantities, [151, "out-of-range"], [-51, "out-of-range"]]],
+    ],
+  },
+  voltageDrop: {
+    call: wiring.voltageDrop,
+    input: {
+      circuit: "two-wire",
+      current: 10,
+      length: 20,
+      resistancePerLength: 0.001,
+      reactancePerLength: 0.0001,
+      powerFactor: 0.9,
+      supplyVoltage: 230,
+    },
+    fields: [
+      ["circuit", names],
+      ["current", orZero],
+      ["length", orZero],
+      [
+        "resistancePerLength",
+        [...orZero, [10, "out-of-range", "drop"] as never].filter(([value]) => value !== 10),
+      ],
+      ["reactancePerLength", optional(orZero).filter(([value]) => value !== null)],
+      [
+        "powerFactor",
+        [
+          [1.1, "out-of-range"],
+          [-0.1, "out-of-range"],
+          ["1", "not-a-number"],
+        ],
+      ],
+      ["supplyVoltage", positive],
+    ] as Case["fields"],
+  },
+  insulationType: {
+    call: wiring.insulationType,
+    input: { edition: "NEC 2023", type: "SA" },
+    fields: [
+      ["edition", names],
+      ["type", names.filter(([value]) => value === undefined || value === "nothing of the kind")],
+    ],
+  },
+  namedWireAmpacity: {
+    call: wiring.namedWireAmpacity,
+    input: { table: "wire maker, 30 °C", column: "200", size: "14 AWG", ambient: 90, insulation: "200" },
+    fields: [
+      ["table", names],
+      ["column", names],
+      ["size", sizes],
+      ["ambient", [...temperature, [201, "outside-table"], [20, "outside-table"]]],
+      [
+        "insulation",
+        [
+          ["nothing of the kind", "unknown-name"],
+          ["150", "inconsistent"],
+        ],
+      ],
+    ],
+  },
+  cableCapacity: {
+    call: wiring.cableCapacity,
+    input: { ...cable, size: "16 mm²" },
+    fields: [...cableFields, ["size", sizes]],
+  },
+  cableForLoad: {
+    call: wiring.cableForLoad,
+    input: { ...cable, designCurrent: 30, deviceKind: "gG fuse" },
+    fields: [
+      ...cableFields,
+      ["designCurrent", [...positive, [1300, "outside-table"]]],
+      ["deviceKind", names],
+      [
+        "device",
+        [
+          [33, "outside-table"],
+          [25, "inconsistent"],
+        ],
+      ],
+    ],
+  },
+  loadForCable: {
+    call: wiring.loadForCable,
+    input: { ...cable, size: "16 mm²", deviceKind: "circuit-breaker" },
+    fields: [
+      ...cableFields,
+      ["size", sizes],
+      ["deviceKind", names],
+      [
+        "device",
+        [
+          [63, "inconsistent"],
+          [33, "outside-table"],
+        ],
+      ],
+    ],
+  },
+  cableAmbientFactor: {
+    call: wiring.cableAmbientFactor,
+    input: { edition: "BS 7671:2008", insulation: "XLPE", ambient: 40, baseAmbient: 30 },
+    fields: [
+      ["edition", [...necEdition, ["IEC 60364-5-52:2001", "unknown-name"]]],
+      ["insulation", names],
+      ["ambient", [...notQuantities, [90, "out-of-range"], [20, "outside-table"], [82, "outside-table"]]],
+      [
+        "baseAmbient",
+        [
+          [40, "inconsistent"],
+          [undefined, "missing"],
+        ],
+      ],
+      ["by", [["law", "unknown-name"]]],
+    ],
+  },
+  groupingFactor: {
+    call: wiring.groupingFactor,
+    input: { edition: "BS 7671:2008", arrangement: "bunched", circuits: 3 },
+    fields: [
+      ["edition", [...necEdition, ["IEC 60204-1:2005", "unknown-name"]]],
+      ["arrangement", names],
+      ["circuits", [...counts, [21, "outside-table"]]],
+      ["grouping", [["other", "unknown-name"]]],
+    ],
+  },
+  insulationOfGroup: {
+    call: wiring.insulationOfGroup,
+    input: { each: 2e7, count: 12 },
+    fields: [
+      ["each", positive],
+      ["count", counts],
+    ],
+  },
+  insulationLeakage: {
+    call: wiring.insulationLeakage,
+    input: { voltage: 277, resistance: 3e6 },
+    fields: [
+      ["voltage", orZero],
+      ["resistance", positive],
+    ],
+  },
+  insulationVerdicts: {
+    call: wiring.insulationVerdicts,
+    input: {
+      resistance: 3e6,
+      nominalVoltage: 480,
+      testVoltage: 500,
+      temperature: 20,
+      criteria: [
+        "maker element",
+        { name: "own", minimum: 1e6, of: "element", source: "manual", testVoltage: 500 },
+      ],
+    },
+    fields: [
+      ["resistance", positive],
+      ["nominalVoltage", positive],
+      ["testVoltage", positive],
+      ["temperature", temperature],
+      ["elementsInParallel", counts.filter(([value]) => value !== null)],
+      [
+        "criteria",
+        [
+          [undefined, "missing"],
+          [[], "missing"],
+        ],
+      ],
+      ["criteria.0", names, "criteria"],
+      ["criteria.1.minimum", positive, "criteria.minimum"],
+      ["criteria.1.name", notNames, "criteria.name"],
+      ["criteria.1.source", notNames, "criteria.source"],
+      ["criteria.1.of", names, "criteria.of"],
+      ["criteria.1.testVoltage", optional(positive), "criteria.testVoltage"],
+    ],
+  },
+  insulationAt20: {
+    call: wiring.insulationAt20,
+    input: { resistance: 1e9, temperature: 35, insulation: "solid" },
+    fields: [
+      ["resistance", positive],
+      ["temperature", [...notQuantities, [-1, "out-of-range"], [81, "out-of-range"], [36, "outside-table"]]],
+      ["insulation", names],
+      ["by", [["guess", "unknown-name"]]],
+    ],
+  },
+  leakageLimit: {
+    call: wiring.leakageLimit,
+    input: { appliance: "class II", power: 2000 },
+    fields: [
+      ["appliance", names],
+      ["power", positive],
+    ],
+  },
+  polarizationIndex: {
+    call: wiring.polarizationIndex,
+    input: { oneMinute: 1e7, tenMinutes: 2e7 },
+    fields: [
+      ["oneMinute", positive],
+      ["tenMinutes", positive],
+    ],
+  },
+};
+
+describe.each(Object.entries(cases))("%s", (_, { call, input, fields }) => {
+  it("takes the valid input, and its result is plain and finite", () => {
+    expectFinite(call(input as never), "valid");
+  });
+
+  it.each(fields.map(([path, bad, argument]) => [path, bad, argument ?? path] as const))(
+    "refuses a spoiled %s",
+    (path, bad, argument) => {
+      for (const [value, code] of bad) {
+        const message = `${path} = ${String(value)}`;
+        expectRefusal(() => call(spoiled(input, path, value) as never), code, argument, message);
+      }
+    },
+  );
+});
+
+it("every function of the room is spoiled here, but for two that take a list or nothing", () => {
+  const functions = Object.entries(wiring).flatMap(([name, value]) =>
+    typeof value === "function" ? [name] : [],
+  );
+  expect(functions.filter((name) => !(name in cases)).sort()).toEqual([
+    "dryOutGuidance",
+    "editionIssues",
+    "insulationInParallel",
+  ]);
+  for (const [value, code] of [...notQuantities, ...negative, ...zero, ...absurd]) {
+    expectRefusal(
+      () => wiring.insulationInParallel([2e7, value] as never),
+      code,
+      "resistances.1",
+      String(value),
+    );
+  }
+  expectRefusal(() => wiring.insulationInParallel([]), "missing", "resistances", "none");
+});
+
+it("unknown names are answered with the known ones", () => {
+  const text = (call: () => unknown): string => {
+    try {
+      call();
+    } catch (error) {
+      return (error as Error).message;
+    }
+    return "";
+  };
+  const size = { ...run, size: "5 AWG" } as never;
+  expect(text(() => wiring.tableAmpacity(size))).toContain("6 AWG, 4 AWG, 3 AWG");
+  expect(text(() => wiring.tableAmpacity({ ...run, edition: "NEC 1999" } as never))).toContain(
+    "NEC 2008, NEC 2011",
+  );
+  expect(text(() => wiring.cableCapacity({ ...cable, method: "D1" } as never))).toContain(
+    "A1, A2, B1, B2, C",
+  );
+  expect(text(() => wiring.cableCapacity({ ...cable, insulation: "SiF" } as never))).toContain("PVC, XLPE");
+  expect(text(() => wiring.insulationType({ edition: "NEC 2023", type: "THHN" }))).toContain("Z, FEP, FEPB");
+});
