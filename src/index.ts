@@ -3,5 +3,8 @@
  * (`electroheat/circuit`) to say where a name comes from.
  */
 export * from "./circuit/index.ts";
+export * from "./element/index.ts";
+export * from "./material/index.ts";
 export * from "./numeric/index.ts";
+export * from "./process/index.ts";
 export * from "./quantity/index.ts";

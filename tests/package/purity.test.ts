@@ -6,7 +6,7 @@ import { rooms, root } from "../support/house.ts";
 import { bundle, packed } from "./consume.ts";
 
 /** Rooms meant for pages and small apps: plain arithmetic, no schema library, no decimal library. */
-const light = ["quantity", "numeric", "circuit"];
+const light = ["quantity", "numeric", "material", "element", "circuit", "process"];
 const ONE_KILOBYTE = 1000;
 
 /** Packages among the inputs of a bundle. */
