@@ -176,6 +176,17 @@ describe("figures printed in two units", () => {
     });
   });
 
+  it("alloy-fecral-maker-a and the strip datasheet agree on FeCrAl 22/5.8", () => {
+    const sheet = tableOf("conductivity-heat-fecral-maker-a").rows;
+    const handbook = ["thermal conductivity", "specific heat"].map(
+      (name) => numbersOf("alloy-fecral-maker-a", name)[0],
+    );
+    expect(handbook).toEqual([
+      sheet.find((row) => row[0] === 50)?.[1],
+      sheet.find((row) => row[0] === 20)?.[2],
+    ]);
+  });
+
   it("stainless-304-hot starts from the figure of stainless-steel", () => {
     expect(tableOf("stainless-304-hot").rows[0]).toEqual([
       20,
