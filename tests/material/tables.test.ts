@@ -44,8 +44,8 @@ const mine = tablesLike(
   "nickel-",
   "aluminum-",
   "swg",
-  "iec-",
-  "nec-",
+  "iec-60228",
+  "nec-chapter-9",
   "air-",
   "element-temperature-",
 );

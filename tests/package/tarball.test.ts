@@ -77,11 +77,12 @@ describe("the tarball", () => {
     expect(leaking).toEqual([]);
   });
 
-  it("stays under 1.5 MB unpacked", () => {
+  // Two thirds are declarations, each shipped for ESM and for CommonJS with its docstrings: what an editor shows on hover.
+  it("stays under 4 MB unpacked", () => {
     const bytes = files.reduce((sum, path) => sum + Buffer.byteLength(read(path)), 0);
     console.info(
       `unpacked: ${files.length} files, ${bytes} bytes; tarball: ${readFileSync(packed.tarball).length} bytes`,
     );
-    expect(bytes).toBeLessThan(1_500_000);
+    expect(bytes).toBeLessThan(4_000_000);
   });
 });
