@@ -250,6 +250,52 @@ describe("bolts", () => {
   });
 });
 
+describe("limits of what is taken", () => {
+  it("a disc spring is a ring, at most 20 side by side and 20 in a row", () => {
+    const at = (inner: number, inParallel = 1, inSeries = 1) =>
+      outcome(() =>
+        joint.discSpringState({
+          spring: {
+            outerDiameter: millimeters(20),
+            innerDiameter: millimeters(inner),
+            thickness: millimeters(1.1),
+            coneHeight: millimeters(0.4),
+          },
+          deflection: millimeters(0.1),
+          inParallel,
+          inSeries,
+        }),
+      );
+    expect([at(19.7), at(19.9), at(21)]).toEqual(["given", "inconsistent", "inconsistent"]);
+    expect([at(10, 20, 20), at(10, 21), at(10, 1, 21)]).toEqual(["given", "out-of-range", "out-of-range"]);
+  });
+
+  it("one exponent for both ends is a band without width", () => {
+    const { low, high } = joint.riseAtFullLoad({
+      rise: kelvins(10),
+      loadFraction: 0.5,
+      exponentLow: 1.8,
+      exponentHigh: 1.8,
+    });
+    expect(low).toBe(high);
+  });
+
+  it("a joint without preload cannot lose any", () => {
+    const { state, lost } = joint.preloadAfterOverload({
+      preload: newtons(0),
+      change: newtons(7000),
+      ceiling: newtons(6000),
+    });
+    expect([state, lost]).toEqual(["yielded", 0]);
+  });
+
+  it("a blank source is missing, a number for one is the wrong type", () => {
+    const at = (source: unknown) =>
+      outcome(() => joint.tighteningTorque({ maker: { torque: 5 as never, source: source as never } }));
+    expect(["plate", " ", undefined, 7].map(at)).toEqual(["given", "missing", "missing", "wrong-type"]);
+  });
+});
+
 describe("contacts", () => {
   // 190 °C of softening copper beside a bar at 20 °C: √(4·2.44e-8·(463.15² − 293.15²)) = 0.112018 V.
   it.each([
