@@ -51,8 +51,6 @@ import {
   toMegapascals,
   toMicroohms,
   toMillimeters,
-  toMillivolts,
-  volts,
   wattsPerKelvin,
   wattsPerMeterKelvin,
   wattsPerSquareMeterKelvin,
@@ -253,6 +251,7 @@ out(
 
 // ── 5. Hardware ───────────────────────────────────────────────────────────────────────────────────────────────────────
 const m6 = metricThread("M6");
+const guide = tighteningTorque({ table: "switchgear-metric", size: "M6", column: "mainCircuit" });
 const table = tighteningTorque({ table: "nonferrous-maximum", size: "1/4", column: "brass" });
 const members = memberStiffness({ diameter: m6.diameter, grip: millimeters(10), modulus: gigapascals(117) });
 /** @type {ReadonlyArray<{ name: string, standard: import("electroheat/joint").StrengthStandard, grade: string, condition: import("electroheat/joint").NutFactorCondition, torque: number, expansion: number, modulus: number }>} */
@@ -311,7 +310,7 @@ for (const { name, standard, grade, condition, torque, expansion, modulus } of c
     partsStiffness: members,
   });
   out(
-    `${name.padEnd(18)} ${fixed(torque)} N·m: ${fixed(found.preload.low / 1000)} to ${fixed(found.preload.high / 1000)} kN, ${fixed(100 * found.proofShare.low, 0)} to ${fixed(100 * found.proofShare.high, 0)} % of strength (${found.proof.verdict} by ${found.proofBasis.source}; yielding ${found.yielding.verdict} by ${found.yieldingBasis.kind}), interface ${fixed(toMegapascals(found.pressureLow?.interfacePressure ?? megapascals(0)), 0)} to ${fixed(toMegapascals(found.pressureHigh?.interfacePressure ?? megapascals(0)), 0)} MPa, +60 K: ${fixed(hot / 1000, 2)} kN. [${strength.basis.source}, ${strength.kind}; K: ${nut.basis.source}, ${nut.basis.kind}; torque: supposed for comparison]`,
+    `${name.padEnd(18)} ${fixed(torque)} N·m: ${fixed(found.preload.low / 1000)} to ${fixed(found.preload.high / 1000)} kN, ${fixed(100 * found.proofShare.low, 0)} to ${fixed(100 * found.proofShare.high, 0)} % of strength (${found.proof.verdict} by ${found.proofBasis.source}; yielding ${found.yielding.verdict} by ${found.yieldingBasis.kind}), interface ${fixed(toMegapascals(found.pressureLow?.interfacePressure ?? megapascals(0)), 0)} to ${fixed(toMegapascals(found.pressureHigh?.interfacePressure ?? megapascals(0)), 0)} MPa, +60 K: ${fixed(hot / 1000, 2)} kN. [${strength.basis.source}, ${strength.kind}; K: ${nut.basis.source}, ${nut.basis.kind}; torque: ${torque === guide.torque ? `${guide.basis.source}, ${guide.kind}` : "supposed for comparison, no source"}]`,
   );
   for (const { code, message } of [...nut.warnings, ...strength.warnings]) out(`  ${code}: ${message}`);
 }
@@ -362,7 +361,7 @@ out(
 if (twin !== undefined) {
   const seen = riseAtFullLoad({ rise: kelvins(twin.rise), loadFraction });
   out(
-    `Its best twin ${twin.id} was seen ${twin.rise} K over the air at ${fixed(current)} A, which is ${fixed(seen.low)} to ${fixed(seen.high)} K at full load: expect that as left. A model that reads higher has too warm a stud or too little cooling for this module.`,
+    `Its best twin ${twin.id} was seen ${twin.rise} K over the air at ${fixed(current)} A, which is ${fixed(seen.low)} to ${fixed(seen.high)} K at full load: expect that as left, give or take the camera's 2 K. The model's conductances are supposed: where the two differ the reading counts.`,
   );
 }
 out("After the first heat check the millivolts again, cold and at load.");
