@@ -5,6 +5,7 @@ import { writeFileSync } from "node:fs";
 import {
   barAmpacity,
   barResistance,
+  bearingPressure,
   boltStiffness,
   compareStock,
   contactVoltageScreen,
@@ -24,6 +25,7 @@ import {
   nutFactorRange,
   preloadChange,
   retighteningNote,
+  riseAtFullLoad,
   scanSeverity,
   tightening,
   tighteningTorque,
@@ -43,6 +45,7 @@ import {
   millionthsPerKelvin,
   millivolts,
   newtonMeters,
+  newtons,
   ohmMeters,
   perKelvin,
   toMegapascals,
@@ -129,7 +132,7 @@ out(
 );
 const branch = 480 ** 2 / 48000;
 out(
-  `Balanced line currents do not clear terminals: the worst joint is ${fixed((100 * worst.resistance) / branch, 2)} % of its ${fixed(branch)} Ω branch.`,
+  `Balanced amps do not clear the terminals: the worst joint is ${fixed((100 * worst.resistance) / branch, 2)} % of its ${fixed(branch)} Ω branch.`,
 );
 
 // ── 2. Thermal scan ───────────────────────────────────────────────────────────────────────────────────────────────────
@@ -164,10 +167,9 @@ const finBar = {
   conductivity: wattsPerMeterKelvin(390),
   filmCoefficient: wattsPerSquareMeterKelvin(12),
 };
-const stud = { conductance: wattsPerKelvin(0.03), temperature: celsius(55) };
 const lead = { conductance: wattsPerKelvin(0.05), temperature: air };
-/** The jumper with its joint on the line end; the element stud is warm, the lead is at air. @param {number} r @param {number} [h] */
-const jumper = (r, h = 12) =>
+/** The jumper with its joint on the line end and a stud at a temperature; the lead is at air. @param {number} r @param {number} h @param {number} stud */
+const jumperBeside = (r, h, stud) =>
   jumperProfile({
     bar: { ...finBar, filmCoefficient: wattsPerSquareMeterKelvin(h) },
     air,
@@ -175,10 +177,20 @@ const jumper = (r, h = 12) =>
     rightArm: millimeters(102),
     jointPower: jointPower({ current: fullLoad, resistance: microohms(r) }),
     left: lead,
-    right: stud,
+    right: { conductance: wattsPerKelvin(0.03), temperature: celsius(stud) },
     current: fullLoad,
     ...copper,
   });
+// Nobody measured the element stud: it gets the temperature at which the model repeats the rise of the best twin.
+const twin = judged.at(-1) ?? worst;
+const twinSeen = riseAtFullLoad({ rise: kelvins(twin.rise), loadFraction });
+const twinRise = (twinSeen.low + twinSeen.high) / 2;
+/** @param {number} stud */
+const twinBeside = (stud) => jumperBeside(toMicroohms(twin.resistance), 12, stud).joint - air;
+const perKelvinOfStud = twinBeside(air + 1) - twinBeside(air);
+const studTemperature = air + (twinRise - twinBeside(air)) / perKelvinOfStud;
+/** @param {number} r @param {number} [h] */
+const jumper = (r, h = 12) => jumperBeside(r, h, studTemperature);
 const healthy = jumper(0).joint;
 const perWatt = kelvinsPerWatt((jumper(1000).joint - healthy) / (fullLoad * fullLoad * 1e-3));
 const again = jointBalance({
@@ -188,15 +200,25 @@ const again = jointBalance({
   coefficient: copper.coefficient20,
   thermalResistance: perWatt,
 });
-const screen = contactVoltageScreen({ voltage: millivolts(worst.drop), bulk: celsius(109), metal: "tin" });
+// The drop at full load, bar subtracted, beside a bar as hot as the rise seen makes it there at the most.
+const hotBar = riseAtFullLoad({ rise: kelvins(worst.rise), loadFraction });
+const fullDrop = millivolts(1000 * fullLoad * worst.resistance);
+const screen = contactVoltageScreen({
+  voltage: fullDrop,
+  reading: "rms",
+  bulk: celsius(air + hotBar.high),
+  metal: "tin",
+});
 title("3. Will it burn again, if only re-tightened?");
 out(`Thermal resistance of the short jumper ${fixed(perWatt)} K/W (±30 %): a warm bar, not a hot point.`);
 out(
-  `${worst.id} at full load: ${again.rise === null ? "no steady state" : `${fixed(again.rise, 0)} K above its bar`}, loop gain ${fixed(again.loopGain, 2)}, runaway at ${fixed(again.runawayCurrent ?? Number.NaN, 0)} A.`,
+  `${worst.id} at full load: ${again.rise === null ? "no steady state" : `${fixed(again.rise, 0)} K above its bar (${again.riseLow === null ? "none" : fixed(again.riseLow, 0)} to ${again.riseHigh === null ? "no steady state" : `${fixed(again.riseHigh, 0)} K`})`}, loop gain ${fixed(again.loopGain, 2)}, runaway at ${fixed(again.runawayCurrent ?? Number.NaN, 0)} A.`,
 );
+for (const { code, message } of again.warnings) out(`${code}: ${message}`);
 out(
-  `Contact voltage ${worst.drop} mV on a tinned face: spots ${fixed(screen.excess, 0)} K above the metal; softening ${screen.softening.verdict}, melting ${screen.melting.verdict} (${screen.basis.kind}, from memory).`,
+  `Contact voltage at full load ${fixed(1000 * fullDrop, 0)} mV r.m.s. on a tinned face, bar at ${fixed(air + hotBar.high, 0)} °C: spots up to ${fixed(screen.spot, 0)} °C; softening ${screen.softening.verdict}, melting ${screen.melting.verdict} (${screen.basis.source}, ${screen.basis.edition}; ${screen.basis.kind}).`,
 );
+for (const { code, message } of screen.warnings) out(`${code}: ${message}`);
 out(
   "A burnt joint's resistance is measured, never predicted from torque; film and lost force do not come back.",
 );
@@ -223,7 +245,9 @@ const rating = barAmpacity({
   temperature: celsius(90),
 });
 title("4. Bars to renew");
-out(`Renew the bars of ${renew.join(" and ")}; the other joints stay shut.`);
+out(
+  `Renew the bars of ${renew.join(" and ")}, by the resistance rule. What the scan grades beside them is measured again after the repair, before it is opened or left.`,
+);
 out(
   `20 × 3 mm for 3/4 × 1/8 in: section × ${fixed(change.ratio, 3)}, net of the hole × ${fixed(change.netRatio, 3)}. Old bar under the pits (0.9 mm): ${fixed(pitted * 1e6, 1)} mm² of ${fixed(change.oldNet * 1e6, 1)}.`,
 );
@@ -236,6 +260,7 @@ out(
 
 // ── 5. Hardware ───────────────────────────────────────────────────────────────────────────────────────────────────────
 const m6 = metricThread("M6");
+const guide = tighteningTorque({ table: "switchgear-metric", size: "M6", column: "mainCircuit" });
 const table = tighteningTorque({ table: "nonferrous-maximum", size: "1/4", column: "brass" });
 const members = memberStiffness({ diameter: m6.diameter, grip: millimeters(10), modulus: gigapascals(117) });
 /** @type {ReadonlyArray<{ name: string, standard: import("electroheat/joint").StrengthStandard, grade: string, condition: import("electroheat/joint").NutFactorCondition, torque: number, expansion: number, modulus: number }>} */
@@ -267,15 +292,6 @@ const choices = [
     expansion: 17.2,
     modulus: 193,
   },
-  {
-    name: "brass H04",
-    standard: "brass C36000",
-    grade: "H04 rod 1/4 in",
-    condition: "machine-oiled steel",
-    torque: 3.0,
-    expansion: 20.5,
-    modulus: 96.5,
-  },
 ];
 title("5. Hardware on M6: torque, preload band, share of strength, pressure, hot change");
 for (const { name, standard, grade, condition, torque, expansion, modulus } of choices) {
@@ -303,24 +319,55 @@ for (const { name, standard, grade, condition, torque, expansion, modulus } of c
     partsStiffness: members,
   });
   out(
-    `${name.padEnd(18)} ${fixed(torque)} N·m: ${fixed(found.preload.low / 1000)} to ${fixed(found.preload.high / 1000)} kN, ${fixed(100 * found.proofShare.low, 0)} to ${fixed(100 * found.proofShare.high, 0)} % of strength (${found.proof.verdict}; yielding ${found.yielding.verdict}), interface ${fixed(toMegapascals(found.pressureLow?.interfacePressure ?? megapascals(0)), 0)} to ${fixed(toMegapascals(found.pressureHigh?.interfacePressure ?? megapascals(0)), 0)} MPa, +60 K: ${fixed(hot / 1000, 2)} kN. [${strength.basis.source}; K: ${nut.basis.source}, ${nut.basis.kind}]`,
+    `${name.padEnd(18)} ${fixed(torque)} N·m: ${fixed(found.preload.low / 1000)} to ${fixed(found.preload.high / 1000)} kN, ${fixed(100 * found.proofShare.low, 0)} to ${fixed(100 * found.proofShare.high, 0)} % of strength (${found.proof.verdict} by ${found.proofBasis.source}; yielding ${found.yielding.verdict} by ${found.yieldingBasis.kind}), interface ${fixed(toMegapascals(found.pressureLow?.interfacePressure ?? megapascals(0)), 0)} to ${fixed(toMegapascals(found.pressureHigh?.interfacePressure ?? megapascals(0)), 0)} MPa, +60 K: ${fixed(hot / 1000, 2)} kN. [${strength.basis.source}, ${strength.kind}; K: ${nut.basis.source}, ${nut.basis.kind}; torque: ${torque === guide.torque ? `${guide.basis.source}, ${guide.kind}` : "supposed for comparison, no source"}]`,
+  );
+  for (const { code, message } of [...nut.warnings, ...strength.warnings]) out(`  ${code}: ${message}`);
+}
+const brass = fastenerStrength({ standard: "brass C36000", grade: "H04 rod 1/4 in", diameter: m6.diameter });
+try {
+  nutFactorRange(/** @type {any} */ ("brass on brass"));
+} catch (error) {
+  if (!isElectroheatError(error)) throw error;
+  out(
+    `brass stud, ${fixed(toMegapascals(brass.limit), 0)} MPa (${brass.kind}, ${brass.basis.source}): no preload given. ${error.message}`,
   );
 }
-out("The brass row borrows the nut factor of oiled steel: none was found for brass on brass.");
 out(
   `Table value for 1/4 in brass: ${table.kind} ${fixed(table.torque, 1)} N·m (${table.basis.source}). The maker's torque comes before all of these.`,
 );
-for (const { statement, kind } of [...hardwareNotes("conical washer"), ...hardwareNotes("star washer")]) {
+// Faces by caliper: flat washer 12.5 mm, flange of a serrated nut 14.2 mm.
+for (const [name, outer] of /** @type {const} */ ([
+  ["star washer on a flat washer", 12.5],
+  ["serrated flange nut", 14.2],
+])) {
+  const { facePressure, interfacePressure } = bearingPressure({
+    force: newtons(4000),
+    outerDiameter: millimeters(outer),
+    holeDiameter,
+    barThickness: stock.thickness,
+  });
+  out(
+    `${name}, face ${outer} mm: 4 kN presses the bar with ${fixed(toMegapascals(facePressure), 0)} MPa, the interface with ${fixed(toMegapascals(interfacePressure), 0)} MPa (geometry; the teeth not counted).`,
+  );
+}
+for (const { statement, kind } of [
+  ...hardwareNotes("conical washer"),
+  ...hardwareNotes("star washer"),
+  ...hardwareNotes("serrated flange nut"),
+]) {
   out(`- ${statement} [${kind}]`);
 }
 
 // ── 6. As left ────────────────────────────────────────────────────────────────────────────────────────────────────────
-const sound = judged.at(-1)?.resistance ?? microohms(60);
+const sound = twin.resistance;
 const asLeft = (/** @type {number} */ h) => jumper(toMicroohms(sound), h).joint - air;
 const asFound = (/** @type {number} */ h) => jumper(toMicroohms(worst.resistance), h).joint - air;
 title("6. Predicted at full load, film coefficient 12 W/(m²·K) ± 30 %");
 out(
-  `${worst.id} as found (${fixed(toMicroohms(worst.resistance), 0)} µΩ): ${fixed(asFound(15.6), 0)} to ${fixed(asFound(8.4), 0)} K over the air. As left (${fixed(toMicroohms(sound), 0)} µΩ, as its best twin): ${fixed(asLeft(15.6), 0)} to ${fixed(asLeft(8.4), 0)} K.`,
+  `${worst.id} as found (${fixed(toMicroohms(worst.resistance), 0)} µΩ): ${fixed(asFound(15.6), 0)} to ${fixed(asFound(8.4), 0)} K over the air. As left (${fixed(toMicroohms(sound), 0)} µΩ, as its best twin) by the model: ${fixed(asLeft(15.6), 0)} to ${fixed(asLeft(8.4), 0)} K.`,
+);
+out(
+  `${twin.id} was seen ${twin.rise} K over the air at ${fixed(current)} A, which is ${fixed(twinSeen.low)} to ${fixed(twinSeen.high)} K at full load; the model repeats it with the element stud at ${fixed(studTemperature, 0)} °C. ${worst.id}, not used for that, was seen ${fixed(hotBar.low, 0)} to ${fixed(hotBar.high, 0)} K at full load.`,
 );
 out("After the first heat check the millivolts again, cold and at load.");
 const later = retighteningNote("measure-and-remake");

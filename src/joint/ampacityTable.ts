@@ -18,7 +18,7 @@ import { checkPositive } from "./check.ts";
  * @since 0.1.0
  */
 export interface PublishedAmpacity {
-  /** The rating as printed (A). */
+  /** The ampacity as printed (A). */
   readonly current: Amperes;
   /** What it holds for. */
   readonly conditions: string;
@@ -51,7 +51,7 @@ const CONDITIONS = {
 } as const;
 
 /**
- * A rating out of a published table, for a size the table has; nothing between sizes, nothing beyond.
+ * An ampacity out of a published table, for a size the table has; nothing between sizes, nothing beyond.
  *
  * Tables: `c11000-40C` (columns rise30, rise50, rise65), `din-43671` (bare and painted, for 1 to 4 parallel bars).
  * Air hotter than the table's is not corrected here: use `barAmpacity` for the air beside the furnace.
@@ -59,7 +59,7 @@ const CONDITIONS = {
  * @param input.width - bar width (m), more than 0
  * @param input.thickness - bar thickness (m), more than 0
  * @param input.column - column of the table
- * @returns rating, conditions, basis, deferral
+ * @returns ampacity, conditions, basis, deferral
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `unknown-name`; `outside-table` for a size the
  *   table lacks, with those it has
  * @source copper association, ampacities of rectangular copper busbars, Table 1; DIN 43671:1975

@@ -2,7 +2,7 @@
  * What every looked-up value says about itself: its basis, and to whom it defers. `Basis` and `BasisKind` have the
  * fields and words of the `material` room and are to be imported from there after the merge.
  */
-import { fail } from "../quantity/index.ts";
+import { fail, type Warning } from "../quantity/index.ts";
 
 /**
  * What stands behind a value: `published` (printed in the named source), `common practice` (no published source),
@@ -34,6 +34,24 @@ export const JOINT_DEFERRAL: string =
   "Guidance only: the maker's instruction, the locally adopted electrical code and a licensed electrician " +
   "decide. Isolate, lock out and prove dead before a joint is touched; a camera and a millivoltmeter are used " +
   "on live parts by qualified persons only.";
+
+/** The warning of a part hotter than the published bar tables go, or than stainless fasteners are stated for. */
+export function hotWarnings(path: string, temperature: number): readonly Warning[] {
+  if (!(temperature > 105)) return [];
+  const past = temperature > 150;
+  return [
+    {
+      code: "caution",
+      path,
+      message: past
+        ? "Above 150 °C: outside the stated use of A2 and A4 fasteners; copper softens from about 190 °C."
+        : "Above 105 °C: hotter than the published bar tables go; bare joints oxidize faster.",
+      limit: past ? 150 : 105,
+      unit: "°C",
+      source: past ? "iso-3506-1" : "cda-busbar-table-1",
+    },
+  ];
+}
 
 /** A cell of a shared table. */
 export type Cell = string | number | null;

@@ -116,7 +116,7 @@ export function latticeResistance(input: {
  * form 9000·ρ·√(H/F) has a rounded constant (8862) and counts hardness in 1e8 N/m².
  * @param input.resistivity - mean resistivity of both metals (Ω·m), more than 0
  * @param input.hardness - hardness of the softer metal (Pa), more than 0; copper 0.5 to 0.9 GPa
- * @param input.force - clamp force (N), more than 0
+ * @param input.force - preload (N), more than 0
  * @returns contact resistance (Ω)
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
  * @source R. Holm, Electric Contacts; R. S. Timsit in P. G. Slade (ed.), Electrical Contacts, ch. 1

@@ -1,14 +1,21 @@
 /** What the millivolts across a contact say about the temperature of its spots. */
 import metals from "../../shared/tables/contact-metals.json" with { type: "json" };
 import { type Judgement, judge } from "../decision/index.ts";
-import { type Celsius, checkBetween, type Kelvins, type Volts, type Warning } from "../quantity/index.ts";
+import {
+  type Celsius,
+  checkBetween,
+  checkOneOf,
+  type Kelvins,
+  type Volts,
+  type Warning,
+} from "../quantity/index.ts";
 import { type Basis, basisOf, cellNumber, columnOf, JOINT_DEFERRAL, rowNamed } from "./basis.ts";
 import { checkNonNegative } from "./check.ts";
 
 /** Lorenz number of the Wiedemann–Franz law, V²/K². */
 const LORENZ = 2.44e-8;
 const ZERO_CELSIUS = 273.15;
-/** How far published softening and melting voltages scatter. */
+/** How far published softening and melting voltages scatter about the law, V. */
 const SCATTER = 0.03;
 
 /**
@@ -73,16 +80,30 @@ export type ContactMetal =
   | "platinum";
 
 /**
- * A contact voltage held against softening and melting.
+ * What the millivoltmeter gave: `rms` of an alternating current, `dc` of a direct one.
+ * @since 0.1.0
+ */
+export type VoltageReading = "rms" | "dc";
+
+/**
+ * The spots of a contact held against softening and melting.
  * @since 0.1.0
  */
 export interface ContactScreen {
+  /** Temperature of the spots at the peak of the voltage (°C). */
+  readonly spot: Celsius;
   /** Excess of the spots over the metal beside them (K). */
   readonly excess: Kelvins;
-  /** Held against the softening voltage. */
+  /** Voltage that drives the spots: the peak, √2 times an r.m.s. reading (V). */
+  readonly peak: Volts;
+  /** Spot temperature, as the band the scatter of the voltages gives (°C), held against the softening temperature. */
   readonly softening: Judgement;
-  /** Held against the melting voltage. */
+  /** The same against the melting temperature. */
   readonly melting: Judgement;
+  /** Softening voltage as printed, for a contact beside metal at room temperature (V); not what is judged. */
+  readonly softeningVoltage: Volts;
+  /** Melting voltage as printed, for the same (V). */
+  readonly meltingVoltage: Volts;
   /** The table. */
   readonly basis: Basis;
   /** To whom the verdict defers. */
@@ -92,41 +113,55 @@ export interface ContactScreen {
 }
 
 /**
- * Screens a contact voltage: superheat of the spots, softening and melting of the metal or its plating, ±0.03 V
- * undecided.
+ * Screens a contact voltage: temperature of the spots by {@link contactSpotTemperature} from the metal beside them,
+ * held against softening and melting of the metal or its plating.
  *
- * A screen, not a test: published voltages scatter by ±0.03 V and the shipped ones are from memory, supported by the
- * law of {@link contactSpotTemperature}. Enter the plating where there is one. Nickel is not listed: two conflicting
- * pairs of values are in circulation.
- * @param input.voltage - voltage across the contact, bar subtracted (V), 0 or more
- * @param input.bulk - temperature of the metal beside it (°C)
+ * The spots follow the alternating voltage within the half-wave, so an r.m.s. reading is raised to its peak, √2. The
+ * band judged is the spot temperature at the peak ± 0.03 V, the scatter of published voltages. Where the metal beside
+ * the spots is above a limit the spots are too, at any voltage. A screen, not a test: the temperatures are from memory,
+ * supported by printed softening and melting voltages through the law. Enter the plating where there is one. Nickel is
+ * not listed: two conflicting pairs of values are in circulation.
+ * @param input.voltage - voltage across the contact, bar subtracted, at the load the question is about (V), 0 or more
+ * @param input.reading - whether that is `rms` or `dc`
+ * @param input.bulk - temperature of the metal beside it at that load (°C), −273.15 to 1500
  * @param input.metal - metal or plating
- * @returns superheat, judgements, basis, deferral, warnings
+ * @returns spot temperature, superheat, judgements, basis, deferral, warnings
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `unknown-name`
- * @source R. Holm, Electric Contacts, 4th ed., table of contact properties (from memory; tin and tungsten melting
- *   seen)
+ * @source F. Kohlrausch 1900; R. Holm, Electric Contacts, 4th ed., table of contact properties (from memory; tin and
+ *   tungsten melting voltages seen)
  * @example
  * ```ts
- * const { excess, softening } = contactVoltageScreen({ voltage: millivolts(50), bulk: celsius(20), metal: "copper" });
- * [excess, softening.verdict] // => [40.844, "within"]
+ * const { spot, softening } = contactVoltageScreen({
+ *   voltage: millivolts(50), reading: "dc", bulk: celsius(20), metal: "copper",
+ * });
+ * [spot, softening.verdict] // => [60.844, "within"]
  * ```
  * @since 0.1.0
  */
 export function contactVoltageScreen(input: {
   readonly voltage: Volts;
+  readonly reading: VoltageReading;
   readonly bulk: Celsius;
   readonly metal: ContactMetal;
 }): ContactScreen {
   const { voltage, bulk } = input;
   const row = rowNamed(metals, "metal", input.metal);
   const at = (name: string): number => cellNumber(row, columnOf(metals, name), "metal");
-  const excess = (contactSpotTemperature({ voltage, bulk }) - bulk) as Kelvins;
+  checkNonNegative("voltage", voltage, "V");
+  const reading = checkOneOf("reading", input.reading, ["rms", "dc"]);
+  const peak = reading === "rms" ? Math.SQRT2 * voltage : voltage;
+  const spotAt = (u: number): Celsius => contactSpotTemperature({ voltage: u as Volts, bulk });
+  const [spot, coolest, hottest] = [
+    spotAt(peak),
+    spotAt(Math.max(0, peak - SCATTER)),
+    spotAt(peak + SCATTER),
+  ];
   const against = (name: "softening" | "melting"): Judgement =>
     judge({
-      value: voltage,
-      halfWidth: SCATTER,
-      high: at(`${name}Voltage`),
-      rule: `${name} voltage of ${input.metal}`,
+      value: (coolest + hottest) / 2,
+      halfWidth: (hottest - coolest) / 2,
+      high: at(name),
+      rule: `${name} temperature of ${input.metal}`,
     });
   const [softening, melting] = [against("softening"), against("melting")];
   const warnings: Warning[] = [
@@ -134,18 +169,35 @@ export function contactVoltageScreen(input: {
       code: "approximate",
       path: "metal",
       message:
-        "Softening and melting voltages are from memory and scatter by 0.03 V in print: a screen, not a test.",
+        "Softening and melting are from memory, and voltages scatter by 0.03 V in print: a screen, not a test.",
       source: metals.source,
     },
   ];
   if (softening.verdict !== "within") {
+    const what =
+      bulk > at("melting")
+        ? "melt: the metal beside them is above its melting temperature already"
+        : melting.verdict === "within"
+          ? "soften"
+          : "soften or melt";
     warnings.push({
       code: "caution",
       path: "voltage",
-      message: `The contact spots of ${input.metal} may ${melting.verdict === "within" ? "soften" : "soften or melt"}: expect lost clamp force; remake with new hardware.`,
+      message: `The contact spots of ${input.metal} may ${what}: expect lost preload; remake with new hardware.`,
     });
   }
-  return { excess, softening, melting, basis: basisOf(metals), deferral: JOINT_DEFERRAL, warnings };
+  return {
+    spot,
+    excess: (spot - bulk) as Kelvins,
+    peak: peak as Volts,
+    softening,
+    melting,
+    softeningVoltage: at("softeningVoltage") as Volts,
+    meltingVoltage: at("meltingVoltage") as Volts,
+    basis: basisOf(metals),
+    deferral: JOINT_DEFERRAL,
+    warnings,
+  };
 }
 
 /**
@@ -159,8 +211,12 @@ export interface DropTrend {
   readonly start: Judgement;
   /** Held against 30 mV, its upper edge. */
   readonly end: Judgement;
+  /** Where the two limits come from. */
+  readonly basis: Basis;
   /** To whom the verdict defers. */
   readonly deferral: string;
+  /** What the reader must know. */
+  readonly warnings: readonly Warning[];
 }
 
 /**
@@ -171,7 +227,7 @@ export interface DropTrend {
  * @param input.drop - drop now, at the same current and probe points (V), 0 or more
  * @param input.asLeftDrop - drop when the joint was made (V), 0 or more
  * @param input.halfWidth - half-width of the difference of the two readings (V), 0 or more
- * @returns growth and judgements
+ * @returns growth, judgements, basis, deferral, warnings
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
  * @source R. D. Malucci and A. P. Ruffino, current rating of power connectors by voltage drop criteria (connector
  *   maker's paper, seen second-hand)
@@ -196,6 +252,21 @@ export function dropTrend(input: {
     growth: growth as Volts,
     start: against(0.01, "growth of drop, lower edge of instability, tin-plated"),
     end: against(0.03, "growth of drop, upper edge of instability, tin-plated"),
+    basis: {
+      source: "malucci-ruffino",
+      edition: "not dated; seen second-hand",
+      table: "growth of drop at which tin-plated contacts became unstable",
+      kind: "published",
+    },
     deferral: JOINT_DEFERRAL,
+    warnings: [
+      {
+        code: "approximate",
+        path: "growth",
+        message:
+          "The 10 to 30 mV are statistics of small tin-plated contacts, read second-hand: no acceptance limit for a bar joint.",
+        source: "malucci-ruffino",
+      },
+    ],
   };
 }

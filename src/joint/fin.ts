@@ -111,8 +111,9 @@ export interface ResistanceFromRise {
  * Joint resistance from the excess temperature a camera shows: R = rise/(thermalResistance·current²), with a band for
  * the film coefficient.
  *
- * `rise` is the excess over what the bar would have without the joint, not over the air. For ranking; confirm with
- * millivolts. The thermal resistance to still air is known to ±30 % at best, and so is the result.
+ * low = resistance/(1 + uncertainty), high = resistance/(1 − uncertainty). `rise` is the excess over what the bar
+ * would have without the joint, not over the air. For ranking; confirm with millivolts. The thermal resistance to
+ * still air is known to ±30 % at best, which is 0.77 to 1.43 of the estimate.
  * @param input.rise - excess of the joint over its bar (K), 0 or more
  * @param input.thermalResistance - thermal resistance of the joint (K/W), more than 0; from {@link
  *   jointThermalResistance}
@@ -143,7 +144,7 @@ export function resistanceFromRise(input: {
   const resistance = rise / (thermalResistance * current * current);
   return {
     resistance: resistance as Ohms,
-    low: (resistance * (1 - uncertainty)) as Ohms,
-    high: (resistance * (1 + uncertainty)) as Ohms,
+    low: (resistance / (1 + uncertainty)) as Ohms,
+    high: (resistance / (1 - uncertainty)) as Ohms,
   };
 }

@@ -47,8 +47,9 @@ const CONICAL: readonly HardwareNote[] = [
   },
   {
     statement: "While not flat it divides the loss by embedding and heat by the ratio of stiffnesses.",
-    kind: "published",
-    source: "DIN 2092 and VDI 2230; see discSpringState and embeddingLoss",
+    kind: "common practice",
+    source:
+      "compatibility of deflections, as VDI 2230 has it (from memory); see discSpringState and embeddingLoss",
   },
 ];
 const STAR: readonly HardwareNote[] = [
@@ -86,10 +87,9 @@ const FLANGE: readonly HardwareNote[] = [
 ];
 const PLAIN: readonly HardwareNote[] = [
   {
-    statement:
-      "Bears on its across-flats circle only: about a third of the area of a washer face; soft copper sets under it.",
+    statement: "Bears on its across-flats circle only, less than a washer's face; soft copper sets under it.",
     kind: "common practice",
-    source: "common practice, no published source; compare with bearingPressure",
+    source: "common practice, no published source; areas by bearingPressure from the diameters you measure",
   },
 ];
 
@@ -138,7 +138,7 @@ export type RetighteningRule = "never-as-routine" | "periodic-busway" | "measure
 /**
  * What one named rule says about re-tightening joints in service.
  *
- * Whatever the rule: checking the torque of an aged joint tells nothing about its clamp force (note in UL 486A-B).
+ * Whatever the rule: checking the torque of an aged joint tells nothing about its preload (note in UL 486A-B).
  * @param rule - named rule
  * @returns the statement, with what it rests on
  * @throws ElectroheatError `missing`, `unknown-name`

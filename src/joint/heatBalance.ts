@@ -16,7 +16,7 @@ import {
 } from "../quantity/index.ts";
 import { airAt } from "./air.ts";
 import { resistivityAt } from "./bar.ts";
-import { JOINT_DEFERRAL } from "./basis.ts";
+import { hotWarnings, JOINT_DEFERRAL } from "./basis.ts";
 import { checkPositive, checkRecord } from "./check.ts";
 
 /** CODATA 2018, exact since the SI of 2019. */
@@ -143,20 +143,6 @@ function balanceAt(bar: BareBar, temperature: Celsius): BarBalance {
     emissivity * STEFAN_BOLTZMANN * around * ((temperature + ZERO_CELSIUS) ** 4 - (air + ZERO_CELSIUS) ** 4);
   const resistivity = resistivityAt(bar.resistivity20, bar.coefficient20, temperature);
   const resistancePerLength = (resistivity * skinRatio) / (width * thickness);
-  const warnings: Warning[] = [];
-  if (temperature > 105) {
-    const past = temperature > 150;
-    warnings.push({
-      code: "caution",
-      path: "temperature",
-      message: past
-        ? "Above 150 °C: outside the stated use of A2 and A4 fasteners; copper softens from about 190 °C."
-        : "Above 105 °C: hotter than the published bar tables go; bare joints oxidize faster.",
-      limit: past ? 150 : 105,
-      unit: "°C",
-      source: past ? "iso-3506-1" : "cda-busbar-table-1",
-    });
-  }
   return {
     current: Math.sqrt((convection + radiation) / resistancePerLength) as Amperes,
     temperature,
@@ -165,7 +151,7 @@ function balanceAt(bar: BareBar, temperature: Celsius): BarBalance {
     filmCoefficient: film,
     resistancePerLength: resistancePerLength as OhmsPerMeter,
     deferral: JOINT_DEFERRAL,
-    warnings,
+    warnings: hotWarnings("temperature", temperature),
   };
 }
 

@@ -23,7 +23,7 @@ export interface StackPart {
 }
 
 /**
- * Change of clamp force when stud and clamped parts change temperature: ΔF = (Σ expansion·length·rise of the parts −
+ * Change of preload when stud and clamped parts change temperature: ΔF = (Σ expansion·length·rise of the parts −
  * expansion·length·rise of the stud)·studStiffness·partsStiffness/(sum of both).
  *
  * Positive tightens. Steel on copper tightens on heating and may yield the copper; brass slightly loosens. Washers
@@ -33,7 +33,7 @@ export interface StackPart {
  * @param input.parts - the same for each clamped part; their lengths must add up to the stud's
  * @param input.studStiffness - stiffness of the stud (N/m), more than 0
  * @param input.partsStiffness - stiffness of the clamped parts together (N/m), more than 0
- * @returns change of clamp force (N)
+ * @returns change of preload (N)
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`; `inconsistent` when the lengths do not add up
  * @source compatibility of deflections of bolt and members (Shigley, section 8-5; Bickford)
  * @example
@@ -85,7 +85,7 @@ export function preloadChange(input: {
 }
 
 /**
- * Clamp force lost when the surfaces of a joint settle: embedding/(1/studStiffness + 1/partsStiffness +
+ * Preload lost when the surfaces of a joint settle: embedding/(1/studStiffness + 1/partsStiffness +
  * 1/washerStiffness).
  *
  * A conical washer in series keeps the loss small while it is not flat. Guide values for embedding in print are for
@@ -95,9 +95,9 @@ export function preloadChange(input: {
  * @param input.partsStiffness - stiffness of the clamped parts (N/m), more than 0
  * @param input.washerStiffness - stiffness of a conical washer or stack at its working height (N/m), more than 0;
  *   none if left out
- * @returns clamp force lost (N)
+ * @returns preload lost (N)
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
- * @source VDI 2230 Part 1, loss of preload F_Z = f_Z/(δ_S + δ_P)
+ * @source VDI 2230 Part 1, loss of preload F_Z = f_Z/(δ_S + δ_P) (from memory; follows from the springs in series)
  * @example
  * ```ts
  * const m6 = { studStiffness: meganewtonsPerMeter(193.965), partsStiffness: meganewtonsPerMeter(851.738) };
@@ -124,29 +124,29 @@ export function embeddingLoss(input: {
 }
 
 /**
- * Clamp force before, during and after one heating.
+ * Preload before, during and after one heating.
  * @since 0.1.0
  */
 export interface HeatCycle {
-  /** Clamp force hot (N). */
+  /** Preload hot (N). */
   readonly hot: Newtons;
-  /** Clamp force cold again (N). */
+  /** Preload cold again (N). */
   readonly coldAfter: Newtons;
-  /** Clamp force lost for good by this cycle (N). */
+  /** Preload lost for good by this cycle (N). */
   readonly lost: Newtons;
   /** Whether stud or bar yielded, or the joint went slack. */
   readonly state: "elastic" | "yielded" | "slack when hot" | "slack when cold";
 }
 
 /**
- * Clamp force after one heating, with the force that stud or bar can bear as a ceiling: elastic up to it, perfectly
+ * Preload after one heating, with the force that stud or bar can bear as a ceiling: elastic up to it, perfectly
  * plastic at it.
  *
  * Why a steel stud on copper is loose after a burn-up: the copper grows more, the force rises to what the softened
  * bar bears under the washer, the excess stretch is gone, and on cooling the force falls by the full change. Each
  * hotter cycle takes more (ratchet). `ceiling` is the smaller of stud yield load and bar pressure limit × face area
  * at the hot temperature. Creep is not included: the true loss is larger.
- * @param input.preload - clamp force cold before (N), 0 or more
+ * @param input.preload - preload cold before (N), 0 or more
  * @param input.change - change on heating (N) from {@link preloadChange}; positive tightens
  * @param input.ceiling - greatest force stud and bar bear hot (N), more than 0
  * @returns force hot, cold again, lost, and state

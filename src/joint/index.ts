@@ -20,6 +20,7 @@ export * from "./measured.ts";
 export * from "./nutFactor.ts";
 export * from "./preload.ts";
 export * from "./pressure.ts";
+export * from "./printedSizes.ts";
 export * from "./runaway.ts";
 export * from "./scan.ts";
 export { type Severity, type SeverityLevel, type SeverityScale, scanSeverity } from "./severity.ts";

@@ -8,9 +8,11 @@ import {
   type Meters,
   type OhmMeters,
   type PerKelvin,
+  type Warning,
   type Watts,
   type WattsPerKelvin,
 } from "../quantity/index.ts";
+import { hotWarnings, JOINT_DEFERRAL } from "./basis.ts";
 import { checkFinite, checkList, checkNonNegative, checkPositive, checkRecord } from "./check.ts";
 import { checkFin, type FinBar } from "./fin.ts";
 
@@ -57,7 +59,16 @@ export interface JumperProfile {
   readonly rightLoss: Watts;
   /** Profile from left to right. */
   readonly profile: readonly ProfilePoint[];
+  /** To whom a forecast of temperature defers. */
+  readonly deferral: string;
+  /** What the reader must know. */
+  readonly warnings: readonly Warning[];
 }
+
+/** Air and what a jumper ends on: beyond these a reading is a slip. An element's own end may glow. */
+const COLDEST = -50;
+const HOTTEST_AIR = 500;
+const HOTTEST_END = 1500;
 
 /** sinh(part)/sinh(whole) for 0 ≤ part ≤ whole, without overflow on long bars. */
 function sinhRatio(part: number, whole: number): number {
@@ -73,17 +84,17 @@ function sinhRatio(part: number, whole: number): number {
  * number for the whole bar: a band of ±30 % is the caller's to run. Valid below the current at which the bar itself
  * has no steady state (`barCriticalCurrent`).
  * @param input.bar - section, perimeter, conductivity, film coefficient
- * @param input.air - air temperature (°C)
+ * @param input.air - air temperature (°C), −50 to 500
  * @param input.leftArm - length of bar left of the joint (m), more than 0
  * @param input.rightArm - length right of it (m), more than 0
  * @param input.jointPower - heat made in the joint (W), 0 or more; from `jointPower`
- * @param input.left - what the left end leads into
+ * @param input.left - what the left end leads into: conductance (W/K), temperature (°C) from −50 to 1500
  * @param input.right - what the right end leads into
  * @param input.current - r.m.s. current in the bar (A), 0 or more; 0 (heat of the bar neglected) if left out
  * @param input.resistivity20 - resistivity of the bar at 20 °C (Ω·m), more than 0; needed with `current`
  * @param input.coefficient20 - its temperature coefficient (1/K), 0 or more; 0 if left out
  * @param input.points - points of the profile, whole, 3 to 2001; 41 if left out
- * @returns temperatures, heat balance, profile
+ * @returns temperatures, heat balance, profile, deferral, warnings above 105 and 150 °C
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, the last also at or above the bar's critical
  *   current
  * @source one-dimensional fin with uniform source and Robin ends, derived; Incropera and DeWitt, section 3.6
@@ -116,7 +127,7 @@ export function jumperProfile(input: {
 }): JumperProfile {
   const { bar, air, leftArm, rightArm, jointPower, current = 0, coefficient20 = 0, points = 41 } = input;
   checkFin(bar);
-  checkFinite("air", air, "°C");
+  checkBetween("air", air, COLDEST, HOTTEST_AIR, "°C");
   checkPositive("leftArm", leftArm, "m");
   checkPositive("rightArm", rightArm, "m");
   checkNonNegative("jointPower", jointPower, "W");
@@ -127,7 +138,7 @@ export function jumperProfile(input: {
   for (const side of ["left", "right"] as const) {
     checkRecord(side, input[side]);
     checkNonNegative(`${side}.conductance`, input[side].conductance, "W/K");
-    checkFinite(`${side}.temperature`, input[side].temperature, "°C");
+    checkBetween(`${side}.temperature`, input[side].temperature, COLDEST, HOTTEST_END, "°C");
   }
   const source = current > 0 ? (current * current * (input.resistivity20 ?? 0)) / bar.section : 0;
   const loss = bar.filmCoefficient * bar.perimeter;
@@ -185,6 +196,8 @@ export function jumperProfile(input: {
     leftLoss: (input.left.conductance * (far + leftEnd - input.left.temperature) + 0) as Watts,
     rightLoss: (input.right.conductance * (far + rightEnd - input.right.temperature) + 0) as Watts,
     profile,
+    deferral: JOINT_DEFERRAL,
+    warnings: hotWarnings("profile", Math.max(far + joint, ...profile.map(({ temperature }) => temperature))),
   };
 }
 
@@ -194,10 +207,10 @@ export function jumperProfile(input: {
  * A short jumper shows as a warm bar, not as a hot point: compare bar with bar. Points whose spot would reach beyond
  * the bar are left out. These are true temperatures, as a surface of matt tape shows them; what an instrument reads on
  * another surface is a matter of emissivity and of what the surface mirrors: on bright copper it sees the room.
- * @param input.profile - profile from {@link jumperProfile}, evenly spaced, at least 3 points
+ * @param input.profile - profile from {@link jumperProfile}, evenly spaced from left to right, at least 3 points
  * @param input.spot - diameter of the camera's measuring spot on the bar (m), 0 or more, less than the bar is long
  * @returns temperatures from left to right
- * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`; `inconsistent` when positions do not ascend
  * @source mean over the spot of {@link jumperProfile}
  * @example
  * ```ts
@@ -217,6 +230,16 @@ export function profileAsSeen(input: {
     checkRecord(`profile.${i}`, point);
     checkFinite(`profile.${i}.position`, point.position, "m");
     checkFinite(`profile.${i}.temperature`, point.temperature, "°C");
+    const before = profile[i - 1]?.position;
+    if (before !== undefined && !(point.position > before)) {
+      fail({
+        code: "inconsistent",
+        path: `profile.${i}.position`,
+        expected: `right of the point before it, at ${before}`,
+        received: point.position,
+        unit: "m",
+      });
+    }
   });
   const [first, last] = [profile[0], profile.at(-1)] as [ProfilePoint, ProfilePoint];
   checkBetween("spot", spot, 0, last.position - first.position, "m");

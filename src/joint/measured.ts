@@ -22,7 +22,7 @@ import { checkNonNegative, checkPositive, checkText } from "./check.ts";
 export interface MeasuredJoint {
   /** Resistance of the joint alone (Ω). */
   readonly resistance: Ohms;
-  /** Half-width of its interval (Ω), from the half-widths given for the readings; 0 if none were. */
+  /** Half-width of its interval (Ω), from the half-widths of the readings. */
   readonly halfWidth: Ohms;
   /** Drop over current, bar between the probes included (Ω). */
   readonly grossResistance: Ohms;
@@ -34,6 +34,9 @@ export interface MeasuredJoint {
 
 /**
  * Heat made in a joint: P = current² × resistance.
+ *
+ * Balanced amps do not clear the terminals: a joint is a small part of its branch's resistance, so tens of watts of it
+ * change the line current by less than a clamp meter shows.
  * @param input.current - r.m.s. current through the joint, by clamp meter (A), 0 or more
  * @param input.resistance - joint resistance (Ω), 0 or more
  * @returns power (W)
@@ -72,8 +75,10 @@ export function jointPower(input: { readonly current: Amperes; readonly resistan
  * @source Ohm's law, definition
  * @example
  * ```ts
- * const { resistance, power } = measuredJoint({ drop: millivolts(18.4), current: amperes(64.2) });
- * [resistance, power] // => [0.000286604, 1.18128]
+ * const { resistance, halfWidth, power } = measuredJoint({
+ *   drop: millivolts(18.4), dropHalfWidth: millivolts(0.2), current: amperes(64.2), currentHalfWidth: amperes(1.3),
+ * });
+ * [resistance, halfWidth, power] // => [0.000286604, 0.0000091, 1.18128]
  * ```
  * @since 0.1.0
  */
@@ -81,10 +86,10 @@ export function measuredJoint(input: {
   readonly drop: Volts;
   readonly current: Amperes;
   readonly barResistance?: Ohms;
-  readonly dropHalfWidth?: Volts;
-  readonly currentHalfWidth?: Amperes;
+  readonly dropHalfWidth: Volts;
+  readonly currentHalfWidth: Amperes;
 }): MeasuredJoint {
-  const { drop, current, barResistance = 0, dropHalfWidth = 0, currentHalfWidth = 0 } = input;
+  const { drop, current, barResistance = 0, dropHalfWidth, currentHalfWidth } = input;
   checkNonNegative("drop", drop, "V");
   checkPositive("current", current, "A");
   checkNonNegative("barResistance", barResistance, "Ω");
@@ -207,19 +212,20 @@ const ACTIONS = {
  * above the lowest similar joint. Limits against an equal length of bar exist in other standards; give yours through
  * a rule of your own with its source.
  * @param input.resistance - resistance of the joint (Ω), 0 or more
- * @param input.halfWidth - half-width of that (Ω), 0 or more; 0 if left out
+ * @param input.halfWidth - half-width of that (Ω), 0 or more; `measuredJoint` gives it
  * @param input.similar - resistances of the similar joints (Ω), at least one, each more than 0
- * @param input.similarHalfWidth - half-width of the lowest of them (Ω), 0 or more; 0 if left out
+ * @param input.similarHalfWidth - half-width of the lowest of them (Ω), 0 or more
  * @param input.rule - named rule, or your own with name, limit (1 or more) and source
  * @returns ratio, judgement, action, basis, deferral
- * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `unknown-name`
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `unknown-name`; `not-identifiable` when a
+ *   similar joint reads 0 Ω: nothing is a multiple of it
  * @source ANSI/NETA ATS, bolted connections: investigate values more than 50 percent above the lowest similar one (as
  *   quoted)
  * @example
  * ```ts
  * const { ratio, judgement, action } = judgeJoint({
- *   resistance: microohms(286.604),
- *   similar: [microohms(60.7477), microohms(64)],
+ *   resistance: microohms(286.604), halfWidth: microohms(9),
+ *   similar: [microohms(60.7477), microohms(64)], similarHalfWidth: microohms(3),
  *   rule: "50-percent-above-lowest",
  * });
  * [ratio, judgement.verdict, action] // => [4.71794, "outside", "open, clean or renew, remake"]
@@ -228,12 +234,12 @@ const ACTIONS = {
  */
 export function judgeJoint(input: {
   readonly resistance: Ohms;
-  readonly halfWidth?: Ohms;
+  readonly halfWidth: Ohms;
   readonly similar: readonly Ohms[];
-  readonly similarHalfWidth?: Ohms;
+  readonly similarHalfWidth: Ohms;
   readonly rule: JointRatioRule;
 }): JointVerdict {
-  const { resistance, halfWidth = 0, similar, similarHalfWidth = 0, rule } = input;
+  const { resistance, halfWidth, similar, similarHalfWidth, rule } = input;
   checkNonNegative("resistance", resistance, "Ω");
   checkNonNegative("halfWidth", halfWidth, "Ω");
   checkNonNegative("similarHalfWidth", similarHalfWidth, "Ω");
@@ -241,7 +247,17 @@ export function judgeJoint(input: {
     fail({ code: "missing", path: "similar", expected: "at least one similar joint", received: undefined });
   }
   similar.forEach((one, i) => {
-    checkPositive(`similar.${i}`, one, "Ω");
+    checkNonNegative(`similar.${i}`, one, "Ω");
+    if (one === 0) {
+      fail({
+        code: "not-identifiable",
+        path: `similar.${i}`,
+        expected:
+          "a joint that can be told from 0 Ω: measure it with more current or a finer meter, or leave it out",
+        received: one,
+        unit: "Ω",
+      });
+    }
   });
   const own = typeof rule === "object" && rule !== null ? rule : undefined;
   const row = own === undefined ? rowNamed(ratioRules, "rule", rule as string) : undefined;

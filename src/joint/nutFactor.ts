@@ -1,6 +1,14 @@
 /** The nut factor K of T = K·F·d: by thread condition as a range, from friction, and the exact screw equation. */
 import ranges from "../../shared/tables/nut-factor-ranges.json" with { type: "json" };
-import { checkBetween, fail, type Meters, type NewtonMeters, type Newtons } from "../quantity/index.ts";
+import textbook from "../../shared/tables/nut-factor-textbook.json" with { type: "json" };
+import {
+  checkBetween,
+  fail,
+  type Meters,
+  type NewtonMeters,
+  type Newtons,
+  type Warning,
+} from "../quantity/index.ts";
 import { type Basis, basisOf, cellNumber, rowNamed } from "./basis.ts";
 import { checkNonNegative, checkPositive } from "./check.ts";
 
@@ -31,14 +39,24 @@ export interface NutFactorRange {
   readonly high: number;
   /** Where it comes from. */
   readonly basis: Basis;
+  /** What the reader must know. */
+  readonly warnings: readonly Warning[];
 }
+
+/** Rows of the textbook table that speak of the same condition as a measured range. */
+const SAME: Readonly<Record<string, TextbookCondition>> = {
+  "cadmium-plated": "cadmium-plated",
+  "zinc-plated": "zinc-plated",
+  "stainless with anti-seize": "anti-seize",
+};
 
 /**
  * Range of nut factors of a named thread condition. There is no default: friction not known is preload not known.
  *
- * No source was found for brass nuts on brass studs: measure, or give a range of your own to the preload functions.
+ * Where a textbook prints a factor outside the range, a warning says so (0.12 for anti-seize). No source was found for
+ * brass nuts on brass studs: measure, or give a range of your own to the preload functions.
  * @param condition - thread condition by name
- * @returns lowest and highest nut factor, with their basis
+ * @returns lowest and highest nut factor, basis, warnings
  * @throws ElectroheatError `missing`, `unknown-name` with the conditions known
  * @source fastener maker's engineering data (measured ranges); fastener merchant's guide, common practice
  *   (anti-seize, black oxide, PTFE rows)
@@ -51,11 +69,53 @@ export interface NutFactorRange {
  */
 export function nutFactorRange(condition: NutFactorCondition): NutFactorRange {
   const row = rowNamed(ranges, "condition", condition);
-  return {
-    low: cellNumber(row, 1, "condition"),
-    high: cellNumber(row, 2, "condition"),
-    basis: basisOf(ranges, { kind: String(row[3]), source: String(row[4]) }),
-  };
+  const [low, high] = [cellNumber(row, 1, "condition"), cellNumber(row, 2, "condition")];
+  const same = SAME[condition];
+  const printed = same === undefined ? undefined : textbookNutFactor(same).nutFactor;
+  const warnings: Warning[] = [];
+  if (printed !== undefined && (printed < low || printed > high)) {
+    warnings.push({
+      code: "caution",
+      path: "condition",
+      message: `A textbook table prints ${printed} for ${same}, outside ${low} to ${high}: the preload may be ${printed < low ? "higher" : "lower"} than this range says.`,
+      limit: printed,
+      source: textbook.source,
+    });
+  }
+  return { low, high, basis: basisOf(ranges, { kind: String(row[3]), source: String(row[4]) }), warnings };
+}
+
+/**
+ * Conditions of the textbook table.
+ * @since 0.1.0
+ */
+export type TextbookCondition =
+  | "nonplated, black finish"
+  | "zinc-plated"
+  | "lubricated"
+  | "cadmium-plated"
+  | "anti-seize";
+
+/**
+ * The single nut factor a textbook table prints for a bolt condition: for checking its worked examples.
+ *
+ * One number where measured ranges run 1 to 2: use {@link nutFactorRange} for decisions.
+ * @param condition - bolt condition as printed
+ * @returns nut factor with its basis
+ * @throws ElectroheatError `missing`, `unknown-name` with the conditions known
+ * @source J. E. Shigley and C. R. Mischke, Mechanical Engineering Design, 5th ed., Table 8-15
+ * @example
+ * ```ts
+ * textbookNutFactor("anti-seize").nutFactor // => 0.12
+ * ```
+ * @since 0.1.0
+ */
+export function textbookNutFactor(condition: TextbookCondition): {
+  readonly nutFactor: number;
+  readonly basis: Basis;
+} {
+  const row = rowNamed(textbook, "condition", condition);
+  return { nutFactor: cellNumber(row, 1, "condition"), basis: basisOf(textbook) };
 }
 
 /**
@@ -69,7 +129,7 @@ export function nutFactorRange(condition: NutFactorCondition): NutFactorRange {
  * @param input.bearingDiameter - mean diameter of the turned face (m), more than 0
  * @returns nut factor K
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
- * @source ISO 16047 / VDI 2230 torque equation M = F·(0.16·P + 0.58·d2·µG + 0.5·DKm·µK)
+ * @source ISO 16047 / VDI 2230 (from memory) torque equation M = F·(0.16·P + 0.58·d2·µG + 0.5·DKm·µK)
  * @example
  * ```ts
  * nutFactorFromFriction({

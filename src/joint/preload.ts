@@ -74,9 +74,9 @@ export function torqueFromPreload(input: {
 }
 
 /**
- * Nut factor from a measured clamp force: K = torque/(preload × diameter).
+ * Nut factor from a measured preload: K = torque/(preload × diameter).
  * @param input.torque - torque applied (N·m), more than 0
- * @param input.preload - clamp force measured (N), more than 0
+ * @param input.preload - preload measured (N), more than 0
  * @param input.diameter - nominal thread diameter (m), more than 0
  * @returns nut factor K
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`

@@ -15,7 +15,7 @@ import { checkNonNegative, checkPositive } from "./check.ts";
  * The outer diameter is that of the face that bears: washer, flange of a flange nut, or the across-flats circle of a
  * bare nut. For a serrated or star washer no published bearing area was found: the teeth bear on far less than the
  * annulus.
- * @param input.force - clamp force (N), 0 or more
+ * @param input.force - preload (N), 0 or more
  * @param input.outerDiameter - outer diameter of the bearing face (m), more than the hole
  * @param input.holeDiameter - hole or inner diameter (m), 0 or more
  * @returns pressure (Pa)
@@ -75,7 +75,7 @@ export interface BearingPressure {
  *
  * interfaceDiameter = outerDiameter + 2·barThickness·tan(halfAngle). A wider face lowers the pressure that sets the
  * bar and widens the contact ring; it does not change the force. Compare hardware by calling it once for each.
- * @param input.force - clamp force (N), 0 or more
+ * @param input.force - preload (N), 0 or more
  * @param input.outerDiameter - outer diameter of the bearing face (m), more than the hole
  * @param input.holeDiameter - hole in the bar (m), 0 or more
  * @param input.barThickness - bar between the face and the electrical interface (m), 0 or more

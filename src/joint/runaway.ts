@@ -1,14 +1,16 @@
 /** Will it burn again: thermal feedback of a joint and of the bar itself. */
-import type {
-  Amperes,
-  Kelvins,
-  KelvinsPerWatt,
-  OhmMeters,
-  Ohms,
-  PerKelvin,
-  Warning,
-  Watts,
+import {
+  type Amperes,
+  checkBetween,
+  type Kelvins,
+  type KelvinsPerWatt,
+  type OhmMeters,
+  type Ohms,
+  type PerKelvin,
+  type Warning,
+  type Watts,
 } from "../quantity/index.ts";
+import { JOINT_DEFERRAL } from "./basis.ts";
 import { checkNonNegative, checkPositive } from "./check.ts";
 import { checkFin, type FinBar } from "./fin.ts";
 
@@ -21,12 +23,18 @@ export interface JointBalance {
   readonly loopGain: number;
   /** Steady excess over the temperature `resistance` belongs to (K); `null` when there is none. */
   readonly rise: Kelvins | null;
+  /** The rise if the thermal resistance is as low as its uncertainty allows (K); `null` when there is none even then. */
+  readonly riseLow: Kelvins | null;
+  /** The rise if it is as high as that allows (K); `null` when there is none: the joint may run away. */
+  readonly riseHigh: Kelvins | null;
   /** Heat made at that rise (W); `null` when there is none. */
   readonly power: Watts | null;
   /** Current at which the loop gain is 1 (A); `null` when the resistance does not grow with temperature. */
   readonly runawayCurrent: Amperes | null;
   /** Runaway current over current, less 1; `null` without a runaway current. */
   readonly margin: number | null;
+  /** To whom the verdict defers. */
+  readonly deferral: string;
   /** What the reader must know. */
   readonly warnings: readonly Warning[];
 }
@@ -36,13 +44,16 @@ export interface JointBalance {
  *
  * g = current²·resistance·coefficient·thermalResistance; rise = current²·resistance·thermalResistance/(1 − g). Static
  * and elastic: a contact that oxidizes or loses force has an ageing rate, not a temperature coefficient, and runs
- * away at lower gain. `thermalResistance` is known to ±30 % at best. The resistance is measured or back-calculated,
+ * away at lower gain. `thermalResistance` is known to ±30 % at best: where the band of it reaches a gain of 1 a
+ * warning says that the steady state is not certain. The resistance is measured or back-calculated,
  * never predicted from torque.
  * @param input.current - r.m.s. current (A), more than 0
  * @param input.resistance - joint resistance at the reference temperature (Ω), more than 0
  * @param input.coefficient - relative growth of it per kelvin (1/K), 0 or more; copper 0.00393
  * @param input.thermalResistance - thermal resistance of the joint (K/W), more than 0
- * @returns loop gain, rise, heat, runaway current and margin
+ * @param input.uncertainty - relative uncertainty of the thermal resistance, 0 to 0.9; 0.3 if left out, less only
+ *   where it was measured
+ * @returns loop gain, rise with its band, heat, runaway current, margin, deferral, warnings
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
  * @source linear thermal feedback, derived
  * @example
@@ -59,34 +70,42 @@ export function jointBalance(input: {
   readonly resistance: Ohms;
   readonly coefficient: PerKelvin;
   readonly thermalResistance: KelvinsPerWatt;
+  readonly uncertainty?: number;
 }): JointBalance {
-  const { current, resistance, coefficient, thermalResistance } = input;
+  const { current, resistance, coefficient, thermalResistance, uncertainty = 0.3 } = input;
   checkPositive("current", current, "A");
   checkPositive("resistance", resistance, "Ω");
   checkNonNegative("coefficient", coefficient, "1/K");
   checkPositive("thermalResistance", thermalResistance, "K/W");
+  checkBetween("uncertainty", uncertainty, 0, 0.9);
   const bare = current * current * resistance * thermalResistance;
   const loopGain = bare * coefficient;
-  const stable = loopGain < 1;
-  const rise = stable ? bare / (1 - loopGain) : null;
+  const riseAt = (share: number): Kelvins | null =>
+    loopGain * share < 1 ? (((share * bare) / (1 - loopGain * share)) as Kelvins) : null;
+  const [riseLow, rise, riseHigh] = [riseAt(1 - uncertainty), riseAt(1), riseAt(1 + uncertainty)];
   const runawayCurrent = coefficient > 0 ? 1 / Math.sqrt(resistance * coefficient * thermalResistance) : null;
-  const warnings: Warning[] = stable
-    ? []
-    : [
-        {
-          code: "caution",
-          path: "loopGain",
-          message: "No steady state: the joint heats until something gives way. Take it out of service.",
-          limit: 1,
-          unit: "1",
-        },
-      ];
+  const warnings: Warning[] = [];
+  if (riseHigh === null) {
+    warnings.push({
+      code: "caution",
+      path: "loopGain",
+      message:
+        rise === null
+          ? "No steady state: the joint heats until something gives way. Take it out of service."
+          : "The steady state is not certain: within the uncertainty of the thermal resistance the loop gain reaches 1 and the joint may run away. Do not rely on the rise; take it out of service or measure.",
+      limit: 1,
+      unit: "1",
+    });
+  }
   return {
     loopGain,
-    rise: rise as Kelvins | null,
+    rise,
+    riseLow,
+    riseHigh,
     power: (rise === null ? null : rise / thermalResistance) as Watts | null,
     runawayCurrent: runawayCurrent as Amperes | null,
     margin: runawayCurrent === null ? null : runawayCurrent / current - 1,
+    deferral: JOINT_DEFERRAL,
     warnings,
   };
 }

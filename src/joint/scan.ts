@@ -1,5 +1,6 @@
 /** Temperature rises seen at part load, referred to another load: as bands, because the exponent is not known. */
 import { type Amperes, checkBetween, fail, type Kelvins, type Warning } from "../quantity/index.ts";
+import { JOINT_DEFERRAL } from "./basis.ts";
 import { checkNonNegative, checkPositive, checkRecord } from "./check.ts";
 
 /**
@@ -18,11 +19,11 @@ const LOWEST_LOAD = 0.4;
 export interface RiseBand {
   /** Lower end of the band (K). */
   readonly low: Kelvins;
-  /** The value with the exponent of a bare copper bar, 1.83 (K). */
-  readonly copperBar: Kelvins;
+  /** The value with the exponent of a bare copper bar, 1.83 (K); `null` when the exponents given leave it out. */
+  readonly copperBar: Kelvins | null;
   /** Upper end of the band (K). */
   readonly high: Kelvins;
-  /** Whether the load was high enough to say anything: at least 40 % of the load referred to. */
+  /** Whether the load was high enough to say anything: at least 40 % of full load. */
   readonly decidable: boolean;
   /** What the reader must know. */
   readonly warnings: readonly Warning[];
@@ -60,25 +61,35 @@ export function riseAtCurrent(input: {
   return (rise * (otherCurrent / current) ** exponent) as Kelvins;
 }
 
-function band(rise: Kelvins, ratio: number, exponentLow: number, exponentHigh: number): RiseBand {
+function band(input: {
+  readonly rise: Kelvins;
+  readonly ratio: number;
+  readonly exponentLow: number;
+  readonly exponentHigh: number;
+  readonly load: number;
+  readonly path: string;
+}): RiseBand {
+  const { rise, ratio, exponentLow, exponentHigh, load, path } = input;
   const at = (exponent: number): number => rise * ratio ** exponent;
   const ends = [at(exponentLow), at(exponentHigh)];
-  const decidable = ratio <= 1 / LOWEST_LOAD;
+  // A current divided by a current may stand 1 part in 1e16 off the edge.
+  const decidable = load >= LOWEST_LOAD * (1 - 1e-12);
   const warnings: Warning[] = decidable
     ? []
     : [
         {
           code: "outside-validity",
-          path: "loadFraction",
+          path,
           message:
             "Below 40 % load the factor to full load runs from over 4.3 to over 6.2 and faults may not show: undecided.",
           limit: LOWEST_LOAD,
           source: "nfpa-70b-2023",
         },
       ];
+  const holdsBar = exponentLow <= EXPONENT_COPPER_BAR && EXPONENT_COPPER_BAR <= exponentHigh;
   return {
     low: Math.min(...ends) as Kelvins,
-    copperBar: at(EXPONENT_COPPER_BAR) as Kelvins,
+    copperBar: holdsBar ? (at(EXPONENT_COPPER_BAR) as Kelvins) : null,
     high: Math.max(...ends) as Kelvins,
     decidable,
     warnings,
@@ -126,7 +137,8 @@ export function riseAtFullLoad(input: {
       received: exponentLow,
     });
   }
-  return band(rise, 1 / loadFraction, exponentLow, exponentHigh);
+  const load = loadFraction;
+  return band({ rise, ratio: 1 / load, exponentLow, exponentHigh, load, path: "loadFraction" });
 }
 
 /**
@@ -149,19 +161,23 @@ export interface RiseComparison {
   readonly first: RiseBand;
   /** The second joint's. */
   readonly second: RiseBand;
-  /** Which is hotter at the reference current; undecided when the bands overlap or a load was under 40 %. */
+  /** Which is hotter at the reference current; undecided when the bands overlap or a current was under 40 % of full load. */
   readonly worse: "first" | "second" | "undecided";
+  /** To whom the verdict defers. */
+  readonly deferral: string;
 }
 
 /**
  * Compares two joints seen at different currents, both referred to one current with n from 1.6 to 2.
  *
- * If one exponent held for both joints the overlap rule is cautious; it does not: cooling differs from joint to
+ * A joint seen below 40 % of the module's full-load current is undecided, whatever current both are referred to. If one
+ * exponent held for both joints the overlap rule is cautious; it does not: cooling differs from joint to
  * joint.
  * @param input.first - rise (K) and current (A) of the first joint
  * @param input.second - rise (K) and current (A) of the second joint
  * @param input.referenceCurrent - current to refer both to (A), more than 0
- * @returns both bands and which joint is worse
+ * @param input.fullLoadCurrent - full-load current of the module in these joints (A), more than 0
+ * @returns both bands, which joint is worse, deferral
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
  * @source as {@link riseAtFullLoad}
  * @example
@@ -170,6 +186,7 @@ export interface RiseComparison {
  *   first: { rise: kelvins(14), current: amperes(30) },
  *   second: { rise: kelvins(20), current: amperes(65) },
  *   referenceCurrent: amperes(65),
+ *   fullLoadCurrent: amperes(65),
  * });
  * [first.low, first.high, worse] // => [48.2387, 65.7222, "first"]
  * ```
@@ -179,14 +196,24 @@ export function compareRises(input: {
   readonly first: ScannedJoint;
   readonly second: ScannedJoint;
   readonly referenceCurrent: Amperes;
+  readonly fullLoadCurrent: Amperes;
 }): RiseComparison {
-  checkPositive("referenceCurrent", input.referenceCurrent, "A");
+  const { referenceCurrent, fullLoadCurrent } = input;
+  checkPositive("referenceCurrent", referenceCurrent, "A");
+  checkPositive("fullLoadCurrent", fullLoadCurrent, "A");
   const refer = (name: "first" | "second"): RiseBand => {
     checkRecord(name, input[name]);
     const { rise, current } = input[name];
     checkNonNegative(`${name}.rise`, rise, "K");
     checkPositive(`${name}.current`, current, "A");
-    return band(rise, input.referenceCurrent / current, EXPONENT_LOW, EXPONENT_HIGH);
+    return band({
+      rise,
+      ratio: referenceCurrent / current,
+      exponentLow: EXPONENT_LOW,
+      exponentHigh: EXPONENT_HIGH,
+      load: current / fullLoadCurrent,
+      path: `${name}.current`,
+    });
   };
   const [first, second] = [refer("first"), refer("second")];
   const decidable = first.decidable && second.decidable;
@@ -196,5 +223,5 @@ export function compareRises(input: {
       : decidable && second.low > first.high
         ? "second"
         : "undecided";
-  return { first, second, worse };
+  return { first, second, worse, deferral: JOINT_DEFERRAL };
 }

@@ -33,6 +33,8 @@ export interface SeverityLevel {
 export interface Severity {
   /** The level if both ends of the rise fall on one row and the load allows a verdict. */
   readonly level: number | "undecided";
+  /** The level the joint has at the least, decided or not: low load only hides. */
+  readonly atLeast: number;
   /** What that row asks for, or why nothing can be said. */
   readonly action: string;
   /** The lower end of the rise. */
@@ -91,23 +93,25 @@ function grade(scale: SeverityScale, comparison: "similar" | "ambient", rise: nu
  *
  * Neither scale corrects for load: `load` says which rise is graded, and a scale's own words about load go into the
  * warnings. Both ends of the rise (its half-width, and for full load the exponents 1.6 and 2) must fall on one row,
- * else the level is undecided; below 40 % load it is undecided in any case. Scales disagree: always show `basis`. A
+ * else the level is undecided; below 40 % load it is undecided in any case, but `atLeast` then stands on the rise as
+ * seen, since more load only adds to it. Scales disagree: always show `basis`. A
  * bare bright surface is refused.
  * @param input.rise - rise as seen, emissivity allowed for (K), 0 or more
- * @param input.riseHalfWidth - half-width of it, such as the camera's ±2 K (K), 0 or more; 0 if left out
+ * @param input.riseHalfWidth - half-width of it, such as the camera's ±2 K (K), 0 or more
  * @param input.comparison - `similar`: over a similar component under similar load; `ambient`: over the air
  * @param input.loadFraction - current over full-load current, more than 0 to 2
  * @param input.load - which rise is graded: `as measured` or `full load`
  * @param input.scale - named scale
  * @param input.emissivity - emissivity of the spot looked at, 0 to 1, or `unknown`; 0.93 to 0.97 for matt tape
- * @returns level and action, both ends, basis, deferral, warnings
+ * @returns level and action, least level, both ends, basis, deferral, warnings
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `unknown-name`; `not-identifiable` for a
  *   surface a camera cannot read
  * @source ANSI/NETA ATS-2003, Table 100.18; practitioner's published limit values; NFPA 70B-2023, 7.4.5 (40 % load)
  * @example
  * ```ts
  * const { level, action } = scanSeverity({
- *   rise: kelvins(22), comparison: "similar", loadFraction: 0.6, load: "full load", scale: "neta-100.18", emissivity: 0.95,
+ *   rise: kelvins(22), riseHalfWidth: kelvins(2), comparison: "similar",
+ *   loadFraction: 0.6, load: "full load", scale: "neta-100.18", emissivity: 0.95,
  * });
  * [level, action] // => [4, "major discrepancy; repair immediately"]
  * ```
@@ -115,14 +119,14 @@ function grade(scale: SeverityScale, comparison: "similar" | "ambient", rise: nu
  */
 export function scanSeverity(input: {
   readonly rise: Kelvins;
-  readonly riseHalfWidth?: Kelvins;
+  readonly riseHalfWidth: Kelvins;
   readonly comparison: "similar" | "ambient";
   readonly loadFraction: number;
   readonly load: "as measured" | "full load";
   readonly scale: SeverityScale;
   readonly emissivity: number | "unknown";
 }): Severity {
-  const { rise, riseHalfWidth = 0, loadFraction, emissivity } = input;
+  const { rise, riseHalfWidth, loadFraction, emissivity } = input;
   checkNonNegative("rise", rise, "K");
   checkNonNegative("riseHalfWidth", riseHalfWidth, "K");
   const comparison = checkOneOf("comparison", input.comparison, ["similar", "ambient"]);
@@ -157,11 +161,26 @@ export function scanSeverity(input: {
       source: practitioner.source,
     });
   }
+  if (scale === "neta-100.18" && !full && loadFraction < 1) {
+    warnings.push({
+      code: "caution",
+      path: "loadFraction",
+      message:
+        "Graded as measured at part load: this scale does not correct for load, and at full load the joint is hotter. Grade it at full load too.",
+      limit: 1,
+      source: neta.source,
+    });
+  }
+  // At low load the factor to full load is not trusted: the rise as seen is what there is at least.
+  const floor = least.decidable ? low : grade(scale, comparison, bottom);
   const why = least.decidable
     ? `undecided between "${low.action}" and "${high.action}": measure at higher load, or millivolts`
-    : "undecided: less than 40 % load";
+    : floor.level > 0
+      ? `at least level ${floor.level} as seen (${floor.action}): less than 40 % load only hides how much worse`
+      : "undecided: less than 40 % load";
   return {
     level: decided ? low.level : "undecided",
+    atLeast: floor.level,
     action: decided ? low.action : why,
     low,
     high,

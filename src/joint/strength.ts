@@ -7,14 +7,17 @@ import c36000 from "../../shared/tables/stud-strength-brass-c36000.json" with { 
 import {
   checkOneOf,
   fail,
+  inches,
   kipsPerSquareInch,
   type Meters,
   megapascals,
+  millimeters,
   type Pascals,
   toInches,
   toMillimeters,
+  type Warning,
 } from "../quantity/index.ts";
-import { type Basis, basisOf, type Cell, rowNamed, type SharedTable } from "./basis.ts";
+import { type Basis, basisOf, type Cell, JOINT_DEFERRAL, rowNamed, type SharedTable } from "./basis.ts";
 import { checkPositive } from "./check.ts";
 
 /**
@@ -22,6 +25,13 @@ import { checkPositive } from "./check.ts";
  * @since 0.1.0
  */
 export type StrengthStandard = "ISO 898-1" | "SAE J429" | "ISO 3506-1" | "ASTM F593" | "brass C36000";
+
+/**
+ * What a printed strength is: a guaranteed `minimum`, a `typical` value, the end of a `range` over all tempers, or a
+ * `database` value of unknown standing. Only a minimum is a strength to design on.
+ * @since 0.1.0
+ */
+export type StrengthKind = "minimum" | "typical" | "range" | "database";
 
 /**
  * Strength of a fastener. What the source does not give is `null`.
@@ -36,8 +46,16 @@ export interface FastenerStrength {
   readonly tensile: Pascals | null;
   /** The limit preload is held against: proof where there is one, else yield (Pa). */
   readonly limit: Pascals;
+  /** What the printed values are. */
+  readonly kind: StrengthKind;
+  /** Sizes the row holds for (m), the upper one included; `null` where the source prints none. */
+  readonly sizes: { readonly from: Meters; readonly to: Meters } | null;
   /** The table. */
   readonly basis: Basis;
+  /** To whom it defers. */
+  readonly deferral: string;
+  /** What the reader must know. */
+  readonly warnings: readonly Warning[];
 }
 
 const STANDARDS = ["ISO 898-1", "SAE J429", "ISO 3506-1", "ASTM F593", "brass C36000"] as const;
@@ -62,7 +80,7 @@ function rowFor(table: SharedTable, grade: string, diameter: Meters): readonly C
   const first = rowNamed(table, "grade", grade);
   const names = table.columns.map(({ name }) => name);
   const to = names.indexOf("toDiameter");
-  if (to < 0) return first;
+  if (to < 0 || first[to] === null) return first;
   const size = table.columns[to]?.unit === "in" ? toInches(diameter) : toMillimeters(diameter);
   // A size that came through another unit may stand 1 part in 1e15 off its edge.
   const reach = 1e-12 * size;
@@ -83,19 +101,30 @@ function rowFor(table: SharedTable, grade: string, diameter: Meters): readonly C
   );
 }
 
+/** Sizes of a row, in meters. */
+function sizesOf(table: SharedTable, row: readonly Cell[]): FastenerStrength["sizes"] {
+  const to = table.columns.findIndex(({ name }) => name === "toDiameter");
+  const [low, high] = [row[to - 1], row[to]];
+  if (to < 0 || typeof low !== "number" || typeof high !== "number") return null;
+  const meters = table.columns[to]?.unit === "in" ? inches : millimeters;
+  return { from: meters(low), to: meters(high) };
+}
+
 /**
  * Proof, yield and tensile strength of a bolt or stud by standard, grade and size.
  *
  * Read the grade from the head marking; a stud without marking has no grade, and none is assumed: brass alone runs
- * from 15 to 52 ksi yield by temper and size. The stainless classes are stated for −20 to +150 °C. Brass and
- * stainless rows without a size column ignore the diameter (brass names its size in the grade).
+ * from 15 to 52 ksi yield by temper and size. A brass rod minimum holds up to the size it is printed for. Whatever is
+ * no minimum (typical, range, database) comes with a caution, and the upper end of a range is refused: it is the
+ * strength of no stud you hold. The stainless classes are stated for −20 to +150 °C; they and the brass bar rows print
+ * no sizes (`sizes` is `null`).
  * @param input.standard - standard or data sheet
  * @param input.grade - grade, property class or marking as the standard writes it, such as `8.8`, `5`, `A2-70`,
  *   `F593C`
  * @param input.diameter - nominal diameter (m), more than 0
- * @returns strengths with their basis
+ * @returns strengths, what they are, sizes, basis, deferral, warnings
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `unknown-name` with what is known;
- *   `outside-table` for a size the standard does not give the grade for
+ *   `outside-table` for a size the standard does not give the grade for; `not-identifiable` for the upper end of a range
  * @source ISO 898-1; SAE J429; ISO 3506-1:2020; ASTM F593; C36000 alloy data
  * @example
  * ```ts
@@ -129,5 +158,45 @@ export function fastenerStrength(input: {
       received: input.grade,
     });
   }
-  return { proof, yield: yielding, tensile: stress("tensile"), limit, basis: basisOf(table) };
+  const names = table.columns.map(({ name }) => name);
+  const kind = (names.includes("sheet") ? row[names.indexOf("sheet")] : "minimum") as StrengthKind;
+  const first = row[0] as string;
+  if (kind === "range" && first.endsWith("highest")) {
+    return fail({
+      code: "not-identifiable",
+      path: "grade",
+      expected:
+        "a temper and size, or the lowest of all tempers: the highest of them is no strength to design on",
+      received: input.grade,
+    });
+  }
+  const warnings: Warning[] = [];
+  if (kind !== "minimum") {
+    warnings.push({
+      code: "caution",
+      path: "grade",
+      message: `A ${kind} value, not a minimum: your stud can be weaker. Design on the minimum of the temper and size you hold.`,
+      source: table.source,
+    });
+  }
+  const sizes = sizesOf(table, row);
+  if (sizes === null && names.includes("toDiameter")) {
+    warnings.push({
+      code: "assumed",
+      path: "diameter",
+      message: "The source prints no size for this row: whether it holds for this diameter is not known.",
+      source: table.source,
+    });
+  }
+  return {
+    proof,
+    yield: yielding,
+    tensile: stress("tensile"),
+    limit,
+    kind,
+    sizes,
+    basis: basisOf(table),
+    deferral: JOINT_DEFERRAL,
+    warnings,
+  };
 }

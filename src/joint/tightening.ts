@@ -8,7 +8,7 @@ import {
   type SquareMeters,
   type Warning,
 } from "../quantity/index.ts";
-import { JOINT_DEFERRAL } from "./basis.ts";
+import { type Basis, JOINT_DEFERRAL } from "./basis.ts";
 import { checkPositive, checkRecord } from "./check.ts";
 import { type PreloadBand, preloadBand } from "./preload.ts";
 import { type BearingPressure, bearingPressure } from "./pressure.ts";
@@ -29,11 +29,15 @@ export interface Tightening {
   readonly proofShare: { readonly low: number; readonly high: number };
   /** Judgement of the whole band against the share of proof allowed. */
   readonly proof: Judgement;
+  /** Where the share allowed comes from. */
+  readonly proofBasis: Basis;
   /**
    * Judgement of tension and twist together against the yield (or proof) strength: the risk of yielding while the nut
    * is turned.
    */
   readonly yielding: Judgement;
+  /** Where that criterion comes from; its share of twist is common practice. */
+  readonly yieldingBasis: Basis;
   /** Pressure under the face and at the interface at the lowest preload; `null` without face dimensions. */
   readonly pressureLow: BearingPressure | null;
   /** The same at the highest preload. */
@@ -62,7 +66,7 @@ export interface Tightening {
  * @param input.allowedShare - share of proof allowed, 0.1 to 1; 0.75 (fasteners that are reused) if left out
  * @param input.face - bearing face: outer diameter, hole in the bar, bar thickness (m); pressures are left out
  *   without it
- * @returns bands, judgements, pressures, deferral, warnings
+ * @returns bands, judgements with their bases, pressures, deferral, warnings
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `inconsistent`
  * @source Shigley equations 8-27 and 8-31 (0.75 of proof for reused fasteners, 0.90 permanent); distortion-energy
  *   criterion; 50/40/10 split: fastener guide, common practice
@@ -129,7 +133,27 @@ export function tightening(input: {
     preload,
     proofShare: share,
     proof,
+    proofBasis:
+      input.allowedShare === undefined
+        ? {
+            source: "shigley",
+            edition: "9th ed., equation 8-31",
+            table: "0.75 of proof for fasteners that are reused",
+            kind: "published",
+          }
+        : {
+            source: "share given by the caller",
+            edition: "as given",
+            table: "allowedShare",
+            kind: "user table",
+          },
     yielding,
+    yieldingBasis: {
+      source: "common-practice",
+      edition: "distortion energy; 50/40/10 split of the torque, no published source",
+      table: "tension and twist together",
+      kind: "common practice",
+    },
     pressureLow: pressed(preload.low),
     pressureHigh: pressed(preload.high),
     deferral: JOINT_DEFERRAL,

@@ -108,6 +108,7 @@ export function tighteningTorque(input: {
   readonly size?: string;
   readonly column?: string;
 }): TighteningTorque {
+  checkRecord("input", input);
   const { maker } = input;
   if (maker !== undefined) {
     checkRecord("maker", maker);

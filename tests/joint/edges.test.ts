@@ -31,6 +31,7 @@ describe("emissivity", () => {
   const scan = (emissivity: number) =>
     joint.scanSeverity({
       rise: kelvins(8),
+      riseHalfWidth: kelvins(0),
       comparison: "similar",
       loadFraction: 1,
       load: "as measured",
@@ -51,6 +52,7 @@ describe("load", () => {
     const at = (loadFraction: number) =>
       joint.scanSeverity({
         rise: kelvins(8),
+        riseHalfWidth: kelvins(0),
         comparison: "similar",
         loadFraction,
         load: "as measured",
@@ -58,6 +60,49 @@ describe("load", () => {
         emissivity: 0.95,
       }).warnings.length;
     expect([0.7499999, 0.75, 0.7500001].map(at)).toEqual([1, 0, 0]);
+  });
+
+  it("the acceptance scale, graded as measured, warns below full load, not at it", () => {
+    const at = (loadFraction: number) =>
+      joint
+        .scanSeverity({
+          rise: kelvins(8),
+          riseHalfWidth: kelvins(0),
+          comparison: "similar",
+          loadFraction,
+          load: "as measured",
+          scale: "neta-100.18",
+          emissivity: 0.95,
+        })
+        .warnings.map(({ code }) => code);
+    expect([0.9999999, 1, 1.0000001].map(at)).toEqual([["caution"], [], []]);
+  });
+
+  it("below 40 % load a hot joint has its level at the least", () => {
+    const at = (loadFraction: number) =>
+      joint.scanSeverity({
+        rise: kelvins(60),
+        riseHalfWidth: kelvins(2),
+        comparison: "ambient",
+        loadFraction,
+        load: "full load",
+        scale: "neta-100.18",
+        emissivity: 0.95,
+      });
+    expect([at(0.3999999).level, at(0.4).level]).toEqual(["undecided", 4]);
+    expect([at(0.3999999).atLeast, at(0.4).atLeast]).toEqual([4, 4]);
+    expect(at(0.3).action).toMatch(/at least level 4/);
+  });
+
+  it("two joints are compared from 40 % of the module's full-load current on", () => {
+    const at = (amps: number) =>
+      joint.compareRises({
+        first: { rise: kelvins(10), current: amperes(amps) },
+        second: { rise: kelvins(40), current: amperes(amps) },
+        referenceCurrent: amperes(amps),
+        fullLoadCurrent: amperes(100),
+      }).worse;
+    expect([39.9999, 40, 40.0001].map(at)).toEqual(["undecided", "second", "second"]);
   });
 
   it("2 is the largest load fraction, 1 and 2 the exponents", () => {
@@ -153,6 +198,14 @@ describe("bars", () => {
 });
 
 describe("bolts", () => {
+  it("a brass minimum holds up to the size it is printed for", () => {
+    const at = (d: number) =>
+      outcome(() =>
+        joint.fastenerStrength({ standard: "brass C36000", grade: "H04 rod 1/4 in", diameter: inches(d) }),
+      );
+    expect([0.2499, 0.25, 0.2501].map(at)).toEqual(["given", "given", "outside-table"]);
+  });
+
   it("8.8 changes at M16, grade 5 at 1 in, both sizes on one side", () => {
     const proof = (standard: joint.StrengthStandard, grade: string, diameter: ReturnType<typeof meters>) =>
       joint.fastenerStrength({ standard, grade, diameter }).proof;
@@ -244,11 +297,96 @@ describe("limits of what is taken", () => {
 });
 
 describe("contacts", () => {
-  it("the screen has three outcomes, 0.03 V either side of the published voltage", () => {
-    const at = (voltage: number) =>
-      joint.contactVoltageScreen({ voltage: volts(voltage), bulk: celsius(20), metal: "copper" }).softening
-        .verdict;
-    expect([0.09, 0.0901, 0.15, 0.1501].map(at)).toEqual(["within", "undecided", "undecided", "outside"]);
+  // 190 °C of softening copper beside a bar at 20 °C: √(4·2.44e-8·(463.15² − 293.15²)) = 0.112018 V.
+  it.each([
+    ["dc", 1],
+    ["rms", Math.SQRT2],
+  ] as const)(
+    "the screen has three outcomes, 0.03 V either side of the voltage of the law (%s)",
+    (reading, peak) => {
+      const at = (voltage: number) =>
+        joint.contactVoltageScreen({
+          voltage: volts(voltage / peak),
+          reading,
+          bulk: celsius(20),
+          metal: "copper",
+        }).softening.verdict;
+      expect([0.08201, 0.08203, 0.14201, 0.14203].map(at)).toEqual([
+        "within",
+        "undecided",
+        "undecided",
+        "outside",
+      ]);
+    },
+  );
+
+  it("a bar above a limit is outside at any voltage, a hair below it undecided", () => {
+    const at = (bulk: number) =>
+      joint.contactVoltageScreen({ voltage: volts(0), reading: "rms", bulk: celsius(bulk), metal: "tin" });
+    expect([at(231.9), at(232), at(232.1)].map(({ melting }) => melting.verdict)).toEqual([
+      "undecided",
+      "undecided",
+      "outside",
+    ]);
+    expect(at(232.1).warnings.at(-1)?.message).toMatch(/above its melting temperature already/);
+  });
+
+  it("the steady state is not certain once 1.3 times the gain reaches 1", () => {
+    const at = (current: number) =>
+      joint.jointBalance({
+        current: amperes(current),
+        resistance: ohms(0.0001),
+        coefficient: perKelvin(0.01),
+        thermalResistance: 100 as never,
+      });
+    // 1/√1.3 of 100 A.
+    const found = [87.7, 87.71, 99.99, 100].map(at);
+    expect(found.map(({ rise, riseHigh }) => [rise === null, riseHigh === null])).toEqual([
+      [false, false],
+      [false, true],
+      [false, true],
+      [true, true],
+    ]);
+    expect(found.map(({ warnings }) => warnings[0]?.message.slice(0, 20))).toEqual([
+      undefined,
+      "The steady state is ",
+      "The steady state is ",
+      "No steady state: the",
+    ]);
+  });
+
+  it("air and ends of a jumper: −50 and 500, −50 and 1500 °C; hot bars are said from 105 and 150 °C on", () => {
+    const at = (air: number, end: number) =>
+      joint.jumperProfile({
+        bar: {
+          section: 60e-6 as never,
+          perimeter: meters(0.046),
+          conductivity: 390 as never,
+          filmCoefficient: 10 as never,
+        },
+        air: celsius(air),
+        leftArm: meters(0.05),
+        rightArm: meters(0.05),
+        jointPower: 0 as never,
+        left: { conductance: 0 as never, temperature: celsius(end) },
+        right: { conductance: 0 as never, temperature: celsius(end) },
+      });
+    expect([-50.1, -50, 500, 500.1].map((air) => outcome(() => at(air, 20)))).toEqual([
+      "out-of-range",
+      "given",
+      "given",
+      "out-of-range",
+    ]);
+    expect([-50.1, -50, 1500, 1500.1].map((end) => outcome(() => at(20, end)))).toEqual([
+      "out-of-range",
+      "given",
+      "given",
+      "out-of-range",
+    ]);
+    // Nothing heats it: the bar is as warm as its air.
+    const limits = (air: number) => at(air, 20).warnings.map(({ limit }) => limit);
+    expect([104.9, 105.1, 149.9, 150.1].map(limits)).toEqual([[], [105], [105], [150]]);
+    expect(at(20, 20).deferral).toMatch(/licensed electrician/);
   });
 
   it("growth of a drop: 10 and 30 mV belong to the quiet side", () => {

@@ -96,6 +96,8 @@ describe("joint power and resistance", () => {
           drop: volts(u),
           current: amperes(i),
           barResistance: ohms((share * u) / i),
+          dropHalfWidth: volts(0),
+          currentHalfWidth: amperes(0),
         });
         near(found.grossResistance * i, u);
         near(found.power, (1 - share) * u * i, 1e-7);
@@ -112,6 +114,8 @@ describe("joint power and resistance", () => {
         const verdict = (scale: number, list: readonly number[]) =>
           joint.judgeJoint({
             resistance: ohms(scale * resistance),
+            halfWidth: ohms(0),
+            similarHalfWidth: ohms(0),
             similar: list.map((one) => ohms(scale * one)),
             rule: "50-percent-above-lowest",
           });
@@ -128,6 +132,8 @@ describe("joint power and resistance", () => {
       for (const noise of [1 - 2e-16, 1, 1 + 2e-16, 1 + 1e-14]) {
         const { judgement } = joint.judgeJoint({
           resistance: ohms(1.5 * lowest * noise),
+          halfWidth: ohms(0),
+          similarHalfWidth: ohms(0),
           similar: [ohms(lowest)],
           rule: "50-percent-above-lowest",
         });
@@ -135,6 +141,8 @@ describe("joint power and resistance", () => {
       }
       const above = joint.judgeJoint({
         resistance: ohms(1.5001 * lowest),
+        halfWidth: ohms(0),
+        similarHalfWidth: ohms(0),
         similar: [ohms(lowest)],
         rule: "50-percent-above-lowest",
       });
@@ -165,14 +173,20 @@ describe("rise against load", () => {
     fc.assert(
       fc.property(real(0, 300), real(0.01, 2), (r, loadFraction) => {
         const { low, copperBar, high, decidable } = joint.riseAtFullLoad({ rise: kelvins(r), loadFraction });
-        expect(low).toBeLessThanOrEqual(copperBar * (1 + 1e-12));
-        expect(copperBar).toBeLessThanOrEqual(high * (1 + 1e-12));
+        const bar = copperBar as number;
+        expect(low).toBeLessThanOrEqual(bar * (1 + 1e-12));
+        expect(bar).toBeLessThanOrEqual(high * (1 + 1e-12));
         expect(decidable).toBe(loadFraction >= 0.4);
       }),
       runs,
     );
     const full = joint.riseAtFullLoad({ rise: kelvins(22), loadFraction: 1 });
     expect([full.low, full.copperBar, full.high]).toEqual([22, 22, 22]);
+    // Exponents that leave the copper bar out leave its value out.
+    const copperBar = (exponentLow: number, exponentHigh: number) =>
+      joint.riseAtFullLoad({ rise: kelvins(22), loadFraction: 0.6, exponentLow, exponentHigh }).copperBar;
+    expect([copperBar(1.9, 2), copperBar(1.6, 1.8)]).toEqual([null, null]);
+    expect([copperBar(1.83, 2), copperBar(1.6, 1.83)].every((one) => one !== null)).toBe(true);
   });
 
   it("40 % load is decidable at and above, undecided just below", () => {
@@ -183,15 +197,16 @@ describe("rise against load", () => {
   it("compared joints swap with their names", () => {
     const one = fc.record({ rise: real(0, 100), current: real(1, 100) });
     fc.assert(
-      fc.property(one, one, real(1, 100), (a, b, reference) => {
+      fc.property(one, one, real(1, 100), real(1, 250), (a, b, reference, full) => {
         const tag = (x: { rise: number; current: number }) => ({
           rise: kelvins(x.rise),
           current: amperes(x.current),
         });
         const [first, second] = [tag(a), tag(b)];
-        const referenceCurrent = amperes(reference);
-        const ab = joint.compareRises({ first, second, referenceCurrent }).worse;
-        const ba = joint.compareRises({ first: second, second: first, referenceCurrent }).worse;
+        const currents = { referenceCurrent: amperes(reference), fullLoadCurrent: amperes(full) };
+        const ab = joint.compareRises({ first, second, ...currents }).worse;
+        const ba = joint.compareRises({ first: second, second: first, ...currents }).worse;
+        if (Math.min(a.current, b.current) < 0.4 * full * (1 - 1e-9)) expect(ab).toBe("undecided");
         expect(ba).toBe(ab === "first" ? "second" : ab === "second" ? "first" : "undecided");
       }),
       runs,
@@ -377,7 +392,13 @@ describe("jumper as a fin", () => {
           current: amperes(i),
         });
         near(found.resistance, r);
-        near(found.high - found.low, 0.6 * r);
+        // The same rise with a joint that really spreads its heat 30 % worse or better.
+        for (const [share, end] of [
+          [1.3, found.low],
+          [0.7, found.high],
+        ] as const) {
+          near(end * share * thermalResistance * i * i, power * thermalResistance);
+        }
       }),
       runs,
     );
@@ -395,6 +416,24 @@ describe("runaway", () => {
         };
         const found = joint.jointBalance({ ...input, current: amperes(i) });
         expect(found.rise === null).toBe(found.loopGain >= 1);
+        // The ends of the band are the rises of a joint that spreads its heat so, known exactly.
+        for (const [share, end] of [
+          [0.7, found.riseLow],
+          [1.3, found.riseHigh],
+        ] as const) {
+          const thermalResistance = kelvinsPerWatt(share * rth);
+          const exact = joint.jointBalance({
+            ...input,
+            thermalResistance,
+            current: amperes(i),
+            uncertainty: 0,
+          });
+          if (Math.abs(exact.loopGain - 1) < 1e-9) continue;
+          expect(end === null).toBe(exact.rise === null);
+          if (end !== null) near(end, exact.rise as number, 1e-9 / (1 - exact.loopGain));
+        }
+        expect(found.warnings.length).toBe(found.riseHigh === null ? 1 : 0);
+        expect(found.deferral).toMatch(/licensed electrician/);
         if (found.rise !== null && found.power !== null) {
           near(i * i * r * (1 + a * found.rise), found.power, 1e-6 / (1 - found.loopGain));
           near(found.power * rth, found.rise);

@@ -59,6 +59,8 @@ describe("a bad joint in one branch", () => {
           drop: volts(found?.voltage as number),
           current: amperes(found?.current as number),
           barResistance: ohms(0),
+          dropHalfWidth: volts(0),
+          currentHalfWidth: amperes(0),
         });
         close(back.resistance, resistance, 1e-9);
       }),

@@ -32,6 +32,9 @@ const bar = {
   emissivity: 0.4,
   air: celsius(35),
 };
+/** Readings without a width. */
+const sharp = { dropHalfWidth: volts(0), currentHalfWidth: amperes(0) };
+const alike = { halfWidth: ohms(0), similarHalfWidth: ohms(0) };
 const issueOf = (call: () => unknown) => {
   try {
     call();
@@ -53,11 +56,15 @@ describe("mix-ups that do not compile", () => {
     joint.riseAtFullLoad({ rise: celsius(22), loadFraction: 0.6 });
     // @ts-expect-error a power is not a resistance
     joint.jointPower({ current: amperes(5), resistance: watts(5) });
+    // @ts-expect-error a reading has a width
+    issueOf(() => joint.measuredJoint({ drop: millivolts(5), current: amperes(5) }));
     // @ts-expect-error lubrication is named or given, never left out
-    issueOf(() => joint.preloadBand({ torque: newtonMeters(15), diameter }));
+    const band = issueOf(() => joint.preloadBand({ torque: newtonMeters(15), diameter }));
     // @ts-expect-error an unknown stud has no strength
-    issueOf(() => joint.fastenerStrength({ standard: "ISO 898-1", diameter }));
-    expect(true).toBe(true);
+    const strength = issueOf(() => joint.fastenerStrength({ standard: "ISO 898-1", diameter }));
+    // Plain JavaScript learns at run time what TypeScript refuses.
+    expect([band?.code, strength?.code]).toEqual(["missing", "missing"]);
+    expect([band?.path, strength?.path]).toEqual(["nutFactorLow", "grade"]);
   });
 });
 
@@ -66,6 +73,7 @@ describe("refusals say why", () => {
     const found = issueOf(() =>
       joint.scanSeverity({
         rise: kelvins(22),
+        riseHalfWidth: kelvins(2),
         comparison: "similar",
         loadFraction: 0.8,
         load: "as measured",
@@ -75,6 +83,20 @@ describe("refusals say why", () => {
     );
     expect(found?.code).toBe("not-identifiable");
     expect(found?.message).toMatch(/reflected room.*tape.*millivolts/);
+  });
+
+  it("a torque without anything, and a twin of 0 Ω, say what to do", () => {
+    expect(issueOf(() => joint.tighteningTorque(undefined as never))?.code).toBe("missing");
+    const twin = issueOf(() =>
+      joint.judgeJoint({
+        ...alike,
+        resistance: microohms(300),
+        similar: [microohms(60), ohms(0)],
+        rule: "50-percent-above-lowest",
+      }),
+    );
+    expect([twin?.code, twin?.path]).toEqual(["not-identifiable", "similar.1"]);
+    expect(twin?.message).toMatch(/more current or a finer meter/);
   });
 
   it("an unknown condition or grade lists what is known", () => {
@@ -89,7 +111,9 @@ describe("refusals say why", () => {
   it.each([Number.NaN, Number.POSITIVE_INFINITY, "5" as never, null as never, undefined as never, -1])(
     "%s is no current",
     (current) => {
-      const found = issueOf(() => joint.measuredJoint({ drop: millivolts(5), current: current as never }));
+      const found = issueOf(() =>
+        joint.measuredJoint({ ...sharp, drop: millivolts(5), current: current as never }),
+      );
       expect(found?.path).toBe("current");
     },
   );
@@ -99,7 +123,7 @@ describe("warnings, never silence", () => {
   const codes = (list: readonly { readonly code: string }[]) => list.map(({ code }) => code);
 
   it("a bar left out is said, a bar that takes the whole drop is suspicious", () => {
-    const reading = { drop: millivolts(18.4), current: amperes(64.2) };
+    const reading = { ...sharp, drop: millivolts(18.4), current: amperes(64.2) };
     expect(codes(joint.measuredJoint(reading).warnings)).toEqual(["assumed"]);
     expect(joint.measuredJoint({ ...reading, barResistance: microohms(20) }).warnings).toEqual([]);
     const swallowed = joint.measuredJoint({
@@ -154,9 +178,47 @@ describe("warnings, never silence", () => {
     expectFinite(at(2), "tightening");
   });
 
+  it("a strength that is no minimum is said, a minimum with its size is quiet", () => {
+    const at = (grade: string) =>
+      joint.fastenerStrength({ standard: "brass C36000", grade, diameter: millimeters(6) });
+    expect(codes(at("H04 rod 1/4 in").warnings)).toEqual([]);
+    expect(codes(at("H02 bar").warnings)).toEqual(["assumed"]);
+    expect(codes(at("H02 rod 1 in, typical").warnings)).toEqual(["caution"]);
+    expect(codes(at("H02, property database").warnings)).toEqual(["caution", "assumed"]);
+    expect(at("all tempers, lowest").kind).toBe("range");
+    expect(issueOf(() => at("all tempers, highest"))?.message).toMatch(/no strength to design on/);
+  });
+
+  it("anti-seize: the 0.12 of a textbook lies below the range, so the preload may be higher", () => {
+    const range = joint.nutFactorRange("stainless with anti-seize");
+    expect(range.warnings[0]?.message).toMatch(/0\.12.*higher/);
+    expect(joint.nutFactorRange("zinc-plated").warnings).toEqual([]);
+  });
+
+  it("every verdict names its source", () => {
+    const { proofBasis, yieldingBasis } = joint.tightening({
+      torque: newtonMeters(6.5),
+      diameter: millimeters(6),
+      stressArea: squareMillimeters(20.1),
+      nutFactorLow: 0.18,
+      nutFactorHigh: 0.27,
+      strength: megapascals(580),
+    });
+    const halfWidth = millivolts(0.5);
+    const trend = joint.dropTrend({ drop: millivolts(18.4), asLeftDrop: millivolts(3.9), halfWidth });
+    expect([proofBasis.kind, yieldingBasis.kind, trend.basis.kind]).toEqual([
+      "published",
+      "common practice",
+      "published",
+    ]);
+    expect(trend.basis.edition).toMatch(/second-hand/);
+    expect(codes(trend.warnings)).toEqual(["approximate"]);
+  });
+
   it("the practitioner's scale below 75 % load, and a doubtful emissivity", () => {
     const found = joint.scanSeverity({
       rise: kelvins(10),
+      riseHalfWidth: kelvins(0),
       comparison: "similar",
       loadFraction: 0.6,
       load: "as measured",
@@ -170,6 +232,7 @@ describe("warnings, never silence", () => {
     const at = (scale: joint.SeverityScale) =>
       joint.scanSeverity({
         rise: kelvins(18),
+        riseHalfWidth: kelvins(0),
         comparison: "similar",
         loadFraction: 1,
         load: "as measured",
@@ -239,16 +302,22 @@ describe("plain data", () => {
   it("results survive JSON, hold no −0 and no infinity", () => {
     const end = { conductance: wattsPerKelvin(0), temperature: celsius(300) };
     const results = [
-      joint.measuredJoint({ drop: volts(0), current: amperes(1) }),
+      joint.measuredJoint({ ...sharp, drop: volts(0), current: amperes(1) }),
       joint.riseAtFullLoad({ rise: kelvins(0), loadFraction: 0.1 }),
-      joint.judgeJoint({ resistance: ohms(0), similar: [microohms(5)], rule: "50-percent-above-lowest" }),
+      joint.judgeJoint({
+        ...alike,
+        resistance: ohms(0),
+        similar: [microohms(5)],
+        rule: "50-percent-above-lowest",
+      }),
       joint.judgeJoint({
         resistance: microohms(5),
+        halfWidth: ohms(0),
         similar: [microohms(5)],
         similarHalfWidth: microohms(9),
         rule: "50-percent-above-lowest",
       }),
-      joint.contactVoltageScreen({ voltage: volts(0.5), bulk: celsius(20), metal: "tin" }),
+      joint.contactVoltageScreen({ voltage: volts(0.5), reading: "rms", bulk: celsius(20), metal: "tin" }),
       joint.jumperProfile({
         bar: {
           section: squareMillimeters(60),

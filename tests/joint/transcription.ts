@@ -126,12 +126,12 @@ M10 | 10.5 | 23 | 2.5 | 3.2 | 2.8 |
 M12 | 13 | 29 | 3 | 3.95 | 3.43 | 
 `,
   "joint-expansion": `
-copper | 17 | 117 | seen
-brass C36000 | 20.5 | 96.5 | seen
-carbon steel | 11.7 | 205 | memory
-stainless A2 | 17.2 | 193 | memory
-silicon bronze C65500 | 18 | 105 | memory
-brass C46400 | 21.2 | 100 | memory
+copper | 17 | 117 | seen | published | c36000-alloy-data
+brass C36000 | 20.5 | 96.5 | seen | published | c36000-alloy-data
+carbon steel | 11.7 | 205 | memory | common practice | common-practice
+stainless A2 | 17.2 | 193 | memory | common practice | common-practice
+silicon bronze C65500 | 18 | 105 | memory | common practice | common-practice
+brass C46400 | 21.2 | 100 | memory | common practice | common-practice
 `,
   "joint-ratio-rules": `
 50-percent-above-lowest | 1.5 | lowest similar joint | ansi-neta-ats-2003 | seen
@@ -188,17 +188,17 @@ M12 | 84.3 | 19000 | 26100 | 32000 | 37100 | 48900 | 70000 | 81800
 M16 | 157 | 35300 | 48700 | 59700 | 69100 | 91000 | 130000 | 152000
 `,
   "stud-strength-brass-c36000": `
-H02 rod 3/4 in | 25 | 55 | minimum
-H04 rod 5/8 in | 30 | 65 | minimum
-H04 rod 3/8 in | 35 | 70 | minimum
-H04 rod 1/4 in | 45 | 80 | minimum
-H02 bar | 25 | 50 | minimum
-H02 bar, thicker | 17 | 45 | minimum
-H02 bar, largest | 15 | 40 | minimum
-H02 rod 1 in, typical | 45 | 58 | typical
-all tempers, lowest | 18 | 49 | range
-all tempers, highest | 52 | 68 | range
-H02, property database | 21 | 52 | database
+H02 rod 3/4 in | 0 | 0.75 | 25 | 55 | minimum
+H04 rod 5/8 in | 0 | 0.625 | 30 | 65 | minimum
+H04 rod 3/8 in | 0 | 0.375 | 35 | 70 | minimum
+H04 rod 1/4 in | 0 | 0.25 | 45 | 80 | minimum
+H02 bar |  |  | 25 | 50 | minimum
+H02 bar, thicker |  |  | 17 | 45 | minimum
+H02 bar, largest |  |  | 15 | 40 | minimum
+H02 rod 1 in, typical | 0 | 1 | 45 | 58 | typical
+all tempers, lowest |  |  | 18 | 49 | range
+all tempers, highest |  |  | 52 | 68 | range
+H02, property database |  |  | 21 | 52 | database
 `,
   "thread-metric": `
 M3 | 3 | 0.5 | 5.03 | 4.473

@@ -40,7 +40,7 @@ export const tableSchema = z
     source: id,
     edition: text,
     transcribed: z.iso.date(),
-    kind: z.enum(["published", "common practice", "user table"]),
+    kind: z.enum(["published", "common practice", "user table", "derived"]),
     provenance: z.enum(provenances),
     columns: z.array(z.strictObject({ name: text, unit: z.string(), meaning: text })).min(1),
     rows: z.array(z.array(z.union([z.number(), z.string(), z.boolean(), z.null()]))).min(1),
