@@ -1,6 +1,7 @@
 /** Published bar ampacities, cell by cell, with the conditions they hold for. */
 import c11000 from "../../shared/tables/bar-ampacity-c11000.json" with { type: "json" };
 import din from "../../shared/tables/bar-ampacity-din-43671.json" with { type: "json" };
+import type { Basis } from "../material/index.ts";
 import {
   type Amperes,
   amperes,
@@ -10,7 +11,7 @@ import {
   toInches,
   toMillimeters,
 } from "../quantity/index.ts";
-import { type Basis, basisOf, type Cell, cellNumber, JOINT_DEFERRAL, type SharedTable } from "./basis.ts";
+import { basisOf, type Cell, cellNumber, JOINT_DEFERRAL, type SharedTable } from "./basis.ts";
 import { checkPositive } from "./check.ts";
 
 /**

@@ -1,30 +1,6 @@
-/**
- * What every looked-up value says about itself: its basis, and to whom it defers. `Basis` and `BasisKind` have the
- * fields and words of the `material` room and are to be imported from there after the merge.
- */
+/** What every looked-up value says about itself: its basis, and to whom it defers. */
+import type { Basis, BasisKind } from "../material/index.ts";
 import { fail, type Warning } from "../quantity/index.ts";
-
-/**
- * What stands behind a value: `published` (printed in the named source), `common practice` (no published source),
- * `user table` (given by the caller), `definition` (a law or defined constant).
- * @since 0.1.0
- */
-export type BasisKind = "published" | "common practice" | "user table" | "definition";
-
-/**
- * Where a value comes from.
- * @since 0.1.0
- */
-export interface Basis {
-  /** Source id, as in the bibliography; free text for a value of your own. */
-  readonly source: string;
-  /** Edition, clause or table number as the source has it. */
-  readonly edition: string;
-  /** Id of the table, or the name of your own. */
-  readonly table: string;
-  /** What kind of basis it is. */
-  readonly kind: BasisKind;
-}
 
 /**
  * The note that goes with every verdict, torque, ampacity and severity of this room.

@@ -1,6 +1,7 @@
 /** What the millivolts across a contact say about the temperature of its spots. */
 import metals from "../../shared/tables/contact-metals.json" with { type: "json" };
 import { type Judgement, judge } from "../decision/index.ts";
+import type { Basis } from "../material/index.ts";
 import {
   type Celsius,
   checkBetween,
@@ -9,7 +10,7 @@ import {
   type Volts,
   type Warning,
 } from "../quantity/index.ts";
-import { type Basis, basisOf, cellNumber, columnOf, JOINT_DEFERRAL, rowNamed } from "./basis.ts";
+import { basisOf, cellNumber, columnOf, JOINT_DEFERRAL, rowNamed } from "./basis.ts";
 import { checkNonNegative } from "./check.ts";
 
 /** Lorenz number of the Wiedemann–Franz law, V²/K². */

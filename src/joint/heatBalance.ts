@@ -1,5 +1,6 @@
 /** Heat a bare bar gives off, the current it can carry, and how hot a current makes it. */
 
+import { airProperties } from "../material/index.ts";
 import { bracketedRoot } from "../numeric/index.ts";
 import {
   type Amperes,
@@ -9,12 +10,12 @@ import {
   type Meters,
   type OhmMeters,
   type OhmsPerMeter,
+  type Pascals,
   type PerKelvin,
   type Warning,
   type WattsPerMeter,
   type WattsPerSquareMeterKelvin,
 } from "../quantity/index.ts";
-import { airAt } from "./air.ts";
 import { resistivityAt } from "./bar.ts";
 import { hotWarnings, JOINT_DEFERRAL } from "./basis.ts";
 import { checkPositive, checkRecord } from "./check.ts";
@@ -22,6 +23,7 @@ import { checkPositive, checkRecord } from "./check.ts";
 /** CODATA 2018, exact since the SI of 2019. */
 const STEFAN_BOLTZMANN = 5.670374419e-8;
 const GRAVITY = 9.80665;
+const SEA_LEVEL = 101325 as Pascals;
 const ZERO_CELSIUS = 273.15;
 /** Where the search for a temperature ends: no bar metal of this room holds a joint there. */
 const HOTTEST = 1000;
@@ -119,9 +121,14 @@ export function plateFilmCoefficient(input: {
       unit: "°C",
     });
   }
-  const film = (surface + air) / 2 + ZERO_CELSIUS;
-  const { conductivity, viscosity, prandtl } = airAt(film);
-  const rayleigh = (GRAVITY * (surface - air) * height ** 3 * prandtl) / (film * viscosity * viscosity);
+  const middle = ((surface + air) / 2) as Celsius;
+  const film = middle + ZERO_CELSIUS;
+  const { thermalConductivity, kinematicViscosity, prandtl } = airProperties({
+    temperature: middle,
+    pressure: SEA_LEVEL,
+  });
+  const rayleigh =
+    (GRAVITY * (surface - air) * height ** 3 * prandtl) / (film * kinematicViscosity * kinematicViscosity);
   if (rayleigh > 1e9) {
     fail({
       code: "outside-table",
@@ -131,7 +138,7 @@ export function plateFilmCoefficient(input: {
     });
   }
   const nusselt = 0.68 + (0.67 * rayleigh ** 0.25) / (1 + (0.492 / prandtl) ** (9 / 16)) ** (4 / 9);
-  return ((nusselt * conductivity) / height) as WattsPerSquareMeterKelvin;
+  return ((nusselt * thermalConductivity) / height) as WattsPerSquareMeterKelvin;
 }
 
 function balanceAt(bar: BareBar, temperature: Celsius): BarBalance {

@@ -1,6 +1,6 @@
 export * from "./ampacityTable.ts";
 export { barResistance, holeExcessSquares, netSection, skinDepth } from "./bar.ts";
-export { type Basis, type BasisKind, JOINT_DEFERRAL } from "./basis.ts";
+export { JOINT_DEFERRAL } from "./basis.ts";
 export * from "./contact.ts";
 export * from "./contactVoltage.ts";
 export * from "./discSpring.ts";

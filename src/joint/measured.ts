@@ -1,6 +1,7 @@
 /** A joint from what was measured across it: resistance, watts, and its ratio to the joints like it. */
 import ratioRules from "../../shared/tables/joint-ratio-rules.json" with { type: "json" };
 import { compareQuoted, type Judgement, judge } from "../decision/index.ts";
+import type { Basis } from "../material/index.ts";
 import {
   type Amperes,
   fail,
@@ -12,7 +13,7 @@ import {
   type Warning,
   type Watts,
 } from "../quantity/index.ts";
-import { type Basis, basisOf, cellNumber, JOINT_DEFERRAL, rowNamed } from "./basis.ts";
+import { basisOf, cellNumber, JOINT_DEFERRAL, rowNamed } from "./basis.ts";
 import { checkNonNegative, checkPositive, checkText } from "./check.ts";
 
 /**

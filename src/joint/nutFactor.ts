@@ -1,6 +1,7 @@
 /** The nut factor K of T = K·F·d: by thread condition as a range, from friction, and the exact screw equation. */
 import ranges from "../../shared/tables/nut-factor-ranges.json" with { type: "json" };
 import textbook from "../../shared/tables/nut-factor-textbook.json" with { type: "json" };
+import type { Basis } from "../material/index.ts";
 import {
   checkBetween,
   fail,
@@ -9,7 +10,7 @@ import {
   type Newtons,
   type Warning,
 } from "../quantity/index.ts";
-import { type Basis, basisOf, cellNumber, rowNamed } from "./basis.ts";
+import { basisOf, cellNumber, rowNamed } from "./basis.ts";
 import { checkNonNegative, checkPositive } from "./check.ts";
 
 /**

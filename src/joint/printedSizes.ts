@@ -3,6 +3,7 @@ import bolting from "../../shared/tables/bolting-din-43673.json" with { type: "j
 import washers from "../../shared/tables/disc-spring-din-6796.json" with { type: "json" };
 import metals from "../../shared/tables/joint-expansion.json" with { type: "json" };
 import proofLoads from "../../shared/tables/proof-load-iso-898-1.json" with { type: "json" };
+import type { Basis } from "../material/index.ts";
 import {
   checkOneOf,
   fail,
@@ -17,7 +18,7 @@ import {
   toMillimeters,
   type Warning,
 } from "../quantity/index.ts";
-import { type Basis, basisOf, cellNumber, columnOf, JOINT_DEFERRAL, rowNamed } from "./basis.ts";
+import { basisOf, cellNumber, columnOf, JOINT_DEFERRAL, rowNamed } from "./basis.ts";
 import { checkPositive } from "./check.ts";
 import type { DiscSpring } from "./discSpring.ts";
 

@@ -2,8 +2,9 @@
 import neta from "../../shared/tables/joint-thermal-severity-neta.json" with { type: "json" };
 import practitioner from "../../shared/tables/joint-thermal-severity-practitioner.json" with { type: "json" };
 import { compareQuoted } from "../decision/index.ts";
+import type { Basis } from "../material/index.ts";
 import { checkBetween, checkOneOf, fail, type Kelvins, type Warning } from "../quantity/index.ts";
-import { type Basis, basisOf, type Cell, columnOf, JOINT_DEFERRAL, type SharedTable } from "./basis.ts";
+import { basisOf, type Cell, columnOf, JOINT_DEFERRAL, type SharedTable } from "./basis.ts";
 import { checkNonNegative, checkPositive } from "./check.ts";
 import { riseAtFullLoad } from "./scan.ts";
 

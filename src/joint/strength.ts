@@ -4,6 +4,7 @@ import iso898 from "../../shared/tables/bolt-strength-iso-898-1.json" with { typ
 import iso3506 from "../../shared/tables/bolt-strength-iso-3506-1.json" with { type: "json" };
 import j429 from "../../shared/tables/bolt-strength-sae-j429.json" with { type: "json" };
 import c36000 from "../../shared/tables/stud-strength-brass-c36000.json" with { type: "json" };
+import type { Basis } from "../material/index.ts";
 import {
   checkOneOf,
   fail,
@@ -17,7 +18,7 @@ import {
   toMillimeters,
   type Warning,
 } from "../quantity/index.ts";
-import { type Basis, basisOf, type Cell, JOINT_DEFERRAL, rowNamed, type SharedTable } from "./basis.ts";
+import { basisOf, type Cell, JOINT_DEFERRAL, rowNamed, type SharedTable } from "./basis.ts";
 import { checkPositive } from "./check.ts";
 
 /**

@@ -1,6 +1,7 @@
 /** Screw threads: areas from diameter and pitch, and the published sizes. */
 import metric from "../../shared/tables/thread-metric.json" with { type: "json" };
 import unified from "../../shared/tables/thread-unified.json" with { type: "json" };
+import type { Basis } from "../material/index.ts";
 import {
   checkOneOf,
   fail,
@@ -11,7 +12,7 @@ import {
   squareInches,
   squareMillimeters,
 } from "../quantity/index.ts";
-import { type Basis, basisOf, cellNumber, rowNamed } from "./basis.ts";
+import { basisOf, cellNumber, rowNamed } from "./basis.ts";
 import { checkPositive } from "./check.ts";
 
 /**

@@ -1,5 +1,6 @@
 /** One call from torque to what it does: preload band, share of proof, risk of yielding, pressure on the bar. */
 import { type Judgement, judge } from "../decision/index.ts";
+import type { Basis } from "../material/index.ts";
 import {
   checkBetween,
   type Meters,
@@ -8,7 +9,7 @@ import {
   type SquareMeters,
   type Warning,
 } from "../quantity/index.ts";
-import { type Basis, JOINT_DEFERRAL } from "./basis.ts";
+import { JOINT_DEFERRAL } from "./basis.ts";
 import { checkPositive, checkRecord } from "./check.ts";
 import { type PreloadBand, preloadBand } from "./preload.ts";
 import { type BearingPressure, bearingPressure } from "./pressure.ts";

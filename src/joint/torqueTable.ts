@@ -4,6 +4,7 @@ import conical from "../../shared/tables/torque-conical-washers.json" with { typ
 import nonferrous from "../../shared/tables/torque-nonferrous-maximum.json" with { type: "json" };
 import switchgear from "../../shared/tables/torque-switchgear-metric.json" with { type: "json" };
 import telecom from "../../shared/tables/torque-telecom-minimum.json" with { type: "json" };
+import type { Basis } from "../material/index.ts";
 import {
   checkOneOf,
   fail,
@@ -12,7 +13,7 @@ import {
   poundForceInches,
   type Warning,
 } from "../quantity/index.ts";
-import { type Basis, basisOf, cellNumber, JOINT_DEFERRAL, rowNamed, type SharedTable } from "./basis.ts";
+import { basisOf, cellNumber, JOINT_DEFERRAL, rowNamed, type SharedTable } from "./basis.ts";
 import { checkPositive, checkRecord, checkText } from "./check.ts";
 
 /**
