@@ -124,8 +124,9 @@ function excessOf(input: { readonly shape: ElementShape; readonly wireExcess?: K
  * of {@link surfaceTemperature}, on the surface π·diameter·heatedLength.
  *
  * In a tube the surface is that of the sheath while Ct is that of the wire inside, which is hotter by `wireExcess`: give both
- * apart. Wire and sheath are never worked out from each other here. Use it for power at another voltage where the change of resistance counts; with constant resistance the power goes with the
- * square of the voltage. Ct is the dataset's, and datasets of one alloy differ by up to 5 %.
+ * apart. Wire and sheath are never worked out from each other here. Use it for power at
+ * another voltage where the change of resistance counts; at constant resistance the power goes with the square of the voltage,
+ * which `powerAtVoltage` of `electroheat/circuit` does. Ct is the dataset's, and datasets of one alloy differ by up to 5 %.
  * @param input.voltage - voltage across the element, V, more than 0
  * @param input.coldResistance - resistance at 20 °C, by ohmmeter with the lead resistance taken off, Ω, more than 0
  * @param input.dataset - alloy dataset with a Ct table, as `alloyDataset` returns it

@@ -77,7 +77,7 @@ export function operatingPoint(input: {
   const { voltage, current, power } = solved(input);
   const warnings: Warning[] = [];
   if (power > 0 && power < SUSPICIOUS_POWER && voltage >= SUSPICIOUS_VOLTAGE) {
-    const message = `${power} W on ${voltage} V is little for a heating element: were kilowatts meant?`;
+    const message = `${Number(power.toPrecision(4))} W on ${Number(voltage.toPrecision(4))} V is little for a heating element: were kilowatts meant?`;
     warnings.push({ code: "suspicious", path: "power", message, limit: SUSPICIOUS_POWER, unit: "W" });
   }
   const resistance =
