@@ -191,6 +191,79 @@ describe("a scan", () => {
     );
   });
 
+  it("that keeps only the worst survivor is the whole one less the others", () => {
+    fc.assert(
+      fc.property(anySeed(), (seed) => {
+        const made = breakable(seed, { banks: 1 });
+        if (made === null) return;
+        const ask = { ...made.case, kinds: ["open", "short"], depth: 2 } as const;
+        const lean = faultScan({ ...ask, survivors: "worst" });
+        const expected = faultScan(ask).map((effect) =>
+          effect.outcome === "supply shorted"
+            ? effect
+            : { ...effect, survivors: effect.worst === null ? [] : [effect.worst] },
+        );
+        expect(lean).toEqual(expected);
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  it("tells each of several twins apart by name, with what a fresh solve gives", () => {
+    // Twins in the drawing order of a real module, and again with other branches in between and one turned round.
+    const supply = balancedSupply({ lineVoltage: volts(480) });
+    const { network } = buildModule({
+      banks: [
+        { id: "A", connection: "star", elementResistance: ohms(24), elementsInParallel: 3 },
+        { id: "B", connection: "star", elementResistance: ohms(24), elementsInParallel: 2 },
+      ],
+      starPoints: "separate",
+      elements: { "A-L2-2": ohms(23), "B-L1-1": "open" },
+      joints: [
+        { id: "J1", at: "L3", behind: ["A"], resistance: ohms(0.01) },
+        { id: "J2", at: "L3", behind: ["B"], resistance: ohms(0.01) },
+      ],
+    });
+    const shuffled = {
+      branches: [...network.branches]
+        .sort((a, b) => (a.id.slice(-1) < b.id.slice(-1) ? -1 : 1))
+        .map((branch) => (branch.id === "A-L1-2" ? { ...branch, from: branch.to, to: branch.from } : branch)),
+    };
+    for (const one of [network, shuffled]) {
+      const made: RandomCase = { network: one, supply };
+      for (const effect of faultScan({ ...made, kinds: ["open", "short"], depth: 2 })) {
+        expectSame(effect, made, effect.faults, JSON.stringify(effect.faults));
+        if (effect.outcome === "supply shorted") continue;
+        const broken = effect.faults.map((fault) => (fault as { id: string }).id);
+        const left = one.branches.filter(
+          ({ id, role, resistance }) => role === "element" && resistance !== "open" && !broken.includes(id),
+        );
+        expect(effect.survivors.map(({ id }) => id)).toEqual(left.map(({ id }) => id));
+        expect(effect.gaps.map(({ id }) => id)).toEqual(
+          effect.faults.flatMap((fault) => (fault.kind === "open" ? [fault.id] : [])),
+        );
+      }
+    }
+  });
+
+  it("of 600 in parallel in each branch is the closed form for each of the 1,800", () => {
+    const supply = balancedSupply({ lineVoltage: volts(480) });
+    const { network } = buildModule({
+      banks: [{ id: "A", connection: "star", elementResistance: ohms(4800), elementsInParallel: 600 }],
+    });
+    const form = starWithOpenElements({ elementsInParallel: 600, open: 1 });
+    const effects = faultScan({ network, supply, survivors: "worst" }).map(running);
+    expect(effects).toHaveLength(1800);
+    for (const { faults, powerRatio, worst, survivors } of effects) {
+      expect(powerRatio / form.totalPower).toBeCloseTo(1, 11);
+      expect(worst!.powerRatio! / form.survivorPower!).toBeCloseTo(1, 11);
+      expect(survivors).toEqual([worst]);
+      const { id } = faults[0] as { id: string };
+      // A twin beside the open one: same branch, another element.
+      expect([worst!.id.slice(0, 5), worst!.id === id]).toEqual([id.slice(0, 5), false]);
+    }
+  });
+
   it("names the worst survivor, and none where all is dead", () => {
     fc.assert(
       fc.property(anySeed(), (seed) => {
