@@ -102,7 +102,8 @@ item(
 );
 line();
 
-// A coil within every maker's limit: a mandrel in the middle of the range, stretched three to one.
+// A coil within every maker's limit: a mandrel in the middle of the range, stretched three to one. Inward rounding of the
+// limits: what is printed is still kept.
 const limits = coilGuidance(diameter);
 sources.add(limits.basis.source);
 const insideDiameter = millimeters(10);
@@ -112,7 +113,7 @@ const coil = coilGeometry({ ...wire, coilLength: stretchedLength({ ...wire, stre
 line("Coil");
 item(
   "Mandrel, kept by every limit",
-  `${fixed(toMillimeters(limits.smallestOutsideDiameter) - 2 * 2.05, 1)} to ${fixed(toMillimeters(limits.largestOutsideDiameter) - 2 * 2.05, 1)} mm`,
+  `${fixed(Math.ceil(10 * (toMillimeters(limits.smallestOutsideDiameter) - 4.1) - 1e-6) / 10, 1)} to ${fixed(Math.floor(10 * (toMillimeters(limits.largestOutsideDiameter) - 4.1) + 1e-6) / 10, 1)} mm`,
 );
 item(
   "Mandrel taken",
@@ -151,19 +152,28 @@ for (const { name, balance, issue } of results) {
     continue;
   }
   const { surfaceTemperature, band, correlation, radiationShare } = balance;
-  const spread =
-    band === null
-      ? ""
-      : `, ${band.correlation} gives ${fixed(band.low === surfaceTemperature ? band.high : band.low, 0)}`;
+  const end = (/** @type {number | null} */ at) => (at === null ? "?" : fixed(at, 0));
   item(
     name,
-    `${fixed(surfaceTemperature, 0)} °C (${correlation}${spread}; radiated ${fixed(100 * (radiationShare ?? 0), 0)} %)`,
+    `${fixed(surfaceTemperature, 0)} °C, ${end(band.low)} to ${end(band.high)} (${correlation}; radiated ${fixed(100 * (radiationShare ?? 0), 0)} %)`,
+  );
+  item(
+    "",
+    band.others
+      .map((other) =>
+        other.surfaceTemperature === null
+          ? `${other.correlation} has no figure`
+          : `${other.correlation} gives ${fixed(other.surfaceTemperature, 0)}`,
+      )
+      .join(", "),
   );
 }
+line("  The range takes each of these correlations with its convection 15 % up and down.");
 for (const source of [
   "incropera-table-a4",
   "churchill-bernstein-1977",
   "hilpert-1933",
+  "zukauskas-1972",
   "morgan-1975",
   "churchill-chu-1975",
 ])
@@ -182,8 +192,9 @@ line();
 
 // Hot and cold.
 const running = results[0]?.balance?.surfaceTemperature ?? celsius(20);
+const reaching = alloyDatasetsOf("NiCr 80/20").filter((one) => one.temperatureFactor !== undefined);
 const spread = temperatureFactorSpread({
-  datasets: alloyDatasetsOf("NiCr 80/20").filter((one) => one.temperatureFactor !== undefined),
+  datasets: reaching,
   temperature: running,
 });
 line(`Hot and cold at ${fixed(running, 0)} °C`);
@@ -196,8 +207,25 @@ for (const { dataset, value, basis } of spread.rows) {
   );
 }
 line(
-  `  The sources differ by ${fixed(100 * spread.spread, 1)} %: a cold reading alone does not tell them apart.`,
+  `  The sources that reach this temperature differ by ${fixed(100 * spread.spread, 1)} %: a cold reading alone does not tell them apart.`,
 );
+for (const id of spread.silent) {
+  const { temperatures, values, basis } = alloyDataset(id).temperatureFactor ?? {};
+  if (temperatures === undefined || values === undefined || basis === undefined) continue;
+  sources.add(basis.source);
+  const [first, last] = [temperatures[0] ?? 0, temperatures.at(-1) ?? 0];
+  // Where its table ends it may lie outside the range of the others, so the spread above is not the whole of it.
+  const there = temperatureFactorSpread({ datasets: reaching, temperature: celsius(last) });
+  const end =
+    temperatures.length > 2
+      ? `its table runs from ${first} to ${last} °C`
+      : `it has one figure, at ${last} °C`;
+  const all = [there.lowest, there.highest, values.at(-1) ?? 1];
+  item(
+    id,
+    `silent: ${end}; there Ct ${fixed(values.at(-1) ?? 1, 3)}, and with it the sources differ by ${fixed(100 * (Math.max(...all) / Math.min(...all) - 1), 1)} %`,
+  );
+}
 line();
 
 // One branch of another alloy: the element room gives the one resistance, the circuit room what it does.

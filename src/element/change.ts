@@ -141,7 +141,7 @@ function aged(loss: number): Ageing {
   const resistanceRatio = held<number>(1 / (left * left), "1");
   const warnings: Warning[] = [];
   if (resistanceRatio > 1 + REPLACEMENT_RISE) {
-    const message = `resistance is ${resistanceRatio} times new; the trade looks at renewing the whole set at about 1.1`;
+    const message = `resistance is ${Number(resistanceRatio.toPrecision(4))} times new; the trade looks at renewing the whole set at about 1.1`;
     const limit = 1 + REPLACEMENT_RISE;
     warnings.push({
       code: "caution",

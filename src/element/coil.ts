@@ -126,7 +126,7 @@ export interface CoilGeometry {
  * @param input.coilLength - length of the coil as it hangs, first to last turn, m, not below the close-wound length
  * @returns the coil, with a warning for every maker's limit it does not keep
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `inconsistent` when the wire cannot make that coil
- * @source resistance-alloy maker A, appliance alloys handbook (2003), p. 71, eq. 16; limits in shared/tables/coil-guidance
+ * @source resistance-alloy maker A, appliance alloys handbook (2003), p. 71, eq. 16; limits in shared/tables/coil-geometry-guidance
  * @example
  * ```ts
  * coilGeometry({

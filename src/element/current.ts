@@ -13,7 +13,7 @@ import { held, overResistance } from "./domain.ts";
 /**
  * Current that an element draws for a power: I = power/voltage.
  * @param input.power - heat of the element, W, 0 or more
- * @param input.voltage - voltage across the element, measured at its terminals while energised, V, more than 0
+ * @param input.voltage - voltage across the element, measured at its terminals while energized, V, more than 0
  * @returns current through the element, A
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
  * @source Joule's law with Ohm's law; definition
@@ -58,7 +58,7 @@ export function currentFromPowerAndResistance(input: {
  * Current of one element on a voltage: I = voltage/resistance.
  *
  * An open element gives 0; a shorted one on a voltage is refused, because no element figure follows from it.
- * @param input.voltage - voltage across the element, measured at its terminals while energised, V, 0 or more
+ * @param input.voltage - voltage across the element, measured at its terminals while energized, V, 0 or more
  * @param input.resistance - resistance of the element, hot for running, cold for the first second, Ω, more than 0, or `open`
  * @returns current through the element, A
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `short-circuit`
@@ -79,7 +79,7 @@ export function currentFromVoltageAndResistance(input: {
 
 /**
  * Resistance of an element while it runs, from clamp and voltmeter: R = voltage/current.
- * @param input.voltage - voltage across the element, measured at its terminals while energised, V, more than 0
+ * @param input.voltage - voltage across the element, measured at its terminals while energized, V, more than 0
  * @param input.current - RMS current through the element, by true-RMS clamp at full conduction, A, more than 0
  * @returns resistance at that working point, Ω
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
@@ -101,7 +101,7 @@ export function resistanceFromVoltageAndCurrent(input: {
 
 /**
  * Resistance that an element has at its rating: R = voltage²/power.
- * @param input.voltage - voltage across the element, measured at its terminals while energised, V, more than 0
+ * @param input.voltage - voltage across the element, measured at its terminals while energized, V, more than 0
  * @param input.power - heat of the element, W, more than 0
  * @returns resistance at that working point, Ω
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`

@@ -27,6 +27,10 @@ export interface CylinderInAir {
   readonly pressure: Pascals;
   readonly forcedCorrelation: ForcedCorrelation;
   readonly freeCorrelation: FreeCorrelation;
+  /** Which film counts in moving air; the band also asks for each alone. */
+  readonly counted: "larger" | "forced" | "free";
+  /** Multiplies the film coefficient: 1, or the ends of what a correlation is good for. */
+  readonly coefficientScale: number;
 }
 
 /** What one correlation says. */
@@ -41,8 +45,12 @@ export interface Film {
 
 /** The film at one surface temperature. */
 export interface FilmState {
-  /** The one that carries more heat. */
+  /** The one that counts. */
   readonly film: Film;
+  /** Film coefficient of the air flow alone; null in still air. */
+  readonly forcedCoefficient: number | null;
+  /** Film coefficient of buoyancy alone. */
+  readonly freeCoefficient: number;
   /** Reynolds number at film temperature, 0 in still air. */
   readonly reynolds: number;
   readonly rayleigh: number;
@@ -55,9 +63,9 @@ function filmOf(
   judged: Judged,
   argument: Film["argument"],
   air: AirProperties,
-  diameter: Meters,
+  { diameter, coefficientScale }: CylinderInAir,
 ): Film {
-  const coefficient = (judged.value * air.thermalConductivity) / diameter;
+  const coefficient = ((judged.value * air.thermalConductivity) / diameter) * coefficientScale;
   return { correlation, judged, argument, coefficient, air };
 }
 
@@ -69,19 +77,20 @@ function forcedFilm(input: CylinderInAir, surface: Celsius, filmAir: AirProperti
     const argument = product
       ? { path: "reynolds", value: reynolds * filmAir.prandtl }
       : { path: "reynolds", value: reynolds };
-    return filmOf(correlation, judged, argument, filmAir, diameter);
+    return filmOf(correlation, judged, argument, filmAir, input);
   }
   // This one takes the properties of the free stream, and the Prandtl number at the surface.
   const stream = airProperties({ temperature: input.airTemperature, pressure });
   const value = (input.airSpeed * diameter) / stream.kinematicViscosity;
   const { prandtl } = airProperties({ temperature: surface, pressure });
   const judged = forcedNusselt(correlation, value, stream.prandtl, prandtl);
-  return filmOf(correlation, judged, { path: "reynolds", value }, stream, diameter);
+  return filmOf(correlation, judged, { path: "reynolds", value }, stream, input);
 }
 
 /**
- * The film at a surface temperature. In moving air the still-air film is worked out too and the larger of the two counts:
- * at low speed buoyancy carries more, and taking the larger one is a lower bound where both act.
+ * The film at a surface temperature. In moving air the still-air film is worked out too and the larger of the two counts,
+ * since at low speed buoyancy carries more. Where both act that is an estimate and no bound: flow along with buoyancy carries
+ * more than either, flow against it (downward air) less than either.
  */
 export function filmAt(input: CylinderInAir, surface: Celsius): FilmState {
   const { diameter, airTemperature, airSpeed, pressure, freeCorrelation } = input;
@@ -93,10 +102,30 @@ export function filmAt(input: CylinderInAir, surface: Celsius): FilmState {
   const rayleigh = grashofNu / (nu * alpha);
   const freeJudged = freeNusselt(freeCorrelation, rayleigh, prandtl);
   const argument = { path: "rayleigh", value: rayleigh };
-  const free = filmOf(freeCorrelation, freeJudged, argument, air, diameter);
-  if (airSpeed === 0) return { film: free, reynolds: 0, rayleigh, buoyancyRatio: null };
+  const free = filmOf(freeCorrelation, freeJudged, argument, air, input);
+  const freeCoefficient = free.coefficient;
+  if (airSpeed === 0) {
+    return {
+      film: free,
+      forcedCoefficient: null,
+      freeCoefficient,
+      reynolds: 0,
+      rayleigh,
+      buoyancyRatio: null,
+    };
+  }
   const reynolds = (airSpeed * diameter) / nu;
   const forced = forcedFilm(input, surface, air, reynolds);
-  const film = forced.coefficient >= free.coefficient ? forced : free;
-  return { film, reynolds, rayleigh, buoyancyRatio: grashofNu / (nu * nu) / (reynolds * reynolds) };
+  const isForced =
+    input.counted === "larger" ? forced.coefficient >= freeCoefficient : input.counted === "forced";
+  const film = isForced ? forced : free;
+  const forcedCoefficient = forced.coefficient;
+  return {
+    film,
+    forcedCoefficient,
+    freeCoefficient,
+    reynolds,
+    rayleigh,
+    buoyancyRatio: grashofNu / (nu * nu) / (reynolds * reynolds),
+  };
 }

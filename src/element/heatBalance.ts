@@ -54,7 +54,7 @@ export interface HeatBalance {
   readonly convection: WattsPerSquareMeter;
   /** Part of it that is radiated, W/m²; negative when the surroundings are hotter. */
   readonly radiation: WattsPerSquareMeter;
-  /** `forced` or `free` by what carries more heat; `mixed` where both matter. */
+  /** `forced` or `free` by what carries more heat; `mixed` where Gr/Re² is 0.1 to 10 and both matter. */
   readonly regime: "forced" | "free" | "mixed";
   /** The correlation behind the film coefficient. */
   readonly correlation: ForcedCorrelation | FreeCorrelation;
@@ -64,11 +64,21 @@ export interface HeatBalance {
   readonly reynolds: number;
   /** Rayleigh number at film temperature. */
   readonly rayleigh: number;
-  /** Film coefficient, W/(m²·K). */
+  /** Grashof number over Reynolds number squared, which tells buoyancy from flow; null in still air. */
+  readonly buoyancyRatio: number | null;
+  /** Film coefficient taken: the larger of the next two, W/(m²·K). */
   readonly filmCoefficient: WattsPerSquareMeterKelvin;
+  /** Film coefficient of the air flow alone, W/(m²·K); null in still air. */
+  readonly forcedCoefficient: WattsPerSquareMeterKelvin | null;
+  /** Film coefficient of buoyancy alone, W/(m²·K). */
+  readonly freeCoefficient: WattsPerSquareMeterKelvin;
   /** What limits the answer. */
   readonly warnings: readonly Warning[];
 }
+
+/** No source here allows a heating alloy more than this, °C. */
+const HOTTEST_ALLOY = 1400;
+const HOTTEST_SOURCE = "maker-a-handbook";
 
 /** A hair inside the ends of the air table, so that a mean of two doubles cannot fall outside. */
 const HAIR = 1e-6;
@@ -91,7 +101,16 @@ export function cylinderOf(input: Cooling): CylinderInAir {
   const free = input.freeCorrelation ?? "morgan";
   checkOneOf("forcedCorrelation", forced, ["churchill-bernstein", "hilpert", "zukauskas"]);
   checkOneOf("freeCorrelation", free, ["morgan", "churchill-chu"]);
-  return { diameter, airTemperature, airSpeed, pressure, forcedCorrelation: forced, freeCorrelation: free };
+  return {
+    diameter,
+    airTemperature,
+    airSpeed,
+    pressure,
+    forcedCorrelation: forced,
+    freeCorrelation: free,
+    counted: "larger",
+    coefficientScale: 1,
+  };
 }
 
 /** The two parts of the heat at one surface temperature. */
@@ -112,10 +131,31 @@ function partsAt(
   return { state, convection, radiation };
 }
 
-function regimeWarnings(shape: ElementShape, { film, buoyancyRatio }: FilmState): readonly Warning[] {
-  const warnings: Warning[] = [...film.air.warnings];
-  if (buoyancyRatio !== null && buoyancyRatio >= 0.1 && buoyancyRatio <= 10) {
-    const message = `Gr/Re² is ${Number(buoyancyRatio.toPrecision(3))}: buoyancy and air flow both count; the larger film coefficient was taken, a lower bound`;
+function isMixed({ buoyancyRatio }: FilmState): boolean {
+  return buoyancyRatio !== null && buoyancyRatio >= 0.1 && buoyancyRatio <= 10;
+}
+
+/** A figure in a message, to three digits. */
+function shown(value: number | null): number {
+  return Number((value ?? 0).toPrecision(3));
+}
+
+function regimeWarnings(shape: ElementShape, state: FilmState, surface: Celsius): readonly Warning[] {
+  const warnings: Warning[] = [...state.film.air.warnings];
+  if (surface > HOTTEST_ALLOY) {
+    const message = `${shown(surface)} °C is above the highest temperature that any source here allows for a heating alloy, ${HOTTEST_ALLOY} °C`;
+    const path = "surfaceTemperature";
+    warnings.push({
+      code: "caution",
+      path,
+      message,
+      limit: HOTTEST_ALLOY,
+      unit: "°C",
+      source: HOTTEST_SOURCE,
+    });
+  }
+  if (isMixed(state)) {
+    const message = `Gr/Re² is ${shown(state.buoyancyRatio)}: buoyancy (${shown(state.freeCoefficient)} W/(m²·K)) and air flow (${shown(state.forcedCoefficient)} W/(m²·K)) both count; the larger was taken, which is no bound: air against buoyancy carries off less than either`;
     warnings.push({ code: "approximate", path: "airSpeed", message, source: "incropera-heat" });
   }
   if (shape === "coil") {
@@ -131,7 +171,6 @@ export function balanceAt(input: Cooling, cylinder: CylinderInAir, surface: Cels
   const { state, convection, radiation } = partsAt(input, cylinder, surface);
   const { film, buoyancyRatio } = state;
   const isFree = film.correlation === "morgan" || film.correlation === "churchill-chu";
-  const isMixed = buoyancyRatio !== null && buoyancyRatio >= 0.1 && buoyancyRatio <= 10;
   // Without a temperature difference there is no convection, whatever the correlation says.
   const judged = convection === 0 ? [] : validity(film.judged, film.argument.path, film.argument.value);
   return {
@@ -139,13 +178,16 @@ export function balanceAt(input: Cooling, cylinder: CylinderInAir, surface: Cels
     surfaceLoad: held(convection + radiation, "W/m²"),
     convection: held(convection, "W/m²"),
     radiation,
-    regime: isMixed ? "mixed" : isFree ? "free" : "forced",
+    regime: isMixed(state) ? "mixed" : isFree ? "free" : "forced",
     correlation: film.correlation,
     filmTemperature: held((surface + cylinder.airTemperature) / 2, "°C"),
     reynolds: held(state.reynolds, "1"),
     rayleigh: held(state.rayleigh, "1"),
+    buoyancyRatio: buoyancyRatio === null ? null : held<number>(buoyancyRatio, "1"),
     filmCoefficient: held(film.coefficient, "W/(m²·K)"),
-    warnings: [...judged, ...regimeWarnings(input.shape, state)],
+    forcedCoefficient: state.forcedCoefficient === null ? null : held(state.forcedCoefficient, "W/(m²·K)"),
+    freeCoefficient: held(state.freeCoefficient, "W/(m²·K)"),
+    warnings: [...judged, ...regimeWarnings(input.shape, state, surface)],
   };
 }
 

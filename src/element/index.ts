@@ -43,9 +43,9 @@ export {
   heatBalance,
   type SurfaceTemperature,
   surfaceTemperature,
-  type TemperatureBand,
 } from "./surfaceTemperature.ts";
 export * from "./swaging.ts";
+export type { OtherCorrelation, TemperatureBand } from "./temperatureBand.ts";
 export * from "./tolerance.ts";
 export * from "./whatIf.ts";
 export * from "./wire.ts";

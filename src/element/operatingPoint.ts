@@ -47,7 +47,8 @@ const SUSPICIOUS_VOLTAGE = 100;
  * @param input.power - its heat, W, 0 or more
  * @returns all four, with a warning when the power looks like kilowatts typed as watts
  * @throws ElectroheatError `missing` with fewer than two, `inconsistent` with more than two or with an open element
- *   that has power, `not-a-number`, `out-of-range`, `short-circuit`
+ *   that has power, `not-identifiable` when 0 V and 0 A or 0 W leave the resistance unknown, `not-a-number`, `out-of-range`,
+ *   `short-circuit`
  * @source Ohm's and Joule's laws; definition
  * @example
  * ```ts
@@ -76,7 +77,7 @@ export function operatingPoint(input: {
   const { voltage, current, power } = solved(input);
   const warnings: Warning[] = [];
   if (power > 0 && power < SUSPICIOUS_POWER && voltage >= SUSPICIOUS_VOLTAGE) {
-    const message = `${power} W on ${voltage} V is little for a heating element: were kilowatts meant?`;
+    const message = `${Number(power.toPrecision(4))} W on ${Number(voltage.toPrecision(4))} V is little for a heating element: were kilowatts meant?`;
     warnings.push({ code: "suspicious", path: "power", message, limit: SUSPICIOUS_POWER, unit: "W" });
   }
   const resistance =
@@ -114,6 +115,15 @@ function solved(input: Parameters<typeof operatingPoint>[0]): {
       path: "voltage",
       expected: "the voltage across an open element",
       received: undefined,
+    });
+  }
+  if (voltage === 0 && (current === 0 || power === 0)) {
+    return fail({
+      code: "not-identifiable",
+      path: "voltage",
+      expected: "more than 0: without voltage and current a sound and an open element look alike",
+      received: voltage,
+      unit: "V",
     });
   }
   if (voltage !== undefined) {

@@ -12,7 +12,7 @@ import { held, overResistance } from "./domain.ts";
 
 /**
  * Heat of one element from what is measured at its terminals: P = voltage·current.
- * @param input.voltage - voltage across the element, measured at its terminals while energised, V, 0 or more
+ * @param input.voltage - voltage across the element, measured at its terminals while energized, V, 0 or more
  * @param input.current - RMS current through the element, by true-RMS clamp at full conduction, A, 0 or more
  * @returns power, W
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
@@ -36,7 +36,7 @@ export function powerFromVoltageAndCurrent(input: {
  * Heat of one element on a voltage: P = voltage²/resistance.
  *
  * An open element gives 0; a shorted one on a voltage is refused, because no element figure follows from it.
- * @param input.voltage - voltage across the element, measured at its terminals while energised, V, 0 or more
+ * @param input.voltage - voltage across the element, measured at its terminals while energized, V, 0 or more
  * @param input.resistance - resistance of the element, hot for running, cold for the first second, Ω, more than 0, or `open`
  * @returns power, W
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `short-circuit`

@@ -84,7 +84,7 @@ function trust(message: string, source: string): readonly Warning[] {
  * @param input.temperature - wire temperature, °C, whole hundreds from 200 to 1100
  * @returns the printed current and diameter with their source
  * @throws ElectroheatError `missing`, `not-a-number`, `outside-table`
- * @source United States resistance-wire maker, alloy pages 650 and 675
+ * @source United States resistance-wire maker, alloy pages
  * @example
  * ```ts
  * printedCurrentAtTemperature({ size: 20, temperature: celsius(600) }).current // => 8.2

@@ -4,16 +4,12 @@ import {
   checkFinite,
   checkNonNegative,
   fail,
-  type Issue,
-  isElectroheatError,
   type Meters,
   type MetersPerSecond,
   type Pascals,
   type Warning,
   type WattsPerSquareMeter,
 } from "../quantity/index.ts";
-import type { CylinderInAir } from "./cylinderFilm.ts";
-import { held } from "./domain.ts";
 import {
   balanceAt,
   type Cooling,
@@ -24,19 +20,7 @@ import {
   solveSurface,
 } from "./heatBalance.ts";
 import type { ForcedCorrelation, FreeCorrelation } from "./nusselt.ts";
-
-/**
- * Surface temperature by a second pair of correlations.
- * @since 0.1.0
- */
-export interface TemperatureBand {
-  /** The cooler of the two answers, °C. */
-  readonly low: Celsius;
-  /** The hotter of the two answers, °C. */
-  readonly high: Celsius;
-  /** The second correlation. */
-  readonly correlation: ForcedCorrelation | FreeCorrelation;
-}
+import { bandOf, type TemperatureBand } from "./temperatureBand.ts";
 
 /**
  * Surface temperature with the whole heat balance behind it.
@@ -45,31 +29,15 @@ export interface TemperatureBand {
 export interface SurfaceTemperature extends HeatBalance {
   /** Radiated part of the load, 0 to 1; null when the load is 0 or a part of it flows the other way. */
   readonly radiationShare: number | null;
-  /** What a second correlation makes of it; null where that one has no figures. */
-  readonly band: TemperatureBand | null;
+  /** How far it may be off: every correlation that applies, each with its convection 15 % up and down. */
+  readonly band: TemperatureBand;
+  /** Who decides in the end. */
+  readonly deferral: string;
 }
 
-/** The correlations that the band is taken from. */
-function second(cylinder: CylinderInAir): CylinderInAir {
-  const forcedCorrelation =
-    cylinder.forcedCorrelation === "churchill-bernstein" ? "hilpert" : "churchill-bernstein";
-  const freeCorrelation = cylinder.freeCorrelation === "morgan" ? "churchill-chu" : "morgan";
-  return { ...cylinder, forcedCorrelation, freeCorrelation };
-}
-
-/** Runs a search that may end outside a table; any other error goes on. */
-export function insideTable<T>(search: () => T): T | Issue {
-  try {
-    return search();
-  } catch (error) {
-    if (isElectroheatError(error) && error.code === "outside-table") return error.issues[0] as Issue;
-    throw error;
-  }
-}
-
-export function isIssue(found: object): found is Issue {
-  return "expected" in found;
-}
+/** What every calculated temperature of hot equipment says beside its figure. */
+export const HOT_DEFERRAL =
+  "A calculated temperature is no permission to touch, load or leave hot equipment: measure it; the maker's limits, the local code and a licensed electrician decide.";
 
 /** A balance that misses the load by more than this part of it stands on a step of its correlation. */
 const STEP = 1e-6;
@@ -79,7 +47,15 @@ function steps(gap: number): Warning {
   return { code: "approximate", path: "surfaceTemperature", message };
 }
 
-/** The balance at a load that may depend on the temperature, with the band of the second correlation. */
+/** An end of the band that the tables do not reach must not read as if there were none. */
+function openEnd(band: TemperatureBand): readonly Warning[] {
+  if (band.low !== null && band.high !== null) return [];
+  const end = band.high === null ? "hot" : "cold";
+  const message = `the ${end} end of the band lies outside what the tables of air, alloy or constants cover: it is not known`;
+  return [{ code: "approximate", path: "band", message }];
+}
+
+/** The balance at a load that may depend on the temperature, with its band. */
 export function solvedBalance(
   input: Cooling,
   load: (surface: Celsius) => number,
@@ -88,30 +64,26 @@ export function solvedBalance(
   const cylinder = cylinderOf(input);
   const surface = solveSurface(input, cylinder, load, limits);
   const found = balanceAt(input, cylinder, surface);
-  const other = insideTable(() => {
-    const cylinderToo = second(cylinder);
-    return balanceAt(input, cylinderToo, solveSurface(input, cylinderToo, load, limits));
-  });
   const { convection, radiation, surfaceLoad } = found;
   const gap = Math.abs(surfaceLoad - load(surface));
-  const warnings = gap > STEP * Math.abs(surfaceLoad) ? [...found.warnings, steps(gap)] : found.warnings;
+  const band = bandOf(input, cylinder, found, load, limits);
+  const stepped = gap > STEP * Math.abs(surfaceLoad) ? [steps(gap)] : [];
   const isSplit = surfaceLoad > 0 && convection >= 0 && radiation >= 0;
-  const band = isIssue(other)
-    ? null
-    : {
-        low: held<Celsius>(Math.min(surface, other.surfaceTemperature), "°C"),
-        high: held<Celsius>(Math.max(surface, other.surfaceTemperature), "°C"),
-        correlation: other.correlation,
-      };
-  return { ...found, warnings, radiationShare: isSplit ? radiation / surfaceLoad : null, band };
+  return {
+    ...found,
+    warnings: [...found.warnings, ...stepped, ...openEnd(band)],
+    radiationShare: isSplit ? radiation / surfaceLoad : null,
+    band,
+    deferral: HOT_DEFERRAL,
+  };
 }
 
 /**
  * Surface temperature of an element in still or moving air: h·(Tₛ − airTemperature) + σ·radiatingEfficiency·emissivity·(Tₛ⁴ −
  * surroundings⁴) = surfaceLoad, solved inside a bracket.
  *
- * One cylinder, across the flow or horizontal in still air, steady. Measured points and correlations differ by up to 17 %:
- * read it as ±15 % of the rise and look at the band. Air heated by the element itself, guards, neighboring rows and a coil's
+ * One cylinder, across the flow or horizontal in still air, steady. Measured points and correlations differ by up to 17 %: use
+ * the band, which takes every correlation that applies with its film coefficient 15 % up and down. Air heated by the element itself, guards, neighboring rows and a coil's
  * own shadow are left out. Above a film temperature of 926.85 °C the air table itself is doubtful. Do not
  * decide from this alone whether hot equipment may be touched or left unattended.
  * @param input.surfaceLoad - heat per area of wire or sheath surface, from {@link surfaceLoad}, W/m², 0 or more
@@ -126,7 +98,7 @@ export function solvedBalance(
  *   a coil, more than 0 to 1
  * @param input.forcedCorrelation - for moving air; left out, `churchill-bernstein`
  * @param input.freeCorrelation - for still air; left out, `morgan`
- * @returns the temperature with its band, the split of the heat, the correlation used and warnings
+ * @returns the temperature with its band, the split of the heat, the correlation used, warnings and who decides
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `unknown-name`, `outside-table` when film or correlation
  *   leave their tables, `no-convergence` with the bracket
  * @source heat balance; correlations as named in the result; Incropera Table A.4 for air

@@ -11,8 +11,9 @@ import {
 } from "../quantity/index.ts";
 import { held } from "./domain.ts";
 import type { ElementShape } from "./heatBalance.ts";
+import { insideTable, isIssue } from "./insideTable.ts";
 import type { ForcedCorrelation, FreeCorrelation } from "./nusselt.ts";
-import { insideTable, isIssue, type SurfaceTemperature, surfaceTemperature } from "./surfaceTemperature.ts";
+import { type SurfaceTemperature, surfaceTemperature } from "./surfaceTemperature.ts";
 
 /**
  * A change of running conditions: power and air speed against now.

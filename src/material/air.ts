@@ -13,7 +13,8 @@ import {
   type WattsPerMeterKelvin,
 } from "../quantity/index.ts";
 import { type Basis, basisOf } from "./basis.ts";
-import { type BeyondTable, placeIn, valueAt } from "./curve.ts";
+import { type BeyondTable, checkPhysical, placeIn, valueAt } from "./curve.ts";
+import { held } from "./held.ts";
 
 /** Gas constant of dry air, J/(kg·K). */
 const GAS_CONSTANT = 287.055;
@@ -67,7 +68,7 @@ export function airDensity(input: {
   const kelvin = toAbsoluteKelvins(input.temperature);
   checkPositive("temperature", kelvin, "K");
   checkPositive("pressure", input.pressure, "Pa");
-  return (input.pressure / (GAS_CONSTANT * kelvin)) as KilogramsPerCubicMeter;
+  return held(input.pressure / (GAS_CONSTANT * kelvin), "kg/m³");
 }
 
 /** Temperatures of the table in °C: −23.15, not −23.149999999999977. */
@@ -123,6 +124,8 @@ export function airProperties(input: {
   const specificHeat = valueAt(HEATS, place);
   const viscosity = valueAt(VISCOSITIES, place);
   const conductivity = valueAt(CONDUCTIVITIES, place);
+  const prandtl = valueAt(PRANDTLS, place);
+  for (const one of [specificHeat, viscosity, conductivity, prandtl]) checkPhysical(one, input.temperature);
   const warnings: Warning[] = [...place.warnings];
   if (input.temperature > SPLICE && warnings.length === 0) {
     warnings.push({
@@ -138,10 +141,10 @@ export function airProperties(input: {
     density,
     specificHeat: specificHeat as JoulesPerKilogramKelvin,
     viscosity: viscosity as PascalSeconds,
-    kinematicViscosity: (viscosity / density) as SquareMetersPerSecond,
+    kinematicViscosity: held(viscosity / density, "m²/s"),
     thermalConductivity: conductivity as WattsPerMeterKelvin,
-    thermalDiffusivity: (conductivity / (density * specificHeat)) as SquareMetersPerSecond,
-    prandtl: valueAt(PRANDTLS, place),
+    thermalDiffusivity: held(conductivity / (density * specificHeat), "m²/s"),
+    prandtl,
     basis,
     warnings,
   };

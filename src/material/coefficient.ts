@@ -8,6 +8,7 @@ import {
   type Ohms,
   type PerKelvin,
 } from "../quantity/index.ts";
+import { held } from "./held.ts";
 
 /** 1 + coefficient × (temperature − reference), which must stay above 0. */
 function lineAt(coefficient: PerKelvin, reference: Celsius, path: string, temperature: Celsius): number {
@@ -42,7 +43,7 @@ export function temperatureCoefficientAt(input: {
   readonly reference: Celsius;
   readonly at: Celsius;
 }): PerKelvin {
-  return (input.coefficient / lineAt(input.coefficient, input.reference, "at", input.at)) as PerKelvin;
+  return held(input.coefficient / lineAt(input.coefficient, input.reference, "at", input.at), "1/K");
 }
 
 /**
@@ -66,7 +67,7 @@ export function zeroResistanceTemperature(input: {
 }): Celsius {
   checkPositive("coefficient", input.coefficient, "1/K");
   checkFinite("reference", input.reference, "°C");
-  return (input.reference - 1 / input.coefficient) as Celsius;
+  return held(input.reference - 1 / input.coefficient, "°C");
 }
 
 /**
@@ -99,8 +100,8 @@ export function resistanceAtTemperature(input: {
 }): Ohms {
   const { resistance, from, to, coefficient, reference } = input;
   checkNonNegative("resistance", resistance, "Ω");
-  return ((resistance * lineAt(coefficient, reference, "to", to)) /
-    lineAt(coefficient, reference, "from", from)) as Ohms;
+  const ratio = lineAt(coefficient, reference, "to", to) / lineAt(coefficient, reference, "from", from);
+  return held(resistance * ratio, "Ω");
 }
 
 /**
@@ -147,5 +148,5 @@ export function temperatureFromResistance(input: {
       unit: "1/K",
     });
   }
-  return (reference + (line * (hotResistance / resistance) - 1) / coefficient) as Celsius;
+  return held(reference + (line * (hotResistance / resistance) - 1) / coefficient, "°C");
 }

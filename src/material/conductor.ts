@@ -17,7 +17,7 @@ import {
 } from "../quantity/index.ts";
 import type { MeanExpansion, SinglePoint } from "./alloy.ts";
 import type { Basis, Lookup, Sourced, TemperatureTable } from "./basis.ts";
-import { type BeyondTable, readCurve } from "./curve.ts";
+import { type BeyondTable, checkPhysical, readCurve } from "./curve.ts";
 import { resistanceOfLength, resistancePerLength } from "./resistance.ts";
 
 /**
@@ -126,6 +126,7 @@ export function conductorResistivity(input: {
     basis: law.basis,
     beyond: input.beyondTable,
   });
+  checkPhysical(read.value, input.temperature);
   return { value: read.value as OhmMeters, basis: law.basis, warnings: read.warnings };
 }
 

@@ -72,6 +72,13 @@ export function placeIn({ xs, at, path, unit, basis, beyond }: PlaceQuery): Plac
   };
 }
 
+/** An asked-for extrapolation must not leave physics: below absolute zero, or to a property of 0 or less. */
+export function checkPhysical(value: number, temperature: number): void {
+  if (value > 0 && temperature >= -273.15) return;
+  const expected = "a temperature above −273.15 °C at which the continued line is still above 0";
+  fail({ code: "out-of-range", path: "temperature", expected, received: temperature, unit: "°C" });
+}
+
 /** Straight line between two rows; a row itself gives its printed figure to the last bit. */
 export function valueAt(ys: readonly number[], { piece, share }: Place): number {
   const start = ys[piece] as number;

@@ -36,7 +36,13 @@ export interface EmissivityRange {
 }
 
 function all(): readonly EmissivityRow[] {
-  const single = alloys.rows.map(([surface, at, value]) => [surface, at, value, value, basisOf(alloys)]);
+  const single = alloys.rows.map(([surface, at, value, source]) => [
+    surface,
+    at,
+    value,
+    value,
+    { ...basisOf(alloys), source: source as string },
+  ]);
   const ranged = metals.rows.map(([surface, low, high]) => [surface, null, low, high, basisOf(metals)]);
   const document = surfaces.rows.map((row) => [...row.slice(0, 4), basisOf(surfaces)]);
   return [...single, ...ranged, ...document].map(([surface, temperature, lowest, highest, basis]) => ({

@@ -8,6 +8,7 @@ import {
   type OhmsPerMeter,
   type SquareMeters,
 } from "../quantity/index.ts";
+import { held } from "./held.ts";
 
 /**
  * Resistance per length of a uniform conductor: resistivity / area.
@@ -30,7 +31,7 @@ export function resistancePerLength(input: {
 }): OhmsPerMeter {
   checkPositive("resistivity", input.resistivity, "Ω·m");
   checkPositive("area", input.area, "m²");
-  return (input.resistivity / input.area) as OhmsPerMeter;
+  return held(input.resistivity / input.area, "Ω/m");
 }
 
 /**
@@ -53,7 +54,7 @@ export function resistanceOfLength(input: {
 }): Ohms {
   checkPositive("resistancePerLength", input.resistancePerLength, "Ω/m");
   checkNonNegative("length", input.length, "m");
-  return (input.resistancePerLength * input.length) as Ohms;
+  return held(input.resistancePerLength * input.length, "Ω");
 }
 
 /**
@@ -77,5 +78,5 @@ export function lengthOfResistance(input: {
 }): Meters {
   checkNonNegative("resistance", input.resistance, "Ω");
   checkPositive("resistancePerLength", input.resistancePerLength, "Ω/m");
-  return (input.resistance / input.resistancePerLength) as Meters;
+  return held(input.resistance / input.resistancePerLength, "m");
 }

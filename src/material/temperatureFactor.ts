@@ -2,7 +2,8 @@
 import { type Celsius, checkPositive, fail, type OhmMeters } from "../quantity/index.ts";
 import type { AlloyDataset } from "./alloy.ts";
 import type { Basis, Lookup, TemperatureTable } from "./basis.ts";
-import { type BeyondTable, checkRows, readCurve } from "./curve.ts";
+import { type BeyondTable, checkPhysical, checkRows, readCurve } from "./curve.ts";
+import { held } from "./held.ts";
 
 /** The Ct table of a dataset, checked since it may be the caller's own, or an error that says it has none. */
 export function factorTable(dataset: AlloyDataset): TemperatureTable<number> {
@@ -51,7 +52,18 @@ export function temperatureFactor(input: {
     unit: "°C",
     basis,
   };
-  return { ...readCurve({ ...query, beyond: input.beyondTable }), basis };
+  const read = readCurve({ ...query, beyond: input.beyondTable });
+  checkPhysical(read.value, input.temperature);
+  return { ...read, basis };
+}
+
+/**
+ * Resistivity of a heating alloy at a temperature, with both its sources.
+ * @since 0.1.0
+ */
+export interface AlloyResistivityAt extends Lookup<OhmMeters> {
+  /** Where its Ct comes from; `basis` is that of the resistivity at 20 °C. */
+  readonly temperatureFactorBasis: Basis;
 }
 
 /**
@@ -74,7 +86,7 @@ export function alloyResistivity(input: {
   readonly dataset: AlloyDataset;
   readonly temperature: Celsius;
   readonly beyondTable?: BeyondTable | undefined;
-}): Lookup<OhmMeters> {
+}): AlloyResistivityAt {
   const cold = input.dataset?.resistivity;
   if (cold === undefined) {
     return fail({
@@ -86,7 +98,12 @@ export function alloyResistivity(input: {
   }
   checkPositive("dataset.resistivity.value", cold.value, "Ω·m");
   const factor = temperatureFactor(input);
-  return { value: (cold.value * factor.value) as OhmMeters, basis: cold.basis, warnings: factor.warnings };
+  return {
+    value: held(cold.value * factor.value, "Ω·m"),
+    basis: cold.basis,
+    temperatureFactorBasis: factor.basis,
+    warnings: factor.warnings,
+  };
 }
 
 /**

@@ -45,11 +45,11 @@ describe("what one import of this room costs", () => {
   });
 
   it.each([
-    ["resistancePerLength", 750],
+    ["resistancePerLength", 800],
     ["pressureAtAltitude", 750],
-    ["airDensity", 850],
+    ["airDensity", 900],
     ["resistanceAtTemperature", 900],
-    ["temperatureFactor", 1450],
+    ["temperatureFactor", 1550],
     ["awgFromDiameter", 1700],
     ["swgSize", 2050],
     ["highestResistance", 2200],

@@ -157,7 +157,7 @@ export const NICR_80_20_MAKER_U: AlloyDataset = /*#__PURE__*/ makerU8020();
 export const NICR_60_15_MAKER_I: AlloyDataset = /*#__PURE__*/ makerI6015();
 
 /**
- * NiCr 80/20 as traded in the United States, 650 Ω·cmil/ft. The source gives no Ct.
+ * NiCr 80/20 as traded in the United States. The source gives no Ct.
  * @source us-wire-maker
  * @since 0.1.0
  */
@@ -168,7 +168,7 @@ export const NICR_80_20_US: AlloyDataset = /*#__PURE__*/ unitedStates(
 );
 
 /**
- * NiCr 60/15 as traded in the United States under 60/16, 675 Ω·cmil/ft. The source gives no Ct.
+ * NiCr 60/15 as traded in the United States under 60/16. The source gives no Ct.
  * @source us-wire-maker
  * @since 0.1.0
  */
