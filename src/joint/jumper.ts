@@ -69,6 +69,9 @@ export interface JumperProfile {
 const COLDEST = -50;
 const HOTTEST_AIR = 500;
 const HOTTEST_END = 1500;
+/** A forecast profile may run hot without bound, no body below absolute zero. */
+const ABSOLUTE_ZERO = -273.15;
+const HOTTEST_SEEN = 1e30;
 
 /** sinh(part)/sinh(whole) for 0 ≤ part ≤ whole, without overflow on long bars. */
 function sinhRatio(part: number, whole: number): number {
@@ -229,7 +232,7 @@ export function profileAsSeen(input: {
   profile.forEach((point, i) => {
     checkRecord(`profile.${i}`, point);
     checkFinite(`profile.${i}.position`, point.position, "m");
-    checkFinite(`profile.${i}.temperature`, point.temperature, "°C");
+    checkBetween(`profile.${i}.temperature`, point.temperature, ABSOLUTE_ZERO, HOTTEST_SEEN, "°C");
     const before = profile[i - 1]?.position;
     if (before !== undefined && !(point.position > before)) {
       fail({

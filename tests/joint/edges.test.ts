@@ -389,6 +389,15 @@ describe("contacts", () => {
     expect(at(20, 20).deferral).toMatch(/licensed electrician/);
   });
 
+  it("a profile goes down to absolute zero and not below", () => {
+    const at = (temperature: number) =>
+      joint.profileAsSeen({
+        profile: [-0.1, 0, 0.1].map((x) => ({ position: meters(x), temperature: celsius(temperature) })),
+        spot: meters(0.01),
+      });
+    expect([-273.16, -273.15].map((one) => outcome(() => at(one)))).toEqual(["out-of-range", "given"]);
+  });
+
   it("growth of a drop: 10 and 30 mV belong to the quiet side", () => {
     const at = (mv: number) => {
       const { start, end } = joint.dropTrend({
