@@ -1,5 +1,5 @@
 /** From three readings between the lines of a closed delta back to its three sides. */
-import { checkNonNegative, type Ohms, type Open } from "../quantity/index.ts";
+import { checkNonNegative, given, type Ohms, type Open } from "../quantity/index.ts";
 
 /**
  * One side of a delta, as far as the readings determine it.
@@ -79,6 +79,7 @@ export function deltaFromLineReadings(input: {
   readonly y31: Ohms | Open;
   readonly standardUncertainty: Ohms;
 }): DeltaFromReadings {
+  given(input);
   const { y12, y23, y31, standardUncertainty: u } = input;
   for (const [path, y] of [
     ["y12", y12],

@@ -1,7 +1,7 @@
 /** Least squares of any redundant set of ohm readings into branch resistances and the resistance of the leads. */
 import { findBranch, type Network, withResistance } from "../circuit/index.ts";
 import { chiSquareSurvival } from "../numeric/index.ts";
-import { checkBetween, checkNonNegative, checkPositive, fail, type Ohms } from "../quantity/index.ts";
+import { checkBetween, checkNonNegative, checkPositive, fail, given, type Ohms } from "../quantity/index.ts";
 import type { FittedBranch, FittedReading, LeadKnowledge, ResistanceFit, TerminalOhms } from "./fitTypes.ts";
 import { gaussNewton, LEADS, type Observation, observationsOf, type Setting } from "./gaussNewton.ts";
 import { findOpens } from "./openSearch.ts";
@@ -73,6 +73,7 @@ export function fitTerminalReadings(input: {
   readonly leads: LeadKnowledge;
   readonly significance?: number;
 }): ResistanceFit {
+  given(input);
   const { network, readings, leads, significance = 0.01 } = input;
   const unknown = input.unknown ?? network.branches.map((branch) => branch.id);
   const setting: Setting = { network, unknown, readings, leads, significance };

@@ -1,5 +1,5 @@
 /** What a meter's reading is worth: accuracy, resolution and leads. */
-import { checkFinite, checkNonNegative, checkPositive, fail, type Ohms } from "../quantity/index.ts";
+import { checkFinite, checkNonNegative, checkPositive, fail, given, type Ohms } from "../quantity/index.ts";
 
 /**
  * Accuracy of a meter as makers state it: ±(part of the reading + a number of digits).
@@ -59,6 +59,7 @@ export function readingWorth(input: {
   readonly resolution: number;
   readonly accuracy: MeterAccuracy;
 }): ReadingWorth {
+  given(input);
   const { reading, resolution, accuracy } = input;
   if (!Number.isFinite(reading)) checkNonNegative("reading", reading);
   checkPositive("resolution", resolution);
@@ -107,6 +108,7 @@ export function correctedReading(input: {
   readonly resolution: Ohms;
   readonly accuracy: MeterAccuracy;
 }): CorrectedReading {
+  given(input);
   const { reading, leads, resolution, accuracy } = input;
   checkNonNegative("reading", reading, "Ω");
   checkNonNegative("leads", leads, "Ω");

@@ -13,6 +13,7 @@ import {
   type ColdOhms,
   checkBetween,
   checkWhole,
+  given,
   type HotOhms,
   type LineAmperes,
   type LineVolts,
@@ -92,6 +93,7 @@ export function nameplateTargets(input: {
   readonly elementsInSeries?: number;
   readonly temperatureFactor?: number;
 }): NameplateTargets {
+  given(input);
   const { power, lineVoltage, connection, banks, temperatureFactor } = input;
   const { elementsInParallel: parallel = 1, elementsInSeries: series = 1 } = input;
   const plate = lineCurrent({ power, lineVoltage });

@@ -1,7 +1,14 @@
 /** Balanced three-phase heating: plate to amps and ohms and back. Unity power factor, equal branches. */
-import type { Amperes, BranchVolts, LineAmperes, LineVolts, Ohms, Watts } from "../quantity/index.ts";
+import {
+  type Amperes,
+  type BranchVolts,
+  given,
+  type LineAmperes,
+  type LineVolts,
+  type Ohms,
+  type Watts,
+} from "../quantity/index.ts";
 import { type Connection, checkConnection } from "./connection.ts";
-import { given } from "./given.ts";
 import { checkScale } from "./scale.ts";
 
 /**

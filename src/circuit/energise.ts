@@ -1,7 +1,6 @@
 /** The network under voltage: what every branch, line and node carries. */
 import { type Complex, modulus } from "../numeric/index.ts";
-import type { Amperes, BranchVolts, Volts, Watts } from "../quantity/index.ts";
-import { given } from "./given.ts";
+import { type Amperes, type BranchVolts, given, type Volts, type Watts } from "../quantity/index.ts";
 import type { Branch, BranchRole, Network } from "./network.ts";
 import { branchCurrents, type Energisable, type Parts, type Solution, setUp, solve } from "./solve.ts";
 import type { Supply, SupplyLine } from "./supply.ts";

@@ -1,9 +1,8 @@
 /** What happens to the survivors: opens, shorts and lost lines, held against the healthy network. */
-import { checkOneOf, checkWhole, fail } from "../quantity/index.ts";
+import { checkOneOf, checkWhole, fail, given } from "../quantity/index.ts";
 import { effectOf, type Outlooks } from "./faultEffects.ts";
 import { checkFaults, faultStudy } from "./faultStudy.ts";
 import type { BranchFault, Fault, FaultEffect } from "./faultTypes.ts";
-import { given } from "./given.ts";
 import type { Network } from "./network.ts";
 import type { Supply } from "./supply.ts";
 

@@ -1,6 +1,5 @@
 /** Joints, jumper bars and conductors put in series with branches of a network. */
-import { fail, type Ohms, type Open } from "../quantity/index.ts";
-import { given } from "./given.ts";
+import { fail, given, type Ohms, type Open } from "../quantity/index.ts";
 import { type BranchRole, checkNetwork, findBranch, type Network } from "./network.ts";
 
 /** The nodes that every supply builder of this room feeds. */

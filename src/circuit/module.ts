@@ -1,7 +1,6 @@
 /** Builders: from how a heating module is described (banks, elements, star points, joints) to its network. */
-import { checkOneOf, checkWhole, fail, type Ohms, type Open } from "../quantity/index.ts";
+import { checkOneOf, checkWhole, fail, given, type Ohms, type Open } from "../quantity/index.ts";
 import { type Connection, checkConnection } from "./connection.ts";
-import { given } from "./given.ts";
 import { endingAt, refuseStub, withJoint } from "./joint.ts";
 import { type Branch, type BranchRole, checkNetwork, type Network } from "./network.ts";
 import { checkResistance, checkScale } from "./scale.ts";

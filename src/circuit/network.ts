@@ -1,6 +1,5 @@
 /** A module as a network: resistive branches between named nodes, as plain data. */
-import { checkOneOf, fail, type Ohms, type Open } from "../quantity/index.ts";
-import { given } from "./given.ts";
+import { checkOneOf, fail, given, type Ohms, type Open } from "../quantity/index.ts";
 import { checkResistance } from "./scale.ts";
 
 /**

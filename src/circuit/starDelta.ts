@@ -1,7 +1,6 @@
 /** The same three terminals as a star or as a delta, real and complex. */
 import { type Complex, complexProduct, complexQuotient, complexSum, modulus } from "../numeric/index.ts";
-import { fail, type Ohms, type Open } from "../quantity/index.ts";
-import { given } from "./given.ts";
+import { fail, given, type Ohms, type Open } from "../quantity/index.ts";
 import { checkResistance, checkScale, isBounded } from "./scale.ts";
 
 /**

@@ -7,8 +7,15 @@ import {
   modulus,
   phasor,
 } from "../numeric/index.ts";
-import { checkFinite, checkOneOf, fail, type LineVolts, type Ohms, type Volts } from "../quantity/index.ts";
-import { given } from "./given.ts";
+import {
+  checkFinite,
+  checkOneOf,
+  fail,
+  given,
+  type LineVolts,
+  type Ohms,
+  type Volts,
+} from "../quantity/index.ts";
 import { checkScale, checkScaleOrZero } from "./scale.ts";
 
 /**

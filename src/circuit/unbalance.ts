@@ -1,7 +1,6 @@
 /** Unbalance by each named definition, and the symmetrical components behind the last one. */
 import { type Complex, complexProduct, complexScaled, complexSum, modulus } from "../numeric/index.ts";
-import { fail } from "../quantity/index.ts";
-import { given } from "./given.ts";
+import { fail, given } from "../quantity/index.ts";
 import { checkScale, checkScaleOrZero, isBounded } from "./scale.ts";
 
 /**

@@ -3,6 +3,7 @@ import {
   type BranchVolts,
   checkPositive,
   fail,
+  given,
   type Meters,
   type OhmMeters,
   type Ohms,
@@ -42,6 +43,7 @@ export function swappedAlloyResistance(input: {
   readonly oldTemperatureFactor: number;
   readonly newTemperatureFactor: number;
 }): Ohms {
+  given(input);
   checkPositive("resistance", input.resistance, "Ω");
   checkPositive("oldResistivity", input.oldResistivity, "Ω·m");
   checkPositive("newResistivity", input.newResistivity, "Ω·m");
@@ -92,6 +94,7 @@ export function shortedTurns(input: {
   readonly resistance: Ohms;
   readonly voltage: BranchVolts;
 }): ShortedTurns {
+  given(input);
   const { soundResistance, resistance, voltage } = input;
   checkPositive("soundResistance", soundResistance, "Ω");
   checkPositive("resistance", resistance, "Ω");
@@ -184,6 +187,7 @@ export function ageingFromDiameter(input: {
   readonly newDiameter: Meters;
   readonly diameter: Meters;
 }): Ageing {
+  given(input);
   const { newDiameter, diameter } = input;
   checkPositive("newDiameter", newDiameter, "m");
   checkPositive("diameter", diameter, "m");
@@ -220,6 +224,7 @@ export function ageingFromResistance(input: {
   readonly newResistance: Ohms;
   readonly resistance: Ohms;
 }): Ageing {
+  given(input);
   const { newResistance, resistance } = input;
   checkPositive("newResistance", newResistance, "Ω");
   checkPositive("resistance", resistance, "Ω");

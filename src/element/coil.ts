@@ -1,5 +1,5 @@
 /** Helical coils: turns, close-wound length, pitch, stretch, and the limits that makers state for them. */
-import { checkOneOf, checkPositive, fail, type Meters, type Warning } from "../quantity/index.ts";
+import { checkOneOf, checkPositive, fail, given, type Meters, type Warning } from "../quantity/index.ts";
 import {
   checkMean,
   type InsideDiameter,
@@ -36,6 +36,7 @@ export function closeWoundLength(input: {
   readonly meanDiameter: MeanDiameter;
   readonly turn: "circle" | "helix";
 }): Meters {
+  given(input);
   const { wireLength, wireDiameter, meanDiameter } = input;
   checkPositive("wireLength", wireLength, "m");
   checkPositive("wireDiameter", wireDiameter, "m");
@@ -70,6 +71,7 @@ export function stretchedLength(input: {
   readonly meanDiameter: MeanDiameter;
   readonly stretchRatio: number;
 }): Meters {
+  given(input);
   const { wireLength, wireDiameter, meanDiameter, stretchRatio } = input;
   checkPositive("wireLength", wireLength, "m");
   checkPositive("wireDiameter", wireDiameter, "m");
@@ -144,6 +146,7 @@ export function coilGeometry(input: {
   readonly meanDiameter: MeanDiameter;
   readonly coilLength: Meters;
 }): CoilGeometry {
+  given(input);
   const { wireLength, wireDiameter, meanDiameter, coilLength } = input;
   checkPositive("coilLength", coilLength, "m");
   const closed = closeWoundLength({ wireLength, wireDiameter, meanDiameter, turn: "helix" });

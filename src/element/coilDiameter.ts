@@ -2,7 +2,7 @@
  * The three diameters of a coil. Makers state the inside, the outside or the mean one, and mixing them up is the
  * usual slip: each has its own kind, so that one cannot be passed where another is meant.
  */
-import { checkPositive, fail, type KindTag, type Meters } from "../quantity/index.ts";
+import { checkPositive, fail, given, type KindTag, type Meters } from "../quantity/index.ts";
 import { held } from "./domain.ts";
 
 /** Inside diameter of a coil: the mandrel it was wound on. Plain `Meters` flows in, another coil diameter does not. @since 0.1.0 */
@@ -29,6 +29,7 @@ export function meanDiameterFromInside(input: {
   readonly insideDiameter: InsideDiameter;
   readonly wireDiameter: Meters;
 }): MeanDiameter {
+  given(input);
   checkPositive("insideDiameter", input.insideDiameter, "m");
   checkPositive("wireDiameter", input.wireDiameter, "m");
   return held(input.insideDiameter + input.wireDiameter, "m");
@@ -51,6 +52,7 @@ export function meanDiameterFromOutside(input: {
   readonly outsideDiameter: OutsideDiameter;
   readonly wireDiameter: Meters;
 }): MeanDiameter {
+  given(input);
   const { outsideDiameter, wireDiameter } = input;
   checkPositive("outsideDiameter", outsideDiameter, "m");
   checkPositive("wireDiameter", wireDiameter, "m");
@@ -75,6 +77,7 @@ export function insideDiameterFromMean(input: {
   readonly meanDiameter: MeanDiameter;
   readonly wireDiameter: Meters;
 }): InsideDiameter {
+  given(input);
   checkPositive("wireDiameter", input.wireDiameter, "m");
   checkMean(input.meanDiameter, input.wireDiameter);
   return held(input.meanDiameter - input.wireDiameter, "m");
@@ -97,6 +100,7 @@ export function outsideDiameterFromMean(input: {
   readonly meanDiameter: MeanDiameter;
   readonly wireDiameter: Meters;
 }): OutsideDiameter {
+  given(input);
   checkPositive("wireDiameter", input.wireDiameter, "m");
   checkMean(input.meanDiameter, input.wireDiameter);
   return held(input.meanDiameter + input.wireDiameter, "m");

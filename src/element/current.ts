@@ -4,6 +4,7 @@ import {
   type BranchVolts,
   checkNonNegative,
   checkPositive,
+  given,
   type Ohms,
   type Open,
   type Watts,
@@ -27,6 +28,7 @@ export function currentFromPowerAndVoltage(input: {
   readonly power: Watts;
   readonly voltage: BranchVolts;
 }): BranchAmperes {
+  given(input);
   checkNonNegative("power", input.power, "W");
   checkPositive("voltage", input.voltage, "V");
   return held(input.power / input.voltage, "A");
@@ -49,6 +51,7 @@ export function currentFromPowerAndResistance(input: {
   readonly power: Watts;
   readonly resistance: Ohms;
 }): BranchAmperes {
+  given(input);
   checkNonNegative("power", input.power, "W");
   checkPositive("resistance", input.resistance, "Ω");
   return held(Math.sqrt(input.power / input.resistance), "A");
@@ -73,6 +76,7 @@ export function currentFromVoltageAndResistance(input: {
   readonly voltage: BranchVolts;
   readonly resistance: Ohms | Open;
 }): BranchAmperes {
+  given(input);
   checkNonNegative("voltage", input.voltage, "V");
   return held(overResistance(input.voltage, input.resistance), "A");
 }
@@ -94,6 +98,7 @@ export function resistanceFromVoltageAndCurrent(input: {
   readonly voltage: BranchVolts;
   readonly current: BranchAmperes;
 }): Ohms {
+  given(input);
   checkPositive("voltage", input.voltage, "V");
   checkPositive("current", input.current, "A");
   return held(input.voltage / input.current, "Ω");
@@ -116,6 +121,7 @@ export function resistanceFromVoltageAndPower(input: {
   readonly voltage: BranchVolts;
   readonly power: Watts;
 }): Ohms {
+  given(input);
   checkPositive("voltage", input.voltage, "V");
   checkPositive("power", input.power, "W");
   return held((input.voltage / input.power) * input.voltage, "Ω");
@@ -138,6 +144,7 @@ export function resistanceFromPowerAndCurrent(input: {
   readonly power: Watts;
   readonly current: BranchAmperes;
 }): Ohms {
+  given(input);
   checkPositive("power", input.power, "W");
   checkPositive("current", input.current, "A");
   return held(input.power / input.current / input.current, "Ω");

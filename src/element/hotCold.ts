@@ -5,6 +5,7 @@ import {
   type ColdOhms,
   checkPositive,
   fail,
+  given,
   type HotOhms,
   type Watts,
 } from "../quantity/index.ts";
@@ -28,6 +29,7 @@ export function hotResistance(input: {
   readonly coldResistance: ColdOhms;
   readonly temperatureFactor: number;
 }): HotOhms {
+  given(input);
   checkPositive("coldResistance", input.coldResistance, "Ω");
   checkPositive("temperatureFactor", input.temperatureFactor);
   return held(input.coldResistance * input.temperatureFactor, "Ω");
@@ -50,6 +52,7 @@ export function coldResistance(input: {
   readonly hotResistance: HotOhms;
   readonly temperatureFactor: number;
 }): ColdOhms {
+  given(input);
   checkPositive("hotResistance", input.hotResistance, "Ω");
   checkPositive("temperatureFactor", input.temperatureFactor);
   return held(input.hotResistance / input.temperatureFactor, "Ω");
@@ -102,6 +105,7 @@ export function coldTarget(input: {
   readonly upperTolerance: number;
   readonly lowerTolerance: number;
 }): ColdTarget {
+  given(input);
   const { power, voltage, temperatureFactors } = input;
   checkPositive("power", power, "W");
   checkPositive("voltage", voltage, "V");
@@ -161,6 +165,7 @@ const APPRECIABLE = 0.25;
  * @since 0.1.0
  */
 export function coldStart(input: { readonly power: Watts; readonly temperatureFactor: number }): ColdStart {
+  given(input);
   checkPositive("power", input.power, "W");
   checkPositive("temperatureFactor", input.temperatureFactor);
   return {
@@ -190,6 +195,7 @@ export function coldInrushCurrent(input: {
   readonly current: Amperes;
   readonly temperatureFactor: number;
 }): Amperes {
+  given(input);
   checkPositive("current", input.current, "A");
   checkPositive("temperatureFactor", input.temperatureFactor);
   return held(input.current * input.temperatureFactor, "A");

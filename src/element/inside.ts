@@ -4,6 +4,7 @@ import {
   checkFinite,
   checkPositive,
   fail,
+  given,
   type JoulesPerKilogramKelvin,
   type KelvinsPerSecond,
   type KilogramsPerCubicMeter,
@@ -44,6 +45,7 @@ export function wireCoreTemperature(input: {
   readonly length: Meters;
   readonly conductivity: WattsPerMeterKelvin;
 }): Celsius {
+  given(input);
   const { surfaceTemperature, power, length, conductivity } = input;
   checkFinite("surfaceTemperature", surfaceTemperature, "°C");
   checkPositive("power", power, "W");
@@ -102,6 +104,7 @@ export function sheathedWireTemperatures(input: {
   readonly wireConductivity: WattsPerMeterKelvin;
   readonly fillingConductivity: WattsPerMeterKelvin;
 }): SheathedWire {
+  given(input);
   const { outerTemperature, power, length, wireDiameter, outerDiameter, fillingConductivity } = input;
   checkFinite("outerTemperature", outerTemperature, "°C");
   checkPositive("power", power, "W");
@@ -150,6 +153,7 @@ export function wireHeatingRate(input: {
   readonly density: KilogramsPerCubicMeter;
   readonly specificHeat: JoulesPerKilogramKelvin;
 }): KelvinsPerSecond {
+  given(input);
   checkPositive("surfaceLoad", input.surfaceLoad, "W/m²");
   return held(input.surfaceLoad / capacityPerSurface(input), "K/s");
 }
@@ -180,6 +184,7 @@ export function wireTimeConstant(input: {
   readonly density: KilogramsPerCubicMeter;
   readonly specificHeat: JoulesPerKilogramKelvin;
 }): Seconds {
+  given(input);
   checkPositive("filmCoefficient", input.filmCoefficient, "W/(m²·K)");
   return held(capacityPerSurface(input) / input.filmCoefficient, "s");
 }

@@ -2,7 +2,7 @@
 import hilpert from "../../shared/tables/hilpert-cross-flow.json" with { type: "json" };
 import morgan from "../../shared/tables/morgan-free-convection.json" with { type: "json" };
 import zukauskas from "../../shared/tables/zukauskas-cross-flow.json" with { type: "json" };
-import { checkNonNegative, checkPositive, fail, type Warning } from "../quantity/index.ts";
+import { checkNonNegative, checkPositive, fail, given, type Warning } from "../quantity/index.ts";
 import { held } from "./domain.ts";
 
 /**
@@ -120,6 +120,7 @@ export function nusseltChurchillBernstein(input: {
   readonly reynolds: number;
   readonly prandtl: number;
 }): NusseltNumber {
+  given(input);
   checkPositive("reynolds", input.reynolds);
   checkPositive("prandtl", input.prandtl);
   const judged = forcedNusselt("churchill-bernstein", input.reynolds, input.prandtl, input.prandtl);
@@ -143,6 +144,7 @@ export function nusseltHilpert(input: {
   readonly reynolds: number;
   readonly prandtl: number;
 }): NusseltNumber {
+  given(input);
   checkPositive("reynolds", input.reynolds);
   checkPositive("prandtl", input.prandtl);
   return result(forcedNusselt("hilpert", input.reynolds, input.prandtl, 1), "reynolds", input.reynolds);
@@ -167,6 +169,7 @@ export function nusseltZukauskas(input: {
   readonly prandtl: number;
   readonly surfacePrandtl: number;
 }): NusseltNumber {
+  given(input);
   const { reynolds, prandtl, surfacePrandtl } = input;
   checkPositive("reynolds", reynolds);
   checkPositive("prandtl", prandtl);
@@ -193,6 +196,7 @@ export function nusseltChurchillChu(input: {
   readonly rayleigh: number;
   readonly prandtl: number;
 }): NusseltNumber {
+  given(input);
   checkNonNegative("rayleigh", input.rayleigh);
   checkPositive("prandtl", input.prandtl);
   return result(freeNusselt("churchill-chu", input.rayleigh, input.prandtl), "rayleigh", input.rayleigh);
@@ -211,6 +215,7 @@ export function nusseltChurchillChu(input: {
  * @since 0.1.0
  */
 export function nusseltMorgan(input: { readonly rayleigh: number }): NusseltNumber {
+  given(input);
   checkPositive("rayleigh", input.rayleigh);
   return result(freeNusselt("morgan", input.rayleigh, 1), "rayleigh", input.rayleigh);
 }

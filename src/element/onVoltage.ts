@@ -9,6 +9,7 @@ import {
   checkOneOf,
   checkPositive,
   fail,
+  given,
   type HotOhms,
   type Kelvins,
   type Meters,
@@ -50,6 +51,7 @@ export function currentFromSurfaceLoad(input: {
   readonly diameter: Meters;
   readonly resistivity: OhmMeters;
 }): Amperes {
+  given(input);
   const { surfaceLoad, diameter, resistivity } = input;
   checkPositive("surfaceLoad", surfaceLoad, "W/m²");
   checkPositive("diameter", diameter, "m");
@@ -185,6 +187,7 @@ export function elementOnVoltage(input: {
   readonly forcedCorrelation?: ForcedCorrelation;
   readonly freeCorrelation?: FreeCorrelation;
 }): ElementOnVoltage {
+  given(input);
   const { voltage, coldResistance, dataset, heatedLength, diameter } = input;
   checkPositive("voltage", voltage, "V");
   checkPositive("coldResistance", coldResistance, "Ω");

@@ -6,6 +6,7 @@ import {
   checkNonNegative,
   checkPositive,
   fail,
+  given,
   type Ohms,
   type Open,
   type Volts,
@@ -63,15 +64,16 @@ export function operatingPoint(input: {
   readonly resistance?: Ohms | Open;
   readonly power?: Watts;
 }): OperatingPoint {
-  const given = (["voltage", "current", "resistance", "power"] as const).filter(
+  given(input);
+  const named = (["voltage", "current", "resistance", "power"] as const).filter(
     (name) => input[name] !== undefined,
   );
-  if (given.length !== 2) {
+  if (named.length !== 2) {
     fail({
-      code: given.length < 2 ? "missing" : "inconsistent",
+      code: named.length < 2 ? "missing" : "inconsistent",
       path: "input",
       expected: "exactly two of voltage, current, resistance, power",
-      received: given.length < 2 ? undefined : given.join(", "),
+      received: named.length < 2 ? undefined : named.join(", "),
     });
   }
   const { voltage, current, power } = solved(input);

@@ -4,6 +4,7 @@ import {
   type BranchVolts,
   checkNonNegative,
   checkPositive,
+  given,
   type Ohms,
   type Open,
   type Watts,
@@ -27,6 +28,7 @@ export function powerFromVoltageAndCurrent(input: {
   readonly voltage: BranchVolts;
   readonly current: BranchAmperes;
 }): Watts {
+  given(input);
   checkNonNegative("voltage", input.voltage, "V");
   checkNonNegative("current", input.current, "A");
   return held(input.voltage * input.current, "W");
@@ -51,6 +53,7 @@ export function powerFromVoltageAndResistance(input: {
   readonly voltage: BranchVolts;
   readonly resistance: Ohms | Open;
 }): Watts {
+  given(input);
   checkNonNegative("voltage", input.voltage, "V");
   return held(overResistance(input.voltage * input.voltage, input.resistance), "W");
 }
@@ -72,6 +75,7 @@ export function powerFromCurrentAndResistance(input: {
   readonly current: BranchAmperes;
   readonly resistance: Ohms;
 }): Watts {
+  given(input);
   checkNonNegative("current", input.current, "A");
   checkNonNegative("resistance", input.resistance, "Ω");
   return held(input.current * input.current * input.resistance, "W");
@@ -94,6 +98,7 @@ export function voltageFromPowerAndCurrent(input: {
   readonly power: Watts;
   readonly current: BranchAmperes;
 }): BranchVolts {
+  given(input);
   checkNonNegative("power", input.power, "W");
   checkPositive("current", input.current, "A");
   return held(input.power / input.current, "V");
@@ -116,6 +121,7 @@ export function voltageFromPowerAndResistance(input: {
   readonly power: Watts;
   readonly resistance: Ohms;
 }): BranchVolts {
+  given(input);
   checkNonNegative("power", input.power, "W");
   checkPositive("resistance", input.resistance, "Ω");
   return held(Math.sqrt(input.power) * Math.sqrt(input.resistance), "V");
@@ -138,6 +144,7 @@ export function voltageFromCurrentAndResistance(input: {
   readonly current: BranchAmperes;
   readonly resistance: Ohms;
 }): BranchVolts {
+  given(input);
   checkNonNegative("current", input.current, "A");
   checkNonNegative("resistance", input.resistance, "Ω");
   return held(input.current * input.resistance, "V");

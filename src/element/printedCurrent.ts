@@ -10,6 +10,7 @@ import {
   checkFinite,
   checkPositive,
   fail,
+  given,
   inches,
   type Kelvins,
   type Meters,
@@ -95,6 +96,7 @@ export function printedCurrentAtTemperature(input: {
   readonly size: number;
   readonly temperature: Celsius;
 }): PrintedCurrent {
+  given(input);
   const { row, current } = cell(table as CurrentTable, input.size, "temperature", input.temperature, "°C");
   const message =
     "printed alike for two alloys of different resistivity: good to about 5 %, for straight wire in still air";
@@ -126,6 +128,7 @@ export function printedCurrentForRise(input: {
   readonly size: number;
   readonly rise: Kelvins;
 }): PrintedCurrent {
+  given(input);
   const { row, current } = cell(rises as CurrentTable, input.size, "rise", input.rise, "K");
   return {
     current,

@@ -5,6 +5,7 @@ import {
   checkFinite,
   checkPositive,
   fail,
+  given,
   type Meters,
   type OhmMeters,
   type Watts,
@@ -81,6 +82,7 @@ export function radiantWire(input: {
   readonly stefanBoltzmann?: number;
   readonly zeroCelsius?: number;
 }): RadiantWire {
+  given(input);
   const { power, voltage, resistivity, wireTemperature, chargeTemperature, ...surface } = input;
   checkPositive("power", power, "W");
   checkPositive("voltage", voltage, "V");
@@ -157,6 +159,7 @@ export function radiantStrip(input: {
   readonly stefanBoltzmann?: number;
   readonly zeroCelsius?: number;
 }): RadiantStrip {
+  given(input);
   const { power, voltage, resistivity, thickness, stripTemperature, chargeTemperature, ...surface } = input;
   checkHotter("stripTemperature", stripTemperature, chargeTemperature);
   const surfaceLoad = radiantSurfaceLoad({

@@ -6,6 +6,7 @@ import {
   checkNonNegative,
   checkPositive,
   fail,
+  given,
   type WattsPerSquareMeter,
 } from "../quantity/index.ts";
 import { held } from "./domain.ts";
@@ -93,6 +94,7 @@ export function radiantSurfaceLoad(input: {
   readonly stefanBoltzmann?: number;
   readonly zeroCelsius?: number;
 }): WattsPerSquareMeter {
+  given(input);
   const { zeroCelsius = ZERO_CELSIUS } = input;
   const factor = strength(input);
   const hot = absolute("temperature", input.temperature, zeroCelsius);
@@ -134,6 +136,7 @@ export function radiantTemperature(input: {
   readonly stefanBoltzmann?: number;
   readonly zeroCelsius?: number;
 }): Celsius {
+  given(input);
   const { surfaceLoad, zeroCelsius = ZERO_CELSIUS } = input;
   checkNonNegative("surfaceLoad", surfaceLoad, "W/m²");
   const factor = strength(input);
@@ -162,6 +165,7 @@ export function radiantTemperatureAtVoltage(input: {
   readonly voltageRatio: number;
   readonly zeroCelsius?: number;
 }): Celsius {
+  given(input);
   const { temperature, voltageRatio, zeroCelsius = ZERO_CELSIUS } = input;
   checkPositive("voltageRatio", voltageRatio);
   const hot = absolute("temperature", temperature, zeroCelsius);

@@ -6,6 +6,7 @@ import {
   checkPositive,
   checkWhole,
   fail,
+  given,
   type Ohms,
   type Open,
   type Volts,
@@ -35,6 +36,7 @@ export function groupResistance(input: {
   readonly inSeries: number;
   readonly inParallel: number;
 }): Ohms | Open {
+  given(input);
   const { resistance, inSeries, inParallel } = input;
   checkWhole("inSeries", inSeries, 1, MOST);
   checkWhole("inParallel", inParallel, 1, MOST);
@@ -104,6 +106,7 @@ export function seriesString(input: {
   readonly voltage: BranchVolts;
   readonly resistances: readonly (Ohms | Open)[];
 }): ElementGroup {
+  given(input);
   const { voltage, resistances } = input;
   checkNonNegative("voltage", voltage, "V");
   checkAll(resistances);
@@ -151,6 +154,7 @@ export function parallelGroup(input: {
   readonly voltage: BranchVolts;
   readonly resistances: readonly (Ohms | Open)[];
 }): ElementGroup {
+  given(input);
   const { voltage, resistances } = input;
   checkNonNegative("voltage", voltage, "V");
   checkAll(resistances);

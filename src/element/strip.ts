@@ -3,6 +3,7 @@ import {
   type BranchVolts,
   checkOneOf,
   checkPositive,
+  given,
   type Meters,
   type OhmMeters,
   type SquareMeters,
@@ -54,6 +55,7 @@ export function stripSection(input: {
   readonly thickness: Meters;
   readonly edge: StripEdge;
 }): SquareMeters {
+  given(input);
   checkPositive("width", input.width, "m");
   checkPositive("thickness", input.thickness, "m");
   return held(fillOf(input.edge) * input.width * input.thickness, "m²");
@@ -88,6 +90,7 @@ export function stripSurfaceLoad(input: {
   readonly length: Meters;
   readonly faces: StripFaces;
 }): WattsPerSquareMeter {
+  given(input);
   const { power, width, thickness, length } = input;
   checkPositive("power", power, "W");
   checkPositive("width", width, "m");
@@ -179,6 +182,7 @@ export function stripForSurfaceLoad(input: {
   readonly faces: StripFaces;
   readonly edge: StripEdge;
 }): StripChoice {
+  given(input);
   const { widthToThickness: n } = input;
   const duty = dutyOf(input);
   checkPositive("widthToThickness", n);
@@ -225,6 +229,7 @@ export function stripWidthForThickness(input: {
   readonly faces: StripFaces;
   readonly edge: StripEdge;
 }): StripChoice {
+  given(input);
   const { thickness } = input;
   checkPositive("thickness", thickness, "m");
   const area = dutyOf(input) / thickness;

@@ -4,6 +4,7 @@ import {
   checkFinite,
   checkNonNegative,
   fail,
+  given,
   type Meters,
   type MetersPerSecond,
   type Pascals,
@@ -131,6 +132,7 @@ export function surfaceTemperature(input: {
   readonly forcedCorrelation?: ForcedCorrelation;
   readonly freeCorrelation?: FreeCorrelation;
 }): SurfaceTemperature {
+  given(input);
   const { surfaceLoad } = input;
   checkNonNegative("surfaceLoad", surfaceLoad, "W/m²");
   return solvedBalance(input, () => surfaceLoad, [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY]);
@@ -184,6 +186,7 @@ export function heatBalance(input: {
   readonly forcedCorrelation?: ForcedCorrelation;
   readonly freeCorrelation?: FreeCorrelation;
 }): HeatBalance {
+  given(input);
   const { surfaceTemperature: surface } = input;
   checkFinite("surfaceTemperature", surface, "°C");
   const cylinder = cylinderOf(input);

@@ -3,6 +3,7 @@ import table from "../../shared/tables/swaging-effects.json" with { type: "json"
 import {
   checkBetween,
   checkPositive,
+  given,
   type Meters,
   type Ohms,
   type Warning,
@@ -56,6 +57,7 @@ export function swagedCoil(input: {
   readonly resistance: Ohms;
   readonly resistanceFall: number;
 }): SwagedCoil {
+  given(input);
   checkPositive("resistance", input.resistance, "Ω");
   checkBetween("resistanceFall", input.resistanceFall, 0, 1 - Number.EPSILON);
   return {
@@ -112,6 +114,7 @@ export function tubularLoads(input: {
   readonly wireLength: Meters;
   readonly surfaceFall: number;
 }): TubularLoads {
+  given(input);
   const { power, tubeDiameter, heatedLength, wireDiameter, wireLength, surfaceFall } = input;
   checkPositive("power", power, "W");
   checkPositive("tubeDiameter", tubeDiameter, "m");

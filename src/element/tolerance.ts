@@ -6,6 +6,7 @@ import {
   type BranchVolts,
   checkPositive,
   fail,
+  given,
   type Meters,
   millimeters,
   type Ohms,
@@ -54,6 +55,7 @@ export function toleranceBand(input: {
   readonly upperTolerance: number;
   readonly lowerTolerance: number;
 }): ToleranceBand {
+  given(input);
   const { resistance, voltage, upperTolerance, lowerTolerance } = input;
   checkPositive("resistance", resistance, "Ω");
   checkPositive("voltage", voltage, "V");

@@ -3,6 +3,7 @@ import {
   type Celsius,
   checkNonNegative,
   checkPositive,
+  given,
   type Issue,
   type Meters,
   type MetersPerSecond,
@@ -116,6 +117,7 @@ export function surfaceTemperatureWhatIfs(input: {
   readonly forcedCorrelation?: ForcedCorrelation;
   readonly freeCorrelation?: FreeCorrelation;
 }): readonly WhatIfResult[] {
+  given(input);
   const { cases, ...now } = input;
   checkPositive("surfaceLoad", now.surfaceLoad, "W/m²");
   return cases.map((one, at): WhatIfResult => {

@@ -6,6 +6,7 @@ import {
   type ColdOhms,
   checkPositive,
   fail,
+  given,
   type Kilograms,
   type KilogramsPerCubicMeter,
   type Meters,
@@ -35,6 +36,7 @@ export function surfaceLoad(input: {
   readonly diameter: Meters;
   readonly length: Meters;
 }): WattsPerSquareMeter {
+  given(input);
   checkPositive("power", input.power, "W");
   checkPositive("diameter", input.diameter, "m");
   checkPositive("length", input.length, "m");
@@ -60,6 +62,7 @@ export function wireMass(input: {
   readonly length: Meters;
   readonly density: KilogramsPerCubicMeter;
 }): Kilograms {
+  given(input);
   checkPositive("diameter", input.diameter, "m");
   checkPositive("length", input.length, "m");
   checkPositive("density", input.density, "kg/m³");
@@ -93,6 +96,7 @@ export function smallestWireDiameter(input: {
   readonly resistivity: OhmMeters;
   readonly surfaceLoad: WattsPerSquareMeter;
 }): Meters {
+  given(input);
   checkPositive("power", input.power, "W");
   checkPositive("resistance", input.resistance, "Ω");
   checkPositive("resistivity", input.resistivity, "Ω·m");
@@ -159,6 +163,7 @@ export function wireForSurfaceLoad(input: {
   readonly maximumSurfaceLoad: WattsPerSquareMeter;
   readonly stockDiameters: readonly Meters[];
 }): WireChoice {
+  given(input);
   const { power, voltage, resistivity, temperatureFactor, maximumSurfaceLoad, stockDiameters } = input;
   checkPositive("power", power, "W");
   checkPositive("voltage", voltage, "V");

@@ -7,6 +7,7 @@ import {
   amperes,
   checkOneOf,
   fail,
+  given,
   type Meters,
   toInches,
   toMillimeters,
@@ -76,6 +77,7 @@ export function publishedBarAmpacity(input: {
   readonly thickness: Meters;
   readonly column: string;
 }): PublishedAmpacity {
+  given(input);
   const { width, thickness } = input;
   const name = checkOneOf("table", input.table, ["c11000-40C", "din-43671"]);
   checkPositive("width", width, "m");

@@ -4,6 +4,7 @@ import {
   type Celsius,
   checkBetween,
   fail,
+  given,
   type Hertz,
   type Meters,
   type OhmMeters,
@@ -56,6 +57,7 @@ export function resistivityAt(
  * @since 0.1.0
  */
 export function holeExcessSquares(input: { readonly holeDiameter: Meters; readonly width: Meters }): number {
+  given(input);
   checkNonNegative("holeDiameter", input.holeDiameter, "m");
   checkPositive("width", input.width, "m");
   const x = input.holeDiameter / input.width;
@@ -109,6 +111,7 @@ export function barResistance(input: {
   readonly thickness: Meters;
   readonly holeDiameters?: readonly Meters[];
 }): Ohms {
+  given(input);
   const { length, width, thickness, holeDiameters = [] } = input;
   const resistivity = resistivityAt(input.resistivity20, input.coefficient20, input.temperature);
   checkPositive("length", length, "m");
@@ -144,6 +147,7 @@ export function netSection(input: {
   readonly holeDiameter?: Meters;
   readonly pitDepth?: Meters;
 }): SquareMeters {
+  given(input);
   const { width, thickness, holeDiameter = 0, pitDepth = 0 } = input;
   checkPositive("width", width, "m");
   checkPositive("thickness", thickness, "m");
@@ -173,6 +177,7 @@ export function netSection(input: {
  * @since 0.1.0
  */
 export function skinDepth(input: { readonly resistivity: OhmMeters; readonly frequency: Hertz }): Meters {
+  given(input);
   checkPositive("resistivity", input.resistivity, "Ω·m");
   checkPositive("frequency", input.frequency, "Hz");
   return Math.sqrt(input.resistivity / (Math.PI * input.frequency * 4e-7 * Math.PI)) as Meters;

@@ -3,6 +3,7 @@ import {
   checkOneOf,
   checkWhole,
   fail,
+  given,
   type Meters,
   type Newtons,
   type OhmMeters,
@@ -37,6 +38,7 @@ export function constrictionResistance(input: {
   readonly spotRadius: Meters;
   readonly spots?: number;
 }): Ohms {
+  given(input);
   const { resistivity, otherResistivity = resistivity, spotRadius, spots = 1 } = input;
   checkPositive("resistivity", resistivity, "Ω·m");
   checkPositive("otherResistivity", otherResistivity, "Ω·m");
@@ -74,6 +76,7 @@ export function latticeResistance(input: {
   readonly spotRadius: Meters;
   readonly method: "greenwood" | "holm-interaction" | "holm-radius";
 }): Ohms {
+  given(input);
   const { resistivity, spotsPerSide, pitch, spotRadius } = input;
   const method = checkOneOf("method", input.method, ["greenwood", "holm-interaction", "holm-radius"]);
   checkPositive("resistivity", resistivity, "Ω·m");
@@ -131,6 +134,7 @@ export function cleanContactResistance(input: {
   readonly hardness: Pascals;
   readonly force: Newtons;
 }): Ohms {
+  given(input);
   const { resistivity, hardness, force } = input;
   checkPositive("resistivity", resistivity, "Ω·m");
   checkPositive("hardness", hardness, "Pa");
@@ -165,6 +169,7 @@ export function roughPlaneContactResistance(input: {
   readonly pressure: Pascals;
   readonly hardness: Pascals;
 }): OhmSquareMeters {
+  given(input);
   const { conductivity, slope, roughness, pressure, hardness } = input;
   checkPositive("conductivity", conductivity, "S/m");
   checkPositive("slope", slope);
@@ -204,6 +209,7 @@ export function filmedContactResistance(input: {
   readonly film: OhmSquareMeters;
   readonly area: SquareMeters;
 }): Ohms {
+  given(input);
   checkNonNegative("constriction", input.constriction, "Ω");
   checkNonNegative("film", input.film, "Ω·m²");
   checkPositive("area", input.area, "m²");

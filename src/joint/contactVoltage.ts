@@ -6,6 +6,7 @@ import {
   type Celsius,
   checkBetween,
   checkOneOf,
+  given,
   type Kelvins,
   type Volts,
   type Warning,
@@ -38,6 +39,7 @@ const SCATTER = 0.03;
  * @since 0.1.0
  */
 export function contactSpotTemperature(input: { readonly voltage: Volts; readonly bulk: Celsius }): Celsius {
+  given(input);
   const { voltage, bulk } = input;
   checkNonNegative("voltage", voltage, "V");
   checkBetween("bulk", bulk, -ZERO_CELSIUS, 1500, "°C");
@@ -58,6 +60,7 @@ export function contactSpotTemperature(input: { readonly voltage: Volts; readonl
  * @since 0.1.0
  */
 export function contactVoltageAt(input: { readonly spot: Celsius; readonly bulk: Celsius }): Volts {
+  given(input);
   const { spot, bulk } = input;
   checkBetween("bulk", bulk, -ZERO_CELSIUS, 1500, "°C");
   checkBetween("spot", spot, bulk, 4000, "°C");
@@ -145,6 +148,7 @@ export function contactVoltageScreen(input: {
   readonly bulk: Celsius;
   readonly metal: ContactMetal;
 }): ContactScreen {
+  given(input);
   const { voltage, bulk } = input;
   const row = rowNamed(metals, "metal", input.metal);
   const at = (name: string): number => cellNumber(row, columnOf(metals, name), "metal");
@@ -244,6 +248,7 @@ export function dropTrend(input: {
   readonly asLeftDrop: Volts;
   readonly halfWidth: Volts;
 }): DropTrend {
+  given(input);
   checkNonNegative("drop", input.drop, "V");
   checkNonNegative("asLeftDrop", input.asLeftDrop, "V");
   const growth = input.drop - input.asLeftDrop;

@@ -3,6 +3,7 @@ import {
   checkBetween,
   checkWhole,
   fail,
+  given,
   type Meters,
   type Newtons,
   type NewtonsPerMeter,
@@ -104,6 +105,7 @@ export function discSpringState(input: {
   readonly inParallel?: number;
   readonly inSeries?: number;
 }): DiscSpringState {
+  given(input);
   const { spring, deflection, inParallel = 1, inSeries = 1 } = input;
   checkSpring(spring);
   checkWhole("inParallel", inParallel, 1, 20);

@@ -2,6 +2,7 @@
 import {
   type Amperes,
   checkBetween,
+  given,
   type Kelvins,
   type KelvinsPerWatt,
   type Meters,
@@ -86,6 +87,7 @@ export function jointThermalResistance(input: {
   readonly bar: FinBar;
   readonly arm?: Meters;
 }): KelvinsPerWatt {
+  given(input);
   const { bar, arm } = input;
   const spread = finSpreadLength(bar);
   const endless = spread / (2 * bar.conductivity * bar.section);
@@ -136,6 +138,7 @@ export function resistanceFromRise(input: {
   readonly current: Amperes;
   readonly uncertainty?: number;
 }): ResistanceFromRise {
+  given(input);
   const { rise, thermalResistance, current, uncertainty = 0.3 } = input;
   checkNonNegative("rise", rise, "K");
   checkPositive("thermalResistance", thermalResistance, "K/W");

@@ -7,6 +7,7 @@ import {
   type Celsius,
   checkBetween,
   fail,
+  given,
   type Meters,
   type OhmMeters,
   type OhmsPerMeter,
@@ -108,6 +109,7 @@ export function plateFilmCoefficient(input: {
   readonly surface: Celsius;
   readonly air: Celsius;
 }): WattsPerSquareMeterKelvin {
+  given(input);
   const { height, surface, air } = input;
   checkPositive("height", height, "m");
   checkBetween("air", air, -50, 500, "°C");
@@ -188,6 +190,7 @@ function balanceAt(bar: BareBar, temperature: Celsius): BarBalance {
  * @since 0.1.0
  */
 export function barAmpacity(input: { readonly bar: BareBar; readonly temperature: Celsius }): BarBalance {
+  given(input);
   const { bar, temperature } = input;
   checkBar(bar);
   checkBetween("temperature", temperature, -50, HOTTEST, "°C");
@@ -222,6 +225,7 @@ export function barAmpacity(input: { readonly bar: BareBar; readonly temperature
  * @since 0.1.0
  */
 export function barTemperature(input: { readonly bar: BareBar; readonly current: Amperes }): BarBalance {
+  given(input);
   const { bar, current } = input;
   checkBar(bar);
   checkPositive("current", current, "A");

@@ -1,6 +1,7 @@
 /** Preload hot and cold: expansion of unlike metals, embedding, and what one overload leaves behind. */
 import {
   fail,
+  given,
   type Kelvins,
   type Meters,
   type Newtons,
@@ -53,6 +54,7 @@ export function preloadChange(input: {
   readonly studStiffness: NewtonsPerMeter;
   readonly partsStiffness: NewtonsPerMeter;
 }): Newtons {
+  given(input);
   const { stud, parts, studStiffness, partsStiffness } = input;
   const growth = (path: string, part: StackPart): number => {
     checkRecord(path, part);
@@ -111,6 +113,7 @@ export function embeddingLoss(input: {
   readonly partsStiffness: NewtonsPerMeter;
   readonly washerStiffness?: NewtonsPerMeter;
 }): Newtons {
+  given(input);
   const { embedding, studStiffness, partsStiffness, washerStiffness } = input;
   checkNonNegative("embedding", embedding, "m");
   checkPositive("studStiffness", studStiffness, "N/m");
@@ -164,6 +167,7 @@ export function preloadAfterOverload(input: {
   readonly change: Newtons;
   readonly ceiling: Newtons;
 }): HeatCycle {
+  given(input);
   const { preload, change, ceiling } = input;
   checkNonNegative("preload", preload, "N");
   checkFinite("change", change, "N");

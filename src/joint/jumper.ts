@@ -5,6 +5,7 @@ import {
   checkBetween,
   checkWhole,
   fail,
+  given,
   type Meters,
   type OhmMeters,
   type PerKelvin,
@@ -128,6 +129,7 @@ export function jumperProfile(input: {
   readonly coefficient20?: PerKelvin;
   readonly points?: number;
 }): JumperProfile {
+  given(input);
   const { bar, air, leftArm, rightArm, jointPower, current = 0, coefficient20 = 0, points = 41 } = input;
   checkFin(bar);
   checkBetween("air", air, COLDEST, HOTTEST_AIR, "°C");
@@ -227,6 +229,7 @@ export function profileAsSeen(input: {
   readonly profile: readonly ProfilePoint[];
   readonly spot: Meters;
 }): readonly ProfilePoint[] {
+  given(input);
   const { profile, spot } = input;
   checkList("profile", profile, 3);
   profile.forEach((point, i) => {

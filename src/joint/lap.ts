@@ -1,6 +1,13 @@
 /** Two bars lapped on each other: current spreading, and a specific contact resistance between them. */
 import streamline from "../../shared/tables/lap-streamline-factor.json" with { type: "json" };
-import { fail, type Meters, type OhmMeters, type OhmSquareMeters, type Ohms } from "../quantity/index.ts";
+import {
+  fail,
+  given,
+  type Meters,
+  type OhmMeters,
+  type OhmSquareMeters,
+  type Ohms,
+} from "../quantity/index.ts";
 import { checkNonNegative, checkPositive } from "./check.ts";
 
 /** Two abrupt steps from one bar to two: 2 × 0.249833, Hall 1967. */
@@ -27,6 +34,7 @@ const STEPS_ALONE = 5;
  * @since 0.1.0
  */
 export function streamlineFactor(input: { readonly overlap: Meters; readonly thickness: Meters }): number {
+  given(input);
   const { overlap, thickness } = input;
   checkPositive("overlap", overlap, "m");
   checkPositive("thickness", thickness, "m");
@@ -102,6 +110,7 @@ export function lapJointResistance(input: {
   readonly thickness: Meters;
   readonly specificContactResistance: OhmSquareMeters;
 }): Ohms {
+  given(input);
   const { resistivity, overlap, width, thickness, specificContactResistance } = input;
   checkPositive("resistivity", resistivity, "Ω·m");
   checkPositive("overlap", overlap, "m");

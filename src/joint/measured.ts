@@ -5,6 +5,7 @@ import type { Basis } from "../material/index.ts";
 import {
   type Amperes,
   fail,
+  given,
   type Meters,
   type OhmMeters,
   type Ohms,
@@ -50,6 +51,7 @@ export interface MeasuredJoint {
  * @since 0.1.0
  */
 export function jointPower(input: { readonly current: Amperes; readonly resistance: Ohms }): Watts {
+  given(input);
   const { current, resistance } = input;
   checkNonNegative("current", current, "A");
   checkNonNegative("resistance", resistance, "Ω");
@@ -90,6 +92,7 @@ export function measuredJoint(input: {
   readonly dropHalfWidth: Volts;
   readonly currentHalfWidth: Amperes;
 }): MeasuredJoint {
+  given(input);
   const { drop, current, barResistance = 0, dropHalfWidth, currentHalfWidth } = input;
   checkNonNegative("drop", drop, "V");
   checkPositive("current", current, "A");
@@ -165,6 +168,7 @@ export function equivalentBarLength(input: {
   readonly resistivity: OhmMeters;
   readonly section: SquareMeters;
 }): Meters {
+  given(input);
   const { resistance, resistivity, section } = input;
   checkNonNegative("resistance", resistance, "Ω");
   checkPositive("resistivity", resistivity, "Ω·m");
@@ -240,6 +244,7 @@ export function judgeJoint(input: {
   readonly similarHalfWidth: Ohms;
   readonly rule: JointRatioRule;
 }): JointVerdict {
+  given(input);
   const { resistance, halfWidth, similar, similarHalfWidth, rule } = input;
   checkNonNegative("resistance", resistance, "Ω");
   checkNonNegative("halfWidth", halfWidth, "Ω");

@@ -5,6 +5,7 @@ import type { Basis } from "../material/index.ts";
 import {
   checkBetween,
   fail,
+  given,
   type Meters,
   type NewtonMeters,
   type Newtons,
@@ -148,6 +149,7 @@ export function nutFactorFromFriction(input: {
   readonly bearingFriction: number;
   readonly bearingDiameter: Meters;
 }): number {
+  given(input);
   const { diameter, pitch, pitchDiameter, threadFriction, bearingFriction, bearingDiameter } = input;
   checkPositive("diameter", diameter, "m");
   checkPositive("pitch", pitch, "m");
@@ -210,6 +212,7 @@ export function screwTorque(input: {
   readonly collarFriction: number;
   readonly collarDiameter: Meters;
 }): ScrewTorque {
+  given(input);
   const { force, lead, meanDiameter, threadFriction, halfAngle, collarFriction, collarDiameter } = input;
   checkPositive("force", force, "N");
   checkPositive("lead", lead, "m");

@@ -2,6 +2,7 @@
 import {
   checkBetween,
   fail,
+  given,
   type Meters,
   type NewtonMeters,
   type Newtons,
@@ -40,6 +41,7 @@ export function preloadFromTorque(input: {
   readonly diameter: Meters;
   readonly nutFactor: number;
 }): Newtons {
+  given(input);
   const { torque, diameter, nutFactor } = input;
   checkNonNegative("torque", torque, "N·m");
   checkPositive("diameter", diameter, "m");
@@ -66,6 +68,7 @@ export function torqueFromPreload(input: {
   readonly diameter: Meters;
   readonly nutFactor: number;
 }): NewtonMeters {
+  given(input);
   const { preload, diameter, nutFactor } = input;
   checkNonNegative("preload", preload, "N");
   checkPositive("diameter", diameter, "m");
@@ -92,6 +95,7 @@ export function nutFactorFromPreload(input: {
   readonly preload: Newtons;
   readonly diameter: Meters;
 }): number {
+  given(input);
   const { torque, preload, diameter } = input;
   checkPositive("torque", torque, "N·m");
   checkPositive("preload", preload, "N");
@@ -132,6 +136,7 @@ export function preloadBand(input: {
   readonly nutFactorLow: number;
   readonly nutFactorHigh: number;
 }): PreloadBand {
+  given(input);
   const { torque, diameter, nutFactorLow, nutFactorHigh } = input;
   checkNutFactor("nutFactorLow", nutFactorLow);
   checkNutFactor("nutFactorHigh", nutFactorHigh);
@@ -173,6 +178,7 @@ export function impliedBoltStress(input: {
   readonly stressArea: SquareMeters;
   readonly nutFactor: number;
 }): Pascals {
+  given(input);
   checkPositive("stressArea", input.stressArea, "m²");
   return (preloadFromTorque(input) / input.stressArea) as Pascals;
 }

@@ -2,6 +2,7 @@
 import {
   checkBetween,
   fail,
+  given,
   type Meters,
   type Newtons,
   type Pascals,
@@ -34,6 +35,7 @@ export function annulusPressure(input: {
   readonly outerDiameter: Meters;
   readonly holeDiameter: Meters;
 }): Pascals {
+  given(input);
   checkNonNegative("force", input.force, "N");
   return (input.force / annulusArea(input)) as Pascals;
 }
@@ -98,6 +100,7 @@ export function bearingPressure(input: {
   readonly barThickness: Meters;
   readonly halfAngle?: number;
 }): BearingPressure {
+  given(input);
   const { force, outerDiameter, holeDiameter, barThickness, halfAngle = Math.PI / 6 } = input;
   checkPositive("outerDiameter", outerDiameter, "m");
   checkNonNegative("barThickness", barThickness, "m");

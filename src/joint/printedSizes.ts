@@ -8,6 +8,7 @@ import {
   checkOneOf,
   fail,
   gigapascals,
+  given,
   type Meters,
   millimeters,
   millionthsPerKelvin,
@@ -207,6 +208,7 @@ export interface ProofLoad {
  * @since 0.1.0
  */
 export function proofLoad(input: { readonly size: string; readonly grade: string }): ProofLoad {
+  given(input);
   const row = rowNamed(proofLoads, "size", input.size);
   const grades = proofLoads.columns.slice(2).map(({ name }) => name.replace("class", ""));
   const grade = checkOneOf("grade", input.grade, grades);

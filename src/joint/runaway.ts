@@ -2,6 +2,7 @@
 import {
   type Amperes,
   checkBetween,
+  given,
   type Kelvins,
   type KelvinsPerWatt,
   type OhmMeters,
@@ -72,6 +73,7 @@ export function jointBalance(input: {
   readonly thermalResistance: KelvinsPerWatt;
   readonly uncertainty?: number;
 }): JointBalance {
+  given(input);
   const { current, resistance, coefficient, thermalResistance, uncertainty = 0.3 } = input;
   checkPositive("current", current, "A");
   checkPositive("resistance", resistance, "Ω");
@@ -137,6 +139,7 @@ export function barCriticalCurrent(input: {
   readonly resistivity20: OhmMeters;
   readonly coefficient20: PerKelvin;
 }): Amperes {
+  given(input);
   const { bar, resistivity20, coefficient20 } = input;
   checkFin(bar);
   checkPositive("resistivity20", resistivity20, "Ω·m");

@@ -1,5 +1,5 @@
 /** Temperature rises seen at part load, referred to another load: as bands, because the exponent is not known. */
-import { type Amperes, checkBetween, fail, type Kelvins, type Warning } from "../quantity/index.ts";
+import { type Amperes, checkBetween, fail, given, type Kelvins, type Warning } from "../quantity/index.ts";
 import { JOINT_DEFERRAL } from "./basis.ts";
 import { checkNonNegative, checkPositive, checkRecord } from "./check.ts";
 
@@ -53,6 +53,7 @@ export function riseAtCurrent(input: {
   readonly otherCurrent: Amperes;
   readonly exponent: number;
 }): Kelvins {
+  given(input);
   const { rise, current, otherCurrent, exponent } = input;
   checkNonNegative("rise", rise, "K");
   checkPositive("current", current, "A");
@@ -123,6 +124,7 @@ export function riseAtFullLoad(input: {
   readonly exponentLow?: number;
   readonly exponentHigh?: number;
 }): RiseBand {
+  given(input);
   const { rise, loadFraction, exponentLow = EXPONENT_LOW, exponentHigh = EXPONENT_HIGH } = input;
   checkNonNegative("rise", rise, "K");
   checkPositive("loadFraction", loadFraction);
@@ -198,6 +200,7 @@ export function compareRises(input: {
   readonly referenceCurrent: Amperes;
   readonly fullLoadCurrent: Amperes;
 }): RiseComparison {
+  given(input);
   const { referenceCurrent, fullLoadCurrent } = input;
   checkPositive("referenceCurrent", referenceCurrent, "A");
   checkPositive("fullLoadCurrent", fullLoadCurrent, "A");

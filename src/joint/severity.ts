@@ -3,7 +3,7 @@ import neta from "../../shared/tables/joint-thermal-severity-neta.json" with { t
 import practitioner from "../../shared/tables/joint-thermal-severity-practitioner.json" with { type: "json" };
 import { compareQuoted } from "../decision/index.ts";
 import type { Basis } from "../material/index.ts";
-import { checkBetween, checkOneOf, fail, type Kelvins, type Warning } from "../quantity/index.ts";
+import { checkBetween, checkOneOf, fail, given, type Kelvins, type Warning } from "../quantity/index.ts";
 import { basisOf, type Cell, columnOf, JOINT_DEFERRAL, type SharedTable } from "./basis.ts";
 import { checkNonNegative, checkPositive } from "./check.ts";
 import { riseAtFullLoad } from "./scan.ts";
@@ -127,6 +127,7 @@ export function scanSeverity(input: {
   readonly scale: SeverityScale;
   readonly emissivity: number | "unknown";
 }): Severity {
+  given(input);
   const { rise, riseHalfWidth, loadFraction, emissivity } = input;
   checkNonNegative("rise", rise, "K");
   checkNonNegative("riseHalfWidth", riseHalfWidth, "K");

@@ -1,6 +1,7 @@
 /** Stiffness of bolts and of what they clamp. */
 import {
   fail,
+  given,
   type Meters,
   type NewtonsPerMeter,
   type Pascals,
@@ -48,6 +49,7 @@ export function boltLengths(input: {
   readonly boltLength: Meters;
   readonly grip: Meters;
 }): BoltLengths {
+  given(input);
   const { diameter, boltLength, grip } = input;
   checkPositive("diameter", diameter, "m");
   checkPositive("boltLength", boltLength, "m");
@@ -102,6 +104,7 @@ export function boltStiffness(input: {
   readonly shankLength?: Meters;
   readonly modulus: Pascals;
 }): NewtonsPerMeter {
+  given(input);
   const { stressArea, threadLength, shankLength = 0, modulus } = input;
   checkPositive("stressArea", stressArea, "m²");
   checkPositive("threadLength", threadLength, "m");
@@ -140,6 +143,7 @@ export function frustumStiffness(input: {
   readonly faceDiameter: Meters;
   readonly modulus: Pascals;
 }): NewtonsPerMeter {
+  given(input);
   const { diameter: d, thickness: t, faceDiameter: face, modulus } = input;
   checkPositive("diameter", d, "m");
   checkPositive("thickness", t, "m");
@@ -180,6 +184,7 @@ export function memberStiffness(input: {
   readonly grip: Meters;
   readonly modulus: Pascals;
 }): NewtonsPerMeter {
+  given(input);
   const { diameter: d, grip, modulus } = input;
   checkPositive("diameter", d, "m");
   checkPositive("grip", grip, "m");
@@ -218,6 +223,7 @@ export function memberStiffnessFitted(input: {
   readonly a?: number;
   readonly b?: number;
 }): NewtonsPerMeter {
+  given(input);
   const { diameter, grip, modulus, a = 0.78952, b = 0.62914 } = input;
   checkPositive("diameter", diameter, "m");
   checkPositive("grip", grip, "m");

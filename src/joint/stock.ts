@@ -1,6 +1,7 @@
 /** A new bar from what is on the shelf: is it the same section, how much to cut, what it weighs. */
 import {
   checkWhole,
+  given,
   type Kilograms,
   type KilogramsPerCubicMeter,
   type Meters,
@@ -66,6 +67,7 @@ export function compareStock(input: {
   readonly stock: BarSection;
   readonly holeDiameter?: Meters;
 }): StockComparison {
+  given(input);
   checkRecord("old", input.old);
   checkRecord("stock", input.stock);
   const hole = input.holeDiameter === undefined ? {} : { holeDiameter: input.holeDiameter };
@@ -129,6 +131,7 @@ export function cutList(input: {
   readonly thickness: Meters;
   readonly density: KilogramsPerCubicMeter;
 }): CutList {
+  given(input);
   const { studs, pitch, overhang, bars, kerf, width, thickness, density } = input;
   checkWhole("studs", studs, 2, 100);
   checkPositive("pitch", pitch, "m");

@@ -8,6 +8,7 @@ import type { Basis } from "../material/index.ts";
 import {
   checkOneOf,
   fail,
+  given,
   inches,
   kipsPerSquareInch,
   type Meters,
@@ -139,6 +140,7 @@ export function fastenerStrength(input: {
   readonly grade: string;
   readonly diameter: Meters;
 }): FastenerStrength {
+  given(input);
   const standard = checkOneOf("standard", input.standard, STANDARDS);
   checkPositive("diameter", input.diameter, "m");
   const table = tableOf(standard);

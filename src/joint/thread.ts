@@ -5,6 +5,7 @@ import type { Basis } from "../material/index.ts";
 import {
   checkOneOf,
   fail,
+  given,
   inches,
   type Meters,
   millimeters,
@@ -60,6 +61,7 @@ export function threadGeometry(input: {
   readonly diameter: Meters;
   readonly pitch: Meters;
 }): ThreadGeometry {
+  given(input);
   const form = checkOneOf("form", input.form, ["metric", "unified"]);
   const { diameter, pitch } = input;
   checkPositive("pitch", pitch, "m");

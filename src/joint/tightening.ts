@@ -3,6 +3,7 @@ import { type Judgement, judge } from "../decision/index.ts";
 import type { Basis } from "../material/index.ts";
 import {
   checkBetween,
+  given,
   type Meters,
   type NewtonMeters,
   type Pascals,
@@ -96,6 +97,7 @@ export function tightening(input: {
     readonly barThickness: Meters;
   };
 }): Tightening {
+  given(input);
   const { torque, diameter, stressArea, strength, allowedShare = REUSED_SHARE, face } = input;
   checkPositive("torque", torque, "N·m");
   checkPositive("diameter", diameter, "m");

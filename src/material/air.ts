@@ -3,6 +3,7 @@ import table from "../../shared/tables/air-incropera-a4.json" with { type: "json
 import {
   type Celsius,
   checkPositive,
+  given,
   type JoulesPerKilogramKelvin,
   type KilogramsPerCubicMeter,
   type PascalSeconds,
@@ -65,6 +66,7 @@ export function airDensity(input: {
   readonly temperature: Celsius;
   readonly pressure: Pascals;
 }): KilogramsPerCubicMeter {
+  given(input);
   const kelvin = toAbsoluteKelvins(input.temperature);
   checkPositive("temperature", kelvin, "K");
   checkPositive("pressure", input.pressure, "Pa");
@@ -111,6 +113,7 @@ export function airProperties(input: {
   readonly pressure: Pascals;
   readonly beyondTable?: BeyondTable | undefined;
 }): AirProperties {
+  given(input);
   const density = airDensity(input);
   const basis = basisOf(table);
   const place = placeIn({

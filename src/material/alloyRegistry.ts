@@ -1,5 +1,5 @@
 /** All datasets by name. Importing this brings every alloy along; a program that needs one imports that one. */
-import { type Celsius, checkOneOf, fail } from "../quantity/index.ts";
+import { type Celsius, checkOneOf, fail, given } from "../quantity/index.ts";
 import type { AlloyDataset, AlloyName } from "./alloy.ts";
 import {
   FECRAL_13_4_GB,
@@ -171,6 +171,7 @@ export function alloyTemperatureFactor(input: {
   readonly temperature: Celsius;
   readonly beyondTable?: BeyondTable | undefined;
 }): Lookup<number> {
+  given(input);
   return temperatureFactor({ ...input, dataset: alloyDataset(input.dataset) });
 }
 
@@ -194,5 +195,6 @@ export function alloyFactorSpread(input: {
   readonly alloy: AlloyName;
   readonly temperature: Celsius;
 }): FactorSpread {
+  given(input);
   return temperatureFactorSpread({ datasets: alloyDatasetsOf(input.alloy), temperature: input.temperature });
 }

@@ -1,5 +1,5 @@
 /** American wire gauge from a diameter or an area. From text it is `awgDiameter` of `quantity`, the one home of the law. */
-import { awgDiameter, checkPositive, type Meters, type SquareMeters } from "../quantity/index.ts";
+import { awgDiameter, checkPositive, given, type Meters, type SquareMeters } from "../quantity/index.ts";
 import type { Basis } from "./basis.ts";
 import {
   type ChosenSize,
@@ -73,6 +73,7 @@ export function awgFromDiameter(input: {
   readonly diameter: Meters;
   readonly rounding: SizeRounding;
 }): ChosenSize {
+  given(input);
   return chooseSize(sizes(), input.diameter, input.rounding, "diameter");
 }
 
@@ -95,5 +96,6 @@ export function awgFromArea(input: {
   readonly area: SquareMeters;
   readonly rounding: SizeRounding;
 }): ChosenSize {
+  given(input);
   return chooseSize(sizes(), roundWireDiameter(input.area), input.rounding, "area");
 }

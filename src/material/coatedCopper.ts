@@ -1,6 +1,6 @@
 /** Nickel-coated copper wire, for leads in the heat. */
 import table from "../../shared/tables/nickel-coated-copper.json" with { type: "json" };
-import { type Celsius, checkOneOf, fail, type OhmMeters } from "../quantity/index.ts";
+import { type Celsius, checkOneOf, fail, given, type OhmMeters } from "../quantity/index.ts";
 import { basisOf, type Lookup, rowOf } from "./basis.ts";
 import { conductorResistivity } from "./conductor.ts";
 import { COPPER_IACS } from "./conductors/copper.ts";
@@ -37,6 +37,7 @@ export function coatedCopperResistivity(input: {
   readonly nickel: "ignored" | "parallel";
   readonly temperature: Celsius;
 }): Lookup<OhmMeters> {
+  given(input);
   const { temperature } = input;
   const nickel = checkOneOf("nickel", input.nickel, ["ignored", "parallel"]);
   const mass = rowOf(table, input.class)[1];

@@ -5,6 +5,7 @@ import {
   checkNonNegative,
   checkPositive,
   fail,
+  given,
   type Ohms,
   type PerKelvin,
 } from "../quantity/index.ts";
@@ -43,6 +44,7 @@ export function temperatureCoefficientAt(input: {
   readonly reference: Celsius;
   readonly at: Celsius;
 }): PerKelvin {
+  given(input);
   return held(input.coefficient / lineAt(input.coefficient, input.reference, "at", input.at), "1/K");
 }
 
@@ -65,6 +67,7 @@ export function zeroResistanceTemperature(input: {
   readonly coefficient: PerKelvin;
   readonly reference: Celsius;
 }): Celsius {
+  given(input);
   checkPositive("coefficient", input.coefficient, "1/K");
   checkFinite("reference", input.reference, "°C");
   return held(input.reference - 1 / input.coefficient, "°C");
@@ -98,6 +101,7 @@ export function resistanceAtTemperature(input: {
   readonly coefficient: PerKelvin;
   readonly reference: Celsius;
 }): Ohms {
+  given(input);
   const { resistance, from, to, coefficient, reference } = input;
   checkNonNegative("resistance", resistance, "Ω");
   const ratio = lineAt(coefficient, reference, "to", to) / lineAt(coefficient, reference, "from", from);
@@ -134,6 +138,7 @@ export function temperatureFromResistance(input: {
   readonly coefficient: PerKelvin;
   readonly reference: Celsius;
 }): Celsius {
+  given(input);
   const { resistance, from, hotResistance, coefficient, reference } = input;
   checkPositive("resistance", resistance, "Ω");
   checkPositive("hotResistance", hotResistance, "Ω");

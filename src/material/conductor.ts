@@ -4,6 +4,7 @@ import {
   checkFinite,
   checkPositive,
   fail,
+  given,
   type JoulesPerKilogramKelvin,
   type KilogramsPerCubicMeter,
   type Meters,
@@ -111,6 +112,7 @@ export function conductorResistivity(input: {
   readonly temperature: Celsius;
   readonly beyondTable?: BeyondTable | undefined;
 }): Lookup<OhmMeters> {
+  given(input);
   const law = input.conductor?.resistivity;
   if (law === undefined) {
     const expected = "a conductor dataset";
@@ -157,6 +159,7 @@ export function conductorResistance(input: {
   readonly temperature: Celsius;
   readonly beyondTable?: BeyondTable | undefined;
 }): Lookup<Ohms> {
+  given(input);
   const { value: resistivity, basis, warnings } = conductorResistivity(input);
   const perLength = resistancePerLength({ resistivity, area: input.area });
   return {

@@ -1,5 +1,5 @@
 /** All conductor datasets by name. Importing this brings every metal along. */
-import { type Celsius, fail, type Meters, type Ohms } from "../quantity/index.ts";
+import { type Celsius, fail, given, type Meters, type Ohms } from "../quantity/index.ts";
 import type { Lookup } from "./basis.ts";
 import { type ConductorDataset, conductorResistance } from "./conductor.ts";
 import { COPPER_HARD_DRAWN, COPPER_IACS } from "./conductors/copper.ts";
@@ -120,6 +120,7 @@ export function namedConductorResistance(input: {
   readonly temperature: Celsius;
   readonly beyondTable?: BeyondTable | undefined;
 }): Lookup<Ohms> {
+  given(input);
   const { area } = wireSize(input.size);
   return conductorResistance({ ...input, conductor: conductorDataset(input.conductor), area });
 }

@@ -6,6 +6,7 @@ import {
   checkOneOf,
   checkPositive,
   fail,
+  given,
   type OhmsPerMeter,
   ohmsPerKilometer,
   type SquareMeters,
@@ -66,6 +67,7 @@ export function highestResistance(input: {
   readonly class: ConductorClass;
   readonly metal: ConductorMetal;
 }): CodeLookup<OhmsPerMeter> {
+  given(input);
   const table = tableOf(input.class);
   checkPositive("area", input.area, "m²");
   const metals = ["plain copper", "coated copper", "aluminum"] as const;
@@ -121,5 +123,6 @@ export function metricSizeFromArea(input: {
   readonly area: SquareMeters;
   readonly rounding: SizeRounding;
 }): ChosenSize {
+  given(input);
   return chooseSize(sizes(), roundWireDiameter(input.area), input.rounding, "area");
 }

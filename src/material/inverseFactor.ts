@@ -1,5 +1,5 @@
 /** From Ct back to a temperature, where that is possible at all. */
-import { type Celsius, checkPositive, fail } from "../quantity/index.ts";
+import { type Celsius, checkPositive, fail, given } from "../quantity/index.ts";
 import type { AlloyDataset } from "./alloy.ts";
 import type { Basis } from "./basis.ts";
 import { factorTable } from "./temperatureFactor.ts";
@@ -104,6 +104,7 @@ export function temperaturesFromFactor(input: {
   readonly dataset: AlloyDataset;
   readonly factor: number;
 }): FactorSolutions {
+  given(input);
   const { temperatures, values, basis } = factorTable(input.dataset);
   checkPositive("factor", input.factor);
   const solutions = crossings(temperatures, values, input.factor);
@@ -139,6 +140,7 @@ export function temperatureFromFactor(input: {
   readonly dataset: AlloyDataset;
   readonly factor: number;
 }): Celsius {
+  given(input);
   const found = temperaturesFromFactor(input);
   const { values } = factorTable(input.dataset);
   if (!isMonotonic(values)) {

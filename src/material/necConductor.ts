@@ -4,6 +4,7 @@ import {
   checkOneOf,
   conductorArea,
   fail,
+  given,
   type OhmsPerMeter,
   ohmsPerThousandFeet,
   type SquareMeters,
@@ -48,6 +49,7 @@ export function listedResistance(input: {
   readonly build: "solid" | "stranded";
   readonly metal: "uncoated copper" | "coated copper" | "aluminum";
 }): CodeLookup<OhmsPerMeter> {
+  given(input);
   const area = conductorArea(input.size);
   const solid = checkOneOf("build", input.build, ["solid", "stranded"]) === "solid";
   const metals = ["uncoated copper", "coated copper", "aluminum"] as const;
@@ -98,5 +100,6 @@ export function kcmilFromArea(input: {
   readonly area: SquareMeters;
   readonly rounding: SizeRounding;
 }): ChosenSize {
+  given(input);
   return chooseSize(sizes(), roundWireDiameter(input.area), input.rounding, "area");
 }

@@ -1,5 +1,5 @@
 /** Specific heat and thermal conductivity of a dataset at a temperature. */
-import { type Celsius, checkFinite, fail } from "../quantity/index.ts";
+import { type Celsius, checkFinite, fail, given } from "../quantity/index.ts";
 import type { SinglePoint } from "./alloy.ts";
 import type { Lookup, TemperatureTable } from "./basis.ts";
 import { type BeyondTable, readCurve } from "./curve.ts";
@@ -26,6 +26,7 @@ export function propertyAt<T extends number>(input: {
   readonly temperature: Celsius;
   readonly beyondTable?: BeyondTable | undefined;
 }): Lookup<T> {
+  given(input);
   const { property, temperature } = input;
   if (property === undefined) {
     const expected = "a property that the dataset has";

@@ -1,5 +1,5 @@
 /** A resistance measured at another temperature, referred to 20 °C by a named law. */
-import { type Celsius, checkBetween, checkOneOf, type Warning } from "../quantity/index.ts";
+import { type Celsius, checkBetween, checkOneOf, given, type Warning } from "../quantity/index.ts";
 import type { Basis, Lookup } from "./basis.ts";
 
 /**
@@ -40,6 +40,7 @@ export function referenceFactor(input: {
   readonly temperature: Celsius;
   readonly law: ReferenceLaw;
 }): Lookup<number> {
+  given(input);
   const law = checkOneOf("law", input.law, ["IEC 60228", "copper", "aluminum"]);
   checkBetween("temperature", input.temperature, -50, 200, "°C");
   const [coefficient, source] = LAWS[law];

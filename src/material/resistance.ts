@@ -2,6 +2,7 @@
 import {
   checkNonNegative,
   checkPositive,
+  given,
   type Meters,
   type OhmMeters,
   type Ohms,
@@ -29,6 +30,7 @@ export function resistancePerLength(input: {
   readonly resistivity: OhmMeters;
   readonly area: SquareMeters;
 }): OhmsPerMeter {
+  given(input);
   checkPositive("resistivity", input.resistivity, "Ω·m");
   checkPositive("area", input.area, "m²");
   return held(input.resistivity / input.area, "Ω/m");
@@ -52,6 +54,7 @@ export function resistanceOfLength(input: {
   readonly resistancePerLength: OhmsPerMeter;
   readonly length: Meters;
 }): Ohms {
+  given(input);
   checkPositive("resistancePerLength", input.resistancePerLength, "Ω/m");
   checkNonNegative("length", input.length, "m");
   return held(input.resistancePerLength * input.length, "Ω");
@@ -76,6 +79,7 @@ export function lengthOfResistance(input: {
   readonly resistance: Ohms;
   readonly resistancePerLength: OhmsPerMeter;
 }): Meters {
+  given(input);
   checkNonNegative("resistance", input.resistance, "Ω");
   checkPositive("resistancePerLength", input.resistancePerLength, "Ω/m");
   return held(input.resistance / input.resistancePerLength, "m");

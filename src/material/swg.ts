@@ -1,6 +1,6 @@
 /** British standard wire gauge, by its table: it is no formula. */
 import table from "../../shared/tables/swg.json" with { type: "json" };
-import { fail, inches, type Meters } from "../quantity/index.ts";
+import { fail, given, inches, type Meters } from "../quantity/index.ts";
 import { basisOf } from "./basis.ts";
 import { type ChosenSize, chooseSize, roundWireArea, type SizeRounding, type WireSize } from "./wireSize.ts";
 
@@ -59,5 +59,6 @@ export function swgFromDiameter(input: {
   readonly diameter: Meters;
   readonly rounding: SizeRounding;
 }): ChosenSize {
+  given(input);
   return chooseSize(sizes(), input.diameter, input.rounding, "diameter");
 }

@@ -1,5 +1,5 @@
 /** Ct, the ratio of hot to cold resistance, of one dataset. */
-import { type Celsius, checkPositive, fail, type OhmMeters } from "../quantity/index.ts";
+import { type Celsius, checkPositive, fail, given, type OhmMeters } from "../quantity/index.ts";
 import type { AlloyDataset } from "./alloy.ts";
 import type { Basis, Lookup, TemperatureTable } from "./basis.ts";
 import { type BeyondTable, checkPhysical, checkRows, readCurve } from "./curve.ts";
@@ -43,6 +43,7 @@ export function temperatureFactor(input: {
   readonly temperature: Celsius;
   readonly beyondTable?: BeyondTable | undefined;
 }): Lookup<number> {
+  given(input);
   const { temperatures, values, basis } = factorTable(input.dataset);
   const query = {
     xs: temperatures,
@@ -87,6 +88,7 @@ export function alloyResistivity(input: {
   readonly temperature: Celsius;
   readonly beyondTable?: BeyondTable | undefined;
 }): AlloyResistivityAt {
+  given(input);
   const cold = input.dataset?.resistivity;
   if (cold === undefined) {
     return fail({
@@ -156,6 +158,7 @@ export function temperatureFactorSpread(input: {
   readonly datasets: readonly AlloyDataset[];
   readonly temperature: Celsius;
 }): FactorSpread {
+  given(input);
   const rows: SpreadRow[] = [];
   const silent: string[] = [];
   for (const dataset of input.datasets) {

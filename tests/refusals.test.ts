@@ -1,0 +1,36 @@
+/** Every public function of the rooms meets a call without its argument with an error of ours, never with a TypeError. */
+import * as bench from "electroheat/bench";
+import * as circuit from "electroheat/circuit";
+import * as element from "electroheat/element";
+import * as joint from "electroheat/joint";
+import * as material from "electroheat/material";
+import { isElectroheatError } from "electroheat/quantity";
+import { describe, expect, it } from "vitest";
+
+/** What a function does with one argument: an error of ours, another one, or an answer. */
+function outcome(run: (input: unknown) => unknown, input: unknown): string {
+  try {
+    run(input);
+    return "answers";
+  } catch (error) {
+    return isElectroheatError(error) ? "refuses" : String(error);
+  }
+}
+
+/** Take a finished result of ours, or nothing that could be missing. */
+const EXEMPT = new Set(["assessmentText"]);
+
+describe.each(Object.entries({ bench, circuit, element, joint, material }))("%s", (_room, exported) => {
+  const functions = Object.entries(exported).filter(
+    ([name, value]) => typeof value === "function" && value.length === 1 && !EXEMPT.has(name),
+  ) as unknown as [string, (input: unknown) => unknown][];
+
+  it("has functions to try", () => {
+    expect(functions.length).toBeGreaterThan(3);
+  });
+
+  it.each(functions)("%s refuses undefined, null and a number for a record", (_name, run) => {
+    for (const input of [undefined, null]) expect(outcome(run, input)).toBe("refuses");
+    expect(["refuses", "answers"]).toContain(outcome(run, 5));
+  });
+});
