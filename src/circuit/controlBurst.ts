@@ -9,6 +9,7 @@ import {
   type Warning,
   type Watts,
 } from "../quantity/index.ts";
+import { given } from "./given.ts";
 import { checkScale } from "./scale.ts";
 
 /**
@@ -101,7 +102,7 @@ export function burstFiring(input: {
   readonly resistance: Ohms;
   readonly duty: number;
 }): BurstFiring {
-  const { voltage, resistance, duty } = input;
+  const { voltage, resistance, duty } = given(input);
   checkScale("voltage", voltage, "V");
   checkScale("resistance", resistance, "Ω");
   checkBetween("duty", duty, 0, 1);

@@ -1,5 +1,5 @@
 /** Single phasing and failed switches: what a controller that does not do as told leaves on the elements. */
-import { checkOneOf, checkWhole, type Warning } from "../quantity/index.ts";
+import { checkOneOf, checkWhole, fail, type Warning } from "../quantity/index.ts";
 import { type Connection, checkConnection } from "./connection.ts";
 
 /**
@@ -24,7 +24,7 @@ export interface SinglePhasing {
  * @param input.neutral - whether the star point is on the supply neutral; `floating` for a delta
  * @param input.conductingLines - lines that conduct, whole, 0 to 3
  * @returns ratios to the healthy module
- * @throws ElectroheatError `missing`, `unknown-name`, `not-a-number`, `out-of-range`
+ * @throws ElectroheatError `missing`, `unknown-name`, `not-a-number`, `out-of-range`, `inconsistent` for a delta on the neutral
  * @source Kirchhoff's laws
  * @example
  * ```ts
@@ -39,9 +39,17 @@ export function singlePhasing(input: {
 }): SinglePhasing {
   const connection = checkConnection(input.connection);
   const neutral = checkOneOf("neutral", input.neutral, ["connected", "floating"]);
+  if (connection === "delta" && neutral === "connected") {
+    fail({
+      code: "inconsistent",
+      path: "neutral",
+      expected: "floating: a delta has no star point",
+      received: neutral,
+    });
+  }
   checkWhole("conductingLines", input.conductingLines, 0, 3);
   const lines = input.conductingLines;
-  if (neutral === "connected" && connection === "star") {
+  if (neutral === "connected") {
     const on = (n: number): number => (lines >= n ? 1 : 0);
     return {
       powerRatio: lines / 3,
@@ -92,7 +100,7 @@ export interface SwitchFault extends SinglePhasing {
  * @param input.failure - `shorted` (commanded off) or `open` (commanded full)
  * @param input.failed - how many switches have failed that way, whole, 0 to switchedLines
  * @returns what still conducts, as ratios to the healthy module at full output, and cautions
- * @throws ElectroheatError `missing`, `unknown-name`, `not-a-number`, `out-of-range`
+ * @throws ElectroheatError `missing`, `unknown-name`, `not-a-number`, `out-of-range`, `inconsistent` for a delta on the neutral
  * @source Kirchhoff's laws
  * @example
  * ```ts

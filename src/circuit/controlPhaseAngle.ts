@@ -52,7 +52,17 @@ export interface PhaseAngleFiring {
   readonly thyristorMean: Amperes;
   /** RMS current of one thyristor of the pair, A. */
   readonly thyristorRms: Amperes;
+  /** A caution for the neutral while the wave is chopped. */
+  readonly warnings: readonly Warning[];
 }
+
+/** Triplen harmonics of three equal branches are in phase with one another. */
+const NEUTRAL: Warning = {
+  code: "caution",
+  path: "harmonics",
+  message:
+    "As branches of a star on the neutral: harmonics 3, 9, 15 and so on add in the neutral, which carries three times each of them though the load is balanced, up to √3 times the line current from 120° on. Size and measure the neutral by true RMS.",
+};
 
 const radiansOf = (degrees: number): number => (degrees * Math.PI) / 180;
 
@@ -86,7 +96,7 @@ function harmonicRatio(order: number, alpha: number): number {
  * @param input.voltage - RMS voltage at full conduction, V, more than 0
  * @param input.resistance - of the load, hot, Ω, more than 0
  * @param input.firingDegrees - delay of each half-wave after its zero crossing, degrees, 0 (full) to 180 (off)
- * @returns RMS values, power, power factor, harmonics, meter readings and thyristor currents
+ * @returns RMS values, power, power factor, harmonics, meter readings and thyristor currents; a caution for the neutral of a star
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
  * @source Fourier analysis of a symmetrically chopped sine; Rashid, Power Electronics, full-wave controllers
  * @example
@@ -135,6 +145,7 @@ export function phaseAngleFiring(input: {
     distortion: flows ? Math.sqrt(rest) / first : null,
     thyristorMean: ((Math.SQRT2 * full * mean) / Math.PI) as Amperes,
     thyristorRms: ((full * root) / Math.SQRT2) as Amperes,
+    warnings: firingDegrees > 0 && firingDegrees < 180 ? [NEUTRAL] : [],
   };
 }
 

@@ -1,5 +1,6 @@
 /** Staging: banks switched in steps, one of them trimmed to meet the demand in between. */
 import { fail, type Watts } from "../quantity/index.ts";
+import { given } from "./given.ts";
 import { checkScale, checkScaleOrZero } from "./scale.ts";
 
 /**
@@ -40,7 +41,7 @@ export interface StagePlan {
  * @param input.demand - wanted power, W, 0 or more
  * @param input.trimmed - the stage that can deliver any part of its power; none if left out
  * @returns which stages are on, the duty of the trimmed one, what is delivered and what is missing
- * @throws ElectroheatError `missing`, `duplicate`, `not-a-number`, `out-of-range`
+ * @throws ElectroheatError `missing`, `wrong-type`, `duplicate`, `not-a-number`, `out-of-range`
  * @source common practice (step control with one modulated stage)
  * @example
  * ```ts
@@ -55,7 +56,11 @@ export function stageBanks(input: {
   readonly demand: Watts;
   readonly trimmed?: Stage;
 }): StagePlan {
-  const { stages, demand, trimmed } = input;
+  const { stages, demand, trimmed } = given(input);
+  if (!Array.isArray(stages)) {
+    const code = stages === undefined || stages === null ? "missing" : "wrong-type";
+    fail({ code, path: "stages", expected: "a list of stages", received: stages });
+  }
   checkScaleOrZero("demand", demand, "W");
   const all = trimmed === undefined ? stages : [trimmed, ...stages];
   if (all.length === 0) {
@@ -64,6 +69,7 @@ export function stageBanks(input: {
   const names = new Set<string>();
   all.forEach((stage, i) => {
     const path = trimmed === undefined ? `stages.${i}` : i === 0 ? "trimmed" : `stages.${i - 1}`;
+    given(stage, path);
     checkScale(`${path}.power`, stage.power, "W");
     if (names.has(stage.id)) {
       fail({ code: "duplicate", path: `${path}.id`, expected: "a name used once", received: stage.id });

@@ -9,7 +9,7 @@ import {
   type Watts,
 } from "../quantity/index.ts";
 import { type AirFlow, airMassFlow } from "./airFlow.ts";
-import { airHeatContent, airMeanSpecificHeat, airTemperatureAfter } from "./airHeat.ts";
+import { airHeatContent, airKinks, airMeanSpecificHeat, airTemperatureAfter } from "./airHeat.ts";
 import { checkScale, checkTemperature } from "./scale.ts";
 
 /**
@@ -37,6 +37,19 @@ export interface AirHeating {
 const DOUBTFUL = 926.85;
 
 function warningsOf(outlet: number, specificHeat: number | undefined): Warning[] {
+  const end = airKinks().at(-1) as number;
+  // A fixed specific heat carries the arithmetic to any temperature; no air and no heater follows it there.
+  if (outlet > end)
+    return [
+      {
+        code: "outside-validity",
+        path: "outlet",
+        message: `The table of air ends at ${end} °C: no source backs a fixed specific heat at this outlet. Check power and flow.`,
+        limit: end,
+        unit: "°C",
+        source: "incropera-table-a4",
+      },
+    ];
   if (specificHeat !== undefined || outlet <= DOUBTFUL) return [];
   return [
     {
@@ -207,78 +220,4 @@ export function airFlowForRise(input: {
     specificHeat: used,
     warnings: warningsOf(outlet, specificHeat),
   };
-}
-
-/**
- * An air stream before and after a change.
- * @since 0.1.0
- */
-export interface AirHeatingChange {
-  /** As it runs now. */
-  readonly before: AirHeating;
-  /** As it would run. */
-  readonly after: AirHeating;
-  /** Rise after over rise before. */
-  readonly riseRatio: number;
-  /** What must be looked at before such a change. */
-  readonly warnings: readonly Warning[];
-}
-
-/**
- * What less air, other volts or a bank out do to the outlet: rise ∝ power / flow, power ∝ volts². 20 % less air and
- * 20 % more volts together raise it by 1.8.
- *
- * The surface of the elements is another question: it does not rise in the same ratio.
- * @param input.power - heat into the air now, W, more than 0
- * @param input.flow - the flow now, with its basis
- * @param input.inlet - air temperature before the heater, °C
- * @param input.specificHeat - a fixed specific heat, J/(kg·K); left out, the mean of the table
- * @param input.flowRatio - mass flow after over before, more than 0; 1 if left out
- * @param input.voltageRatio - volts after over before, more than 0; 1 if left out
- * @param input.powerRatio - share of the elements' power that is left at equal volts, from the faulted network (2/3 with
- *   one of three equal banks out), more than 0; 1 if left out
- * @returns both states; a caution where the elements get hotter
- * @throws ElectroheatError `missing`, `wrong-type` for a flow without basis, `not-a-number`, `out-of-range`, `outside-table`
- * @source First law for a steady stream; Ohm's law for the square of the volts
- * @example
- * ```ts
- * const flow: AirFlow = { basis: "standard", standard: "0.075 lb/ft3", volumeFlow: cubicMetersPerSecond(1) };
- * const { after } = airWhatIf({
- *   power: kilowatts(30), flow, inlet: celsius(20), flowRatio: 0.8, specificHeat: btuItPerPoundFahrenheit(0.24),
- * });
- * after.outlet // => 51.0639
- * ```
- * @since 0.1.0
- */
-export function airWhatIf(input: {
-  readonly power: Watts;
-  readonly flow: AirFlow;
-  readonly inlet: Celsius;
-  readonly specificHeat?: JoulesPerKilogramKelvin;
-  readonly flowRatio?: number;
-  readonly voltageRatio?: number;
-  readonly powerRatio?: number;
-}): AirHeatingChange {
-  const { flowRatio = 1, voltageRatio = 1, powerRatio = 1, power, inlet } = input;
-  checkScale("flowRatio", flowRatio);
-  checkScale("voltageRatio", voltageRatio);
-  checkScale("powerRatio", powerRatio);
-  const fixed = input.specificHeat === undefined ? {} : { specificHeat: input.specificHeat };
-  const before = airOutlet({ power, flow: input.flow, inlet, ...fixed });
-  const massFlow = (before.massFlow * flowRatio) as KilogramsPerSecond;
-  const changed = (power * powerRatio * voltageRatio ** 2) as Watts;
-  const after = airOutlet({ power: changed, flow: { basis: "mass", massFlow }, inlet, ...fixed });
-  const hotter = flowRatio < 1 || voltageRatio > 1;
-  const warnings: readonly Warning[] = hotter
-    ? [
-        {
-          code: "caution",
-          path: flowRatio < 1 ? "flowRatio" : "voltageRatio",
-          message:
-            "Less air or more volts make the element surfaces hotter than the outlet shows; check the minimum velocity, the overtemperature cut-out and the airflow interlock first.",
-          source: "common practice",
-        },
-      ]
-    : [];
-  return { before, after, riseRatio: after.rise / before.rise, warnings };
 }

@@ -16,7 +16,7 @@ import {
   type Watts,
   type WattsPerSquareMeter,
 } from "../quantity/index.ts";
-import { type AirFlow, actualAirFlow } from "./airFlow.ts";
+import { type AirFlow, actualAirFlow, standardAirFlow } from "./airFlow.ts";
 import { checkScale } from "./scale.ts";
 
 /**
@@ -43,15 +43,18 @@ export interface DuctGuidance {
  * @since 0.1.0
  */
 export interface DuctHeaterCheck {
-  /** Mean velocity on the face of the heater, inlet air, m/s. */
+  /** Mean velocity on the face of the heater, inlet air at its own temperature and pressure, m/s. */
   readonly velocity: MetersPerSecond;
   /** Power over face area, W/m². */
   readonly faceLoad: WattsPerSquareMeter;
   /** Each piece of guidance for this type of element. */
   readonly guidance: readonly DuctGuidance[];
-  /** One for each that is not kept. */
+  /** One for each that is not kept, and one where the air is much thinner than standard air. */
   readonly warnings: readonly Warning[];
 }
+
+/** Below this share of the density of standard air the basis of a velocity decides more than its reading error. */
+const THIN = 0.95;
 
 /**
  * Free face of an open-coil duct heater: (height − 2.5 in) × (width − 0.5 in), what the frame leaves.
@@ -99,7 +102,7 @@ export function ductHeaterFace(input: { readonly height: Meters; readonly width:
  * @param input.inlet - air temperature at the face, °C
  * @param input.pressure - absolute pressure at the face, Pa
  * @param input.element - `open coil` or `tubular`
- * @returns velocity, face load, each guidance with its source, and a warning for each that is not kept
+ * @returns velocity, face load, each guidance with its source, and a warning for each that is not kept or rests on thin air
  * @throws ElectroheatError `missing`, `wrong-type` for a flow without basis, `unknown-name`, `not-a-number`, `out-of-range`
  * @source common practice: makers' bulletins, as named in the table
  * @example
@@ -126,6 +129,7 @@ export function ductHeaterCheck(input: {
   checkScale("faceArea", faceArea, "m²");
   const element = checkOneOf("element", input.element, ["open coil", "tubular"]);
   const velocity = actualAirFlow({ flow, temperature: inlet, pressure }) / faceArea;
+  const standardVelocity = standardAirFlow({ flow, standard: "0.075 lb/ft3" }) / faceArea;
   const faceLoad = power / faceArea;
   const guidance: DuctGuidance[] = [];
   const warnings: Warning[] = [];
@@ -150,10 +154,18 @@ export function ductHeaterCheck(input: {
     warnings.push({
       code: "caution",
       path: lowest ? "velocity" : "faceLoad",
-      message: `${rule} of a ${element} heater is ${printed} ${unit} by this guidance: ${lowest ? "elements overheat where the air is slower" : "the face carries more"}. The heater's maker decides.`,
+      message: `${rule} of a ${element} heater is ${printed} ${unit} by this guidance: ${lowest ? `elements overheat where the air is slower (held against the velocity as the air passes, ${velocity.toFixed(2)} m/s)` : "the face carries more"}. The heater's maker decides.`,
       limit,
       unit: lowest ? "m/s" : "W/m²",
       source,
+    });
+  }
+  if (standardVelocity < THIN * velocity) {
+    warnings.push({
+      code: "caution",
+      path: "velocity",
+      message: `The air here is thinner than standard air: ${velocity.toFixed(2)} m/s as it passes carries only the mass of ${standardVelocity.toFixed(2)} m/s of standard air. The makers' figures do not say their basis; ask the maker before leaning on a velocity that only just keeps them.`,
+      source: "common practice",
     });
   }
   return {

@@ -35,6 +35,11 @@ export interface IdentifiedOven {
 /** Above this ratio of the two rises the curve is nearly straight: one kelvin of reading moves the end by six. */
 const NEARLY_STRAIGHT = 1.6;
 
+/** Least rise that a reading can stand on, K: a thousandth of a kelvin is below any oven thermometer. */
+const LEAST_RISE = 1e-3;
+/** Least bend over the first rise: below it one kelvin of reading moves the end by more than ten thousand. */
+const LEAST_BEND = 0.01;
+
 /**
  * Time constant, ultimate temperature and, with the power, loss and heat capacity of an oven from two readings at t and 2t of
  * a start from ambient: timeConstant = t/ln[r1/(r2 − r1)], finalRise = r1²/(2·r1 − r2), with r the rises above ambient.
@@ -43,12 +48,12 @@ const NEARLY_STRAIGHT = 1.6;
  * the curve, the less it says.
  * @param input.ambient - room temperature and temperature at the start, °C
  * @param input.time - time of the first reading, s, more than 0; the second is at twice that time
- * @param input.first - oven temperature at that time, °C, above ambient
+ * @param input.first - oven temperature at that time, °C, 0.001 K or more above ambient
  * @param input.second - oven temperature at twice that time, °C, above the first
  * @param input.power - steady heat into the oven meanwhile, W, more than 0; without it loss and capacity stay unknown
  * @returns the oven's constants, and how firm they are
- * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`; `not-identifiable` when the second rise is not less
- *   than twice the first
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`; `not-identifiable` when the bend
+ *   2·r1 − r2 is less than a hundredth of r1
  * @source First-order heating, two equally spaced readings; textbooks of electric drives
  * @example
  * ```ts
@@ -74,11 +79,11 @@ export function ovenFromTwoReadings(input: {
   if (power !== undefined) checkScale("power", power, "W");
   const r1 = first - ambient;
   const r2 = second - ambient;
-  if (!(r1 > 0))
+  if (!(r1 >= LEAST_RISE))
     fail({
       code: "out-of-range",
       path: "first",
-      expected: `more than ambient, ${ambient}`,
+      expected: `${LEAST_RISE} K or more above ambient, ${ambient}`,
       received: first,
       unit: "°C",
     });
@@ -91,11 +96,11 @@ export function ovenFromTwoReadings(input: {
       unit: "°C",
     });
   const bend = 2 * r1 - r2;
-  if (!(bend > 0)) {
+  if (!(bend >= LEAST_BEND * r1)) {
     fail({
       code: "not-identifiable",
       path: "second",
-      expected: `a curve that bends: less than ${first + r1}, or the losses do not show`,
+      expected: `a curve that bends: less than ${first + r1 * (1 - LEAST_BEND)}, or the losses do not show`,
       received: second,
       unit: "°C",
     });

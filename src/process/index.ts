@@ -2,6 +2,7 @@ export * from "./airConstant.ts";
 export * from "./airFlow.ts";
 export { airHeatContent, airMeanSpecificHeat } from "./airHeat.ts";
 export * from "./airHeating.ts";
+export * from "./airWhatIf.ts";
 export * from "./cost.ts";
 export * from "./ductGuidance.ts";
 export * from "./exhaust.ts";
@@ -16,6 +17,7 @@ export {
 } from "./lumped.ts";
 export type { OvenHeat, OvenLoad, OvenPlan } from "./oven.ts";
 export * from "./ovenHeatUp.ts";
+export * from "./ovenOptions.ts";
 export * from "./piece.ts";
 export * from "./radiantExchange.ts";
 export * from "./radiantSurface.ts";

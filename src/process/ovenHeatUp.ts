@@ -1,16 +1,9 @@
 /** Heat-up of an oven whose heat capacity rises with temperature, with an account of where the energy went. */
 import { integrateOde } from "../numeric/index.ts";
-import {
-  type Celsius,
-  fail,
-  type Joules,
-  type Seconds,
-  type Warning,
-  type Watts,
-} from "../quantity/index.ts";
+import type { Celsius, Joules, Seconds, Warning, Watts } from "../quantity/index.ts";
 import { checkTarget, ultimateOf } from "./lumped.ts";
 import { type OvenHeat, type OvenModel, type OvenPlan, ovenModel } from "./oven.ts";
-import { checkScale, checkScaleOrZero } from "./scale.ts";
+import { checkGiven, checkScale, checkScaleOrZero } from "./scale.ts";
 
 /**
  * Where the energy of a heat-up went: input = loads + structure + walls + air + lost.
@@ -98,6 +91,21 @@ function heatUp(
   return { time, lost };
 }
 
+/** Says where the end temperature leaves what the sources of the heat capacity cover. */
+function beyondSources(model: OvenModel, ultimate: Celsius | "unlimited"): readonly Warning[] {
+  const [, limit] = model.range;
+  if (ultimate === "unlimited" || ultimate <= limit) return [];
+  return [
+    {
+      code: "outside-validity",
+      path: "ultimate",
+      message: `At this power the oven would end hotter than ${limit} °C, where the law of its steel or air ends: the ultimate temperature is arithmetic only. It must not be left on without control.`,
+      limit,
+      unit: "°C",
+    },
+  ];
+}
+
 /**
  * Heat-up of an oven built from its parts: capacity(T) × dT/dt = power − lossConductance × (T − ambient), integrated up to
  * the set point; carbon steel by EN 1993-1-2, air by its table.
@@ -130,6 +138,8 @@ export function ovenHeatUp(input: {
   readonly target: Celsius;
   readonly start?: Celsius;
 }): OvenHeatUp {
+  checkGiven("input", input, "an oven, a power and a target");
+  checkGiven("oven", input.oven, "an oven");
   const { oven, power, target, start = oven.ambient } = input;
   const model = ovenModel(oven, start);
   checkScaleOrZero("power", power, "W");
@@ -137,10 +147,11 @@ export function ovenHeatUp(input: {
   const heat = model.heat(start, target);
   const { ambient, lossConductance } = oven;
   const holding = lossConductance * (target - ambient);
+  const ultimate = ultimateOf(power, lossConductance, ambient);
   const common = {
-    ultimate: ultimateOf(power, lossConductance, ambient),
+    ultimate,
     holdingPower: holding as Watts,
-    warnings: model.warnings,
+    warnings: [...model.warnings, ...beyondSources(model, ultimate)],
   };
   if (!(power > holding)) {
     return { reached: false, time: "never", ...common, meanLossShare: null, energy: null };
@@ -193,6 +204,8 @@ export function ovenAfter(input: {
   readonly time: Seconds;
   readonly start?: Celsius;
 }): OvenState {
+  checkGiven("input", input, "an oven, a power and a time");
+  checkGiven("oven", input.oven, "an oven");
   const { oven, power, time, start = oven.ambient } = input;
   const model = ovenModel(oven, start);
   checkScaleOrZero("power", power, "W");
@@ -232,59 +245,4 @@ export function ovenAfter(input: {
     lost: state[1] as Joules,
   };
   return { temperature, energy, warnings: model.warnings };
-}
-
-/**
- * One way of running, among others.
- * @since 0.1.0
- */
-export interface HeatUpOption extends OvenHeatUp {
-  /** Name of the way of running. */
-  readonly name: string;
-  /** Heat into the oven, W. */
-  readonly power: Watts;
-  /** Power over that of the first way. */
-  readonly powerRatio: number;
-  /** Time over that of the first way; `null` if either never arrives. */
-  readonly timeRatio: number | null;
-}
-
-/**
- * Heat-up of one oven by several powers side by side: as it was, and each way of running on with a fault. The powers come
- * from the network ({@link energise} of the circuit room, or a measured one); time grows faster than 1/power.
- * @param input.oven - the oven
- * @param input.powers - name and power of each way, the healthy one first, at least one
- * @param input.target - set point, °C, above ambient and start
- * @param input.start - temperature of everything at the start, °C; ambient if left out
- * @returns one entry for each power, in the order given
- * @throws ElectroheatError as for {@link ovenHeatUp}, and `missing` without powers
- * @source First law; see {@link ovenHeatUp}
- * @example
- * ```ts
- * const oven: OvenPlan = {
- *   ambient: celsius(20), lossConductance: wattsPerKelvin(40), structure: kilojoulesPerKelvin(200),
- * };
- * const powers = [{ name: "healthy", power: kilowatts(12) }, { name: "one element open", power: kilowatts(8) }];
- * heatUpOptions({ oven, powers, target: celsius(200) })[1]?.timeRatio // => 2.51294
- * ```
- * @since 0.1.0
- */
-export function heatUpOptions(input: {
-  readonly oven: OvenPlan;
-  readonly powers: readonly { readonly name: string; readonly power: Watts }[];
-  readonly target: Celsius;
-  readonly start?: Celsius;
-}): readonly HeatUpOption[] {
-  const { oven, powers, target, start = oven.ambient } = input;
-  const first = powers[0];
-  if (first === undefined) {
-    return fail({ code: "missing", path: "powers", expected: "at least one power", received: undefined });
-  }
-  checkScale("powers.0.power", first.power, "W");
-  const healthy = ovenHeatUp({ oven, power: first.power, target, start });
-  return powers.map(({ name, power }) => {
-    const one = ovenHeatUp({ oven, power, target, start });
-    const timeRatio = one.time === "never" || healthy.time === "never" ? null : one.time / healthy.time;
-    return { name, power, powerRatio: power / first.power, timeRatio, ...one };
-  });
 }

@@ -15,6 +15,19 @@ const SMALLEST = 1e-15;
 const LARGEST = 1e15;
 const HOTTEST = 1e6;
 
+/** Requires an object (or a list) before its fields are read. */
+export function checkGiven(path: string, value: unknown, expected: string): void {
+  if (typeof value === "object" && value !== null) return;
+  const code = value === undefined || value === null ? "missing" : "wrong-type";
+  fail({ code, path, expected, received: value });
+}
+
+/** Requires a list, empty or not. */
+export function checkList(path: string, value: unknown, expected: string): void {
+  checkGiven(path, value, expected);
+  if (!Array.isArray(value)) fail({ code: "wrong-type", path, expected, received: value });
+}
+
 /** Requires more than 0, within the bounds. */
 export function checkScale(path: string, value: number, unit?: string): void {
   if (typeof value === "number" && value >= SMALLEST && value <= LARGEST) return;

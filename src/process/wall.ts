@@ -18,7 +18,7 @@ import {
   type WattsPerSquareMeter,
   type WattsPerSquareMeterKelvin,
 } from "../quantity/index.ts";
-import { checkScale, checkTemperature } from "./scale.ts";
+import { checkGiven, checkList, checkScale, checkTemperature } from "./scale.ts";
 
 /**
  * One layer of a wall.
@@ -58,7 +58,7 @@ export interface WallHeat {
  * @param input.inside - temperature inside, °C
  * @param input.outside - temperature outside, °C
  * @returns U-value, flux and the surface temperatures
- * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
+ * @throws ElectroheatError `missing`, `wrong-type`, `not-a-number`, `out-of-range`
  * @source Series thermal resistances, Incropera, DeWitt, Bergman, Lavine, Fundamentals of Heat and Mass Transfer, chapter 3
  * @example
  * ```ts
@@ -78,12 +78,15 @@ export function wallHeat(input: {
   readonly inside: Celsius;
   readonly outside: Celsius;
 }): WallHeat {
+  checkGiven("input", input, "layers and temperatures");
   const { layers, insideFilm, outsideFilm, inside, outside } = input;
-  if (layers === undefined || layers.length === 0)
+  checkList("layers", layers, "at least one layer");
+  if (layers.length === 0)
     fail({ code: "missing", path: "layers", expected: "at least one layer", received: undefined });
   checkTemperature("inside", inside);
   checkTemperature("outside", outside);
   const resistances = layers.map((layer, i) => {
+    checkGiven(`layers.${i}`, layer, "a layer");
     checkScale(`layers.${i}.thickness`, layer.thickness, "m");
     checkScale(`layers.${i}.thermalConductivity`, layer.thermalConductivity, "W/(m·K)");
     return layer.thickness / layer.thermalConductivity;

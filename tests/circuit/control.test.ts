@@ -240,6 +240,56 @@ describe("burst firing", () => {
   });
 });
 
+describe("what control must say or refuse", () => {
+  it("cautions for the neutral of a chopped star: by superposition √3 of the line current at 120° firing", () => {
+    const at = (firingDegrees: number) =>
+      phaseAngleFiring({ voltage: volts(230), resistance: ohms(10), firingDegrees });
+    expect(at(0).warnings).toEqual([]);
+    expect(at(180).warnings).toEqual([]);
+    expect(at(120).warnings[0]?.message).toMatch(/add in the neutral.*√3/);
+    // Three chopped sines 120° apart, added point by point; never above √3 of one of them.
+    const ratio = (firing: number): number => {
+      let [one, sum] = [0, 0];
+      for (let i = 0; i < 36_000; i += 1) {
+        const wave = (shift: number): number => {
+          const degrees = (i / 100 + 0.005 + shift) % 360;
+          return degrees % 180 < firing ? 0 : Math.sin((degrees * Math.PI) / 180);
+        };
+        one += wave(0) ** 2;
+        sum += (wave(0) + wave(120) + wave(240)) ** 2;
+      }
+      return Math.sqrt(sum / one);
+    };
+    expect(ratio(120)).toBeCloseTo(Math.sqrt(3), 6);
+    for (const firing of [30, 60, 90, 150]) expect(ratio(firing)).toBeLessThan(Math.sqrt(3) + 1e-9);
+    const { harmonics, rmsCurrent } = at(90);
+    const triplen = harmonics.filter(({ order }) => order % 3 === 0);
+    // Harmonics from the 27th are left out: a little below the whole.
+    const neutral = 3 * Math.hypot(...triplen.map(({ current }) => current));
+    expect(neutral / rmsCurrent / ratio(90)).toBeGreaterThan(0.98);
+    expect(neutral / rmsCurrent / ratio(90)).toBeLessThan(1);
+  });
+
+  it("refuses a delta on the neutral, and calls without their objects", () => {
+    const none = undefined as never;
+    const delta = { connection: "delta", neutral: "connected" } as const;
+    const calls: readonly (readonly [() => unknown, string, string])[] = [
+      [() => singlePhasing({ ...delta, conductingLines: 2 }), "inconsistent", "neutral"],
+      [
+        () => switchFault({ ...delta, switchedLines: 2, failure: "open", failed: 1 }),
+        "inconsistent",
+        "neutral",
+      ],
+      [() => burstFiring(none), "missing", "input"],
+      [() => stageBanks(none), "missing", "input"],
+      [() => stageBanks({ demand: watts(1) } as never), "missing", "stages"],
+      [() => stageBanks({ demand: watts(1), stages: [none] }), "missing", "stages.0"],
+    ];
+    for (const [call, code, argument] of calls)
+      expect(call).toThrow(expect.objectContaining({ code, argument }));
+  });
+});
+
 describe("single phasing and failed switches", () => {
   const lines = ["L1", "L2", "L3"] as const;
   it.each([

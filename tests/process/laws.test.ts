@@ -486,7 +486,7 @@ describe("air", () => {
             powerRatio,
           });
           expect(riseRatio).toBeCloseTo((powerRatio * voltageRatio ** 2) / flowRatio, 9);
-          expect(warnings.length > 0).toBe(flowRatio < 1 || voltageRatio > 1);
+          expect(warnings.length > 0).toBe(flowRatio < 1 || voltageRatio > 1 || powerRatio !== 1);
         },
       ),
       runs,

@@ -176,7 +176,14 @@ describe("safety ventilation", () => {
       expect(found.deferral.standard).toBe("NFPA 86");
       expect(found.deferral.edition).toMatch(/adopted/);
       expect(found.deferral.note).toMatch(/authority having jurisdiction/);
-      expect(found.warnings.map(({ code }) => code)).toEqual(["caution"]);
+      expect(new Set(found.warnings.map(({ code }) => code))).toEqual(new Set(["caution"]));
+      const said = found.warnings.map(({ message }) => message).join("\n");
+      expect(said).toMatch(/hot oven/);
+      expect(said).toMatch(/batch oven/);
+      expect(said).toMatch(/prove the exhaust flow/);
+      // By hand: 227.2/(227.2 + 74805.2)/0.011 = 27.53 %; 227.2 × (1/(0.25 × 0.011) − 1) = 82391.
+      expect(/27\.5 %.*25 %.*82390/.test(said)).toBe(by.rule === "10000 ft3 per gallon");
+      expect(`${found.basis.edition} ${found.basis.kind}`).not.toMatch(/published/);
       expect(found.flow.basis).toBe("standard");
     }
   });
