@@ -4,6 +4,7 @@ import * as circuit from "electroheat/circuit";
 import * as element from "electroheat/element";
 import * as joint from "electroheat/joint";
 import * as material from "electroheat/material";
+import * as process from "electroheat/process";
 import { isElectroheatError } from "electroheat/quantity";
 import { describe, expect, it } from "vitest";
 
@@ -20,7 +21,7 @@ function outcome(run: (input: unknown) => unknown, input: unknown): string {
 /** Take a finished result of ours, or nothing that could be missing. */
 const EXEMPT = new Set(["assessmentText"]);
 
-describe.each(Object.entries({ bench, circuit, element, joint, material }))("%s", (_room, exported) => {
+describe.each(Object.entries({ bench, circuit, element, joint, material, process }))("%s", (_room, exported) => {
   const functions = Object.entries(exported).filter(
     ([name, value]) => typeof value === "function" && value.length === 1 && !EXEMPT.has(name),
   ) as unknown as [string, (input: unknown) => unknown][];

@@ -2,7 +2,7 @@
  * Closed forms for n equal elements in parallel in each branch, k of them open in one branch: what a technician can check on
  * paper, and what the network solve is held against.
  */
-import { checkWhole, given } from "../quantity/index.ts";
+import { checkWhole, given, given } from "../quantity/index.ts";
 
 /**
  * Ratios to the healthy bank after k of n parallel elements in one branch have opened.
@@ -54,6 +54,7 @@ export function starWithOpenElements(input: {
   readonly elementsInParallel: number;
   readonly open: number;
 }): OpenedBranchRatios {
+  given(input);
   const m = remaining(input);
   const survivor = 3 / (2 + m);
   const other = Math.sqrt(3 * (1 + m + m * m)) / (2 + m);
@@ -87,6 +88,7 @@ export function deltaWithOpenElements(input: {
   readonly elementsInParallel: number;
   readonly open: number;
 }): OpenedBranchRatios {
+  given(input);
   const m = remaining(input);
   return {
     survivorVoltage: m === 0 ? null : 1,

@@ -4,6 +4,7 @@ import {
   checkBetween,
   checkWhole,
   fail,
+  given,
   type Ohms,
   type Volts,
   type Warning,
@@ -51,6 +52,7 @@ const CLAMP_CAUTION: Warning = {
  * @since 0.1.0
  */
 export function burstReadings(input: { readonly onCurrent: Amperes; readonly duty: number }): BurstReadings {
+  given(input);
   checkScale("onCurrent", input.onCurrent, "A");
   checkBetween("duty", input.duty, 0, 1);
   return {
@@ -139,6 +141,7 @@ export function burstDutyFromCycles(input: {
   readonly onCycles: number;
   readonly offCycles: number;
 }): number {
+  given(input);
   checkWhole("onCycles", input.onCycles, 0, 1_000_000);
   checkWhole("offCycles", input.offCycles, 0, 1_000_000);
   const period = input.onCycles + input.offCycles;
@@ -162,6 +165,7 @@ export function burstDutyFromCycles(input: {
  * @since 0.1.0
  */
 export function burstDuty(input: { readonly meanPower: Watts; readonly fullPower: Watts }): number {
+  given(input);
   checkScale("fullPower", input.fullPower, "W");
   checkBetween("meanPower", input.meanPower, 0, input.fullPower, "W");
   return input.meanPower / input.fullPower;

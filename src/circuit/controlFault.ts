@@ -1,5 +1,5 @@
 /** Single phasing and failed switches: what a controller that does not do as told leaves on the elements. */
-import { checkOneOf, checkWhole, fail, type Warning } from "../quantity/index.ts";
+import { checkOneOf, checkWhole, fail, given, type Warning } from "../quantity/index.ts";
 import { type Connection, checkConnection } from "./connection.ts";
 
 /**
@@ -37,6 +37,7 @@ export function singlePhasing(input: {
   readonly neutral: "connected" | "floating";
   readonly conductingLines: number;
 }): SinglePhasing {
+  given(input);
   const connection = checkConnection(input.connection);
   const neutral = checkOneOf("neutral", input.neutral, ["connected", "floating"]);
   if (connection === "delta" && neutral === "connected") {
@@ -117,6 +118,7 @@ export function switchFault(input: {
   readonly failure: "shorted" | "open";
   readonly failed: number;
 }): SwitchFault {
+  given(input);
   const { switchedLines, failed } = input;
   checkWhole("switchedLines", switchedLines, 2, 3);
   checkWhole("failed", failed, 0, switchedLines);

@@ -3,6 +3,7 @@ import { bracketedRoot } from "../numeric/index.ts";
 import {
   type Amperes,
   checkBetween,
+  given,
   type Ohms,
   type Volts,
   type Warning,
@@ -113,6 +114,7 @@ export function phaseAngleFiring(input: {
   readonly resistance: Ohms;
   readonly firingDegrees: number;
 }): PhaseAngleFiring {
+  given(input);
   const { voltage, resistance, firingDegrees } = input;
   checkScale("voltage", voltage, "V");
   checkScale("resistance", resistance, "Ω");
@@ -163,6 +165,7 @@ export function phaseAngleFiring(input: {
  * @since 0.1.0
  */
 export function firingAngleForPower(input: { readonly power: Watts; readonly fullPower: Watts }): number {
+  given(input);
   checkScale("fullPower", input.fullPower, "W");
   checkBetween("power", input.power, 0, input.fullPower, "W");
   const wanted = input.power / input.fullPower;
@@ -189,6 +192,7 @@ export function firingAngleForVoltage(input: {
   readonly rmsVoltage: Volts;
   readonly voltage: Volts;
 }): number {
+  given(input);
   checkScale("voltage", input.voltage, "V");
   checkBetween("rmsVoltage", input.rmsVoltage, 0, input.voltage, "V");
   const ratio = input.rmsVoltage / input.voltage;
@@ -234,6 +238,7 @@ export function oneSidedFiring(input: {
   readonly resistance: Ohms;
   readonly firingDegrees: number;
 }): OneSidedFiring {
+  given(input);
   const { voltage, resistance, firingDegrees } = input;
   checkScale("voltage", voltage, "V");
   checkScale("resistance", resistance, "Ω");

@@ -3,6 +3,7 @@ import {
   type Amperes,
   type BranchVolts,
   checkBetween,
+  given,
   type LineVolts,
   type Ohms,
   type Watts,
@@ -64,6 +65,7 @@ export function threePhaseAngleFiring(input: {
   readonly branchResistance: Ohms;
   readonly firingDegrees: number;
 }): ThreePhaseFiring {
+  given(input);
   const { lineVoltage, branchResistance, firingDegrees } = input;
   checkScale("lineVoltage", lineVoltage, "V");
   checkScale("branchResistance", branchResistance, "Ω");

@@ -1,5 +1,5 @@
 /** What an ohmmeter reads between two nodes of a dead network. */
-import { fail, given, type Ohms, type Open } from "../quantity/index.ts";
+import { fail, given, given, type Ohms, type Open } from "../quantity/index.ts";
 import { factorNetwork, type IndexedNetwork, indexNetwork } from "./indexed.ts";
 import type { Network } from "./network.ts";
 import { refinedPotentials } from "./refined.ts";
@@ -115,5 +115,6 @@ export function terminalResistance(input: {
   readonly from: string;
   readonly to: string;
 }): Ohms | Open {
+  given(input);
   return terminalReading(input).resistance;
 }

@@ -7,6 +7,7 @@ import {
   cubicFeetPerMinute,
   cubicMetersPerHour,
   fahrenheitDegrees,
+  given,
   type JoulesPerKilogramKelvin,
   type KilogramsPerCubicMeter,
   litersPerSecond,
@@ -57,6 +58,7 @@ export function airHeatConstant(input: {
   readonly density: KilogramsPerCubicMeter;
   readonly specificHeat: JoulesPerKilogramKelvin;
 }): AirHeatConstant {
+  given(input);
   checkScale("density", input.density, "kg/m³");
   checkScale("specificHeat", input.specificHeat, "J/(kg·K)");
   const volumetricHeat = input.density * input.specificHeat;

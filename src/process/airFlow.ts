@@ -5,6 +5,7 @@ import {
   type CubicMetersPerSecond,
   checkOneOf,
   fail,
+  given,
   type KilogramsPerCubicMeter,
   type KilogramsPerSecond,
   type Pascals,
@@ -137,6 +138,7 @@ export function actualAirFlow(input: {
   readonly temperature: Celsius;
   readonly pressure: Pascals;
 }): CubicMetersPerSecond {
+  given(input);
   return (airMassFlow(input.flow) / airDensity(input)) as CubicMetersPerSecond;
 }
 
@@ -160,5 +162,6 @@ export function standardAirFlow(input: {
   readonly flow: AirFlow;
   readonly standard: StandardAir;
 }): CubicMetersPerSecond {
+  given(input);
   return (airMassFlow(input.flow) / standardAirDensity(input.standard)) as CubicMetersPerSecond;
 }

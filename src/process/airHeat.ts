@@ -5,6 +5,7 @@ import {
   type Celsius,
   checkFinite,
   fail,
+  given,
   type JoulesPerKilogram,
   type JoulesPerKilogramKelvin,
 } from "../quantity/index.ts";
@@ -80,6 +81,7 @@ export function airKinks(): readonly number[] {
  * @since 0.1.0
  */
 export function airHeatContent(input: { readonly from: Celsius; readonly to: Celsius }): JoulesPerKilogram {
+  given(input);
   checkFinite("from", input.from, "°C");
   checkFinite("to", input.to, "°C");
   checkInside("from", input.from);
@@ -105,6 +107,7 @@ export function airMeanSpecificHeat(input: {
   readonly from: Celsius;
   readonly to: Celsius;
 }): JoulesPerKilogramKelvin {
+  given(input);
   const heat = airHeatContent(input);
   // Closer than this the difference of two integrals has lost its digits.
   if (Math.abs(input.to - input.from) >= 1e-3) {

@@ -2,6 +2,7 @@
 import {
   type Celsius,
   fail,
+  given,
   type JoulesPerKilogramKelvin,
   type Kelvins,
   type KilogramsPerSecond,
@@ -114,6 +115,7 @@ export function airOutlet(input: {
   readonly inlet: Celsius;
   readonly specificHeat?: JoulesPerKilogramKelvin;
 }): AirHeating {
+  given(input);
   const { power, flow, inlet, specificHeat } = input;
   checkScale("power", power, "W");
   const massFlow = airMassFlow(flow);
@@ -166,6 +168,7 @@ export function airHeatingPower(input: {
   readonly outlet: Celsius;
   readonly specificHeat?: JoulesPerKilogramKelvin;
 }): AirHeating {
+  given(input);
   const { flow, inlet, outlet, specificHeat } = input;
   const massFlow = airMassFlow(flow);
   checkOutlet(inlet, outlet);
@@ -206,6 +209,7 @@ export function airFlowForRise(input: {
   readonly outlet: Celsius;
   readonly specificHeat?: JoulesPerKilogramKelvin;
 }): AirHeating {
+  given(input);
   const { power, inlet, outlet, specificHeat } = input;
   checkScale("power", power, "W");
   checkOutlet(inlet, outlet);

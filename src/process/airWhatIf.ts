@@ -1,10 +1,11 @@
 /** What a change of air, volts or elements does to a heated air stream. */
-import type {
-  Celsius,
-  JoulesPerKilogramKelvin,
-  KilogramsPerSecond,
-  Warning,
-  Watts,
+import {
+  type Celsius,
+  given,
+  type JoulesPerKilogramKelvin,
+  type KilogramsPerSecond,
+  type Warning,
+  type Watts,
 } from "../quantity/index.ts";
 import type { AirFlow } from "./airFlow.ts";
 import { type AirHeating, airOutlet } from "./airHeating.ts";
@@ -61,6 +62,7 @@ export function airWhatIf(input: {
   readonly voltageRatio?: number;
   readonly powerRatio?: number;
 }): AirHeatingChange {
+  given(input);
   const { flowRatio = 1, voltageRatio = 1, powerRatio = 1, power, inlet } = input;
   checkScale("flowRatio", flowRatio);
   checkScale("voltageRatio", voltageRatio);

@@ -1,5 +1,12 @@
 /** Energy and what it costs; the tariff is the user's. */
-import { checkBetween, type Joules, type Seconds, toKilowattHours, type Watts } from "../quantity/index.ts";
+import {
+  checkBetween,
+  given,
+  type Joules,
+  type Seconds,
+  toKilowattHours,
+  type Watts,
+} from "../quantity/index.ts";
 import { checkScale, checkScaleOrZero } from "./scale.ts";
 
 /**
@@ -27,6 +34,7 @@ export interface EnergyCost {
  * @since 0.1.0
  */
 export function energyCost(input: { readonly energy: Joules; readonly tariff: number }): EnergyCost {
+  given(input);
   checkScaleOrZero("energy", input.energy, "J");
   checkScaleOrZero("tariff", input.tariff);
   return { energy: input.energy, cost: toKilowattHours(input.energy) * input.tariff };
@@ -55,6 +63,7 @@ export function runningCost(input: {
   readonly duty?: number;
   readonly efficiency?: number;
 }): EnergyCost {
+  given(input);
   const { power, time, tariff, duty = 1, efficiency = 1 } = input;
   checkScaleOrZero("power", power, "W");
   checkScaleOrZero("time", time, "s");

@@ -6,6 +6,7 @@ import {
   checkOneOf,
   fail,
   feetPerMinute,
+  given,
   inches,
   kilowattsPerSquareFoot,
   type Meters,
@@ -70,6 +71,7 @@ const THIN = 0.95;
  * @since 0.1.0
  */
 export function ductHeaterFace(input: { readonly height: Meters; readonly width: Meters }): SquareMeters {
+  given(input);
   checkScale("height", input.height, "m");
   checkScale("width", input.width, "m");
   const height = input.height - inches(2.5);
@@ -124,6 +126,7 @@ export function ductHeaterCheck(input: {
   readonly pressure: Pascals;
   readonly element: "open coil" | "tubular";
 }): DuctHeaterCheck {
+  given(input);
   const { power, faceArea, flow, inlet, pressure } = input;
   checkScale("power", power, "W");
   checkScale("faceArea", faceArea, "m²");

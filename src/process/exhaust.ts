@@ -6,6 +6,7 @@ import {
   type CubicMetersPerSecond,
   checkOneOf,
   fail,
+  given,
   hours,
   type JoulesPerKilogramKelvin,
   type KilogramsPerSecond,
@@ -90,6 +91,7 @@ export function exhaustHeat(input: {
   readonly oven: Celsius;
   readonly specificHeat?: JoulesPerKilogramKelvin;
 }): ExhaustHeat {
+  given(input);
   const massFlow = airMassFlow(input.flow);
   checkWarmer(input.makeUp, input.oven);
   return carried(massFlow, input.makeUp, input.oven, input.specificHeat);
@@ -126,6 +128,7 @@ export function airChangeHeat(input: {
   readonly pressure: Pascals;
   readonly specificHeat?: JoulesPerKilogramKelvin;
 }): ExhaustHeat {
+  given(input);
   const { changesPerHour, volume, makeUp, oven, pressure } = input;
   checkScale("changesPerHour", changesPerHour);
   checkScale("volume", volume, "m³");

@@ -2,6 +2,7 @@
 import {
   type Celsius,
   fail,
+  given,
   type JoulesPerKelvin,
   type Kelvins,
   type Seconds,
@@ -71,6 +72,7 @@ export function ovenFromTwoReadings(input: {
   readonly second: Celsius;
   readonly power?: Watts;
 }): IdentifiedOven {
+  given(input);
   const { ambient, time, first, second, power } = input;
   checkTemperature("ambient", ambient);
   checkTemperature("first", first);
@@ -156,6 +158,7 @@ export function cyclicTemperature(input: {
   readonly onTime: Seconds;
   readonly offTime: Seconds;
 }): { readonly lowest: Celsius; readonly highest: Celsius; readonly mean: Celsius } {
+  given(input);
   const { coldTemperature: cold, hotTemperature: hot, timeConstant, onTime, offTime } = input;
   checkTemperature("coldTemperature", cold);
   checkTemperature("hotTemperature", hot);

@@ -2,6 +2,7 @@
 import {
   type Celsius,
   fail,
+  given,
   type Joules,
   type JoulesPerKelvin,
   type Seconds,
@@ -174,6 +175,7 @@ export function holdingPower(input: {
   readonly ambient: Celsius;
   readonly target: Celsius;
 }): Watts {
+  given(input);
   checkScaleOrZero("lossConductance", input.lossConductance, "W/K");
   checkTarget(input.target, input.ambient, input.ambient);
   return (input.lossConductance * (input.target - input.ambient)) as Watts;
@@ -202,6 +204,7 @@ export function heatUpTimeFromMeanLoss(input: {
   readonly meanLoss: Watts;
   readonly power: Watts;
 }): Seconds | "never" {
+  given(input);
   checkScale("storedHeat", input.storedHeat, "J");
   checkScaleOrZero("meanLoss", input.meanLoss, "W");
   checkScaleOrZero("power", input.power, "W");

@@ -1,6 +1,13 @@
 /** Heat-up of an oven whose heat capacity rises with temperature, with an account of where the energy went. */
 import { integrateOde } from "../numeric/index.ts";
-import type { Celsius, Joules, Seconds, Warning, Watts } from "../quantity/index.ts";
+import {
+  type Celsius,
+  given,
+  type Joules,
+  type Seconds,
+  type Warning,
+  type Watts,
+} from "../quantity/index.ts";
 import { checkTarget, ultimateOf } from "./lumped.ts";
 import { type OvenHeat, type OvenModel, type OvenPlan, ovenModel } from "./oven.ts";
 import { checkGiven, checkScale, checkScaleOrZero } from "./scale.ts";
@@ -138,6 +145,7 @@ export function ovenHeatUp(input: {
   readonly target: Celsius;
   readonly start?: Celsius;
 }): OvenHeatUp {
+  given(input);
   checkGiven("input", input, "an oven, a power and a target");
   checkGiven("oven", input.oven, "an oven");
   const { oven, power, target, start = oven.ambient } = input;
@@ -204,6 +212,7 @@ export function ovenAfter(input: {
   readonly time: Seconds;
   readonly start?: Celsius;
 }): OvenState {
+  given(input);
   checkGiven("input", input, "an oven, a power and a time");
   checkGiven("oven", input.oven, "an oven");
   const { oven, power, time, start = oven.ambient } = input;

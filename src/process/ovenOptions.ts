@@ -1,5 +1,5 @@
 /** Heat-up of one oven by several powers side by side. */
-import { type Celsius, fail, type Watts } from "../quantity/index.ts";
+import { type Celsius, fail, given, type Watts } from "../quantity/index.ts";
 import type { OvenPlan } from "./oven.ts";
 import { type OvenHeatUp, ovenHeatUp } from "./ovenHeatUp.ts";
 import { checkGiven, checkList, checkScale } from "./scale.ts";
@@ -45,6 +45,7 @@ export function heatUpOptions(input: {
   readonly target: Celsius;
   readonly start?: Celsius;
 }): readonly HeatUpOption[] {
+  given(input);
   checkGiven("input", input, "an oven, its powers and a target");
   checkGiven("oven", input.oven, "an oven");
   checkList("powers", input.powers, "at least one power");

@@ -4,6 +4,7 @@ import {
   type Celsius,
   checkBetween,
   checkPositive,
+  given,
   type JoulesPerKilogramKelvin,
   type KilogramsPerCubicMeter,
   type Meters,
@@ -55,6 +56,7 @@ export function biotNumber(input: {
   readonly characteristicLength: Meters;
   readonly thermalConductivity: WattsPerMeterKelvin;
 }): BiotNumber {
+  given(input);
   checkScale("filmCoefficient", input.filmCoefficient, "W/(m²·K)");
   checkScale("characteristicLength", input.characteristicLength, "m");
   checkScale("thermalConductivity", input.thermalConductivity, "W/(m·K)");
@@ -129,6 +131,7 @@ export function pieceHeatingTime(input: {
   readonly start: Celsius;
   readonly target: Celsius;
 }): PieceHeating {
+  given(input);
   const { characteristicLength, density, specificHeat, filmCoefficient, air, emissivity, walls } = input;
   const { start, target } = input;
   checkScale("characteristicLength", characteristicLength, "m");

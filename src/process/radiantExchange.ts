@@ -3,6 +3,7 @@ import { bracketedRoot } from "../numeric/index.ts";
 import {
   type Celsius,
   fail,
+  given,
   type SquareMeters,
   type Watts,
   type WattsPerSquareMeterKelvin,
@@ -58,6 +59,7 @@ export function radiantHeat(input: {
   readonly inner: RadiantSurface;
   readonly outer: RadiantSurface;
 }): Watts {
+  given(input);
   const { inner, outer } = input;
   checkSurface("inner", inner);
   checkSurface("outer", outer);
@@ -110,6 +112,7 @@ export function radiantOven(input: {
   readonly work: RadiantSurface;
   readonly viewFactor: number;
 }): RadiantOven {
+  given(input);
   const { heater, work, viewFactor } = input;
   checkSurface("heater", heater);
   checkSurface("work", work);
@@ -177,6 +180,7 @@ export function reflectorHeating(input: {
   readonly filmCoefficient: WattsPerSquareMeterKelvin;
   readonly air: Celsius;
 }): ReflectorHeating {
+  given(input);
   const { panel, reflectorArea, reflectorEmissivity, filmCoefficient, air } = input;
   checkSurface("panel", panel);
   checkScale("reflectorArea", reflectorArea, "m²");

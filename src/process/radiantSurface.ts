@@ -4,6 +4,7 @@ import {
   type Celsius,
   checkBetween,
   fail,
+  given,
   type WattsPerSquareMeter,
   type WattsPerSquareMeterKelvin,
 } from "../quantity/index.ts";
@@ -39,6 +40,7 @@ export function irradiatedTemperature(input: {
   readonly air: Celsius;
   readonly surroundings: Celsius;
 }): Celsius {
+  given(input);
   const { irradiation, absorptivity, emissivity, filmCoefficient, air, surroundings } = input;
   checkScaleOrZero("irradiation", irradiation, "W/m²");
   checkBetween("absorptivity", absorptivity, 0, 1);
@@ -81,6 +83,7 @@ export function airBehindProbe(input: {
   readonly emissivity: number;
   readonly filmCoefficient: WattsPerSquareMeterKelvin;
 }): Celsius {
+  given(input);
   const { reading, walls, emissivity, filmCoefficient } = input;
   checkTemperature("reading", reading);
   checkTemperature("walls", walls);

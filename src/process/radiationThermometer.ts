@@ -1,6 +1,13 @@
 /** Reading an infrared thermometer: what it would show, and what is behind what it shows. */
 import { bracketedRoot } from "../numeric/index.ts";
-import { type Celsius, fail, type Kelvins, toAbsoluteKelvins, type Warning } from "../quantity/index.ts";
+import {
+  type Celsius,
+  fail,
+  given,
+  type Kelvins,
+  toAbsoluteKelvins,
+  type Warning,
+} from "../quantity/index.ts";
 import { checkEmissivity, SECOND_RADIATION } from "./radiationLaw.ts";
 import { checkTemperature } from "./scale.ts";
 
@@ -133,6 +140,7 @@ export function surfaceBehindReading(input: {
   readonly emissivity: number;
   readonly reflected: Celsius;
 }): RadiationTemperature {
+  given(input);
   const { reading, emissivitySet, emissivity, reflected } = input;
   checkAll(input);
   checkTemperature("reading", reading);
@@ -176,6 +184,7 @@ export function readingOfSurface(input: {
   readonly emissivitySet: number;
   readonly reflected: Celsius;
 }): RadiationTemperature {
+  given(input);
   const { temperature, emissivity, emissivitySet, reflected } = input;
   checkAll(input);
   checkTemperature("temperature", temperature);

@@ -4,6 +4,7 @@ import {
   checkBetween,
   checkOneOf,
   fail,
+  given,
   type Joules,
   type JoulesPerKilogramKelvin,
   type Kilograms,
@@ -128,6 +129,7 @@ export function ovenSizing(input: {
   readonly lossRule: LossRule;
   readonly margin: number | NamedMargin;
 }): OvenSizing {
+  given(input);
   const { heat, time, loss, throughput = 0 } = input;
   const margin = marginOf(input.margin);
   checkScale("heat", heat, "J");
@@ -186,6 +188,7 @@ export function chargeHeat(input: {
   readonly from: Celsius;
   readonly to: Celsius;
 }): Joules {
+  given(input);
   checkScale("mass", input.mass, "kg");
   checkScale("specificHeat", input.specificHeat, "J/(kg·K)");
   checkTemperature("from", input.from);
@@ -212,6 +215,7 @@ export function chargePower(input: {
   readonly time: Seconds;
   readonly efficiency?: number;
 }): Watts {
+  given(input);
   const { heat, time, efficiency = 1 } = input;
   checkScale("heat", heat, "J");
   checkScale("time", time, "s");
@@ -243,6 +247,7 @@ export function throughputPower(input: {
   readonly from: Celsius;
   readonly to: Celsius;
 }): Watts {
+  given(input);
   checkScale("massFlow", input.massFlow, "kg/s");
   checkScale("specificHeat", input.specificHeat, "J/(kg·K)");
   checkTemperature("from", input.from);

@@ -5,6 +5,7 @@ import {
   checkFinite,
   checkOneOf,
   fail,
+  given,
   type JoulesPerKilogram,
   type JoulesPerKilogramKelvin,
 } from "../quantity/index.ts";
@@ -79,6 +80,7 @@ export function steelSpecificHeat(input: {
   readonly temperature: Celsius;
   readonly beyondTable?: BeyondTable;
 }): JoulesPerKilogramKelvin {
+  given(input);
   checkSteel("temperature", input.temperature, input.beyondTable);
   const branch = BRANCHES[branchAt(input.temperature)] as Branch;
   return branch.specificHeat(input.temperature) as JoulesPerKilogramKelvin;
@@ -119,6 +121,7 @@ export function steelHeatContent(input: {
   readonly to: Celsius;
   readonly beyondTable?: BeyondTable;
 }): JoulesPerKilogram {
+  given(input);
   checkSteel("from", input.from, input.beyondTable);
   checkSteel("to", input.to, input.beyondTable);
   return between(input.from, input.to) as JoulesPerKilogram;

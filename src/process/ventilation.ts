@@ -7,6 +7,7 @@ import {
   cubicFeet,
   fahrenheit,
   fail,
+  given,
   type KilogramsPerCubicMeter,
   toAbsoluteKelvins,
   usGallons,
@@ -104,6 +105,7 @@ export function solventVaporRatio(input: {
   readonly liquidDensity: KilogramsPerCubicMeter;
   readonly molarMass: number;
 }): number {
+  given(input);
   checkScale("liquidDensity", input.liquidDensity, "kg/m³");
   checkBetween("molarMass", input.molarMass, 0.01, 1, "kg/mol");
   // 70 °F, where standard air is counted.
@@ -136,6 +138,7 @@ export function safetyVentilation(input: {
   readonly solventRate: CubicMetersPerSecond;
   readonly by: VentilationRule;
 }): SafetyVentilation {
+  given(input);
   const { solventRate, by } = input;
   checkScale("solventRate", solventRate, "m³/s");
   if (by === undefined || by === null)

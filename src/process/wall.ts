@@ -8,6 +8,7 @@ import {
   checkOneOf,
   fahrenheit,
   fail,
+  given,
   inches,
   type Meters,
   type SquareMeters,
@@ -78,6 +79,7 @@ export function wallHeat(input: {
   readonly inside: Celsius;
   readonly outside: Celsius;
 }): WallHeat {
+  given(input);
   checkGiven("input", input, "layers and temperatures");
   const { layers, insideFilm, outsideFilm, inside, outside } = input;
   checkList("layers", layers, "at least one layer");
@@ -135,6 +137,7 @@ export function wallLoss(input: {
   readonly inside: Celsius;
   readonly outside: Celsius;
 }): { readonly loss: Watts; readonly lossConductance: WattsPerKelvin } {
+  given(input);
   checkScale("uValue", input.uValue, "W/(m²·K)");
   checkScale("area", input.area, "m²");
   checkTemperature("inside", input.inside);
@@ -236,6 +239,7 @@ export function ovenSkinCheck(input: {
   readonly skin: Celsius;
   readonly rule: "municipal oven ordinance" | "personnel protection guidance";
 }): SkinCheck {
+  given(input);
   checkTemperature("skin", input.skin);
   const rule = checkOneOf("rule", input.rule, ["municipal oven ordinance", "personnel protection guidance"]);
   const row = skinTable.rows.find((one) => one[0] === rule) as [string, number, string, string];
