@@ -4,7 +4,15 @@
  */
 import type { Network } from "./network.ts";
 import { refinedPotentials } from "./refined.ts";
-import { branchCurrents, type Energisable, type Parts, type Solution, setUp, solve } from "./solve.ts";
+import {
+  branchCurrents,
+  type Energisable,
+  type Parts,
+  type Solution,
+  setUp,
+  solve,
+  timesConductance,
+} from "./solve.ts";
 import type { Supply } from "./supply.ts";
 
 /** Voltages and currents of all branches under a fault. */
@@ -107,20 +115,19 @@ function solveSmall(
 function lineCurrents(set: Energisable, currents: Parts): Parts {
   const lines = { re: new Float64Array(set.source.length), im: new Float64Array(set.source.length) };
   const { from, to } = set.indexed;
-  const lineOf = new Map<number, number>();
-  set.source.forEach((node, k) => {
-    if (set.held[k] !== -1) lineOf.set(node, k);
-  });
-  for (let e = 0; e < from.length; e += 1) {
-    for (const [node, sign] of [
-      [from[e] as number, 1],
-      [to[e] as number, -1],
-    ] as const) {
-      const line = lineOf.get(node);
-      if (line === undefined) continue;
-      lines.re[line] = (lines.re[line] as number) + sign * (currents.re[e] as number);
-      lines.im[line] = (lines.im[line] as number) + sign * (currents.im[e] as number);
+  for (let k = 0; k < set.source.length; k += 1) {
+    if (set.held[k] === -1) continue;
+    const source = set.source[k] as number;
+    let re = 0;
+    let im = 0;
+    for (let e = 0; e < from.length; e += 1) {
+      const sign = from[e] === source ? 1 : to[e] === source ? -1 : 0;
+      if (sign === 0) continue;
+      re += sign * (currents.re[e] as number);
+      im += sign * (currents.im[e] as number);
     }
+    lines.re[k] = re;
+    lines.im[k] = im;
   }
   return lines;
 }
@@ -152,7 +159,7 @@ export function updatedState(base: FaultBase, changes: readonly BranchChange[]):
   if (changes.length === 2 && changes[0]?.branch === changes[1]?.branch) return null;
   const added = addedCurrents(base, changes);
   if (added === null) return null;
-  const across = { re: Float64Array.from(solution.across.re), im: Float64Array.from(solution.across.im) };
+  const across = { re: solution.across.re.slice(), im: solution.across.im.slice() };
   changes.forEach(({ branch }, j) => {
     const [re, im] = added[j] as readonly [number, number];
     const effect = response(base, branch);
@@ -162,8 +169,8 @@ export function updatedState(base: FaultBase, changes: readonly BranchChange[]):
     }
   });
   const currents = {
-    re: across.re.map((v, e) => v * (conductance[e] as number)),
-    im: across.im.map((v, e) => v * (conductance[e] as number)),
+    re: timesConductance(across.re, conductance),
+    im: timesConductance(across.im, conductance),
   };
   changes.forEach(({ branch, kind }, j) => {
     const bolted = kind === "short";

@@ -1,35 +1,23 @@
-/** A healthy network made ready for faults, and the effect of any set of them on its survivors. */
+/** A healthy network made ready for any number of faults. */
 import { modulus } from "../numeric/index.ts";
-import {
-  type Amperes,
-  type BranchVolts,
-  checkOneOf,
-  fail,
-  isElectroheatError,
-  type Ohms,
-  type Volts,
-  type Watts,
-} from "../quantity/index.ts";
-import {
-  type BranchChange,
-  type FaultBase,
-  type FaultedState,
-  faultBase,
-  solvedState,
-  updatedState,
-} from "./faultSolve.ts";
-import type { Fault, FaultEffect, SurvivorState } from "./faultTypes.ts";
-import { findBranch, type Network, withResistance } from "./network.ts";
-import { setUp, solve } from "./solve.ts";
-import { type Supply, withoutLines } from "./supply.ts";
+import { checkOneOf, fail } from "../quantity/index.ts";
+import { type FaultBase, type FaultedState, faultBase, solvedState } from "./faultSolve.ts";
+import type { Fault } from "./faultTypes.ts";
+import { findBranch, type Network } from "./network.ts";
+import type { Supply } from "./supply.ts";
+import { type Twins, twinsOf } from "./twins.ts";
 
 /** Below this part of the largest healthy value a healthy value counts as none. */
-const NEGLIGIBLE = 1e-9;
+export const NEGLIGIBLE = 1e-9;
 
 /** What the healthy network carries, and the largest of each: what "none" is measured against. */
 interface Healthy {
-  readonly state: FaultedState;
   readonly totalPower: number;
+  /** Of each branch. */
+  readonly voltage: Float64Array;
+  readonly current: Float64Array;
+  /** Of each supply line. */
+  readonly line: Float64Array;
   readonly largestVoltage: number;
   readonly largestCurrent: number;
 }
@@ -41,35 +29,46 @@ export interface FaultStudy {
   readonly base: FaultBase;
   readonly healthy: Healthy;
   readonly position: ReadonlyMap<string, number>;
+  readonly twins: Twins;
+  /** Branches whose stress is reported: elements that are not open to begin with. */
+  readonly elements: readonly number[];
 }
 
-const voltageAt = (state: FaultedState, i: number): number =>
+export const voltageAt = (state: FaultedState, i: number): number =>
   modulus({ re: state.across.re[i] as number, im: state.across.im[i] as number });
-const currentAt = (state: FaultedState, i: number): number =>
+export const currentAt = (state: FaultedState, i: number): number =>
   modulus({ re: state.currents.re[i] as number, im: state.currents.im[i] as number });
-const lineAt = (state: FaultedState, k: number): number =>
+export const lineAt = (state: FaultedState, k: number): number =>
   modulus({ re: state.lines.re[k] as number, im: state.lines.im[k] as number });
 
-function ratioTo(value: number, healthy: number, largest: number): number | null {
-  return healthy > NEGLIGIBLE * largest ? value / healthy : null;
-}
-
-function totalPowerOf(network: Network, state: FaultedState): number {
+export function totalPowerOf(network: Network, state: FaultedState): number {
   let sum = 0;
-  network.branches.forEach((branch, i) => {
-    if (branch.resistance !== "open") sum += voltageAt(state, i) * currentAt(state, i);
-  });
+  for (let i = 0; i < network.branches.length; i += 1) {
+    if (network.branches[i]?.resistance !== "open") sum += voltageAt(state, i) * currentAt(state, i);
+  }
   return sum;
 }
 
 export function faultStudy(network: Network, supply: Supply): FaultStudy {
   const base = faultBase(network, supply);
   const state = solvedState(base.set, base.solution);
+  const { branches } = network;
+  const voltage = new Float64Array(branches.length);
+  const current = new Float64Array(branches.length);
+  const line = new Float64Array(supply.lines.length);
+  for (let k = 0; k < line.length; k += 1) line[k] = lineAt(state, k);
   let largestVoltage = 0;
   let largestCurrent = 0;
-  network.branches.forEach((branch, i) => {
-    if (branch.resistance !== "open") largestVoltage = Math.max(largestVoltage, voltageAt(state, i));
-    largestCurrent = Math.max(largestCurrent, currentAt(state, i));
+  const elements: number[] = [];
+  const position = new Map<string, number>();
+  branches.forEach((branch, i) => {
+    voltage[i] = voltageAt(state, i);
+    current[i] = currentAt(state, i);
+    position.set(branch.id, i);
+    largestCurrent = Math.max(largestCurrent, current[i] as number);
+    if (branch.resistance === "open") return;
+    largestVoltage = Math.max(largestVoltage, voltage[i] as number);
+    if ((branch.role ?? "element") === "element") elements.push(i);
   });
   const totalPower = totalPowerOf(network, state);
   if (!(totalPower > 0)) {
@@ -80,44 +79,9 @@ export function faultStudy(network: Network, supply: Supply): FaultStudy {
       received: `${totalPower} W`,
     });
   }
-  return {
-    network,
-    supply,
-    base,
-    healthy: { state, totalPower, largestVoltage, largestCurrent },
-    position: new Map(network.branches.map((branch, i) => [branch.id, i])),
-  };
-}
-
-/** Network and supply with the faults in them, for a fresh solve. */
-function faulted(from: FaultStudy, faults: readonly Fault[]): { network: Network; supply: Supply } {
-  let { network, supply } = from;
-  for (const fault of faults) {
-    if (fault.kind === "lost line") supply = withoutLines({ supply, lines: [fault.line] });
-    else {
-      const resistance = fault.kind === "open" ? ("open" as const) : (0 as Ohms);
-      network = withResistance({ network, id: fault.id, resistance });
-    }
-  }
-  return { network, supply };
-}
-
-function stateUnder(from: FaultStudy, faults: readonly Fault[]): FaultedState | null {
-  const changes: BranchChange[] = [];
-  for (const fault of faults) {
-    if (fault.kind !== "lost line")
-      changes.push({ branch: from.position.get(fault.id) as number, kind: fault.kind });
-  }
-  const updated = changes.length === faults.length ? updatedState(from.base, changes) : null;
-  if (updated !== null) return updated;
-  const { network, supply } = faulted(from, faults);
-  try {
-    const set = setUp(network, supply);
-    return solvedState(set, solve(set));
-  } catch (error) {
-    if (isElectroheatError(error) && error.code === "short-circuit") return null;
-    throw error;
-  }
+  const healthy = { totalPower, voltage, current, line, largestVoltage, largestCurrent };
+  const twins = twinsOf(branches, base.set.indexed);
+  return { network, supply, base, healthy, position, twins, elements };
 }
 
 export function checkFaults(from: FaultStudy, faults: readonly Fault[]): void {
@@ -136,58 +100,4 @@ export function checkFaults(from: FaultStudy, faults: readonly Fault[]): void {
     }
     seen.add(name);
   });
-}
-
-function survivorsOf(from: FaultStudy, state: FaultedState, broken: ReadonlySet<string>): SurvivorState[] {
-  const { healthy, network } = from;
-  const survivors: SurvivorState[] = [];
-  network.branches.forEach((branch, i) => {
-    if ((branch.role ?? "element") !== "element" || branch.resistance === "open" || broken.has(branch.id))
-      return;
-    const [voltage, current] = [voltageAt(state, i), currentAt(state, i)];
-    const [voltageBefore, currentBefore] = [voltageAt(healthy.state, i), currentAt(healthy.state, i)];
-    const voltageRatio = ratioTo(voltage, voltageBefore, healthy.largestVoltage);
-    const currentRatio = ratioTo(current, currentBefore, healthy.largestCurrent);
-    survivors.push({
-      id: branch.id,
-      voltage: voltage as BranchVolts,
-      current: current as Amperes,
-      power: (voltage * current) as Watts,
-      voltageRatio,
-      currentRatio,
-      powerRatio: voltageRatio === null || currentRatio === null ? null : voltageRatio * currentRatio,
-    });
-  });
-  return survivors;
-}
-
-export function effectOf(from: FaultStudy, faults: readonly Fault[]): FaultEffect {
-  const state = stateUnder(from, faults);
-  if (state === null) return { faults, outcome: "supply shorted" };
-  const { healthy, network, position, supply } = from;
-  const open = faults.flatMap((fault) => (fault.kind === "open" ? [fault.id] : []));
-  const broken = new Set(faults.flatMap((fault) => (fault.kind === "lost line" ? [] : [fault.id])));
-  const survivors = survivorsOf(from, state, broken);
-  let worst: SurvivorState | null = null;
-  for (const one of survivors) {
-    if ((one.powerRatio ?? 0) > (worst?.powerRatio ?? NEGLIGIBLE)) worst = one;
-  }
-  const totalPower = totalPowerOf(network, state);
-  return {
-    faults,
-    outcome: totalPower > NEGLIGIBLE * healthy.totalPower ? "runs" : "dead",
-    totalPower: totalPower as Watts,
-    powerRatio: totalPower / healthy.totalPower,
-    lines: supply.lines.map((line, k) => ({
-      node: line.node,
-      current: lineAt(state, k) as Amperes,
-      currentRatio: ratioTo(lineAt(state, k), lineAt(healthy.state, k), healthy.largestCurrent),
-    })),
-    survivors,
-    worst,
-    gaps: open.map((id) => {
-      const i = position.get(id) as number;
-      return { id, voltage: state.floating(i) ? null : (voltageAt(state, i) as Volts) };
-    }),
-  };
 }

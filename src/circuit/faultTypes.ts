@@ -79,7 +79,7 @@ export type FaultEffect =
       readonly powerRatio: number;
       /** Line currents, in the supply's order. */
       readonly lines: readonly LineUnderFault[];
-      /** Elements that are left, in the network's order. */
+      /** Elements that are left, in the network's order; only the worst if a scan was asked for that. */
       readonly survivors: readonly SurvivorState[];
       /** The survivor with the highest power ratio; `null` if none carries current. */
       readonly worst: SurvivorState | null;

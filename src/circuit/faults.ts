@@ -1,6 +1,7 @@
 /** What happens to the survivors: opens, shorts and lost lines, held against the healthy network. */
-import { checkOneOf, checkWhole } from "../quantity/index.ts";
-import { checkFaults, effectOf, faultStudy } from "./faultStudy.ts";
+import { checkOneOf, checkWhole, fail } from "../quantity/index.ts";
+import { effectOf, type Outlooks } from "./faultEffects.ts";
+import { checkFaults, faultStudy } from "./faultStudy.ts";
 import type { BranchFault, Fault, FaultEffect } from "./faultTypes.ts";
 import { given } from "./given.ts";
 import type { Network } from "./network.ts";
@@ -38,15 +39,19 @@ export function faultEffect(input: {
   const { network, supply, faults } = given(input);
   const from = faultStudy(network, supply);
   checkFaults(from, faults);
-  return effectOf(from, faults);
+  return effectOf(from, faults, "all");
 }
 
 /**
  * Every single fault of the named kinds on every element, or every pair of them, held against the healthy network.
+ *
+ * Elements side by side of the same resistance have the same effect, which is worked out once and told of each.
  * @param input.network - the healthy network
  * @param input.supply - the supply
  * @param input.kinds - `"open"`, `"short"` or both; opens if left out
  * @param input.depth - 1 for single faults, 2 for all pairs as well; 1 if left out
+ * @param input.survivors - `"all"`: each effect lists every survivor; `"worst"`: only the worst one, for modules of hundreds
+ *   of elements, where the full lists grow with the square (pairs: the cube) of their number; all if left out
  * @returns the effects: singles in the network's order, then pairs
  * @throws ElectroheatError `out-of-range`, `unknown-name`, and as for {@link energise}
  * @source Kirchhoff's laws; rank-one updates: J. Sherman and W. J. Morrison, Annals of Mathematical Statistics 21 (1950) 124
@@ -64,12 +69,17 @@ export function faultScan(input: {
   readonly supply: Supply;
   readonly kinds?: readonly ("open" | "short")[];
   readonly depth?: 1 | 2;
+  readonly survivors?: "all" | "worst";
 }): readonly FaultEffect[] {
-  const { network, supply, kinds = ["open"], depth = 1 } = given(input);
+  const { network, supply, kinds = ["open"], depth = 1, survivors = "all" } = given(input);
+  if (!Array.isArray(kinds)) {
+    fail({ code: "missing", path: "kinds", expected: "a list of kinds", received: kinds });
+  }
   kinds.forEach((kind, i) => {
     checkOneOf(`kinds.${i}`, kind, ["open", "short"]);
   });
   checkWhole("depth", depth, 1, 2);
+  checkOneOf("survivors", survivors, ["all", "worst"]);
   const from = faultStudy(network, supply);
   const singles: BranchFault[] = network.branches
     .filter((branch) => (branch.role ?? "element") === "element" && branch.resistance !== "open")
@@ -82,5 +92,6 @@ export function faultScan(input: {
       }
     });
   }
-  return sets.map((faults) => effectOf(from, faults));
+  const known: Outlooks = new Map();
+  return sets.map((faults) => effectOf(from, faults, survivors, known));
 }

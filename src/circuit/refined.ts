@@ -10,6 +10,11 @@ export interface Potentials {
   readonly across: Float64Array;
 }
 
+function hasAbove(values: Float64Array, limit: number): boolean {
+  for (let i = 0; i < values.length; i += 1) if (Math.abs(values[i] as number) > limit) return true;
+  return false;
+}
+
 /**
  * Solves for held potentials and injected currents. The voltage across a micro-ohm joint is the small difference of two
  * large potentials; one refinement step on the currents left over at the nodes restores what that difference lost.
@@ -31,25 +36,26 @@ export function refinedPotentials(input: {
 }): Potentials {
   const { factor, ends, conductance, held, potential, injected } = input;
   const count = factor.nodeCount;
-  solveConductances({ factor, potential, ...(injected && { injected: Float64Array.from(injected) }) });
+  if (injected === undefined) solveConductances({ factor, potential });
+  else solveConductances({ factor, potential, injected: injected.slice() });
   const across = new Float64Array(conductance.length);
-  const leftOver = injected === undefined ? new Float64Array(count) : Float64Array.from(injected);
+  const leftOver = injected === undefined ? new Float64Array(count) : injected.slice();
   let largest = 0;
   for (let e = 0; e < across.length; e += 1) {
-    const [a, b] = [ends.from[e] as number, ends.to[e] as number];
+    const a = ends.from[e] as number;
+    const b = ends.to[e] as number;
     const voltage = (potential[a] as number) - (potential[b] as number);
     const current = voltage * (conductance[e] as number);
     across[e] = voltage;
     leftOver[a] = (leftOver[a] as number) - current;
     leftOver[b] = (leftOver[b] as number) + current;
-    largest = Math.max(largest, Math.abs(current));
+    const size = Math.abs(current);
+    if (size > largest) largest = size;
   }
   for (let i = 0; i < held.length; i += 1) {
     if ((held[i] as number) >= 0) leftOver[held[i] as number] = 0;
   }
-  if (!leftOver.some((current) => Math.abs(current) > BALANCE_TOLERANCE * largest)) {
-    return { potential, across };
-  }
+  if (!hasAbove(leftOver, BALANCE_TOLERANCE * largest)) return { potential, across };
   const correction = solveConductances({ factor, potential: new Float64Array(count), injected: leftOver });
   for (let e = 0; e < across.length; e += 1) {
     const step =

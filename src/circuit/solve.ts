@@ -109,12 +109,16 @@ export function setUp(network: Network, supply: Supply): Energisable {
   checkSupply(supply);
   const sourced = withSources(network, supply);
   const indexed = indexNetwork(sourced.network, sourced.nodes);
-  const source = Int32Array.from(sourced.nodes, (name) => indexed.nodeNumber.get(name) as number);
-  const held = source.map((node, i) =>
-    supply.lost?.includes((supply.lines[i] as SupplyLine).node) ? -1 : (indexed.merged[node] as number),
-  );
+  const source = new Int32Array(sourced.nodes.length);
+  const held = new Int32Array(source.length);
+  for (let i = 0; i < source.length; i += 1) {
+    const node = indexed.nodeNumber.get(sourced.nodes[i] as string) as number;
+    const lost = supply.lost?.includes((supply.lines[i] as SupplyLine).node) === true;
+    source[i] = node;
+    held[i] = lost ? -1 : (indexed.merged[node] as number);
+  }
   refuseShortedSupply(indexed, supply, held);
-  refuseUnattached(indexed, Array.from(source));
+  refuseUnattached(indexed, source);
   const { ends, factor } = factorNetwork(indexed, held);
   return { indexed, ends, supply, factor, source, held };
 }
@@ -154,13 +158,21 @@ export function solve(set: Energisable): Solution {
   return { potential: { re: re.potential, im: im.potential }, across: { re: re.across, im: im.across } };
 }
 
+/** Currents of resistive branches. + 0: an open branch under a negative voltage would carry −0, which JSON cannot say. */
+export function timesConductance(across: Float64Array, conductance: Float64Array): Float64Array {
+  const current = new Float64Array(across.length);
+  for (let e = 0; e < current.length; e += 1) {
+    current[e] = (across[e] as number) * (conductance[e] as number) + 0;
+  }
+  return current;
+}
+
 /** Currents of all branches, ideal links included. */
 export function branchCurrents(set: Energisable, solution: Solution): Parts {
   const { conductance, links } = set.indexed;
-  // + 0: an open branch under a negative voltage would carry −0, which JSON cannot say.
   const currents = {
-    re: solution.across.re.map((v, e) => v * (conductance[e] as number) + 0),
-    im: solution.across.im.map((v, e) => v * (conductance[e] as number) + 0),
+    re: timesConductance(solution.across.re, conductance),
+    im: timesConductance(solution.across.im, conductance),
   };
   if (links.length > 0) linkCurrents(set, currents);
   return currents;

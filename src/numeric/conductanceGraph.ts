@@ -92,15 +92,16 @@ class DegreeQueue {
   }
 }
 
+function join(row: Map<number, number>, other: number, g: number): void {
+  row.set(other, (row.get(other) ?? 0) + g);
+}
+
 function adjacency(graph: ConductanceGraph): Map<number, number>[] {
   const rows: Map<number, number>[] = [];
-  const { nodeCount } = graph;
-  for (let node = 0; node < nodeCount; node += 1) rows.push(new Map());
-  const join = (at: number, other: number, g: number): void => {
-    if (graph.fixed[at] === 1) return;
-    const row = rows[at] as Map<number, number>;
-    row.set(other, (row.get(other) ?? 0) + g);
-  };
+  const { nodeCount, fixed } = graph;
+  // Fixed nodes are never eliminated and share one row that stays empty.
+  const none = new Map<number, number>();
+  for (let node = 0; node < nodeCount; node += 1) rows.push(fixed[node] === 1 ? none : new Map());
   for (let edge = 0; edge < graph.from.length; edge += 1) {
     const g = graph.conductance[edge] as number;
     const a = graph.from[edge] as number;
@@ -112,8 +113,8 @@ function adjacency(graph: ConductanceGraph): Map<number, number>[] {
       fail({ code: "out-of-range", path: `conductance.${edge}`, expected: "at most 1e290", received: g });
     }
     if (g === 0 || a === b) continue;
-    join(a, b, g);
-    join(b, a, g);
+    if (fixed[a] !== 1) join(rows[a] as Map<number, number>, b, g);
+    if (fixed[b] !== 1) join(rows[b] as Map<number, number>, a, g);
   }
   return rows;
 }
@@ -189,8 +190,8 @@ export function factorConductances(graph: ConductanceGraph): ConductanceFactor {
     order,
     pivot,
     rowStart,
-    neighbour: Int32Array.from(neighbour),
-    share: Float64Array.from(share),
+    neighbour: new Int32Array(neighbour),
+    share: new Float64Array(share),
     floating,
   };
 }

@@ -191,6 +191,97 @@ describe("a scan", () => {
     );
   });
 
+  it("that keeps only the worst survivor is the whole one less the others", () => {
+    fc.assert(
+      fc.property(anySeed(), (seed) => {
+        const made = breakable(seed, { banks: 1 });
+        if (made === null) return;
+        const ask = { ...made.case, kinds: ["open", "short"], depth: 2 } as const;
+        const lean = faultScan({ ...ask, survivors: "worst" });
+        const expected = faultScan(ask).map((effect) =>
+          effect.outcome === "supply shorted"
+            ? effect
+            : { ...effect, survivors: effect.worst === null ? [] : [effect.worst] },
+        );
+        expect(lean).toEqual(expected);
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  it("tells each of several twins apart by name, with what a fresh solve gives", () => {
+    // Twins in the drawing order of a real module, and again with other branches in between and one turned round.
+    const supply = balancedSupply({ lineVoltage: volts(480) });
+    const { network } = buildModule({
+      banks: [
+        { id: "A", connection: "star", elementResistance: ohms(24), elementsInParallel: 3 },
+        { id: "B", connection: "star", elementResistance: ohms(24), elementsInParallel: 2 },
+      ],
+      starPoints: "separate",
+      elements: { "A-L2-2": ohms(23), "B-L1-1": "open" },
+      joints: [
+        { id: "J1", at: "L3", behind: ["A"], resistance: ohms(0.01) },
+        { id: "J2", at: "L3", behind: ["B"], resistance: ohms(0.01) },
+      ],
+    });
+    const shuffled = {
+      branches: [...network.branches]
+        .sort((a, b) => (a.id.slice(-1) < b.id.slice(-1) ? -1 : 1))
+        .map((branch) => (branch.id === "A-L1-2" ? { ...branch, from: branch.to, to: branch.from } : branch)),
+    };
+    for (const one of [network, shuffled]) {
+      const made: RandomCase = { network: one, supply };
+      for (const effect of faultScan({ ...made, kinds: ["open", "short"], depth: 2 })) {
+        expectSame(effect, made, effect.faults, JSON.stringify(effect.faults));
+        if (effect.outcome === "supply shorted") continue;
+        const broken = effect.faults.map((fault) => (fault as { id: string }).id);
+        const left = one.branches.filter(
+          ({ id, role, resistance }) => role === "element" && resistance !== "open" && !broken.includes(id),
+        );
+        expect(effect.survivors.map(({ id }) => id)).toEqual(left.map(({ id }) => id));
+        expect(effect.gaps.map(({ id }) => id)).toEqual(
+          effect.faults.flatMap((fault) => (fault.kind === "open" ? [fault.id] : [])),
+        );
+      }
+    }
+  });
+
+  it("does not take a conductor beside an element for the element's twin", () => {
+    // What survives beside the open element is a conductor: the worst survivor is an element elsewhere.
+    const supply = balancedSupply({ lineVoltage: volts(480) });
+    const network = {
+      branches: [
+        { id: "E1", from: "L1", to: "S", resistance: ohms(20) },
+        { id: "W1", from: "L1", to: "S", resistance: ohms(20), role: "conductor" as const },
+        { id: "E2", from: "L2", to: "S", resistance: ohms(10) },
+        { id: "E3", from: "L3", to: "S", resistance: ohms(10) },
+      ],
+    };
+    const effect = running(faultEffect({ network, supply, faults: [{ kind: "open", id: "E1" }] }));
+    // Millman's theorem with half the conductance on L1.
+    const { otherPower } = starWithOpenElements({ elementsInParallel: 2, open: 1 });
+    expect(effect.survivors.map(({ id }) => id)).toEqual(["E2", "E3"]);
+    expect(effect.worst!.powerRatio! / otherPower).toBeCloseTo(1, 12);
+  });
+
+  it("of 600 in parallel in each branch is the closed form for each of the 1,800", () => {
+    const supply = balancedSupply({ lineVoltage: volts(480) });
+    const { network } = buildModule({
+      banks: [{ id: "A", connection: "star", elementResistance: ohms(4800), elementsInParallel: 600 }],
+    });
+    const form = starWithOpenElements({ elementsInParallel: 600, open: 1 });
+    const effects = faultScan({ network, supply, survivors: "worst" }).map(running);
+    expect(effects).toHaveLength(1800);
+    for (const { faults, powerRatio, worst, survivors } of effects) {
+      expect(powerRatio / form.totalPower).toBeCloseTo(1, 11);
+      expect(worst!.powerRatio! / form.survivorPower!).toBeCloseTo(1, 11);
+      expect(survivors).toEqual([worst]);
+      const { id } = faults[0] as { id: string };
+      // A twin beside the open one: same branch, another element.
+      expect([worst!.id.slice(0, 5), worst!.id === id]).toEqual([id.slice(0, 5), false]);
+    }
+  });
+
   it("names the worst survivor, and none where all is dead", () => {
     fc.assert(
       fc.property(anySeed(), (seed) => {
@@ -265,6 +356,102 @@ describe("closed forms", () => {
       }),
       { numRuns: 1000 },
     );
+  });
+});
+
+describe("where the digits of an update would run out", () => {
+  const supply = balancedSupply({ lineVoltage: volts(400) });
+  const phase = 400 / Math.sqrt(3);
+
+  // A joint of 0.1 µΩ in front of 10 Ω, and 1 kΩ around it: opened, it all but cuts the string.
+  const around = 1000;
+  const string = (...joints: readonly number[]) => ({
+    branches: [
+      ...joints.map((r, i) => ({
+        id: `J${i + 1}`,
+        from: "L1",
+        to: "a",
+        resistance: ohms(r),
+        role: "joint" as const,
+      })),
+      { id: "around", from: "L1", to: "a", resistance: ohms(around), role: "conductor" as const },
+      { id: "E", from: "a", to: "N", resistance: ohms(10) },
+    ],
+  });
+  // Ohm's law on what is left.
+  const current = phase / (around + 10);
+
+  it.each([
+    ["one joint", [1e-7], ["J1"]],
+    ["two joints", [1e-7, 2e-7], ["J1", "J2"]],
+    ["two joints, the other way round", [1e-7, 2e-7], ["J2", "J1"]],
+    ["twins", [1e-7, 1e-7], ["J2", "J1"]],
+  ])("%s opened leave what goes around, by Ohm's law", (_, joints, ids) => {
+    const faults = ids.map((id) => ({ kind: "open", id }) as const);
+    const effect = running(faultEffect({ network: string(...joints), supply, faults }));
+    expect(effect.survivors.map(({ id }) => id)).toEqual(["E"]);
+    expect(effect.survivors[0]!.current / current).toBeCloseTo(1, 11);
+    expect(effect.lines[0]!.current / current).toBeCloseTo(1, 11);
+    expect(effect.totalPower / (current * phase)).toBeCloseTo(1, 11);
+    for (const { voltage } of effect.gaps) expect(voltage! / (current * around)).toBeCloseTo(1, 11);
+  });
+});
+
+describe("two bolted branches that leave a nano-ohm between two lines", () => {
+  it("draw what Ohm's law gives through it, to the last digits but few", () => {
+    // Bolting the second branch once the first is bolted is where an update would divide by next to nothing.
+    const supply = balancedSupply({ lineVoltage: volts(400) });
+    const network = {
+      branches: [
+        { id: "R1", from: "L1", to: "a", resistance: ohms(10) },
+        { id: "R2", from: "L2", to: "b", resistance: ohms(10) },
+        { id: "J", from: "a", to: "b", resistance: ohms(1e-9), role: "joint" as const },
+        { id: "E", from: "a", to: "N", resistance: ohms(7) },
+      ],
+    };
+    for (const ids of [
+      ["R1", "R2"],
+      ["R2", "R1"],
+    ]) {
+      const faults = ids.map((id) => ({ kind: "short", id }) as const);
+      const effect = running(faultEffect({ network, supply, faults }));
+      expect(effect.lines[1]!.current / (400 / 1e-9)).toBeCloseTo(1, 12);
+      expect(effect.totalPower / (400 ** 2 / 1e-9 + 400 ** 2 / 3 / 7)).toBeCloseTo(1, 12);
+    }
+  });
+});
+
+describe("small beside large", () => {
+  const supply = balancedSupply({ lineVoltage: volts(400) });
+  // A 10 Ω element and one of 10 MΩ: a millionth of the current, still a current.
+  const network = {
+    branches: [
+      { id: "big", from: "L1", to: "L2", resistance: ohms(10) },
+      { id: "small", from: "L2", to: "L3", resistance: ohms(1e7) },
+    ],
+  };
+
+  it("keeps its ratios, is what runs when the large one is open, and then the worst survivor", () => {
+    const effect = running(faultEffect({ network, supply, faults: [{ kind: "open", id: "big" }] }));
+    expect(effect.survivors[0]).toMatchObject({ id: "small" });
+    expect(effect.survivors[0]!.currentRatio).toBeCloseTo(1, 12);
+    expect(effect.outcome).toBe("runs");
+    expect(effect.powerRatio / (10 / (1e7 + 10))).toBeCloseTo(1, 12);
+    expect(effect.worst?.id).toBe("small");
+  });
+
+  it("is the worst survivor even when little is left of it", () => {
+    // Opening the 1 Ω leaves 100 kΩ in front of 10 Ω: (11/100 010)² of the power.
+    const string = {
+      branches: [
+        { id: "R", from: "L1", to: "a", resistance: ohms(1), role: "joint" },
+        { id: "around", from: "L1", to: "a", resistance: ohms(1e5), role: "conductor" },
+        { id: "E", from: "a", to: "N", resistance: ohms(10) },
+      ],
+    } as const;
+    const effect = running(faultEffect({ network: string, supply, faults: [{ kind: "open", id: "R" }] }));
+    const healthy = 10 + 1 / (1 + 1e-5);
+    expect(effect.worst!.powerRatio! / (healthy / (1e5 + 10)) ** 2).toBeCloseTo(1, 10);
   });
 });
 

@@ -15,6 +15,7 @@ import {
 import { type Ohms, ohms, volts } from "electroheat/quantity";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { Chance } from "../support/networks.ts";
 
 const supply = balancedSupply({ lineVoltage: volts(480) });
 const anyOhms = fc.double({ min: 0.5, max: 500, noNaN: true }).map(ohms);
@@ -306,6 +307,29 @@ describe("ideal links", () => {
       expect(state.current).toBeCloseTo(amps / Math.sqrt(3), 10);
       expect(state.voltage).toBe(0);
       expect(state.power).toBe(0);
+    }
+  });
+
+  it("give the same voltages to the last bit in whatever order they are drawn", () => {
+    for (let seed = 1; seed <= 200; seed += 1) {
+      const chance = new Chance(seed);
+      const node = (i: number) => `n${i}`;
+      const resistive = Array.from({ length: 20 }, (_, i) => {
+        // The first ones tie every node to a line; the others lie anywhere.
+        const from = i < 8 ? `L${1 + (i % 3)}` : node(chance.whole(0, 7));
+        const to = node(i < 8 ? i : chance.whole(0, 7));
+        return { id: `R${i}`, from, to: from === to ? "N" : to, resistance: ohms(chance.spread(1, 100)) };
+      });
+      const links = Array.from({ length: 5 }, (_, i) => {
+        const from = chance.whole(0, 7);
+        return link(`B${i}`, node(from), node((from + chance.whole(1, 7)) % 8));
+      });
+      const solved = (drawn: Network["branches"]) => {
+        const { branches, nodes } = energise({ network: { branches: [...resistive, ...drawn] }, supply });
+        return { resistive: branches.slice(0, resistive.length), nodes };
+      };
+      const turned = links.map(({ id, from, to }) => link(id, to, from));
+      expect(solved([...turned].reverse()), `seed ${seed}`).toEqual(solved(links));
     }
   });
 

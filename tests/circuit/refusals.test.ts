@@ -413,6 +413,14 @@ const cases: Readonly<Record<string, Case>> = {
     input: { network, supply: { lines: supply.lines }, kinds: ["open"], depth: 1 },
     fields: [
       ["kinds.0", [["lost line", "unknown-name"]]],
+      ["kinds", [["open", "missing"]]],
+      [
+        "survivors",
+        [
+          ["none", "unknown-name"],
+          [null, "missing"],
+        ],
+      ],
       [
         "depth",
         [

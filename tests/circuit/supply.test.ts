@@ -204,6 +204,21 @@ describe("unbalance", () => {
     );
   });
 
+  it("closes where the longest is the other two together, whatever float64 makes of that, and not a thousandth further", () => {
+    let rounded = 0;
+    for (let i = 1; i < 40; i += 1) {
+      for (let j = 1; j < 40; j += 1) {
+        // Decimals that add up on paper; in float64 the longest is often more than the sum of the other two.
+        const [l1, l2, l3] = [(i + j) / 10, i / 10, j / 10];
+        if (l1 > l2 + l3) rounded += 1;
+        expect(unbalance({ l1, l2, l3 }).negativeSequence, `${l1} ${l2} ${l3}`).toBeCloseTo(1, 6);
+        expect(unbalance({ l1: l1 * 1.001, l2, l3 }).negativeSequence).toBe(null);
+        expect(unbalance({ l1: l1 * 1.000001, l2, l3 }).negativeSequence).toBe(null);
+      }
+    }
+    expect(rounded).toBeGreaterThan(50);
+  });
+
   it("does not care for order or scale", () => {
     fc.assert(
       fc.property(anyTriangle, fc.double({ min: 1e-20, max: 1e20, noNaN: true }), ([l1, l2, l3], k) => {

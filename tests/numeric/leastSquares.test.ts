@@ -284,6 +284,43 @@ describe("what the observations do not determine", () => {
     );
   });
 
+  it("is not what stands clear of rounding: columns that differ by 1e-8 of their length are two, by 1e-12 one", () => {
+    const xs = [1, 2, 3, 4, 5, 6];
+    const nearly = (part: number) =>
+      leastSquares({
+        design: xs.map((x) => [1, 1 + part * x]),
+        observed: xs.map((x) => 2 + 3 * part * x),
+        uncertainty: xs.map(() => 1),
+      });
+    const clear = nearly(1e-8);
+    expect(clear.rank).toBe(2);
+    // Variance of a slope (definition): u²/Σ(x − mean)², with Σ(x − 3.5)² = 17.5 in units of 1e-8.
+    expect((clear.covariance[1]![1]! * 17.5) / 1e16).toBeCloseTo(1, 6);
+    expect(clear.estimates[1]).toBeCloseTo(3, 5);
+    const lost = nearly(1e-12);
+    expect(lost.rank).toBe(1);
+    expect(lost.estimates).toEqual([null, null]);
+  });
+
+  it("takes along an unknown that hangs on it by a ten-thousandth, and not one that hangs on it by a ten-millionth", () => {
+    // The third column is the second plus a part of the first: raising b3 and lowering b2 by 1 lowers b1 by that part.
+    const hanging = (part: number) =>
+      leastSquares({
+        design: [
+          [1, 0],
+          [0, 1],
+          [1, 1],
+          [1, -1],
+        ].map(([a, b]) => [a!, b!, b! + part * a!]),
+        observed: [1, 2, 3, -1],
+        uncertainty: [1, 1, 1, 1],
+      });
+    expect(hanging(1e-4).estimates).toEqual([null, null, null]);
+    const free = hanging(1e-7).estimates;
+    expect(free[0]).toBeCloseTo(1, 5);
+    expect(free.slice(1)).toEqual([null, null]);
+  });
+
   it("is everything when a column is empty, and only that unknown", () => {
     const fit = leastSquares({
       design: [
