@@ -2,16 +2,20 @@
  * Terminals hotter than any column of the code, circuits of a split heater, and figures that carry float noise. Expected values are worked
  * by hand from the figures named beside them.
  */
-import { amperes, celsius, megaohms } from "electroheat/quantity";
+import { amperes, celsius, megaohms, meters, ohmsPerMeter, volts } from "electroheat/quantity";
 import {
   cableForLoad,
   conductorAmpacity,
   conductorForLoad,
+  DEFERRAL,
   groupingFactor,
   insulationAt20,
   loadForCable,
   loadForConductor,
   namedWireAmpacity,
+  standardDevice,
+  tableAmpacity,
+  voltageDrop,
 } from "electroheat/wiring";
 import { describe, expect, it } from "vitest";
 
@@ -133,5 +137,33 @@ describe("float noise in the last digit refuses nothing", () => {
         ambient: celsius(noisy(40)),
       }).value,
     ).toBe(39);
+  });
+});
+
+describe("what stands behind an answer", () => {
+  it("a label from memory makes the answer one, whatever its figures", () => {
+    const wire = { edition: "NEC 2023", size: "6 AWG", material: "copper" } as const;
+    const of = (installation: string, temperature: number): readonly [string, boolean] => {
+      const found = tableAmpacity({ ...wire, installation, insulationTemperature: celsius(temperature) });
+      return [found.provenance, found.cautions.some((text) => text.includes("not read in print"))];
+    };
+    // Figures of 310.18 were read in one reprint; its number in 2023 was not, that of 310.16 was.
+    expect(of("high-temperature raceway", 150)).toEqual(["memory", true]);
+    expect(of("raceway", 75)).toEqual(["seen", false]);
+    expect(
+      standardDevice({ edition: "NEC 2023", current: amperes(20), direction: "up" }).cells[0]?.provenance,
+    ).toBe("memory");
+  });
+
+  it("a voltage drop defers and cautions, also within the advice", () => {
+    const found = voltageDrop({
+      circuit: "two-wire",
+      current: amperes(1),
+      length: meters(1),
+      resistancePerLength: ohmsPerMeter(0.01),
+      supplyVoltage: volts(240),
+    });
+    expect([found.deferral, found.warnings]).toEqual([DEFERRAL, []]);
+    expect(found.cautions[0]).toContain("ampacity");
   });
 });
