@@ -5,7 +5,7 @@ import freeAir from "../../shared/tables/nec-310-17-copper.json" with { type: "j
 import hot from "../../shared/tables/nec-310-18.json" with { type: "json" };
 import { fail } from "../quantity/index.ts";
 import type { AmpacityTable } from "./edition.ts";
-import { AT_30, AT_40, clauseOf, type NorthAmerican, northAmerican } from "./necTables.ts";
+import { AT_30, AT_40, labelOf, type NorthAmerican, northAmerican } from "./necTables.ts";
 import { nameError } from "./sharedTable.ts";
 
 const SUPERSEDED =
@@ -20,14 +20,13 @@ export function ampacityTables(edition: NorthAmerican): {
 } {
   const { name, year, own } = northAmerican(edition);
   if (year === null) return { name, tables: own?.ampacity ?? [] };
-  const label = (provision: string): string => clauseOf(provision, year) ?? provision;
   const upToThree = "not more than three current-carrying conductors in raceway, cable or earth";
   return {
     name,
     tables: [
       {
         installation: "raceway",
-        label: label("raceway"),
+        ...labelOf("raceway", year),
         baseAmbient: AT_30,
         baseConditions: ["ambient 26 to 30 °C", upToThree],
         table: year < 2011 ? racewayOld : raceway,
@@ -38,7 +37,7 @@ export function ampacityTables(edition: NorthAmerican): {
         : [
             {
               installation: "free air",
-              label: label("free air"),
+              ...labelOf("free air", year),
               baseAmbient: AT_30,
               baseConditions: ["ambient 26 to 30 °C", "single insulated conductors in free air"],
               table: freeAir,
@@ -46,7 +45,7 @@ export function ampacityTables(edition: NorthAmerican): {
           ]),
       {
         installation: "high-temperature raceway",
-        label: label("high-temperature raceway"),
+        ...labelOf("high-temperature raceway", year),
         baseAmbient: AT_40,
         baseConditions: ["ambient 36 to 40 °C", "not more than three conductors in raceway or cable"],
         table: hot,

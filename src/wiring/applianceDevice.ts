@@ -1,7 +1,7 @@
 /** Largest device of an appliance that carries no mark. */
 import { type Amperes, fail } from "../quantity/index.ts";
 import { atMost, checkMeasured } from "./limit.ts";
-import { clauseOf, type NecEdition, namedEdition } from "./necTables.ts";
+import { labelOf, type NecEdition, namedEdition } from "./necTables.ts";
 import { type CodeResult, codeResult } from "./result.ts";
 import { ratingNear } from "./standardDevice.ts";
 
@@ -49,18 +49,19 @@ export function largestApplianceDevice(input: {
       unit: "A",
     });
   }
+  const { label, labelProvenance } = labelOf("appliance 150 percent", year);
   return codeResult({
     value: found.value as Amperes,
     unit: "A",
     cells: [
       {
         ...found.cell,
-        table: clauseOf("appliance 150 percent", year) ?? "422.11(E)",
+        table: label,
         row: "unmarked, above 13.3 A",
         column: "factor",
         value: FACTOR,
         unit: "1",
-        provenance: "seen",
+        provenance: labelProvenance,
       },
       found.cell,
     ],

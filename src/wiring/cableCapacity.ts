@@ -4,6 +4,7 @@ import { fail } from "../quantity/index.ts";
 import type { CapacityTable } from "./edition.ts";
 import { cableAmbientFactor, groupingFactor } from "./iecFactors.ts";
 import { capacityColumn, type Iec } from "./iecTables.ts";
+import { same } from "./limit.ts";
 import { checkBelowRating, type FactorRoute } from "./necFactors.ts";
 import { type CodeResult, codeResult, type TableCell } from "./result.ts";
 import { cellAt, describeCell, type Row } from "./sharedTable.ts";
@@ -72,7 +73,7 @@ export function resolveCable(run: CableRun): ResolvedCable {
   const { edition, insulation, ambient } = run;
   const { name, from, column } = capacityColumn(run);
   checkBelowRating(ambient, from.conductorTemperature);
-  if (run.ambientBase !== undefined && run.ambientBase !== from.baseAmbient) {
+  if (run.ambientBase !== undefined && !same(run.ambientBase, from.baseAmbient)) {
     fail({
       code: "inconsistent",
       path: "ambientBase",
@@ -83,8 +84,9 @@ export function resolveCable(run: CableRun): ResolvedCable {
   }
   const by = run.ambientBy === undefined ? {} : { by: run.ambientBy };
   const { baseAmbient } = from;
-  const hot =
-    ambient === baseAmbient ? null : cableAmbientFactor({ edition, insulation, ambient, baseAmbient, ...by });
+  const hot = same(ambient, baseAmbient)
+    ? null
+    : cableAmbientFactor({ edition, insulation, ambient, baseAmbient, ...by });
   const named = run.grouping === undefined ? {} : { grouping: run.grouping };
   const group =
     run.circuits === 1

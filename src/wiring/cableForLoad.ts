@@ -6,7 +6,7 @@ import factors from "../../shared/tables/iec-overload-factors.json" with { type:
 import { type Amperes, checkOneOf, fail } from "../quantity/index.ts";
 import { type CableCapacity, type CableRun, capacityOfRow, resolveCable } from "./cableCapacity.ts";
 import { iecEdition } from "./iecTables.ts";
-import { atMost, checkMeasured } from "./limit.ts";
+import { atMost, checkMeasured, same } from "./limit.ts";
 import { type CodeResult, codeResult, type TableCell } from "./result.ts";
 import { cellAt, describeCell, type LabelledTable } from "./sharedTable.ts";
 import { rowOfSize } from "./size.ts";
@@ -23,13 +23,22 @@ interface Rated {
   readonly k3: number;
 }
 
+/**
+ * Fuses up to here may carry 2.1 times their rating (IEC 60269-1, from memory), so k3 is 2.1/1.45 and not the printed
+ * 1.31; the printed factor does not cover them and they are left out.
+ */
+const LARGEST_UNCOVERED_FUSE = 4;
+
 /** Preferred ratings of a kind of device, each with the factor that the cable's capacity must exceed it by. */
 function deviceRatings(run: CableRun, kind: DeviceKind): readonly Rated[] {
   const { name, own } = iecEdition(run.edition);
   const from: LabelledTable =
     own?.deviceRatings ??
     (kind === "gG fuse" ? { label: "IEC 60269-1", table: fuses } : { label: "IEC 60898-1", table: breakers });
-  return from.table.rows.map((row) => {
+  const covered = from.table.rows.filter(
+    (row) => kind !== "gG fuse" || !atMost(row[0] as number, LARGEST_UNCOVERED_FUSE),
+  );
+  return covered.map((row) => {
     const value = row[0] as number;
     const rule = factors.rows.find((one) => {
       const to = cellAt(factors, one, "to");
@@ -67,7 +76,7 @@ function chooseDevice(ratings: readonly Rated[], given: number | undefined, load
   const found =
     given === undefined
       ? ratings.find(({ value }) => atMost(load, value))
-      : ratings.find(({ value }) => value === given);
+      : ratings.find(({ value }) => same(given, value));
   if (found === undefined) {
     return fail({
       code: "outside-table",
@@ -101,7 +110,7 @@ export interface CableChoice extends CodeResult<string> {
  * Smallest cable for a load by IB ≤ In ≤ Iz, with k3·In ≤ Iz for gG fuses; no factor for continuous load.
  * @param input - the run; fields at {@link CableRun}
  * @param input.designCurrent - load IB, from {@link designCurrent} with an IEC edition (A), more than 0
- * @param input.deviceKind - "circuit-breaker" or "gG fuse"
+ * @param input.deviceKind - "circuit-breaker" or "gG fuse" (fuses of 4 A and less are not covered)
  * @param input.device - device rating In (A); the smallest preferred one if left out
  * @returns the size, the device, and the capacity with its steps
  * @throws ElectroheatError as {@link cableCapacity}; `inconsistent` for a device below the load; `outside-table` where no size or device does

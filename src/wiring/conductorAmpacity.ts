@@ -2,7 +2,7 @@
 import { type Amperes, type Celsius, fail, type Warning } from "../quantity/index.ts";
 import { ampacityTable } from "./ampacityTables.ts";
 import type { AmpacityTable } from "./edition.ts";
-import { atMost, checkTemperature } from "./limit.ts";
+import { atMost, checkTemperature, same } from "./limit.ts";
 import { ambientFactor, checkBelowRating, conductorCountFactor, type FactorRoute } from "./necFactors.ts";
 import type { NorthAmerican } from "./necTables.ts";
 import { type CodeResult, codeResult, type TableCell } from "./result.ts";
@@ -89,7 +89,7 @@ export function resolveRun(run: ConductorRun): ResolvedRun {
   const { name, from } = ampacityTable(edition, run.installation);
   const column = ampacityColumn(from, run.material, insulationTemperature);
   checkBelowRating(ambient, insulationTemperature);
-  if (run.ambientBase !== undefined && run.ambientBase !== from.baseAmbient) {
+  if (run.ambientBase !== undefined && !same(run.ambientBase, from.baseAmbient)) {
     fail({
       code: "inconsistent",
       path: "ambientBase",
@@ -101,10 +101,9 @@ export function resolveRun(run: ConductorRun): ResolvedRun {
   const { baseAmbient } = from;
   const by = run.ambientBy === undefined ? {} : { by: run.ambientBy };
   // At the base itself the factor is 1 by definition, also in an edition whose factors are not held here.
-  const hot =
-    ambient === baseAmbient
-      ? null
-      : ambientFactor({ edition, baseAmbient, insulationTemperature, ambient, ...by });
+  const hot = same(ambient, baseAmbient)
+    ? null
+    : ambientFactor({ edition, baseAmbient, insulationTemperature, ambient, ...by });
   const count = conductorCountFactor({ edition, currentCarryingConductors: run.currentCarryingConductors });
   return {
     name,

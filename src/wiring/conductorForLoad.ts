@@ -26,6 +26,7 @@ import { ratingNear, roundedDevice, smallConductorRating } from "./standardDevic
  */
 export type SizingConstraint =
   | "termination"
+  | "table ampacity"
   | "corrected ampacity"
   | "small conductor limit"
   | "device step"
@@ -51,7 +52,13 @@ export interface ConductorChoice extends CodeResult<string> {
 }
 
 /** The tests a size must pass, in the order in which they are named when two ask for the same size. */
-const TESTS = ["termination", "corrected ampacity", "small conductor limit", "device step"] as const;
+const TESTS = [
+  "termination",
+  "table ampacity",
+  "corrected ampacity",
+  "small conductor limit",
+  "device step",
+] as const;
 
 type Passed = Readonly<Record<(typeof TESTS)[number], boolean>>;
 
@@ -63,6 +70,8 @@ function tested(run: ConductorRun, found: ConductorAmpacity, design: DesignCurre
   const rounded = roundedDevice(edition, found.value);
   return {
     termination: found.terminationAmpacity === null || atMost(design.value, found.terminationAmpacity),
+    // Where no column is that hot, the conductor's own column stands before factors for the terminal's: 210.19(A).
+    "table ampacity": found.terminationAmpacity !== null || atMost(design.value, found.tableAmpacity),
     "corrected ampacity": atMost(design.load, found.correctedAmpacity),
     "small conductor limit": small === null || atMost(device, small.value),
     "device step": rounded !== null && atMost(device, rounded.value),
@@ -83,7 +92,7 @@ function splitWarning(edition: NorthAmerican, equipment: string, load: number): 
 
 /**
  * Smallest conductor and standard device for a heating load. Each test is its own: the value in the terminal's column carries
- * the design current; the corrected ampacity carries the load; the device, the smallest standard rating at or above the design current, is
+ * the design current, or where the code has no column that hot the table value before factors; the corrected ampacity carries the load; the device, the smallest standard rating at or above the design current, is
  * within the limit of a small conductor and within the next size up of the usable ampacity. The test that asks for
  * the largest size governs.
  * @param input - the load and the run; fields at {@link HeatingLoad} and {@link ConductorRun}
@@ -174,6 +183,7 @@ export function conductorForLoad(
     device: device.value as Amperes,
     ampacity,
     constraints: TESTS.flatMap((constraint) => {
+      if (constraint === (terminalCell === null ? "termination" : "table ampacity")) return [];
       const first = sized.find(({ passed }) => passed[constraint]);
       return first === undefined ? [] : [{ constraint, size: first.ampacity.size }];
     }),

@@ -8,7 +8,7 @@ import {
   type OhmsPerMeter,
   ohmsPerThousandFeet,
 } from "../quantity/index.ts";
-import { clauseOf, type NecEdition, namedEdition } from "./necTables.ts";
+import { labelOf, type NecEdition, namedEdition } from "./necTables.ts";
 import { type CodeResult, codeResult } from "./result.ts";
 import { cellAt, describeCell } from "./sharedTable.ts";
 import { rowOfSize, sizeOfRow } from "./size.ts";
@@ -65,7 +65,6 @@ export function conductorResistance(input: {
   }
   const factor = 1 + (metal === "aluminum" ? ALUMINUM : COPPER) * (temperature - TABLE_TEMPERATURE);
   const far = !(temperature >= 0 && temperature <= 100);
-  const label = clauseOf("conductor resistance", year) ?? "Table 8";
   return codeResult({
     value: (ohmsPerThousandFeet(cellAt(table, row, metal) as number) * factor) as OhmsPerMeter,
     unit: "Ω/m",
@@ -73,7 +72,7 @@ export function conductorResistance(input: {
       describeCell({
         system: "North America",
         edition: name,
-        from: { label, table },
+        from: { ...labelOf("conductor resistance", year), table },
         row,
         rowName: `${size} ${stranding}`,
         column: metal,

@@ -7,7 +7,7 @@ import simplified from "../../shared/tables/iec-grouping-simplified.json" with {
 import { type Celsius, checkOneOf, checkWhole, fail } from "../quantity/index.ts";
 import type { AmbientTable, GroupingTable } from "./edition.ts";
 import { type Iec, iecEdition } from "./iecTables.ts";
-import { atMost, checkTemperature } from "./limit.ts";
+import { atMost, checkTemperature, same } from "./limit.ts";
 import { checkBelowRating, equationCell, type FactorRoute, factorByEquation } from "./necFactors.ts";
 import { noTable } from "./necTables.ts";
 import { type CodeResult, codeResult } from "./result.ts";
@@ -61,7 +61,7 @@ export function cableAmbientFactor(input: {
   if (from === undefined) {
     return noTable("ambient air factors", name, ["IEC 60364-5-52:2009", "BS 7671:2008", "IEC 60204-1:2005"]);
   }
-  const fitting = tables.find((one) => one.baseAmbient === baseAmbient);
+  const fitting = tables.find((one) => same(baseAmbient, one.baseAmbient));
   if (fitting === undefined) {
     return fail({
       code: baseAmbient === undefined ? "missing" : "inconsistent",
@@ -129,6 +129,8 @@ export function cableAmbientFactor(input: {
   });
 }
 
+const SIMPLIFIED = "simplified guide";
+
 function groupingTables(edition: Iec): { readonly name: string; readonly tables: readonly GroupingTable[] } {
   const { name, own } = iecEdition(edition);
   if (own !== null) return { name, tables: own.grouping ?? [] };
@@ -138,7 +140,8 @@ function groupingTables(edition: Iec): { readonly name: string; readonly tables:
     name,
     tables: [
       { name: "standard", label, table: grouping },
-      { name: "simplified guide", label: "installation guide, Fig. G21b", table: simplified },
+      // A guide to the IEC standard, by another author: no part of the British one.
+      ...(name === "BS 7671:2008" ? [] : [{ name: SIMPLIFIED, label: "Fig. G21b", table: simplified }]),
     ],
   };
 }
@@ -150,7 +153,7 @@ function groupingTables(edition: Iec): { readonly name: string; readonly tables:
  * @param input.arrangement - "bunched", "single layer on wall", "single layer on perforated tray", "single layer on ladder",
  *   in the simplified guide also "single layer under ceiling"
  * @param input.circuits - circuits or multicore cables in the group, equally loaded, 1 or more
- * @param input.grouping - "standard" if left out, or "simplified guide"
+ * @param input.grouping - "standard" if left out, or "simplified guide", with IEC 60364-5-52:2009 only
  * @returns the factor as a ratio
  * @throws ElectroheatError `missing`, `unknown-name`, `out-of-range`, `outside-table`
  * @source IEC 60364-5-52:2009 Table B.52.17 = BS 7671:2008 Table 4C1; simplified: an installation guide
@@ -192,10 +195,11 @@ export function groupingFactor(input: {
     });
   }
   const rowName = `${cellAt(from.table, row, "circuits")} circuits`;
+  const edition = from.table === simplified ? "installation guide" : name;
   return codeResult({
     value,
     unit: "1",
-    cells: [describeCell({ system: "IEC", edition: name, from, row, rowName, column: arrangement })],
+    cells: [describeCell({ system: "IEC", edition, from, row, rowName, column: arrangement })],
     baseConditions: ["cables touching, of one kind, equally loaded"],
     governing: "grouping",
   });

@@ -14,7 +14,7 @@ import {
   type OwnInsulationCriterion,
   resolveCriterion,
 } from "./insulationCriteria.ts";
-import { checkMeasured, checkMeasuredOrZero, checkTemperature } from "./limit.ts";
+import { checkMeasured, checkMeasuredOrZero, checkTemperature, same } from "./limit.ts";
 import { type CodeResult, codeResult } from "./result.ts";
 
 /**
@@ -61,6 +61,9 @@ export function insulationOfGroup(input: { readonly each: Ohms; readonly count: 
 
 /**
  * Resistive leakage to frame through an insulation resistance: I = V/R. Capacitive leakage comes on top and is not in it.
+ *
+ * A current, not a verdict: it neither clears equipment for service nor for touch; the standard of the equipment, the local code and a
+ * licensed electrician decide that ({@link insulationVerdicts} and {@link leakageLimit} carry the note).
  * @param input.voltage - voltage to frame, in a star supply line voltage over √3 (V), 0 or more
  * @param input.resistance - insulation resistance of everything connected (Ω), more than 0
  * @returns leakage current (A)
@@ -153,7 +156,7 @@ export function insulationVerdicts(input: {
       rule: limit.name,
     });
     const warnings: Warning[] = [];
-    if (limit.testVoltage !== null && limit.testVoltage !== testVoltage) {
+    if (limit.testVoltage !== null && !same(testVoltage, limit.testVoltage)) {
       const message = `The limit is for a test at ${limit.testVoltage} V.`;
       warnings.push({
         code: "outside-validity",

@@ -99,6 +99,9 @@ function rowFor(table: LabelledTable["table"], column: string, voltage: number, 
   });
 }
 
+/** Upper limit of direct extra-low voltage (V), the higher of the two kinds: IEC 60364-4-41, 414, from memory. */
+const EXTRA_LOW_VOLTAGE = 120;
+
 function own(criterion: OwnInsulationCriterion): ResolvedCriterion {
   const { name, minimum, of, source } = criterion;
   for (const [path, text] of [
@@ -207,10 +210,19 @@ export function resolveCriterion(
     });
   }
   const low = name.endsWith("SELV or PELV");
+  if (low && !atMost(nominalVoltage, EXTRA_LOW_VOLTAGE)) {
+    return fail({
+      code: "outside-table",
+      path: "nominalVoltage",
+      expected: `at most ${EXTRA_LOW_VOLTAGE}: no circuit above it is SELV or PELV (${name})`,
+      received: nominalVoltage,
+      unit: "V",
+    });
+  }
   const table = { ...circuits, rows: circuits.rows.filter((row) => (row[0] === "SELV or PELV") === low) };
   const row = rowFor(table, "to", nominalVoltage, name);
   const from = { label: "Table 6.1", table };
-  const scope = "fixed wiring at verification, not heating elements";
+  const scope = `fixed wiring at verification, not heating elements${low ? "; at most 50 V alternating or 120 V direct" : ""}`;
   return fromRow({
     name,
     system: "IEC",

@@ -1,7 +1,7 @@
 /** Insulation resistance referred to 20 °C. */
 import table from "../../shared/tables/neta-100-14.json" with { type: "json" };
 import { type Celsius, checkBetween, checkOneOf, fail, type Ohms } from "../quantity/index.ts";
-import { checkMeasured } from "./limit.ts";
+import { checkMeasured, same } from "./limit.ts";
 import { type CodeResult, codeResult } from "./result.ts";
 import { cellAt, describeCell } from "./sharedTable.ts";
 
@@ -34,7 +34,7 @@ export function insulationAt20(input: {
   checkBetween("temperature", temperature, 0, 80, "°C");
   const column = checkOneOf("insulation", input.insulation, ["oil", "solid"]);
   const route = checkOneOf("by", input.by ?? "table", ["table", "law"]);
-  const found = table.rows.find((row) => row[0] === temperature);
+  const found = table.rows.find((row) => same(temperature, row[0] as number));
   if (route === "table" && found === undefined) {
     return fail({
       code: "outside-table",
@@ -51,7 +51,7 @@ export function insulationAt20(input: {
     edition: "ANSI/NETA MTS",
     from: { label: "Table 100.14.1", table },
     row,
-    rowName: `${temperature} °C`,
+    rowName: `${route === "table" ? row[0] : temperature} °C`,
     column,
   });
   const byLaw = route === "law";

@@ -1,7 +1,7 @@
 /** High-temperature insulation types by their letters. */
 import types from "../../shared/tables/nec-high-temperature-insulation.json" with { type: "json" };
 import { type Celsius, fail } from "../quantity/index.ts";
-import { clauseOf, type NecEdition, namedEdition } from "./necTables.ts";
+import { labelOf, type NecEdition, namedEdition } from "./necTables.ts";
 import { type CodeResult, codeResult } from "./result.ts";
 import { cellAt, describeCell, nameError } from "./sharedTable.ts";
 
@@ -46,7 +46,7 @@ export function insulationType(input: {
       received: input.type,
     });
   }
-  const from = { label: clauseOf("insulation types", year) ?? "insulation types", table: types };
+  const from = { ...labelOf("insulation types", year), table: types };
   const use = String(cellAt(types, row, "use"));
   return {
     ...codeResult({

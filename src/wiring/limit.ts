@@ -7,6 +7,11 @@ export function atMost(value: number, limit: number): boolean {
   return compareQuoted({ left: value, right: limit }) <= 0;
 }
 
+/** Whether two figures are the same on 12 significant digits; what is not a number is the same as nothing. */
+export function same(left: number | undefined, right: number): boolean {
+  return Number.isFinite(left) && compareQuoted({ left: left as number, right }) === 0;
+}
+
 /** Smallest whole number of equal parts of which none exceeds the limit. */
 export function partsNeeded(total: number, limit: number): number {
   let parts = Math.max(1, Math.floor(total / limit));

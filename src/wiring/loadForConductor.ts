@@ -20,10 +20,12 @@ import { permittedDevice, ratingNear } from "./standardDevice.ts";
  */
 export type LoadConstraint =
   | "termination"
+  | "table ampacity"
   | "corrected ampacity"
   | "device"
   | "conductor's device limit"
-  | "subdivided load";
+  | "subdivided load"
+  | "subdivided device";
 
 /**
  * The largest load of a conductor.
@@ -32,7 +34,7 @@ export type LoadConstraint =
 export interface ConductorLoad extends CodeResult<Amperes> {
   /** What limits the load. */
   readonly governing: LoadConstraint;
-  /** Largest standard device the conductor permits, or the device you gave (A). */
+  /** Largest standard device the conductor permits, of a subdivided load the class too, or the device you gave (A). */
   readonly device: Amperes;
   /** Ampacity of the conductor with its steps. */
   readonly ampacity: ConductorAmpacity;
@@ -41,8 +43,9 @@ export interface ConductorLoad extends CodeResult<Amperes> {
 }
 
 /**
- * Largest continuous heating load a conductor may feed: the smallest of terminal's column / factor, corrected
- * ampacity, device / factor, and the class's largest subdivided load where the circuit is one of a split heater.
+ * Largest continuous heating load a conductor may feed: the smallest of terminal's column / factor (table value /
+ * factor where the code has no column that hot), corrected
+ * ampacity, device / factor, and the class's largest subdivided load and device where the circuit is one of a split heater.
  * @param input - the run; fields at {@link ConductorRun}
  * @param input.size - size printed on the conductor
  * @param input.equipment - equipment class: {@link EquipmentClass}
@@ -50,7 +53,8 @@ export interface ConductorLoad extends CodeResult<Amperes> {
  * @param input.listedForFullLoad - true for an assembly and device listed for operation at 100 %; false if left out
  * @param input.subdivided - true where the circuit is one of a split heater; false if left out
  * @returns the load (A), continuous, heaters and their motors together, with what limits it
- * @throws ElectroheatError as {@link conductorAmpacity}; `inconsistent` for a device above what the conductor permits
+ * @throws ElectroheatError as {@link conductorAmpacity}; `inconsistent` for a device above what the conductor or,
+ *   subdivided, the class permits
  * @source NFPA 70, National Electrical Code: 210.19(A), 210.20(A), 110.14(C), 240.4, 240.6(A), 310.15, ampacity tables, and the clause of the class
  * @example
  * ```ts
@@ -107,23 +111,52 @@ export function loadForConductor(
       unit: "A",
     });
   }
-  const device = input.device ?? permitted.value;
+  const clause = cellAt(rule.from.table, rule.row, "subdivision");
   const ruleCell = (column: string): TableCell =>
     describeCell({
       system: "North America",
       edition: rule.name,
-      from: rule.from,
+      from: column === "factor" || clause === null ? rule.from : { ...rule.from, label: String(clause) },
       row: rule.row,
       rowName: input.equipment,
       column,
     });
-  const largest = cellAt(rule.from.table, rule.row, "subdivided load");
+  const part = (column: string): number | null => {
+    const limit = input.subdivided === true ? cellAt(rule.from.table, rule.row, column) : null;
+    return typeof limit === "number" ? limit : null;
+  };
+  const largest = part("subdivided load");
+  const largestDevice = part("subdivided device");
+  if (input.device !== undefined && largestDevice !== null && !atMost(input.device, largestDevice)) {
+    fail({
+      code: "inconsistent",
+      path: "device",
+      expected: `at most ${largestDevice}, the largest device of a subdivided load (${clause})`,
+      received: input.device,
+      unit: "A",
+    });
+  }
+  const byClass = largestDevice !== null && !atMost(permitted.value, largestDevice);
+  const split = byClass ? (ratingNear(edition, largestDevice, "down") ?? outside()) : null;
+  const device = input.device ?? split?.value ?? permitted.value;
   const deviceCell =
-    input.device === undefined ? permitted.cell : (ratingNear(edition, device, "up")?.cell ?? permitted.cell);
-  const byDevice: LoadConstraint = input.device === undefined ? "conductor's device limit" : "device";
+    input.device !== undefined
+      ? (ratingNear(edition, device, "up")?.cell ?? permitted.cell)
+      : split === null
+        ? permitted.cell
+        : ruleCell("subdivided device");
+  const byDevice: LoadConstraint =
+    input.device !== undefined ? "device" : split === null ? "conductor's device limit" : "subdivided device";
   const limits: { constraint: LoadConstraint; load: number; cell: TableCell }[] = [
     ...(terminalCell === null
-      ? []
+      ? [
+          // No column is that hot: 210.19(A) holds the table value before factors to the design current.
+          {
+            constraint: "table ampacity" as const,
+            load: ampacity.tableAmpacity / factor,
+            cell: ownCell,
+          },
+        ]
       : [
           {
             constraint: "termination" as const,
@@ -132,10 +165,10 @@ export function loadForConductor(
           },
         ]),
     { constraint: "corrected ampacity", load: ampacity.correctedAmpacity, cell: ownCell },
+    ...(largest === null
+      ? []
+      : [{ constraint: "subdivided load" as const, load: largest, cell: ruleCell("subdivided load") }]),
     { constraint: byDevice, load: device / factor, cell: deviceCell },
-    ...(input.subdivided === true && typeof largest === "number"
-      ? [{ constraint: "subdivided load" as const, load: largest, cell: ruleCell("subdivided load") }]
-      : []),
   ];
   const lowest = limits.reduce((least, one) => (atMost(least.load, one.load) ? least : one));
   const used = [...limits.map(({ cell }) => cell), ...ampacity.cells, ruleCell("factor")];

@@ -27,8 +27,8 @@ export interface LugMarks {
  * Outcome of holding a conductor against a lug.
  * @since 0.1.0
  */
-export interface LugFit extends CodeResult<"fits" | "does not fit"> {
-  /** What is wrong, in the lug's order: material, size, temperature column, block current; empty if it fits. */
+export interface LugFit extends CodeResult<"fits" | "does not fit" | "undecided"> {
+  /** What is wrong, in the lug's order: material, size, temperature column, block current; empty if none is found. */
   readonly faults: readonly ("material" | "too small" | "too large" | "termination" | "block current")[];
   /** Ampacity of the size in the lug's temperature column (A); `null` where the code has no figure. */
   readonly terminationAmpacity: Amperes | null;
@@ -43,6 +43,7 @@ function areaOf(path: string, size: string): number {
 /**
  * Whether a lug takes a conductor: material, size within the marked range, and the design current within the value of the lug's
  * temperature column and the current marked on the block. 90 °C wire on a 75 °C lug is held to the 75 °C column.
+ * A mark hotter than any column of the code leaves the current undecided: the terminal maker's figure is needed.
  *
  * Says nothing about strands, number of wires per hole, plating or torque: see the marks of the lug.
  * @param input.edition - edition by name, or one of your own with a raceway table
@@ -51,7 +52,7 @@ function areaOf(path: string, size: string): number {
  * @param input.material - "copper", "aluminum" or "nickel-coated copper"
  * @param input.insulationTemperature - temperature rating of the conductor (°C)
  * @param input.designCurrent - from {@link designCurrent} (A), more than 0
- * @returns "fits" or "does not fit" with every fault
+ * @returns "fits", "does not fit" with every fault, or "undecided" where the code has no column as hot as the mark
  * @throws ElectroheatError `missing`, `not-a-number`, `unknown-name`, `ambiguous`, `inconsistent` for a range upside down
  * @source NFPA 70, National Electrical Code, 110.14 and the raceway ampacity table of the edition
  * @example
@@ -111,24 +112,25 @@ export function lugFit(input: {
     ...(lug.current === undefined || atMost(designCurrent, lug.current) ? [] : ["block current" as const]),
   ];
   const found = limit.found?.cell ?? {
-    system: "North America" as const,
-    edition: typeof edition === "string" ? edition : edition.name,
+    system: "maker data" as const,
+    edition: "marks of the lug",
     table: "marks of the lug",
     row: size,
-    column: `${material} ${lug.temperature}`,
-    value: null,
-    unit: "A",
-    source: "nfpa-70",
-    kind: "published" as const,
-    provenance: "seen" as const,
+    column: "temperature",
+    value: lug.temperature,
+    unit: "°C",
+    source: "marks of the lug, as given",
+    kind: "user table" as const,
+    provenance: "memory" as const,
   };
+  const undecided = faults.length === 0 && limit.column === null;
   return {
     ...codeResult({
-      value: faults.length === 0 ? "fits" : "does not fit",
+      value: undecided ? "undecided" : faults.length === 0 ? "fits" : "does not fit",
       unit: "",
       cells: [found],
       baseConditions: ["one conductor in the lug, marks as given"],
-      governing: faults[0] ?? "none",
+      governing: faults[0] ?? (undecided ? "termination" : "none"),
       cautions: [
         "Marks, strands and torque of the lug go before any table: a joint is made by its maker's instruction.",
       ],

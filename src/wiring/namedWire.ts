@@ -7,7 +7,7 @@ import maker30 from "../../shared/tables/wire-maker-30.json" with { type: "json"
 import maker30Ambient from "../../shared/tables/wire-maker-30-ambient.json" with { type: "json" };
 import maker40 from "../../shared/tables/wire-maker-40.json" with { type: "json" };
 import { type Amperes, type Celsius, checkOneOf, fail } from "../quantity/index.ts";
-import { atMost, checkTemperature } from "./limit.ts";
+import { atMost, checkTemperature, same } from "./limit.ts";
 import { type CodeResult, type CodeSystem, codeResult, type TableCell } from "./result.ts";
 import { cellAt, columnAt, describeCell, type SharedTable } from "./sharedTable.ts";
 import { rowOfSize, sizeOfRow } from "./size.ts";
@@ -117,7 +117,9 @@ export function namedWireAmpacity(input: {
       received: insulation,
     });
   }
-  const factor = ambient === base ? null : factorOf(named, table === maker30 ? column : insulation, ambient);
+  const factor = same(ambient, base)
+    ? null
+    : factorOf(named, table === maker30 ? column : insulation, ambient);
   const rowName = sizeOfRow(table, row);
   const cell = describeCell({ system, edition, from: { label, table }, row, rowName, column: input.column });
   return codeResult({

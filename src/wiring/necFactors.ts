@@ -9,6 +9,7 @@ import {
   AT_30,
   AT_40,
   clauseOf,
+  labelOf,
   type NorthAmerican,
   necEditions,
   northAmerican,
@@ -74,14 +75,11 @@ function ambientTables(edition: NorthAmerican): {
 } {
   const { name, year, own } = northAmerican(edition);
   if (year === null) return { name, tables: own?.ambient ?? [] };
-  const from = (label: string | null, baseAmbient: Celsius, table: typeof ambient30): AmbientTable[] =>
-    label === null ? [] : [{ label, baseAmbient, table }];
+  const from = (provision: string, baseAmbient: Celsius, table: typeof ambient30): AmbientTable[] =>
+    clauseOf(provision, year) === null ? [] : [{ ...labelOf(provision, year), baseAmbient, table }];
   return {
     name,
-    tables: [
-      ...from(clauseOf("ambient 30", year), AT_30, ambient30),
-      ...from(clauseOf("ambient 40", year), AT_40, ambient40),
-    ],
+    tables: [...from("ambient 30", AT_30, ambient30), ...from("ambient 40", AT_40, ambient40)],
   };
 }
 
@@ -196,10 +194,7 @@ export function conductorCountFactor(input: {
   const conductors = input.currentCarryingConductors;
   checkWhole("currentCarryingConductors", conductors, 1, 10_000);
   const { name, year, own } = northAmerican(input.edition);
-  const from =
-    year === null
-      ? own?.conductorCount
-      : { label: clauseOf("conductor count", year) ?? "conductor count", table: count };
+  const from = year === null ? own?.conductorCount : { ...labelOf("conductor count", year), table: count };
   if (from === undefined) return noTable("a conductor-count table", name, necEditions());
   const { table } = from;
   const row = table.rows.find((one) => {

@@ -3,6 +3,7 @@ import clauses from "../../shared/tables/nec-clauses.json" with { type: "json" }
 import { type Celsius, checkOneOf, fail } from "../quantity/index.ts";
 import type { NorthAmericanEdition } from "./edition.ts";
 import { checkedEdition } from "./editionGate.ts";
+import type { Provenance } from "./result.ts";
 import { cellAt } from "./sharedTable.ts";
 
 const NAMES = ["NEC 2008", "NEC 2011", "NEC 2014", "NEC 2017", "NEC 2020", "NEC 2023"] as const;
@@ -55,6 +56,18 @@ export function clauseOf(provision: string, year: number): string | null {
   const column = year < 2011 ? "2008" : year < 2020 ? "2011" : String(year);
   const row = clauses.rows.find((one) => one[0] === provision);
   return row === undefined ? null : (cellAt(clauses, row, column) as string | null);
+}
+
+/** A provision's label in an edition with the provenance of its row, for the cells found under it. */
+export function labelOf(
+  provision: string,
+  year: number,
+): { readonly label: string; readonly labelProvenance: Provenance } {
+  const row = clauses.rows.find((one) => one[0] === provision) ?? [];
+  return {
+    label: clauseOf(provision, year) ?? provision,
+    labelProvenance: (cellAt(clauses, row, "provenance") ?? clauses.provenance) as Provenance,
+  };
 }
 
 /** Answers a question about a table that an edition does not hold with the editions that do. */

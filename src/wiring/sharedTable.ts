@@ -37,6 +37,8 @@ export interface SharedTable {
 export interface LabelledTable {
   /** Table or clause as the edition names it: "Table 310.16". */
   readonly label: string;
+  /** How the label was found, where that is weaker than the figures; as the figures if left out. */
+  readonly labelProvenance?: Provenance;
   /** The figures. */
   readonly table: SharedTable;
 }
@@ -73,6 +75,13 @@ function provenanceAt(table: SharedTable, row: Row, column: string): Provenance 
   return (own ?? table.provenance) as Provenance;
 }
 
+const STRENGTH: readonly Provenance[] = ["memory", "derived", "seen"];
+
+/** The weaker of two provenances; a word that is none of them counts as the weakest. */
+function weaker(one: Provenance, other: Provenance): Provenance {
+  return STRENGTH[Math.min(STRENGTH.indexOf(one), STRENGTH.indexOf(other))] ?? "memory";
+}
+
 /** What a cell says about itself. */
 export function describeCell(input: {
   readonly system: CodeSystem;
@@ -94,7 +103,7 @@ export function describeCell(input: {
     unit: table.columns.find(({ name }) => name === column)?.unit ?? "",
     source: table.source,
     kind: table.kind as TableKind,
-    provenance: provenanceAt(table, row, column),
+    provenance: weaker(provenanceAt(table, row, column), from.labelProvenance ?? "seen"),
   };
 }
 

@@ -4,7 +4,7 @@ import small from "../../shared/tables/nec-small-conductors.json" with { type: "
 import ratings from "../../shared/tables/nec-standard-ratings.json" with { type: "json" };
 import { type Amperes, checkOneOf, fail } from "../quantity/index.ts";
 import { atMost, checkMeasured } from "./limit.ts";
-import { clauseOf, type NorthAmerican, northAmerican, noTable } from "./necTables.ts";
+import { labelOf, type NorthAmerican, northAmerican, noTable } from "./necTables.ts";
 import { type CodeResult, codeResult, type TableCell } from "./result.ts";
 import type { LabelledTable } from "./sharedTable.ts";
 import { cellAt, describeCell } from "./sharedTable.ts";
@@ -22,9 +22,7 @@ interface Rating {
 function ratingsOf(edition: NorthAmerican): { readonly name: string; readonly from: LabelledTable } {
   const { name, year, own } = northAmerican(edition);
   const from =
-    year === null
-      ? own?.standardRatings
-      : { label: clauseOf("standard ratings", year) ?? "standard ratings", table: ratings };
+    year === null ? own?.standardRatings : { ...labelOf("standard ratings", year), table: ratings };
   return { name, from: from ?? noTable("standard ratings", name, []) };
 }
 
@@ -96,10 +94,7 @@ export function smallConductorRating(
   material: string,
 ): (Rating & { readonly cautions: readonly string[] }) | null {
   const { name, year, own } = northAmerican(edition);
-  const from =
-    year === null
-      ? own?.smallConductors
-      : { label: clauseOf("small conductors", year) ?? "small conductors", table: small };
+  const from = year === null ? own?.smallConductors : { ...labelOf("small conductors", year), table: small };
   if (from === undefined) return null;
   const wanted = sizeName("size", size);
   // Nickel-coated copper is copper with a coat; the rule knows copper and aluminum.

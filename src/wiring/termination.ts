@@ -3,7 +3,7 @@ import terminations from "../../shared/tables/nec-terminations.json" with { type
 import { type Amperes, type Celsius, fail, type Warning } from "../quantity/index.ts";
 import { ampacityTables } from "./ampacityTables.ts";
 import { atMost, checkMeasured, checkTemperature } from "./limit.ts";
-import { clauseOf, type NorthAmerican, northAmerican, noTable } from "./necTables.ts";
+import { labelOf, type NorthAmerican, northAmerican, noTable } from "./necTables.ts";
 import { type CodeResult, codeResult, type TableCell } from "./result.ts";
 import { cellAt, describeCell } from "./sharedTable.ts";
 import { sizeOfRow } from "./size.ts";
@@ -30,10 +30,7 @@ export function terminationTemperature(input: {
   const { circuitRating } = input;
   checkMeasured("circuitRating", circuitRating, "A");
   const { name, year, own } = northAmerican(input.edition);
-  const from =
-    year === null
-      ? own?.terminations
-      : { label: clauseOf("terminations", year) ?? "terminations", table: terminations };
+  const from = year === null ? own?.terminations : { ...labelOf("terminations", year), table: terminations };
   if (from === undefined) return noTable("a rule for unmarked terminals", name, []);
   const row = from.table.rows.find((one) => {
     const to = cellAt(from.table, one, "to");

@@ -9,6 +9,7 @@ import {
   type Warning,
 } from "../quantity/index.ts";
 import { atMost, checkMeasured, checkMeasuredOrZero } from "./limit.ts";
+import { DEFERRAL } from "./result.ts";
 
 /**
  * Voltage drop of a circuit.
@@ -23,11 +24,17 @@ export interface VoltageDrop {
   readonly loadVoltage: Volts;
   /** Power of a resistance heater at that voltage over its power without drop, constant resistance, as a ratio. */
   readonly powerRatio: number;
+  /** Who decides. */
+  readonly deferral: string;
+  /** What the reader must know before acting on it. */
+  readonly cautions: readonly string[];
   /** Empty within the advised 3 % of a branch circuit. */
   readonly warnings: readonly Warning[];
 }
 
 const ADVISED_RATIO = 0.03;
+const CAUTION =
+  "A drop within the advice says nothing of ampacity or protection: the conductor is chosen for these first.";
 
 /**
  * Voltage drop of a circuit: two-wire 2·I·L·(r·cos φ + x·sin φ), three-phase √3·I·L·(r·cos φ + x·sin φ) line to line.
@@ -80,6 +87,8 @@ export function voltageDrop(input: {
     ratio,
     loadVoltage: (supplyVoltage - drop) as Volts,
     powerRatio: (1 - ratio) ** 2,
+    deferral: DEFERRAL,
+    cautions: [CAUTION],
     warnings: atMost(ratio, ADVISED_RATIO)
       ? []
       : [

@@ -184,7 +184,12 @@ describe("insulation limits by their owners", () => {
     }).map((verdict) => toMegaohms(verdict.minimum));
 
   it("IEC 60364-6 Table 6.1: 1 MΩ, 0.5 MΩ for SELV and PELV; IEC 60204-1 (memory): 1 MΩ", () => {
-    expect(minimum(["IEC 60364-6", "IEC 60364-6 SELV or PELV", "IEC 60204-1"], 400)).toEqual([1, 0.5, 1]);
+    expect(minimum(["IEC 60364-6", "IEC 60364-6 SELV or PELV", "IEC 60204-1"], 48)).toEqual([1, 0.5, 1]);
+    expect(minimum(["IEC 60364-6", "IEC 60204-1"], 400)).toEqual([1, 1]);
+    // Extra-low voltage ends at 50 V alternating, 120 V direct: IEC 60364-4-41, 414, from memory.
+    expect(minimum(["IEC 60364-6 SELV or PELV"], 120)).toEqual([0.5]);
+    expect(() => minimum(["IEC 60364-6 SELV or PELV"], 121)).toThrow(/at most 120/);
+    expect(() => minimum(["IEC 60364-6 SELV or PELV"], 480)).toThrow(/at most 120/);
     const test = (nominal: number): (string | undefined)[] =>
       insulationVerdicts({
         resistance: megaohms(2),
@@ -207,7 +212,7 @@ describe("insulation limits by their owners", () => {
         temperature: celsius(20),
         criteria: [
           "IEC 60364-6",
-          ...(nominal > 500 ? [] : ["IEC 60364-6 SELV or PELV" as const]),
+          ...(nominal > 120 ? [] : ["IEC 60364-6 SELV or PELV" as const]),
           "IEC 60204-1",
           "NETA 100.1",
           "maker assembly",
@@ -217,7 +222,8 @@ describe("insulation limits by their owners", () => {
           "1 MΩ per kV",
         ],
       }).map((verdict) => verdict.warnings[0]?.limit);
-    expect(wanted(240)).toEqual([500, 250, 500, 500, 500, 500, undefined, undefined, undefined]);
+    expect(wanted(48)).toEqual([500, 250, 500, 500, 500, 500, undefined, undefined, undefined]);
+    expect(wanted(240)).toEqual([500, 500, 500, 500, 500, undefined, undefined, undefined]);
     expect(wanted(690)).toEqual([1000, 500, 1000, 500, 500, undefined, undefined, undefined]);
   });
 
@@ -370,6 +376,41 @@ describe("lugs", () => {
   it("60 °C marks hold 6 AWG to 55 A", () => {
     expect(faultsOf("6 AWG", "copper", 56, { temperature: celsius(60) })).toEqual(["termination"]);
     expect(faultsOf("6 AWG", "copper", 55, { temperature: celsius(60) })).toEqual([]);
+  });
+});
+
+describe("lugs hotter than the code's columns", () => {
+  const held = (current: number, change: object = {}): ReturnType<typeof lugFit> =>
+    lugFit({
+      edition: "NEC 2023",
+      lug: {
+        smallest: "6 AWG",
+        largest: "2/0 AWG",
+        materials: ["copper"],
+        temperature: celsius(150),
+        ...change,
+      },
+      size: "4 AWG",
+      material: "copper",
+      insulationTemperature: celsius(200),
+      designCurrent: amperes(current),
+    });
+
+  it("are undecided: Table 310.16 ends at 90 °C, so no column bounds 500 A", () => {
+    const found = held(500);
+    expect([found.value, found.faults, found.governing, found.terminationAmpacity]).toEqual([
+      "undecided",
+      [],
+      "termination",
+      null,
+    ]);
+    expect(found.warnings[0]?.path).toBe("terminalTemperature");
+    expect(found.cells.map((cell) => [cell.kind, cell.provenance])).toEqual([["user table", "memory"]]);
+  });
+
+  it("still name the faults that are plain", () => {
+    expect(held(500, { current: amperes(200) }).value).toBe("does not fit");
+    expect(held(500, { largest: "6 AWG" }).faults).toEqual(["too large"]);
   });
 });
 
