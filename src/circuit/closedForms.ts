@@ -2,7 +2,7 @@
  * Closed forms for n equal elements in parallel in each branch, k of them open in one branch: what a technician can check on
  * paper, and what the network solve is held against.
  */
-import { checkWhole, given, given } from "../quantity/index.ts";
+import { checkWhole, given } from "../quantity/index.ts";
 
 /**
  * Ratios to the healthy bank after k of n parallel elements in one branch have opened.

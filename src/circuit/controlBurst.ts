@@ -10,7 +10,6 @@ import {
   type Warning,
   type Watts,
 } from "../quantity/index.ts";
-import { given } from "./given.ts";
 import { checkScale } from "./scale.ts";
 
 /**

@@ -1,6 +1,5 @@
 /** Staging: banks switched in steps, one of them trimmed to meet the demand in between. */
-import { fail, type Watts } from "../quantity/index.ts";
-import { given } from "./given.ts";
+import { fail, given, type Watts } from "../quantity/index.ts";
 import { checkScale, checkScaleOrZero } from "./scale.ts";
 
 /**

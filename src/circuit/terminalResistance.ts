@@ -1,5 +1,5 @@
 /** What an ohmmeter reads between two nodes of a dead network. */
-import { fail, given, given, type Ohms, type Open } from "../quantity/index.ts";
+import { fail, given, type Ohms, type Open } from "../quantity/index.ts";
 import { factorNetwork, type IndexedNetwork, indexNetwork } from "./indexed.ts";
 import type { Network } from "./network.ts";
 import { refinedPotentials } from "./refined.ts";

@@ -101,6 +101,7 @@ export function ultimateOf(power: number, conductance: number, ambient: number):
 export function heatUpTime(
   input: LumpedOven & { readonly power: Watts; readonly target: Celsius; readonly start?: Celsius },
 ): HeatUpTime {
+  given(input);
   const { heatCapacity, lossConductance, ambient, power, target, start = ambient } = input;
   checkOven(input);
   checkScaleOrZero("power", power, "W");
@@ -145,6 +146,7 @@ export function heatUpTime(
 export function ovenTemperature(
   input: LumpedOven & { readonly power: Watts; readonly time: Seconds; readonly start?: Celsius },
 ): Celsius {
+  given(input);
   const { heatCapacity, lossConductance, ambient, power, time, start = ambient } = input;
   checkOven(input);
   checkScaleOrZero("power", power, "W");

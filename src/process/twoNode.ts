@@ -1,6 +1,13 @@
 /** The oven as two bodies: air with structure, which the elements heat, and the load, which lags behind. */
 import { bracketedRoot } from "../numeric/index.ts";
-import type { Celsius, JoulesPerKelvin, Seconds, Watts, WattsPerKelvin } from "../quantity/index.ts";
+import {
+  type Celsius,
+  given,
+  type JoulesPerKelvin,
+  type Seconds,
+  type Watts,
+  type WattsPerKelvin,
+} from "../quantity/index.ts";
 import { checkTarget } from "./lumped.ts";
 import { checkScale, checkScaleOrZero, checkTemperature } from "./scale.ts";
 
@@ -88,6 +95,7 @@ function solution(oven: TwoNodeOven, power: number, start: number) {
 export function twoNodeTemperatures(
   input: TwoNodeOven & { readonly power: Watts; readonly time: Seconds; readonly start?: Celsius },
 ): TwoNodeTemperatures {
+  given(input);
   const { ambient, power, time, start = ambient } = input;
   checkScaleOrZero("time", time, "s");
   const { air, load } = solution(input, power, start).at(time);
@@ -143,6 +151,7 @@ export interface TwoNodeHeatUp {
 export function twoNodeHeatUp(
   input: TwoNodeOven & { readonly power: Watts; readonly target: Celsius; readonly start?: Celsius },
 ): TwoNodeHeatUp {
+  given(input);
   const { ambient, target, power, start = ambient } = input;
   const { slow, fast, ultimate, at } = solution(input, power, start);
   checkTarget(target, ambient, start);

@@ -1,5 +1,5 @@
 /** Largest device of an appliance that carries no mark. */
-import { type Amperes, fail } from "../quantity/index.ts";
+import { type Amperes, fail, given } from "../quantity/index.ts";
 import { atMost, checkMeasured } from "./limit.ts";
 import { labelOf, type NecEdition, namedEdition } from "./necTables.ts";
 import { type CodeResult, codeResult } from "./result.ts";
@@ -27,6 +27,7 @@ export function largestApplianceDevice(input: {
   readonly edition: NecEdition;
   readonly current: Amperes;
 }): CodeResult<Amperes> {
+  given(input);
   const { edition, current } = input;
   checkMeasured("current", current, "A");
   const { year } = namedEdition(edition);

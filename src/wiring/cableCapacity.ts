@@ -1,6 +1,6 @@
 /** What a cable may carry by the IEC family, and both directions between load and cable. */
 import type { Amperes, Celsius, Warning } from "../quantity/index.ts";
-import { fail } from "../quantity/index.ts";
+import { fail, given } from "../quantity/index.ts";
 import type { CapacityTable } from "./edition.ts";
 import { cableAmbientFactor, groupingFactor } from "./iecFactors.ts";
 import { capacityColumn, type Iec } from "./iecTables.ts";
@@ -146,6 +146,7 @@ export function capacityOfRow(resolved: ResolvedCable, row: Row): CableCapacity 
  * @since 0.1.0
  */
 export function cableCapacity(input: CableRun & { readonly size: string }): CableCapacity {
+  given(input);
   const resolved = resolveCable(input);
   const found = capacityOfRow(resolved, rowOfSize(resolved.from.table, "size", input.size));
   if (found !== null) return found;

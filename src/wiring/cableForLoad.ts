@@ -3,7 +3,7 @@
 import fuses from "../../shared/tables/iec-60269-ratings.json" with { type: "json" };
 import breakers from "../../shared/tables/iec-60898-ratings.json" with { type: "json" };
 import factors from "../../shared/tables/iec-overload-factors.json" with { type: "json" };
-import { type Amperes, checkOneOf, fail } from "../quantity/index.ts";
+import { type Amperes, checkOneOf, fail, given } from "../quantity/index.ts";
 import { type CableCapacity, type CableRun, capacityOfRow, resolveCable } from "./cableCapacity.ts";
 import { iecEdition } from "./iecTables.ts";
 import { atMost, checkMeasured, same } from "./limit.ts";
@@ -132,6 +132,7 @@ export function cableForLoad(
     readonly device?: Amperes;
   },
 ): CableChoice {
+  given(input);
   const { designCurrent } = input;
   checkMeasured("designCurrent", designCurrent, "A");
   const kind = checkOneOf("deviceKind", input.deviceKind, ["circuit-breaker", "gG fuse"]);
@@ -210,6 +211,7 @@ export interface CableLoad extends CodeResult<Amperes> {
 export function loadForCable(
   input: CableRun & { readonly size: string; readonly deviceKind: DeviceKind; readonly device?: Amperes },
 ): CableLoad {
+  given(input);
   const kind = checkOneOf("deviceKind", input.deviceKind, ["circuit-breaker", "gG fuse"]);
   const resolved = resolveCable(input);
   const capacity = capacityOfRow(resolved, rowOfSize(resolved.from.table, "size", input.size));

@@ -1,5 +1,5 @@
 /** What a conductor may carry where it lies and where it lands. */
-import { type Amperes, type Celsius, fail, type Warning } from "../quantity/index.ts";
+import { type Amperes, type Celsius, fail, given, type Warning } from "../quantity/index.ts";
 import { ampacityTable } from "./ampacityTables.ts";
 import type { AmpacityTable } from "./edition.ts";
 import { atMost, checkTemperature, same } from "./limit.ts";
@@ -213,6 +213,7 @@ export function terminalColumn(run: ConductorRun, circuitRating: number | undefi
 export function conductorAmpacity(
   input: ConductorRun & { readonly size: string; readonly circuitRating?: Amperes },
 ): ConductorAmpacity {
+  given(input);
   const resolved = resolveRun(input);
   const row = rowOfSize(resolved.from.table, "size", input.size);
   const found = ampacityOfRow(input, resolved, row, terminalColumn(input, input.circuitRating));

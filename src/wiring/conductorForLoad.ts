@@ -1,5 +1,5 @@
 /** From the load to the smallest conductor and its device. */
-import { type Amperes, fail, type Warning } from "../quantity/index.ts";
+import { type Amperes, fail, given, type Warning } from "../quantity/index.ts";
 import {
   ampacityOfRow,
   type ConductorAmpacity,
@@ -118,6 +118,7 @@ export function conductorForLoad(
       readonly listedForFullLoad?: boolean;
     },
 ): ConductorChoice {
+  given(input);
   const { edition } = input;
   const design = designCurrent(input);
   const device = ratingNear(edition, design.value, "up");

@@ -5,6 +5,7 @@ import {
   checkBetween,
   checkOneOf,
   fail,
+  given,
   type OhmsPerMeter,
   ohmsPerThousandFeet,
 } from "../quantity/index.ts";
@@ -46,6 +47,7 @@ export function conductorResistance(input: {
   readonly metal: "copper uncoated" | "copper coated" | "aluminum";
   readonly temperature: Celsius;
 }): CodeResult<OhmsPerMeter> {
+  given(input);
   const { temperature } = input;
   const { name, year } = namedEdition(input.edition);
   const stranding = checkOneOf("stranding", input.stranding, ["solid", "stranded"]);

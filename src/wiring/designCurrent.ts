@@ -1,6 +1,6 @@
 /** Minimum design current of a heating load, by the rule of its system, edition and equipment class. */
 import rules from "../../shared/tables/nec-heating-rules.json" with { type: "json" };
-import { type Amperes, fail, type Warning } from "../quantity/index.ts";
+import { type Amperes, fail, given, type Warning } from "../quantity/index.ts";
 import type { IecEdition } from "./edition.ts";
 import { checkedEdition } from "./editionGate.ts";
 import { type IecEditionName, iecEditionNames } from "./iecNames.ts";
@@ -147,6 +147,7 @@ export function designCurrent(
     readonly listedForFullLoad?: boolean;
   },
 ): DesignCurrent {
+  given(input);
   const { edition } = input;
   const { actual, continuous } = loadOf(input);
   const iec =

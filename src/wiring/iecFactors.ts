@@ -4,7 +4,7 @@ import machine from "../../shared/tables/iec-60204-1-ambient.json" with { type: 
 import iec from "../../shared/tables/iec-b52-14-ambient.json" with { type: "json" };
 import grouping from "../../shared/tables/iec-b52-17-grouping.json" with { type: "json" };
 import simplified from "../../shared/tables/iec-grouping-simplified.json" with { type: "json" };
-import { type Celsius, checkOneOf, checkWhole, fail } from "../quantity/index.ts";
+import { type Celsius, checkOneOf, checkWhole, fail, given } from "../quantity/index.ts";
 import type { AmbientTable, GroupingTable } from "./edition.ts";
 import { type Iec, iecEdition } from "./iecTables.ts";
 import { atMost, checkTemperature, same } from "./limit.ts";
@@ -54,6 +54,7 @@ export function cableAmbientFactor(input: {
   readonly baseAmbient: Celsius;
   readonly by?: FactorRoute;
 }): CodeResult<number> {
+  given(input);
   const { insulation, ambient, baseAmbient } = input;
   const route = checkOneOf("by", input.by ?? "table", ["table", "equation"]);
   const { name, tables } = ambientTables(input.edition);
@@ -169,6 +170,7 @@ export function groupingFactor(input: {
   readonly circuits: number;
   readonly grouping?: string;
 }): CodeResult<number> {
+  given(input);
   const { arrangement, circuits } = input;
   checkWhole("circuits", circuits, 1, 10_000);
   const { name, tables } = groupingTables(input.edition);

@@ -5,6 +5,7 @@ import {
   type Celsius,
   checkWhole,
   fail,
+  given,
   type Ohms,
   type Volts,
   type Warning,
@@ -54,6 +55,7 @@ export function insulationInParallel(resistances: readonly Ohms[]): Ohms {
  * @since 0.1.0
  */
 export function insulationOfGroup(input: { readonly each: Ohms; readonly count: number }): Ohms {
+  given(input);
   checkMeasured("each", input.each, "Ω");
   checkWhole("count", input.count, 1, 100_000);
   return (input.each / input.count) as Ohms;
@@ -76,6 +78,7 @@ export function insulationOfGroup(input: { readonly each: Ohms; readonly count: 
  * @since 0.1.0
  */
 export function insulationLeakage(input: { readonly voltage: Volts; readonly resistance: Ohms }): Amperes {
+  given(input);
   checkMeasuredOrZero("voltage", input.voltage, "V");
   checkMeasured("resistance", input.resistance, "Ω");
   return (input.voltage / input.resistance) as Amperes;
@@ -130,6 +133,7 @@ export function insulationVerdicts(input: {
   readonly elementsInParallel?: number;
   readonly criteria: readonly (InsulationCriterion | OwnInsulationCriterion)[];
 }): readonly InsulationVerdict[] {
+  given(input);
   const { resistance, nominalVoltage, testVoltage, temperature, criteria } = input;
   const count = input.elementsInParallel ?? 1;
   checkMeasured("resistance", resistance, "Ω");

@@ -1,6 +1,6 @@
 /** Insulation resistance referred to 20 °C. */
 import table from "../../shared/tables/neta-100-14.json" with { type: "json" };
-import { type Celsius, checkBetween, checkOneOf, fail, type Ohms } from "../quantity/index.ts";
+import { type Celsius, checkBetween, checkOneOf, fail, given, type Ohms } from "../quantity/index.ts";
 import { checkMeasured, same } from "./limit.ts";
 import { type CodeResult, codeResult } from "./result.ts";
 import { cellAt, describeCell } from "./sharedTable.ts";
@@ -29,6 +29,7 @@ export function insulationAt20(input: {
   readonly insulation: "oil" | "solid";
   readonly by?: "table" | "law";
 }): CodeResult<Ohms> {
+  given(input);
   const { resistance, temperature } = input;
   checkMeasured("resistance", resistance, "Ω");
   checkBetween("temperature", temperature, 0, 80, "°C");

@@ -1,6 +1,6 @@
 /** High-temperature insulation types by their letters. */
 import types from "../../shared/tables/nec-high-temperature-insulation.json" with { type: "json" };
-import { type Celsius, fail } from "../quantity/index.ts";
+import { type Celsius, fail, given } from "../quantity/index.ts";
 import { labelOf, type NecEdition, namedEdition } from "./necTables.ts";
 import { type CodeResult, codeResult } from "./result.ts";
 import { cellAt, describeCell, nameError } from "./sharedTable.ts";
@@ -36,6 +36,7 @@ export function insulationType(input: {
   readonly edition: NecEdition;
   readonly type: string;
 }): InsulationType {
+  given(input);
   const { name, year } = namedEdition(input.edition);
   const row = types.rows.find((one) => one[0] === input.type);
   if (row === undefined) {

@@ -7,6 +7,7 @@ import {
   type Amperes,
   type Celsius,
   checkOneOf,
+  given,
   type Ohms,
   type Seconds,
   type Watts,
@@ -43,6 +44,7 @@ export function leakageLimit(input: {
   readonly appliance: (typeof APPLIANCES)[number];
   readonly power: Watts;
 }): CodeResult<Amperes> {
+  given(input);
   const { power } = input;
   checkMeasured("power", power, "W");
   const appliance = checkOneOf("appliance", input.appliance, APPLIANCES);
@@ -99,6 +101,7 @@ export function polarizationIndex(input: {
   readonly oneMinute: Ohms;
   readonly tenMinutes: Ohms;
 }): PolarizationIndex {
+  given(input);
   checkMeasured("oneMinute", input.oneMinute, "Ω");
   checkMeasured("tenMinutes", input.tenMinutes, "Ω");
   const from = { label: "minimum polarization index", table: machines };

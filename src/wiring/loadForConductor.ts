@@ -1,5 +1,5 @@
 /** From the conductor found in the machine to the largest load it may feed. */
-import { type Amperes, fail } from "../quantity/index.ts";
+import { type Amperes, fail, given } from "../quantity/index.ts";
 import {
   ampacityOfRow,
   type ConductorAmpacity,
@@ -75,6 +75,7 @@ export function loadForConductor(
     readonly listedForFullLoad?: boolean;
   },
 ): ConductorLoad {
+  given(input);
   const { edition, material } = input;
   const rule = heatingRule(edition, input.equipment);
   const listed = cellAt(rule.from.table, rule.row, "factor") as number;

@@ -1,5 +1,12 @@
 /** Whether a lug or terminal takes a conductor and carries its current. */
-import { type Amperes, type Celsius, conductorArea, fail, squareMillimeters } from "../quantity/index.ts";
+import {
+  type Amperes,
+  type Celsius,
+  conductorArea,
+  fail,
+  given,
+  squareMillimeters,
+} from "../quantity/index.ts";
 import { atMost, checkMeasured } from "./limit.ts";
 import type { NorthAmerican } from "./necTables.ts";
 import { type CodeResult, codeResult } from "./result.ts";
@@ -72,6 +79,7 @@ export function lugFit(input: {
   readonly insulationTemperature: Celsius;
   readonly designCurrent: Amperes;
 }): LugFit {
+  given(input);
   const { edition, lug, material, insulationTemperature, designCurrent } = input;
   if (typeof lug !== "object" || lug === null) {
     fail({ code: "missing", path: "lug", expected: "the marks of the lug", received: lug });

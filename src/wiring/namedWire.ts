@@ -6,7 +6,7 @@ import cordAmbient from "../../shared/tables/bs-7671-4f3a-ambient.json" with { t
 import maker30 from "../../shared/tables/wire-maker-30.json" with { type: "json" };
 import maker30Ambient from "../../shared/tables/wire-maker-30-ambient.json" with { type: "json" };
 import maker40 from "../../shared/tables/wire-maker-40.json" with { type: "json" };
-import { type Amperes, type Celsius, checkOneOf, fail } from "../quantity/index.ts";
+import { type Amperes, type Celsius, checkOneOf, fail, given } from "../quantity/index.ts";
 import { atMost, checkTemperature, same } from "./limit.ts";
 import { type CodeResult, type CodeSystem, codeResult, type TableCell } from "./result.ts";
 import { cellAt, columnAt, describeCell, type SharedTable } from "./sharedTable.ts";
@@ -84,6 +84,7 @@ export function namedWireAmpacity(input: {
   readonly ambient: Celsius;
   readonly insulation?: string;
 }): CodeResult<Amperes> {
+  given(input);
   const { ambient } = input;
   const named = namedTable(checkOneOf("table", input.table, NAMES));
   const { table, system, edition, label, base } = named;

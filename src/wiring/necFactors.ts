@@ -2,7 +2,7 @@
 import ambient30 from "../../shared/tables/nec-ambient-30.json" with { type: "json" };
 import ambient40 from "../../shared/tables/nec-ambient-40.json" with { type: "json" };
 import count from "../../shared/tables/nec-conductor-count.json" with { type: "json" };
-import { type Celsius, checkOneOf, checkWhole, fail } from "../quantity/index.ts";
+import { type Celsius, checkOneOf, checkWhole, fail, given } from "../quantity/index.ts";
 import type { AmbientTable } from "./edition.ts";
 import { atMost, checkTemperature } from "./limit.ts";
 import {
@@ -113,6 +113,7 @@ export function ambientFactor(input: {
   readonly ambient: Celsius;
   readonly by?: FactorRoute;
 }): CodeResult<number> {
+  given(input);
   const { baseAmbient, ambient, insulationTemperature: rating } = input;
   const route = checkOneOf("by", input.by ?? "table", ["table", "equation"]);
   checkBelowRating(ambient, rating);
@@ -191,6 +192,7 @@ export function conductorCountFactor(input: {
   readonly edition: NorthAmerican;
   readonly currentCarryingConductors: number;
 }): CodeResult<number> {
+  given(input);
   const conductors = input.currentCarryingConductors;
   checkWhole("currentCarryingConductors", conductors, 1, 10_000);
   const { name, year, own } = northAmerican(input.edition);

@@ -2,7 +2,7 @@
 
 import small from "../../shared/tables/nec-small-conductors.json" with { type: "json" };
 import ratings from "../../shared/tables/nec-standard-ratings.json" with { type: "json" };
-import { type Amperes, checkOneOf, fail } from "../quantity/index.ts";
+import { type Amperes, checkOneOf, fail, given } from "../quantity/index.ts";
 import { atMost, checkMeasured } from "./limit.ts";
 import { labelOf, type NorthAmerican, northAmerican, noTable } from "./necTables.ts";
 import { type CodeResult, codeResult, type TableCell } from "./result.ts";
@@ -65,6 +65,7 @@ export function standardDevice(input: {
   readonly current: Amperes;
   readonly direction: "up" | "down";
 }): CodeResult<Amperes> {
+  given(input);
   const { edition, current } = input;
   checkMeasured("current", current, "A");
   const direction = checkOneOf("direction", input.direction, ["up", "down"]);
@@ -175,6 +176,7 @@ export function largestDevice(input: {
   readonly material: string;
   readonly ampacity: Amperes;
 }): CodeResult<Amperes> {
+  given(input);
   const { ampacity, edition } = input;
   checkMeasured("ampacity", ampacity, "A");
   checkOneOf("material", input.material, ["copper", "aluminum", "nickel-coated copper"]);

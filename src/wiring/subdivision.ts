@@ -1,5 +1,5 @@
 /** Subdivision of resistance heating into protected circuits, by equipment class. */
-import { type Amperes, checkWhole, fail } from "../quantity/index.ts";
+import { type Amperes, checkWhole, fail, given } from "../quantity/index.ts";
 import { type EquipmentClass, heatingRule, loadWarnings } from "./designCurrent.ts";
 import { atMost, checkMeasured, partsNeeded } from "./limit.ts";
 import type { NorthAmerican } from "./necTables.ts";
@@ -54,6 +54,7 @@ export function subdivision(input: {
   readonly current: Amperes;
   readonly circuits?: number;
 }): Subdivision {
+  given(input);
   const { edition, equipment, current } = input;
   checkMeasured("current", current, "A");
   const { name, from, row } = heatingRule(edition, equipment);

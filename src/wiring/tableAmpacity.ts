@@ -1,5 +1,5 @@
 /** One cell of an ampacity table, and the editions a figure could have come from. */
-import { type Amperes, type Celsius, fail } from "../quantity/index.ts";
+import { type Amperes, type Celsius, fail, given } from "../quantity/index.ts";
 import { ampacityTable, ampacityTables } from "./ampacityTables.ts";
 import type { AmpacityTable } from "./edition.ts";
 import { atMost, checkMeasured } from "./limit.ts";
@@ -73,6 +73,7 @@ export function ampacityCell(
  * @since 0.1.0
  */
 export function tableAmpacity(input: TabledConductor): CodeResult<Amperes> {
+  given(input);
   const { name, from } = ampacityTable(input.edition, input.installation);
   const column = ampacityColumn(from, input.material, input.insulationTemperature);
   const row = rowOfSize(from.table, "size", input.size);
@@ -124,6 +125,7 @@ export function ampacityEditions(input: {
   readonly insulationTemperature: Celsius;
   readonly ampacity: Amperes;
 }): readonly NecEdition[] {
+  given(input);
   const { installation, ampacity } = input;
   checkMeasured("ampacity", ampacity, "A");
   ampacityTable("NEC 2023", installation);

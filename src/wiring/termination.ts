@@ -1,6 +1,6 @@
 /** What terminals allow: the column they are good for, and the ampacity of a size in it. */
 import terminations from "../../shared/tables/nec-terminations.json" with { type: "json" };
-import { type Amperes, type Celsius, fail, type Warning } from "../quantity/index.ts";
+import { type Amperes, type Celsius, fail, given, type Warning } from "../quantity/index.ts";
 import { ampacityTables } from "./ampacityTables.ts";
 import { atMost, checkMeasured, checkTemperature } from "./limit.ts";
 import { labelOf, type NorthAmerican, northAmerican, noTable } from "./necTables.ts";
@@ -27,6 +27,7 @@ export function terminationTemperature(input: {
   readonly edition: NorthAmerican;
   readonly circuitRating: Amperes;
 }): CodeResult<Celsius> {
+  given(input);
   const { circuitRating } = input;
   checkMeasured("circuitRating", circuitRating, "A");
   const { name, year, own } = northAmerican(input.edition);

@@ -3,6 +3,7 @@ import {
   type Amperes,
   checkBetween,
   checkOneOf,
+  given,
   type Meters,
   type OhmsPerMeter,
   type Volts,
@@ -68,6 +69,7 @@ export function voltageDrop(input: {
   readonly powerFactor?: number;
   readonly supplyVoltage: Volts;
 }): VoltageDrop {
+  given(input);
   const { current, length, resistancePerLength, supplyVoltage } = input;
   const circuit = checkOneOf("circuit", input.circuit, ["two-wire", "three-phase"]);
   const reactance = input.reactancePerLength ?? 0;
