@@ -45,11 +45,11 @@ describe("what one import of this room costs", () => {
   });
 
   it.each([
-    ["resistancePerLength", 800],
+    ["resistancePerLength", 850],
     ["pressureAtAltitude", 750],
-    ["airDensity", 900],
-    ["resistanceAtTemperature", 900],
-    ["temperatureFactor", 1550],
+    ["airDensity", 960],
+    ["resistanceAtTemperature", 960],
+    ["temperatureFactor", 1600],
     ["awgFromDiameter", 1700],
     ["swgSize", 2050],
     ["highestResistance", 2200],
