@@ -16,7 +16,7 @@ export interface SharedTable {
   readonly source: string;
   /** Edition and table number as printed. */
   readonly edition: string;
-  /** Date of transcription. */
+  /** Date of copying. */
   readonly transcribed?: string;
   /** `published`, `common practice` or `user table`. */
   readonly kind: string;

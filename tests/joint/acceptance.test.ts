@@ -45,10 +45,10 @@ import {
   wattsPerSquareMeterKelvin,
 } from "electroheat/quantity";
 import { describe, expect, it } from "vitest";
-import { transcription } from "./transcription.ts";
+import { secondReading } from "./secondReading.ts";
 
 const rowsOf = (id: string): string[][] =>
-  (transcription[id] as string)
+  (secondReading[id] as string)
     .trim()
     .split("\n")
     .map((line) => line.split("|").map((cell) => cell.trim()));

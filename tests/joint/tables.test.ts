@@ -1,10 +1,10 @@
-/** The tables of the joint room: bounds, order, keys, laws they must obey, and a second transcription cell by cell. */
+/** The tables of the joint room: bounds, order, keys, laws they must obey, and a second copy cell by cell. */
 import { describe, expect, it } from "vitest";
 import { readJson, type Table, tableSchema } from "../support/shared.ts";
-import { transcription } from "./transcription.ts";
+import { secondReading } from "./secondReading.ts";
 
 const tables = new Map<string, Table>(
-  Object.keys(transcription).map((id) => [id, tableSchema.parse(readJson(`shared/tables/${id}.json`))]),
+  Object.keys(secondReading).map((id) => [id, tableSchema.parse(readJson(`shared/tables/${id}.json`))]),
 );
 const table = (id: string): Table => tables.get(id) as Table;
 const column = (id: string, name: string): readonly (number | null)[] => {
@@ -27,9 +27,9 @@ const size = (text: unknown): number =>
       0,
     );
 
-describe.each(Object.keys(transcription))("%s", (id) => {
-  it("agrees with its second transcription, cell by cell", () => {
-    const lines = (transcription[id] as string).trim().split("\n");
+describe.each(Object.keys(secondReading))("%s", (id) => {
+  it("agrees with its second copy, cell by cell", () => {
+    const lines = (secondReading[id] as string).trim().split("\n");
     const shown = table(id).rows.map((row) => row.map((cell) => (cell === null ? "" : String(cell))));
     expect(shown).toEqual(lines.map((line) => line.split("|").map((cell) => cell.trim())));
   });

@@ -1,4 +1,4 @@
-/** The tables of the room: bounds, order, laws and second transcriptions, so that a wrong digit shows. */
+/** The tables of the room: bounds, order, laws and second copies, so that a wrong digit shows. */
 import {
   airHeatConstant,
   airHeatShortcut,
@@ -92,7 +92,7 @@ describe("duct heater guidance", () => {
       element,
     });
 
-  // Second transcription, converted by hand: 200 ft/min = 1.016 m/s, 400 ft/min = 2.032 m/s, 22.5 kW/ft² = 242.19 kW/m²,
+  // Second copy, converted by hand: 200 ft/min = 1.016 m/s, 400 ft/min = 2.032 m/s, 22.5 kW/ft² = 242.19 kW/m²,
   // 13 kW/ft² = 139.93 kW/m².
   it.each([
     ["tubular", 1.015, 100, 2],

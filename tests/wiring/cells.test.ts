@@ -1,5 +1,5 @@
 /**
- * Every printed cell, once in the file and once through the function a user calls. Expected figures: the second transcription
+ * Every printed cell, once in the file and once through the function a user calls. Expected figures: the second copy
  * in printed.ts, which says for each table what was read in print and what is from memory.
  */
 import { amperes, celsius, megaohms, toMegaohms, toOhmsPerThousandFeet, volts } from "electroheat/quantity";
@@ -247,7 +247,7 @@ describe.each(tables)("%s", (table) => {
     expect(["seen", "memory"]).toContain(tableNamed(table).provenance);
   });
 
-  it("has no figure that the transcription lacks", () => {
+  it("has no figure that the second copy lacks", () => {
     const { rows, columns } = tableNamed(table);
     const keys = ["size", "from", "to", "ambient", "circuits", "temperature", "area", "strands", "rating"];
     const held = rows.flatMap((row) =>
@@ -258,7 +258,7 @@ describe.each(tables)("%s", (table) => {
         .filter(({ column }) => !/(strands|area|rating)$/.test(column))
         .map(({ column, row }) => `${column}:${row}`),
     ).size;
-    // Bases of 1 that need no transcription: the machine factors at 40 °C, the first rows of the flexible-cable factors.
+    // Bases of 1 that need no copy: the machine factors at 40 °C, the first rows of the flexible-cable factors.
     const bases: Readonly<Record<string, number>> = {
       "iec-60204-1-ambient": 1,
       "bs-7671-4f2a-ambient": 11,

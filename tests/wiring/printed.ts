@@ -1,5 +1,5 @@
 /**
- * Second transcription of the tables, column by column instead of row by row: "row:figure row:figure …". Taken from the printed
+ * Second copy of the tables, column by column instead of row by row: "row:figure row:figure …". Taken from the printed
  * pages' figures as collected, not from shared/tables. `basis` says what was read and what is from memory, and by which law
  * the latter is checked (laws.test.ts).
  */

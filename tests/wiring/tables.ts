@@ -1,4 +1,4 @@
-/** Tables of the room as they lie in shared/, and the second transcription as cells. */
+/** Tables of the room as they lie in shared/, and the second copy as cells. */
 import type { SharedTable } from "electroheat/wiring";
 import { readJson } from "../support/shared.ts";
 import { printed } from "./printed.ts";

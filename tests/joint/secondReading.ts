@@ -1,8 +1,8 @@
 /**
- * Second transcription of every table of the joint room, drawn from the reading notes by another route than the table
+ * Second copy of every table of the joint room, drawn from the reading notes by another route than the table
  * files: one row per line, cells by |, a blank for what the source leaves empty.
  */
-export const transcription: Readonly<Record<string, string>> = {
+export const secondReading: Readonly<Record<string, string>> = {
   "bar-ampacity-c11000": `
 1/16 | 1/2 | 0.0312 | 0.121 | 264 | 1 | 103 | 136 | 157
 1/16 | 3/4 | 0.0469 | 0.181 | 175 | 1 | 145 | 193 | 225
