@@ -34,8 +34,6 @@ export {
   radiantSurfaceLoad,
   radiantTemperature,
   radiantTemperatureAtVoltage,
-  STEFAN_BOLTZMANN,
-  ZERO_CELSIUS,
 } from "./radiation.ts";
 export * from "./strings.ts";
 export * from "./strip.ts";

@@ -10,13 +10,13 @@ import {
   type Kelvins,
   type Volts,
   type Warning,
+  ZERO_CELSIUS,
 } from "../quantity/index.ts";
 import { basisOf, cellNumber, columnOf, JOINT_DEFERRAL, rowNamed } from "./basis.ts";
 import { checkNonNegative } from "./check.ts";
 
 /** Lorenz number of the Wiedemann–Franz law, V²/K². */
 const LORENZ = 2.44e-8;
-const ZERO_CELSIUS = 273.15;
 /** How far published softening and melting voltages scatter about the law, V. */
 const SCATTER = 0.03;
 

@@ -13,19 +13,18 @@ import {
   type OhmsPerMeter,
   type Pascals,
   type PerKelvin,
+  STEFAN_BOLTZMANN,
   type Warning,
   type WattsPerMeter,
   type WattsPerSquareMeterKelvin,
+  ZERO_CELSIUS,
 } from "../quantity/index.ts";
 import { resistivityAt } from "./bar.ts";
 import { hotWarnings, JOINT_DEFERRAL } from "./basis.ts";
 import { checkPositive, checkRecord } from "./check.ts";
 
-/** CODATA 2018, exact since the SI of 2019. */
-const STEFAN_BOLTZMANN = 5.670374419e-8;
 const GRAVITY = 9.80665;
 const SEA_LEVEL = 101325 as Pascals;
-const ZERO_CELSIUS = 273.15;
 /** Where the search for a temperature ends: no bar metal of this room holds a joint there. */
 const HOTTEST = 1000;
 

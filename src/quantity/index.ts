@@ -1,4 +1,5 @@
 export * from "./check.ts";
+export * from "./constants.ts";
 export * from "./errors.ts";
 export * from "./format.ts";
 export { awgArea, awgDiameter, conductorArea } from "./gauge.ts";

@@ -2,12 +2,13 @@
  * Temperature. The canonical scale is °C; a temperature difference is `Kelvins` and another tag, so the
  * absolute kelvin has its own name here.
  */
+
 import { checkFinite } from "../check.ts";
+import { ZERO_CELSIUS } from "../constants.ts";
 import { fail } from "../errors.ts";
 import type { Celsius } from "../tags.ts";
 
 /** 0 °C in kelvins; exact definition. */
-const CELSIUS_ZERO = 273.15;
 
 /** Requires a temperature at or above absolute zero. */
 function checkTemperature(path: string, value: number, lowest: number, unit: string): void {
@@ -38,7 +39,7 @@ function checkResult(path: string, value: number, unit: string, result: number):
  * @since 0.1.0
  */
 export function celsius(value: number): Celsius {
-  checkTemperature("celsius", value, -CELSIUS_ZERO, "°C");
+  checkTemperature("celsius", value, -ZERO_CELSIUS, "°C");
   return value as Celsius;
 }
 
@@ -55,7 +56,7 @@ export function celsius(value: number): Celsius {
  * @since 0.1.0
  */
 export function toCelsius(value: Celsius): number {
-  checkTemperature("celsius", value, -CELSIUS_ZERO, "°C");
+  checkTemperature("celsius", value, -ZERO_CELSIUS, "°C");
   return value;
 }
 
@@ -92,7 +93,7 @@ export function fahrenheit(value: number): Celsius {
  * @since 0.1.0
  */
 export function toFahrenheit(value: Celsius): number {
-  checkTemperature("fahrenheit", value, -CELSIUS_ZERO, "°C");
+  checkTemperature("fahrenheit", value, -ZERO_CELSIUS, "°C");
   const result = (value * 9) / 5 + 32;
   checkResult("fahrenheit", value, "°C", result);
   return result;
@@ -113,7 +114,7 @@ export function toFahrenheit(value: Celsius): number {
  */
 export function absoluteKelvins(value: number): Celsius {
   checkTemperature("absoluteKelvins", value, 0, "K");
-  return (value - CELSIUS_ZERO) as Celsius;
+  return (value - ZERO_CELSIUS) as Celsius;
 }
 
 /**
@@ -129,6 +130,6 @@ export function absoluteKelvins(value: number): Celsius {
  * @since 0.1.0
  */
 export function toAbsoluteKelvins(value: Celsius): number {
-  checkTemperature("absoluteKelvins", value, -CELSIUS_ZERO, "°C");
-  return value + CELSIUS_ZERO;
+  checkTemperature("absoluteKelvins", value, -ZERO_CELSIUS, "°C");
+  return value + ZERO_CELSIUS;
 }
