@@ -4,7 +4,7 @@ import { celsius, formatQuantity, kilowatts, lineCurrent, meters, volts } from "
 import {
   cableForLoad,
   conductorForLoad,
-  conductorResistance,
+  conductorResistancePerLength,
   designCurrent,
   subdivision,
   voltageDrop,
@@ -60,11 +60,11 @@ function northAmerica(kw) {
   } else {
     console.log(`    split        not asked for up to ${split.largestLoad ?? "any"} A`);
   }
-  const resistance = conductorResistance({
+  const resistance = conductorResistancePerLength({
     edition,
     size: feed.value,
-    stranding: "stranded",
-    metal: "copper uncoated",
+    build: "stranded",
+    metal: "uncoated copper",
     temperature: celsius(75),
   });
   const drop = voltageDrop({

@@ -5,6 +5,7 @@ import breakers from "../../shared/tables/iec-60898-ratings.json" with { type: "
 import factors from "../../shared/tables/iec-overload-factors.json" with { type: "json" };
 import { type Amperes, checkOneOf, fail, given } from "../quantity/index.ts";
 import { type CableCapacity, type CableRun, capacityOfRow, resolveCable } from "./cableCapacity.ts";
+import { labelledIec } from "./iecClauses.ts";
 import { iecEdition } from "./iecTables.ts";
 import { atMost, checkMeasured, same } from "./limit.ts";
 import { type CodeResult, codeResult, type TableCell } from "./result.ts";
@@ -32,9 +33,7 @@ const LARGEST_UNCOVERED_FUSE = 4;
 /** Preferred ratings of a kind of device, each with the factor that the cable's capacity must exceed it by. */
 function deviceRatings(run: CableRun, kind: DeviceKind): readonly Rated[] {
   const { name, own } = iecEdition(run.edition);
-  const from: LabelledTable =
-    own?.deviceRatings ??
-    (kind === "gG fuse" ? { label: "IEC 60269-1", table: fuses } : { label: "IEC 60898-1", table: breakers });
+  const from: LabelledTable = own?.deviceRatings ?? labelledIec(kind === "gG fuse" ? fuses : breakers);
   const covered = from.table.rows.filter(
     (row) => kind !== "gG fuse" || !atMost(row[0] as number, LARGEST_UNCOVERED_FUSE),
   );
@@ -60,7 +59,7 @@ function deviceRatings(run: CableRun, kind: DeviceKind): readonly Rated[] {
             describeCell({
               system: "IEC",
               edition: "IEC 60364-4-43",
-              from: { label: "433.1", table: factors },
+              from: labelledIec(factors),
               row: rule,
               rowName: kind,
               column: "k3",

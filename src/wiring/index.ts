@@ -12,7 +12,6 @@ export {
   conductorAmpacity,
 } from "./conductorAmpacity.ts";
 export * from "./conductorForLoad.ts";
-export * from "./conductorResistance.ts";
 export {
   type DesignCurrent,
   designCurrent,
@@ -34,6 +33,7 @@ export * from "./lug.ts";
 export * from "./namedWire.ts";
 export { ambientFactor, conductorCountFactor, type FactorRoute } from "./necFactors.ts";
 export type { NecEdition, NorthAmerican } from "./necTables.ts";
+export * from "./resistancePerLength.ts";
 export {
   type CodeResult,
   type CodeSystem,

@@ -130,6 +130,7 @@ export function lugFit(input: {
     source: "marks of the lug, as given",
     kind: "user table" as const,
     provenance: "memory" as const,
+    labelProvenance: "seen" as const,
   };
   const undecided = faults.length === 0 && limit.column === null;
   return {

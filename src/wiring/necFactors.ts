@@ -66,6 +66,7 @@ export function equationCell(input: {
     source: "ambient-equation",
     kind: "published",
     provenance: "derived",
+    labelProvenance: "derived",
   };
 }
 

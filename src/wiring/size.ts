@@ -18,11 +18,13 @@ export function sizeOfRow(table: SharedTable, row: Row): string {
 export function sizeName(path: string, text: string): string {
   if (typeof text !== "string" || text.trim() === "" || text.length > 24) {
     const code =
-      text === undefined || text === null || text === ""
+      text === undefined || text === null
         ? "missing"
-        : typeof text === "string"
-          ? "malformed-text"
-          : "wrong-type";
+        : typeof text !== "string"
+          ? "wrong-type"
+          : text.trim() === ""
+            ? "missing"
+            : "malformed-text";
     return fail({ code, path, expected: FORMS, received: text });
   }
   const bare = text.trim().toUpperCase().replace(/\s+/g, "");

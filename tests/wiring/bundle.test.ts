@@ -45,9 +45,9 @@ describe("what one import costs, without decimal.js", () => {
 
   it.each([
     ["standardDevice", 5_500, ["nec-310-16", "iec-b52"]],
-    ["conductorResistance", 4_500, ["nec-310-16", "iec-b52"]],
-    ["tableAmpacity", 7_500, ["iec-b52", "nec-conductor-resistance"]],
-    ["conductorForLoad", 14_000, ["iec-b52", "nec-conductor-resistance", "heater-insulation"]],
+    ["conductorResistancePerLength", 4_500, ["nec-310-16", "iec-b52"]],
+    ["tableAmpacity", 7_500, ["iec-b52", "nec-chapter-9-table-8"]],
+    ["conductorForLoad", 14_000, ["iec-b52", "nec-chapter-9-table-8", "heater-insulation"]],
     ["cableCapacity", 13_000, ["nec-310-16", "heater-insulation"]],
     ["insulationVerdicts", 6_000, ["nec-310-16", "iec-b52"]],
     ["voltageDrop", 1_600, ["nec-310-16", "iec-b52"]],

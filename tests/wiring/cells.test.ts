@@ -8,7 +8,7 @@ import {
   cableAmbientFactor,
   cableCapacity,
   conductorCountFactor,
-  conductorResistance,
+  conductorResistancePerLength,
   groupingFactor,
   insulationAt20,
   insulationVerdicts,
@@ -28,7 +28,7 @@ const american = (row: string): string =>
 function inFile({ table, column, row }: PrintedCell): unknown {
   const { columns, rows } = tableNamed(table);
   const at = (name: string): number => columns.findIndex((one) => one.name === name);
-  if (table === "nec-conductor-resistance") {
+  if (table === "nec-chapter-9-table-8") {
     const [stranding, ...metal] = column.split(" ");
     const found = rows.find((one) => one[0] === row && (one[2] === 1) === (stranding === "solid"));
     return found?.[at(metal.join(" "))];
@@ -123,7 +123,7 @@ function ownProvenance({ table, column, row }: PrintedCell): string | undefined 
       edition: "IEC 60364-5-52:2009",
       ambient: celsius(30),
       size: `${row} mm²`,
-    }).provenance;
+    }).cells[0]?.provenance;
   }
   if (table === "iec-b52-14-ambient") {
     return cableAmbientFactor({
@@ -131,7 +131,7 @@ function ownProvenance({ table, column, row }: PrintedCell): string | undefined 
       insulation: column,
       ambient: celsius(Number(row)),
       baseAmbient: celsius(30),
-    }).provenance;
+    }).cells[0]?.provenance;
   }
   if (table !== "neta-100-14") return undefined;
   const resistance = megaohms(1);
@@ -152,13 +152,13 @@ const through: Readonly<Record<string, Lookup>> = {
     largestDevice({ edition: "NEC 2020", size: american(row), material, ampacity: amperes(500) }).value,
   "nec-standard-ratings": ({ value }) =>
     standardDevice({ edition: "NEC 2023", current: amperes(value), direction: "up" }).value,
-  "nec-conductor-resistance": ({ column, row }) => {
+  "nec-chapter-9-table-8": ({ column, row }) => {
     const [stranding = "", ...metal] = column.split(" ");
     return toOhmsPerThousandFeet(
-      conductorResistance({
+      conductorResistancePerLength({
         edition: "NEC 2023",
         size: american(row),
-        stranding: stranding as "solid",
+        build: stranding as "solid",
         metal: metal.join(" ") as "aluminum",
         temperature: celsius(75),
       }).value,

@@ -18,7 +18,7 @@ const sizes: Bad = [
   ["10", "ambiguous"],
   ["5 AWG", "unknown-name"],
   ["ten AWG", "malformed-text"],
-  ["   ", "malformed-text"],
+  ["   ", "missing"],
   [10, "wrong-type"],
 ];
 const counts: Bad = [
@@ -254,13 +254,16 @@ const cases: Readonly<Record<string, Case>> = {
       ["size", sizes.filter(([, code]) => code !== "unknown-name")],
     ],
   },
-  conductorResistance: {
-    call: wiring.conductorResistance,
-    input: { edition: "NEC 2023", size: "10 AWG", stranding: "solid", metal: "aluminum", temperature: 40 },
+  conductorResistancePerLength: {
+    call: wiring.conductorResistancePerLength,
+    input: { edition: "NEC 2023", size: "10 AWG", build: "solid", metal: "aluminum", temperature: 40 },
     fields: [
       ["edition", names],
-      ["size", sizes],
-      ["stranding", names],
+      [
+        "size",
+        sizes.map(([value, code]) => [value, code === "unknown-name" ? "outside-table" : code] as const),
+      ],
+      ["build", names],
       ["metal", names],
       ["temperature", [...notQuantities, [151, "out-of-range"], [-51, "out-of-range"]]],
     ],

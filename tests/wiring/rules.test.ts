@@ -8,7 +8,7 @@ import {
   type CodeResult,
   cableCapacity,
   conductorCountFactor,
-  conductorResistance,
+  conductorResistancePerLength,
   DEFERRAL,
   designCurrent,
   dryOutGuidance,
@@ -92,9 +92,9 @@ describe("where a table stands in each edition (NFPA 70, contents of the edition
     expect(
       YEARS.map((edition) => standardDevice({ edition, current: amperes(3), direction: "up" }).table),
     ).toEqual(middle("240.6(A)", "240.6(A)", "Table 240.6(A)", "Table 240.6(A)"));
-    const of = { size: "14 AWG", stranding: "solid", metal: "aluminum", temperature: celsius(75) } as const;
+    const of = { size: "14 AWG", build: "solid", metal: "aluminum", temperature: celsius(75) } as const;
     for (const edition of YEARS) {
-      expect(conductorResistance({ edition, ...of }).table).toBe("Chapter 9, Table 8");
+      expect(conductorResistancePerLength({ edition, ...of }).table).toBe("Chapter 9, Table 8");
       expect(terminationTemperature({ edition, circuitRating: amperes(9) }).table).toBe("110.14(C)(1)");
       expect(largestApplianceDevice({ edition, current: amperes(20) }).table).toBe("422.11(E)");
       expect(
