@@ -17,7 +17,11 @@ import { cellAt, columnAt, describeCell } from "./sharedTable.ts";
 /** Conductor temperature by insulation, for the equation and for refusing an ambient that leaves no rise. */
 const RATINGS: Readonly<Record<string, number>> = { PVC: 70, XLPE: 90, "mineral 70": 70, "mineral 105": 105 };
 
-function ambientTables(edition: Iec): { readonly name: string; readonly tables: readonly AmbientTable[] } {
+/** Ambient tables of an edition, one per base. */
+export function cableAmbientTables(edition: Iec): {
+  readonly name: string;
+  readonly tables: readonly AmbientTable[];
+} {
   const { name, own } = iecEdition(edition);
   const of = (base: number, table: AmbientTable["table"]): AmbientTable[] => [
     { ...labelledIec(table), baseAmbient: base as Celsius },
@@ -58,7 +62,7 @@ export function cableAmbientFactor(input: {
   given(input);
   const { insulation, ambient, baseAmbient } = input;
   const route = checkOneOf("by", input.by ?? "table", ["table", "equation"]);
-  const { name, tables } = ambientTables(input.edition);
+  const { name, tables } = cableAmbientTables(input.edition);
   const [from] = tables;
   if (from === undefined) {
     return noTable("ambient air factors", name, ["IEC 60364-5-52:2009", "BS 7671:2008", "IEC 60204-1:2005"]);

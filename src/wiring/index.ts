@@ -1,3 +1,5 @@
+export * from "./ambientForCable.ts";
+export * from "./ambientForConductor.ts";
 export * from "./applianceDevice.ts";
 export {
   type CableCapacity,
@@ -11,7 +13,7 @@ export {
   type ConductorRun,
   conductorAmpacity,
 } from "./conductorAmpacity.ts";
-export * from "./conductorForLoad.ts";
+export { type ConductorChoice, conductorForLoad, type SizingConstraint } from "./conductorForLoad.ts";
 export {
   type DesignCurrent,
   designCurrent,
@@ -20,6 +22,7 @@ export {
 } from "./designCurrent.ts";
 export * from "./edition.ts";
 export { editionIssues } from "./editionGate.ts";
+export type { DeviceKind } from "./iecDevice.ts";
 export { cableAmbientFactor, groupingFactor } from "./iecFactors.ts";
 export type { IecEditionName } from "./iecNames.ts";
 export type { Iec } from "./iecTables.ts";

@@ -230,6 +230,34 @@ const cases: Readonly<Record<string, Case>> = {
       ["device", [...optional(positive), [100, "inconsistent"]]],
     ],
   },
+  ambientForConductor: {
+    call: wiring.ambientForConductor,
+    input: { ...run, equipment: "space heating", heaterCurrent: 40, size: "4 AWG", device: 60 },
+    fields: [
+      ...runFields.filter(([path]) => !path.startsWith("ambient")),
+      ["equipment", names],
+      ["heaterCurrent", positive.filter(([value]) => typeof value !== "object")],
+      ["size", [...sizes, ["14 AWG", "inconsistent"]]],
+      ["device", [...optional(positive), [40, "inconsistent"]]],
+    ],
+  },
+  ambientForCable: {
+    call: wiring.ambientForCable,
+    input: { ...cable, size: "16 mm²", designCurrent: 30, deviceKind: "circuit-breaker", device: 32 },
+    fields: [
+      ...cableFields.filter(([path]) => !path.startsWith("ambient")),
+      ["designCurrent", positive],
+      ["deviceKind", names],
+      ["size", [...sizes, ["1.5 mm²", "inconsistent"]]],
+      [
+        "device",
+        [
+          [33, "outside-table"],
+          [25, "inconsistent"],
+        ],
+      ],
+    ],
+  },
   lugFit: {
     call: wiring.lugFit,
     input: {
