@@ -1,3 +1,4 @@
+export * from "./acceptanceTable.ts";
 export * from "./ambientForCable.ts";
 export * from "./ambientForConductor.ts";
 export * from "./applianceDevice.ts";

@@ -483,6 +483,11 @@ const cases: Readonly<Record<string, Case>> = {
       ["power", positive],
     ],
   },
+  acceptanceTable: {
+    call: wiring.acceptanceTable,
+    input: { table: "neta-100.18" },
+    fields: [["table", names]],
+  },
   polarizationIndex: {
     call: wiring.polarizationIndex,
     input: { oneMinute: 1e7, tenMinutes: 2e7 },

@@ -4,7 +4,9 @@
  */
 import { amperes, celsius, kilowatts, megaohms, toMegaohms, volts } from "electroheat/quantity";
 import {
+  acceptanceTable,
   ambientFactor,
+  ampacityEditions,
   type CodeResult,
   cableCapacity,
   conductorCountFactor,
@@ -346,6 +348,46 @@ describe("cautions that go with a table or a row", () => {
   });
 });
 
+describe("acceptance tables, as printed", () => {
+  it("ANSI/NETA ATS-2003 Table 100.18: rise over a similar component, rise over air", () => {
+    const found = acceptanceTable({ table: "neta-100.18" });
+    expect(
+      found.value.map((row) =>
+        ["similarFrom", "similarTo", "ambientFrom", "ambientTo"].map((name) => row[name]),
+      ),
+    ).toEqual([
+      [1, 3, 1, 10],
+      [4, 15, 11, 20],
+      [null, null, 21, 40],
+      [15, null, 40, null],
+    ]);
+    expect([found.edition, found.table, found.kind, found.provenance]).toEqual([
+      "ANSI/NETA ATS-2003",
+      "Table 100.18",
+      "published",
+      "seen",
+    ]);
+    expect(found.cautions.join(" ")).toContain("40 % load");
+  });
+
+  it("a practitioner's scale: below 20, 40, 60 K over air, below 5, 20, 40 K between lines", () => {
+    const { value, columns } = acceptanceTable({ table: "practitioner-limits" });
+    expect(value.map((row) => [row["ambientBelow"], row["similarBelow"]])).toEqual([
+      [20, 5],
+      [40, 20],
+      [60, 40],
+      [null, null],
+    ]);
+    for (const { name, meaning } of columns) expect(`${name} ${meaning}`).toMatch(/\S/);
+  });
+
+  it("bolted joints: 1.5 times the lowest, a trigger and no verdict", () => {
+    const found = acceptanceTable({ table: "50-percent-above-lowest" });
+    expect(found.value.map((row) => row["limit"])).toEqual([1.5]);
+    expect(found.cautions[0]).toContain("no verdict");
+  });
+});
+
 describe("lugs", () => {
   const lug = { smallest: "6 AWG", largest: "2/0 AWG", materials: ["copper"], temperature: celsius(75) };
   const faultsOf = (
@@ -465,6 +507,16 @@ describe("every answer", () => {
     dryOutGuidance(),
     polarizationIndex({ oneMinute: megaohms(1), tenMinutes: megaohms(1) }),
     leakageLimit({ appliance: "class II", power: kilowatts(1) }),
+    acceptanceTable({ table: "neta-100.18" }),
+    acceptanceTable({ table: "practitioner-limits" }),
+    acceptanceTable({ table: "50-percent-above-lowest" }),
+    ampacityEditions({
+      installation: "raceway",
+      size: "4 AWG",
+      material: "copper",
+      insulationTemperature: celsius(75),
+      ampacity: amperes(1),
+    }),
   ];
   it("carries system, edition, table, row, column, base conditions, what governs, kind, provenance, note", () => {
     for (const answer of answers) {
