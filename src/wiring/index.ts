@@ -23,6 +23,7 @@ export {
 } from "./designCurrent.ts";
 export * from "./edition.ts";
 export { editionIssues } from "./editionGate.ts";
+export { editionJsonSchema } from "./editionJsonSchema.ts";
 export type { DeviceKind } from "./iecDevice.ts";
 export { cableAmbientFactor, groupingFactor } from "./iecFactors.ts";
 export type { IecEditionName } from "./iecNames.ts";

@@ -483,6 +483,11 @@ const cases: Readonly<Record<string, Case>> = {
       ["power", positive],
     ],
   },
+  editionJsonSchema: {
+    call: wiring.editionJsonSchema,
+    input: { system: "IEC" },
+    fields: [["system", names]],
+  },
   acceptanceTable: {
     call: wiring.acceptanceTable,
     input: { table: "neta-100.18" },
