@@ -1,6 +1,6 @@
 /** A chart of curves and bands as an SVG picture, with axes of its own. */
 import { checkBetween, given } from "../quantity/index.ts";
-import { drawKeyColumn, drawKeyRows, type KeyEntry, keyWidth } from "./curveKey.ts";
+import { drawKeyColumn, drawKeyRows, KEY_GAP, type KeyEntry, keyWidth } from "./curveKey.ts";
 import { marker, seriesLook } from "./curveLook.ts";
 import { type CheckedChart, type CheckedSeries, type CurveInput, checkedChart } from "./curveTypes.ts";
 import type { Point } from "./geometry.ts";
@@ -100,12 +100,16 @@ function drawAxes(chart: CheckedChart, plot: Plot, palette: Palette): string[] {
   ];
 }
 
-function drawSeries(one: CheckedSeries, index: number, plot: Plot, palette: Palette): string[] {
-  const { colour, dash, shape } = seriesLook(index, palette);
-  const place = (x: number, y: number): Point => ({
+function placeIn(plot: Plot, x: number, y: number): Point {
+  return {
     x: plot.left + plot.x.share(x) * plot.width,
     y: plot.top + (1 - plot.y.share(y)) * plot.height,
-  });
+  };
+}
+
+function drawBand(one: CheckedSeries, index: number, plot: Plot, palette: Palette): string[] {
+  const { colour, dash } = seriesLook(index, palette);
+  const place = (x: number, y: number): Point => placeIn(plot, x, y);
   const out: string[] = [];
   if (one.band.length > 0) {
     const low = one.band.map((point) => place(point.x, point.low));
@@ -117,7 +121,13 @@ function drawSeries(one: CheckedSeries, index: number, plot: Plot, palette: Pale
       tag("path", { d: pathOf([...low].reverse()), ...edge }),
     );
   }
-  const line = one.points.map(({ x, y }) => place(x, y));
+  return out;
+}
+
+function drawLine(one: CheckedSeries, index: number, plot: Plot, palette: Palette): string[] {
+  const { colour, dash, shape } = seriesLook(index, palette);
+  const out: string[] = [];
+  const line = one.points.map(({ x, y }) => placeIn(plot, x, y));
   if (line.length > 1) {
     const look = {
       stroke: colour,
@@ -143,7 +153,7 @@ function endOf(one: CheckedSeries, plot: Plot): Point {
       : end !== undefined
         ? [end.x, middleOf(plot, end.low, end.high)]
         : [0, 0];
-  return { x: plot.left + plot.x.share(x) * plot.width, y: plot.top + (1 - plot.y.share(y)) * plot.height };
+  return placeIn(plot, x, y);
 }
 
 /** The value whose place is midway between two, on either kind of axis. */
@@ -212,7 +222,7 @@ export function curveChart(input: CurveInput): string {
     ...chart.levels.map(({ label }) => ({ label, index: -1, band: false, marked: false })),
   ];
   const beside = width >= NARROW;
-  const keyRoom = beside ? keyWidth(entries) : 0;
+  const keyRoom = beside ? keyWidth(entries, 0.3 * width) : 0;
   const top = MARGIN + titles.length * (TITLE + 6) + 34;
   const height = Math.max(
     beside ? 0.52 * (width - keyRoom) : 0.62 * width,
@@ -233,7 +243,15 @@ export function curveChart(input: CurveInput): string {
   ];
   const keyed = entries.map((entry, i): KeyEntry => ({ ...entry, end: ends[i] as Point }));
   const key = beside
-    ? drawKeyColumn({ entries: keyed, left: right + 18, right, top, bottom, palette })
+    ? drawKeyColumn({
+        entries: keyed,
+        left: right + KEY_GAP,
+        room: keyRoom - KEY_GAP - 38,
+        right,
+        top,
+        bottom,
+        palette,
+      })
     : drawKeyRows({ entries: keyed, left: MARGIN, top: bottom + 56, room: width - 2 * MARGIN, palette });
   const notes = wrapped(chart.note, width - 2 * MARGIN, NOTE);
   const under = beside ? bottom + 46 : key.bottom;
@@ -252,7 +270,9 @@ export function curveChart(input: CurveInput): string {
         "stroke-dasharray": "1 3",
       });
     }),
-    ...chart.series.flatMap((one, i) => drawSeries(one, i, plot, palette)),
+    // Bands first: a curve must not vanish under another one's band.
+    ...chart.series.flatMap((one, i) => drawBand(one, i, plot, palette)),
+    ...chart.series.flatMap((one, i) => drawLine(one, i, plot, palette)),
     ...key.body,
     ...notes.map((text, i) =>
       textTag({ text, x: MARGIN, y: under + 14 + i * (NOTE + 6), anchor: "start", size: NOTE }, palette.soft),

@@ -8,7 +8,8 @@ import type { Palette } from "./theme.ts";
 const TEXT = 12;
 const SAMPLE = 30;
 const PITCH = 20;
-const LONGEST = 190;
+/** Between the plot and its key. */
+export const KEY_GAP = 18;
 
 export interface KeyEntry {
   readonly label: string;
@@ -24,10 +25,10 @@ interface Key {
   readonly bottom: number;
 }
 
-/** Width of a key beside the curves, with the gap to them. */
-export function keyWidth(entries: readonly { readonly label: string }[]): number {
-  const longest = Math.max(...entries.map(({ label }) => Math.min(LONGEST, textWidth(label, TEXT))));
-  return 18 + SAMPLE + 8 + longest;
+/** Width of a key beside the curves, with the gap to them; `most` for the longest label. */
+export function keyWidth(entries: readonly { readonly label: string }[], most: number): number {
+  const longest = Math.min(most, Math.max(...entries.map(({ label }) => textWidth(label, TEXT))) + 1);
+  return KEY_GAP + SAMPLE + 8 + longest;
 }
 
 function sample({ index, band, marked }: KeyEntry, x: number, y: number, palette: Palette): string {
@@ -77,13 +78,15 @@ function spread(wanted: readonly number[], top: number, bottom: number): number[
 export function drawKeyColumn(input: {
   readonly entries: readonly KeyEntry[];
   readonly left: number;
+  /** For the longest label. */
+  readonly room: number;
   /** Right edge of the plot. */
   readonly right: number;
   readonly top: number;
   readonly bottom: number;
   readonly palette: Palette;
 }): Key {
-  const { entries, left, right, top, bottom, palette } = input;
+  const { entries, left, room, right, top, bottom, palette } = input;
   const places = spread(
     entries.map(({ end }) => end.y),
     top + PITCH / 2,
@@ -96,7 +99,7 @@ export function drawKeyColumn(input: {
     const leads = end.x > right - 2 && entry.index >= 0;
     const d = `M${fixed(right + 3)} ${fixed(end.y)}L${fixed(left - 3)} ${fixed(y)}`;
     const leader = leads ? [tag("path", { d, stroke: palette.soft, "stroke-width": 1 })] : [];
-    return [...leader, ...entryAt(entry, left, y, LONGEST, palette)];
+    return [...leader, ...entryAt(entry, left, y, room, palette)];
   });
   return { body, bottom };
 }

@@ -7,8 +7,14 @@ const SHAPES = ["circle", "square", "triangle", "diamond", "cross", "plus"] as c
 
 type Shape = (typeof SHAPES)[number];
 
+interface SeriesLook {
+  readonly colour: string;
+  readonly dash: string | undefined;
+  readonly shape: Shape;
+}
+
 /** Colour, dash and marker of the nth curve; the second six shift the dashes against the colours. */
-export function seriesLook(index: number, palette: Palette) {
+export function seriesLook(index: number, palette: Palette): SeriesLook {
   const round = Math.floor(index / DASHES.length);
   return {
     colour: palette.series[index % palette.series.length] as string,

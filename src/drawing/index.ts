@@ -5,5 +5,6 @@ export { diagramLayout } from "./diagramLayout.ts";
 export * from "./diagramTypes.ts";
 export type { Box, Point } from "./geometry.ts";
 export * from "./ownCurves.ts";
+export { phasorDiagram } from "./phasorDiagram.ts";
 export type { PlacedText } from "./svg.ts";
 export type { Theme } from "./theme.ts";

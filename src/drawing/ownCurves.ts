@@ -168,7 +168,12 @@ export function heatUpChart(
   return curveChart({
     ...style(input, "Heat-up to the set point"),
     x: { label: "Time at full power", unit: minutes ? "min" : "h", to: duration / per },
-    y: { label: "Oven temperature", unit: "°C" },
+    // Room above the set point, whose line would lie on the edge.
+    y: {
+      label: "Oven temperature",
+      unit: "°C",
+      to: target + 0.05 * Math.abs(target - (start ?? oven.ambient)),
+    },
     series,
     levels: [{ label: `set point ${target} °C`, y: target }],
     note: "One temperature for oven and load; a cure time counts from the load, which lags. Prove air flow and overtemperature protection before running degraded.",
