@@ -183,7 +183,7 @@ function sentences(chart: CheckedChart): string {
  * @param input.title - heading
  * @param input.x - axis to the right: label, unit, linear or log, values to hold besides the data
  * @param input.y - axis upwards
- * @param input.series - curves, bands, or curves in bands, 1 to 12, with 20 000 points each at most; values finite, above 0 on a log axis
+ * @param input.series - curves, bands, or curves in bands, 1 to 12, with 20 000 points each at most; values within ±1e100, above 0 on a log axis
  * @param input.levels - horizontal lines to compare with, with their labels
  * @param input.note - remark under the picture
  * @param input.description - the picture in words; made from the data if left out

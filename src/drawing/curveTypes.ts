@@ -1,5 +1,5 @@
 /** What a chart of curves is asked for. */
-import { checkFinite, checkOneOf, checkPositive, fail, given } from "../quantity/index.ts";
+import { checkBetween, checkOneOf, checkPositive, fail, given } from "../quantity/index.ts";
 import type { PictureStyle } from "./diagramTypes.ts";
 import type { Point } from "./geometry.ts";
 import { cleanText } from "./text.ts";
@@ -74,6 +74,7 @@ export interface CurveInput extends PictureStyle {
 
 const MOST_SERIES = 12;
 const MOST_POINTS = 20_000;
+const LARGEST = 1e100;
 
 /** A series checked and cleaned. */
 export interface CheckedSeries {
@@ -102,6 +103,12 @@ function listed<T>(path: string, value: readonly T[] | undefined, most: number):
   return value;
 }
 
+/** Numbers whose differences and ratios float64 can hold; above 0 on a logarithmic axis. */
+function checkNumber(scale: CurveAxis["scale"], path: string, value: number): void {
+  if (scale === "log") checkPositive(path, value);
+  checkBetween(path, value, scale === "log" ? 1 / LARGEST : -LARGEST, LARGEST);
+}
+
 function checkedAxis(path: string, axis: CurveAxis): CheckedChart["x"] {
   const { label, unit, scale = "linear", from, to } = given(axis, path);
   checkOneOf(`${path}.scale`, scale, ["linear", "log"]);
@@ -110,8 +117,7 @@ function checkedAxis(path: string, axis: CurveAxis): CheckedChart["x"] {
     ["to", to],
   ] as const) {
     if (value === undefined) continue;
-    if (scale === "log") checkPositive(`${path}.${name}`, value);
-    else checkFinite(`${path}.${name}`, value);
+    checkNumber(scale, `${path}.${name}`, value);
   }
   const said = cleanText(`${path}.label`, label);
   const caption = unit === undefined ? said : `${said}, ${cleanText(`${path}.unit`, unit)}`;
@@ -121,8 +127,7 @@ function checkedAxis(path: string, axis: CurveAxis): CheckedChart["x"] {
 /** Checks what a chart is asked for. */
 export function checkedChart(input: CurveInput): CheckedChart {
   const [x, y] = [checkedAxis("x", input.x), checkedAxis("y", input.y)];
-  const number = (axis: CurveAxis, path: string, value: number): void =>
-    axis.scale === "log" ? checkPositive(path, value) : checkFinite(path, value);
+  const number = (axis: CurveAxis, path: string, value: number): void => checkNumber(axis.scale, path, value);
   const series = listed("series", input.series, MOST_SERIES).map((one, i): CheckedSeries => {
     const path = `series.${i}`;
     const { label, points, band, marked = false } = given(one, path);

@@ -14,7 +14,6 @@ export const STUB = 9;
 export const ELEMENT = { x: 23, y: 7.5 } as const;
 export const JOINT = 7;
 export const BAR = { x: 20, y: 6 } as const;
-export const CROSS = 9.4;
 export const MARK = 5;
 /** From the axis of a row up to the top of its label, and to its baseline; down to the baselines of value and state. */
 export const ABOVE = 26;

@@ -37,7 +37,7 @@ export interface DiagramWords {
 }
 
 /** A value as text, with the sign of a minus and a space that does not break. */
-export function valueText(path: string, shown: DiagramValue | string): string {
+function valueText(path: string, shown: DiagramValue | string): string {
   if (typeof shown === "string") return cleanText(path, shown);
   const { value, unit, significantDigits } = given(shown, path);
   checkFinite(`${path}.value`, value);

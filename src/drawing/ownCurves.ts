@@ -57,7 +57,10 @@ function checkList(path: string, value: unknown, expected: string): void {
  * Chart of the temperature factor Ct of several datasets, each at the rows of its table, and the band between the lowest and
  * the highest wherever at least two reach.
  * @param input.datasets - datasets with a Ct table, 1 to 11; of one alloy to see how far sources disagree
- * @param input.title - heading, and `width`, `theme`, `id` as for {@link curveChart}
+ * @param input.title - heading; one of its own if left out
+ * @param input.width - width, 280 to 4000; 720 if left out
+ * @param input.theme - light or dark; light if left out
+ * @param input.id - start of the ids in the picture, unique on the page; from the content if left out
  * @returns the picture
  * @throws ElectroheatError `missing` for a dataset without Ct, and as {@link curveChart}
  * @source the datasets' own
@@ -112,7 +115,10 @@ export function temperatureFactorChart(
  * @param input.start - temperature of everything at the start, °C; ambient if left out
  * @param input.duration - time shown, s; a quarter more than the slowest that arrives if left out, or 4 times the fastest
  *   where one never does
- * @param input.title - heading, and `width`, `theme`, `id` as for {@link curveChart}
+ * @param input.title - heading; one of its own if left out
+ * @param input.width - width, 280 to 4000; 720 if left out
+ * @param input.theme - light or dark; light if left out
+ * @param input.id - start of the ids in the picture, unique on the page; from the content if left out
  * @returns the picture. Each curve ends at the set point, where the controller would begin to throttle
  * @throws ElectroheatError as `heatUpOptions`; `missing` for no duration where no power arrives
  * @source First law; see `ovenAfter`
@@ -185,7 +191,10 @@ export function heatUpChart(
  * 1.83, through what was seen.
  * @param input.joints - name, rise (K) and current (A) of each joint as seen, 1 to 12
  * @param input.upTo - highest current shown (A), more than 0: the full load
- * @param input.title - heading, and `width`, `theme`, `id` as for {@link curveChart}
+ * @param input.title - heading; one of its own if left out
+ * @param input.width - width, 280 to 4000; 720 if left out
+ * @param input.theme - light or dark; light if left out
+ * @param input.id - start of the ids in the picture, unique on the page; from the content if left out
  * @returns the picture
  * @throws ElectroheatError as `riseAtCurrent` and {@link curveChart}
  * @source as `riseAtFullLoad`
@@ -230,7 +239,10 @@ export function jointRiseChart(
  * @param input.conditions - thread conditions by name, or with a range of nut factors of your own, 1 to 12
  * @param input.upTo - highest torque shown (N·m), more than 0
  * @param input.mostPreload - preload not to be passed (N), such as 75 % of proof load; not drawn if left out
- * @param input.title - heading, and `width`, `theme`, `id` as for {@link curveChart}
+ * @param input.title - heading; one of its own if left out
+ * @param input.width - width, 280 to 4000; 720 if left out
+ * @param input.theme - light or dark; light if left out
+ * @param input.id - start of the ids in the picture, unique on the page; from the content if left out
  * @returns the picture
  * @throws ElectroheatError as `preloadBand`, `nutFactorRange` and {@link curveChart}
  * @source as `preloadBand` and `nutFactorRange`

@@ -123,6 +123,11 @@ export function drawPhasors(
       point(at, corner.lost ? name : `${name} module`, false);
   });
   for (const { at } of points) placer.block(around(at.x, at.y, 5, 5));
+  // The cross of a lost line is larger than a point.
+  supply.forEach(({ lost }, i) => {
+    const { x, y } = corners[i] as Point;
+    if (lost) placer.block(around(x, y, 9, 9));
+  });
   for (const { at, ring } of points) {
     if (!ring) body.push(tag("circle", { cx: at.x, cy: at.y, r: 3.4, fill: palette.ink }));
   }

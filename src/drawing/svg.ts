@@ -21,15 +21,24 @@ export function tag(name: string, attributes: Attributes, ...children: readonly 
   return children.length === 0 ? `${out}/>` : `${out}>${children.join("")}</${name}>`;
 }
 
-/** A line of text as placed. */
+/**
+ * A line of text as placed.
+ * @since 0.1.0
+ */
 export interface PlacedText {
+  /** What is written. */
   readonly text: string;
   /** The whole text where `text` is a shortened one. */
   readonly full?: string;
+  /** Place of its start, middle or end, by `anchor`. */
   readonly x: number;
+  /** Its baseline. */
   readonly y: number;
+  /** What `x` is the place of. */
   readonly anchor: "start" | "middle" | "end";
+  /** Font size. */
   readonly size: number;
+  /** Bold; regular if left out. */
   readonly bold?: boolean;
 }
 

@@ -22,7 +22,7 @@ export interface Palette {
 }
 
 /** The palettes; the series colours are an addition to dash, marker and label, never the only difference. */
-export const PALETTES: Readonly<Record<Theme, Palette>> = {
+const PALETTES: Readonly<Record<Theme, Palette>> = {
   light: {
     background: "#ffffff",
     panel: "#f3f5f8",

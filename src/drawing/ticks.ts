@@ -23,8 +23,9 @@ function niceStep(span: number, most: number): number {
 
 /** A linear axis that holds both values, ended at ticks. */
 export function linearScale(low: number, high: number, most: number): Scale {
-  // One value only: a little room on either side of it.
-  const pad = high > low ? 0 : Math.max(Math.abs(low) * 0.1, 1e-12);
+  // One value, or as good as one: a little room on either side of it.
+  const size = Math.max(Math.abs(low), Math.abs(high));
+  const pad = high - low > 1e-9 * size && size > 1e-200 ? 0 : size > 1e-200 ? 0.1 * size : 1;
   const step = niceStep(high - low + 2 * pad, most);
   const first = Math.floor((low - pad) / step + 1e-9);
   const last = Math.max(first + 1, Math.ceil((high + pad) / step - 1e-9));
@@ -49,7 +50,8 @@ export function logScale(low: number, high: number, most: number): Scale {
     const [before, after] = [all[i - 1] ?? 0, all[i + 1] ?? Number.POSITIVE_INFINITY];
     return (after > low * (1 + 1e-9) || value >= low) && (before < high * (1 - 1e-9) || value <= high);
   };
-  const ticks = all.filter(fits);
+  const fitting = all.filter(fits);
+  const ticks = fitting.length > 1 ? fitting : all.slice(0, 2);
   const bottom = Math.log(Math.min(low, ticks[0] as number));
   const top = Math.log(Math.max(high, ticks.at(-1) as number));
   return {
