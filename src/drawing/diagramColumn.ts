@@ -7,7 +7,6 @@ import type { ModuleTree } from "./moduleTree.ts";
 import { textWidth } from "./text.ts";
 
 export const PANEL_GAP = 14;
-export const STAR_NAME = 60;
 
 /** Widths from the elements outwards: zones of vertical wires and, between them, columns of joints. */
 export interface Side {
@@ -89,7 +88,7 @@ export function measureColumn(
   if (rights.length > 0) {
     // Room for the name of the star point above its wire.
     const name = Math.max(
-      ...nets(rights).map((net) => Math.min(STAR_NAME, textWidth(words.starName(net), TEXT, true))),
+      ...nets(rights).map((net) => Math.min(packing.nodeRoom, textWidth(words.starName(net), TEXT, true))),
     );
     right.zones[right.zones.length - 1] = Math.max(right.zones.at(-1) as number, name + 8);
   }
@@ -100,7 +99,7 @@ export function measureColumn(
   const inner = sum([...left.zones, ...left.joints, ...right.zones, ...right.joints]) + cell * series;
   const heads = banks.map((bank) => {
     const name = words.name(String(tree.banks[bank]?.id), `Bank ${tree.banks[bank]?.id}`);
-    const most = Math.min(180, textWidth(name, HEADING, true));
+    const most = Math.min(packing.labelRoom, textWidth(name, HEADING, true));
     return 26 + most + 8 + textWidth(headingOf(tree, bank), TEXT);
   });
   const panelWidth = Math.max(inner, ...heads) + 2 * PANEL_PAD;

@@ -2,7 +2,7 @@
 import type { Branch } from "../circuit/index.ts";
 import { type BankRows, busZone, type Item } from "./diagramBank.ts";
 import type { DiagramCanvas } from "./diagramCanvas.ts";
-import { type Column, headingOf, PANEL_GAP, type Side, STAR_NAME, sum } from "./diagramColumn.ts";
+import { type Column, headingOf, PANEL_GAP, type Side, sum } from "./diagramColumn.ts";
 import { halfOf, kindOf } from "./diagramFeed.ts";
 import { ELEMENT, HEAD, HEADING, LANE, PANEL_PAD, type Packing, STUB, TEXT } from "./diagramMetrics.ts";
 import type { DiagramLayout } from "./diagramTypes.ts";
@@ -144,24 +144,26 @@ export function drawColumn(input: {
         lane.taps.push(tap.y);
       }
     }
-    drawStarName(bank, y, right, column.right, canvas, words);
+    drawStarName({ bank, top: y, plan: right, spec: column.right, canvas, words, room: packing.nodeRoom });
     y += bank.height + PANEL_PAD + PANEL_GAP;
   }
   return { panels, lanes };
 }
 
-function drawStarName(
-  bank: BankRows,
-  top: number,
-  plan: SidePlan,
-  spec: Side,
-  canvas: DiagramCanvas,
-  words: DiagramWords,
-): void {
+function drawStarName(input: {
+  readonly bank: BankRows;
+  readonly top: number;
+  readonly plan: SidePlan;
+  readonly spec: Side;
+  readonly canvas: DiagramCanvas;
+  readonly words: DiagramWords;
+  readonly room: number;
+}): void {
+  const { bank, top, plan, spec, canvas, words, room } = input;
   const first = bank.right[0];
   if (first === undefined) return;
   const full = words.starName(first.net);
-  const text = shortened(full, STAR_NAME, TEXT, true);
+  const text = shortened(full, room, TEXT, true);
   const zone = spec.zones.length - 1;
   const half = textWidth(text, TEXT, true) / 2;
   const middle = plan.bus(zone, 0) - STUB + (spec.zones[zone] as number) / 2;

@@ -9,7 +9,6 @@ import type { ModuleTree, TreeNode } from "./moduleTree.ts";
 import { shortened, textWidth } from "./text.ts";
 
 const PLAIN_PITCH = 22;
-const LONGEST_NODE = 70;
 
 interface Rail {
   /** Node of the terminal, or null for a rail that starts at another one. */
@@ -91,7 +90,7 @@ export function placeFeed(input: {
     });
   }
   const names = rails.map(({ terminal }) =>
-    terminal === null ? "" : shortened(words.name(terminal, terminal), LONGEST_NODE, TEXT, true),
+    terminal === null ? "" : shortened(words.name(terminal, terminal), packing.nodeRoom, TEXT, true),
   );
   const terminalX = MARGIN + Math.max(...names.map((name) => textWidth(name, TEXT, true))) + 10;
   const columns: number[] = [terminalX + 10];

@@ -17,8 +17,15 @@ const NARROWEST = 280;
 const WIDEST = 4000;
 const COLUMN_GAP = 26;
 const MOST_COLUMNS = 6;
-/** Room for a label: with states beside values, then with states below them. */
-const LABELS = [150, 92, 64] as const;
+/** Closer and closer packings: of each line the flattest that fits is taken, and the next line is tried where none does. */
+const PACKINGS: readonly (readonly Omit<Packing, "columns">[])[] = [
+  [
+    { stacked: false, labelRoom: 260, nodeRoom: 150 },
+    { stacked: false, labelRoom: 150, nodeRoom: 90 },
+  ],
+  [{ stacked: true, labelRoom: 92, nodeRoom: 70 }],
+  [{ stacked: true, labelRoom: 64, nodeRoom: 54 }],
+];
 const FRAME = 10;
 
 interface Scene {
@@ -185,13 +192,14 @@ export function diagramLayout(input: DiagramInput): DiagramLayout {
   const scene: Scene = { title: cleanText("title", title), tree, words, earthed: protectiveEarth === true };
   const most = Math.min(MOST_COLUMNS, tree.banks.length);
   const attempts: Attempt[] = [];
-  for (const labelRoom of LABELS) {
-    const stacked = labelRoom !== LABELS[0];
-    for (let columns = 1; columns <= most; columns += 1) {
-      attempts.push(attempt(scene, { columns, stacked, labelRoom }, width));
+  for (const some of PACKINGS) {
+    for (const packing of some) {
+      for (let columns = 1; columns <= most; columns += 1) {
+        attempts.push(attempt(scene, { columns, ...packing }, width));
+      }
     }
     const fitting = attempts.filter((one) => one.width <= width);
-    // Of two that are equally high the one with fewer columns.
+    // Of two that are equally high the one with longer labels and fewer columns.
     if (fitting.length > 0) {
       return finished(
         scene,

@@ -31,8 +31,9 @@ export interface Packing {
   readonly columns: number;
   /** States under values instead of beside them. */
   readonly stacked: boolean;
-  /** Longest label. */
+  /** Longest label of an element or joint; of a line or star point. */
   readonly labelRoom: number;
+  readonly nodeRoom: number;
 }
 
 /** From the axis of a row down to the bottom of its last text. */

@@ -54,6 +54,8 @@ export interface Drawn {
   readonly plan: ModulePlan;
   readonly states: Record<string, DiagramState>;
   readonly width: number;
+  readonly labels: Record<string, string>;
+  readonly protectiveEarth: boolean;
 }
 
 /** One to six banks of both connections, with joints and states. Some joints do not fit together: the builder says so. */
@@ -66,15 +68,30 @@ export const drawnModule: fc.Arbitrary<Drawn> = fc
       neutral: fc.boolean(),
       starPoints: fc.constantFrom("tied" as const, "separate" as const),
       width: fc.constantFrom(320, 390, 700, 960, 1280, 2000),
+      labelled: fc.array(fc.nat({ max: 10_000 }), { maxLength: 5 }),
+      protectiveEarth: fc.boolean(),
       picks: fc.array(fc.tuple(fc.nat({ max: 10_000 }), fc.constantFrom(...STATES)), { maxLength: 12 }),
     }),
   )
-  .chain(({ banks, neutral, starPoints, width, picks }) => {
+  .chain(({ banks, neutral, starPoints, width, picks, labelled, protectiveEarth }) => {
     const onNeutral = neutral && banks.some(({ connection }) => connection === "star");
     const names = banks.flatMap(elementNames);
     const states = Object.fromEntries(picks.map(([n, state]) => [names[n % names.length] as string, state]));
+    const labels = Object.fromEntries(
+      labelled.flatMap((n) => [
+        [names[n % names.length] as string, "Coil nearest to the door, renewed in spring"],
+        ...(n % 3 === 0
+          ? [
+              ["L2", "Line two (brown)"],
+              [banks[0]?.id ?? "A", "Rear bank behind the fan"],
+            ]
+          : []),
+      ]),
+    );
     const shape = { banks, starPoints, ...(onNeutral ? { neutral: "connected" as const } : {}) };
-    return jointsOf(banks, onNeutral).map((joints): Drawn => ({ plan: { ...shape, joints }, states, width }));
+    return jointsOf(banks, onNeutral).map(
+      (joints): Drawn => ({ plan: { ...shape, joints }, states, width, labels, protectiveEarth }),
+    );
   });
 
 const grown = (box: Box, by: number): Box => ({

@@ -16,8 +16,7 @@ function built(plan: ModulePlan): HeatingModule | null {
   }
 }
 
-const draw = ({ plan, states, width }: Drawn): DiagramLayout =>
-  diagramLayout({ module: plan, states, width });
+const draw = ({ plan, ...shown }: Drawn): DiagramLayout => diagramLayout({ module: plan, ...shown });
 
 describe("modules of one to six banks", () => {
   it("draw without anything on anything else, and as they are connected", () => {
@@ -31,10 +30,10 @@ describe("modules of one to six banks", () => {
         expect(collisions(layout)).toEqual([]);
         expect(netProblems(layout, module)).toEqual([]);
       }),
-      { numRuns: 150 },
+      { numRuns: 100 },
     );
     // Joints drawn at random often contradict each other; most modules must come through all the same.
-    expect(drawn).toBeGreaterThan(75);
+    expect(drawn).toBeGreaterThan(50);
   });
 
   it("would notice a picture that is not clean", () => {
