@@ -5,7 +5,7 @@ import { marker, seriesLook } from "./curveLook.ts";
 import { type CheckedChart, type CheckedSeries, type CurveInput, checkedChart } from "./curveTypes.ts";
 import type { Point } from "./geometry.ts";
 import { checkPictureId, fixed, picture, tag, textTag } from "./svg.ts";
-import { cleanText, shortened, textWidth, wrapped } from "./text.ts";
+import { namedText, shortened, textWidth, wrapped } from "./text.ts";
 import { type Palette, paletteOf } from "./theme.ts";
 import { linearScale, logScale, type Scale, tickText } from "./ticks.ts";
 
@@ -210,7 +210,7 @@ export function curveChart(input: CurveInput): string {
   checkPictureId(id);
   const chart = checkedChart(input);
   const said =
-    input.description === undefined ? sentences(chart) : cleanText("description", input.description);
+    input.description === undefined ? sentences(chart) : namedText("description", input.description);
   const titles = wrapped(chart.title, width - 2 * MARGIN, TITLE, true);
   const entries: Omit<KeyEntry, "end">[] = [
     ...chart.series.map((one, index) => ({

@@ -2,7 +2,7 @@
 import { checkBetween, checkOneOf, checkPositive, fail, given } from "../quantity/index.ts";
 import type { PictureStyle } from "./diagramTypes.ts";
 import type { Point } from "./geometry.ts";
-import { cleanText } from "./text.ts";
+import { cleanText, namedText } from "./text.ts";
 
 /**
  * An axis of a chart.
@@ -119,7 +119,7 @@ function checkedAxis(path: string, axis: CurveAxis): CheckedChart["x"] {
     if (value === undefined) continue;
     checkNumber(scale, `${path}.${name}`, value);
   }
-  const said = cleanText(`${path}.label`, label);
+  const said = namedText(`${path}.label`, label);
   const caption = unit === undefined ? said : `${said}, ${cleanText(`${path}.unit`, unit)}`;
   return { ...axis, scale, caption };
 }
@@ -154,15 +154,15 @@ export function checkedChart(input: CurveInput): CheckedChart {
         });
       }
     });
-    return { label: cleanText(`${path}.label`, label), points: line, band: area, marked: marked === true };
+    return { label: namedText(`${path}.label`, label), points: line, band: area, marked: marked === true };
   });
   if (series.length === 0) {
     fail({ code: "missing", path: "series", expected: "at least one curve", received: input.series });
   }
   const levels = listed("levels", input.levels, MOST_SERIES).map((one, i) => {
     number(y, `levels.${i}.y`, given(one, `levels.${i}`).y);
-    return { label: cleanText(`levels.${i}.label`, one.label), y: one.y };
+    return { label: namedText(`levels.${i}.label`, one.label), y: one.y };
   });
-  const title = cleanText("title", input.title);
+  const title = namedText("title", input.title);
   return { title, x, y, series, levels, note: cleanText("note", input.note ?? "") };
 }

@@ -10,7 +10,7 @@ import type { DiagramInput, DiagramLayout } from "./diagramTypes.ts";
 import { type DiagramWords, diagramWords } from "./diagramWords.ts";
 import type { Box } from "./geometry.ts";
 import { builtModule, type ModuleTree, moduleTree } from "./moduleTree.ts";
-import { cleanText, wrapped } from "./text.ts";
+import { namedText, wrapped } from "./text.ts";
 
 const WIDTH = 960;
 const NARROWEST = 280;
@@ -189,7 +189,7 @@ export function diagramLayout(input: DiagramInput): DiagramLayout {
   checkBetween("width", width, NARROWEST, WIDEST);
   const tree = moduleTree(builtModule(module));
   const words = diagramWords(input, tree);
-  const scene: Scene = { title: cleanText("title", title), tree, words, earthed: protectiveEarth === true };
+  const scene: Scene = { title: namedText("title", title), tree, words, earthed: protectiveEarth === true };
   const most = Math.min(MOST_COLUMNS, tree.banks.length);
   const attempts: Attempt[] = [];
   for (const some of PACKINGS) {

@@ -11,7 +11,7 @@ import {
 } from "../quantity/index.ts";
 import type { DiagramInput, DiagramState, DiagramValue } from "./diagramTypes.ts";
 import type { ModuleTree } from "./moduleTree.ts";
-import { cleanText } from "./text.ts";
+import { cleanText, namedText } from "./text.ts";
 
 const STATES = ["within", "outside", "undecided", "open", "shorted", "hot joint", "lost"] as const;
 
@@ -110,7 +110,7 @@ export function diagramWords(input: DiagramInput, tree: ModuleTree): DiagramWord
   const labels = new Map<string, string>();
   for (const [id, label] of entries("labels", input.labels)) {
     known(`labels.${id}`, id, kinds, nodes);
-    labels.set(id, cleanText(`labels.${id}`, label));
+    labels.set(id, namedText(`labels.${id}`, label));
   }
   const tails = new Map(
     tree.strings.flatMap(({ bank, elements: some }) =>

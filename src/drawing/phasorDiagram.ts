@@ -8,7 +8,7 @@ import { between, type PhasorData, phasorData } from "./phasorData.ts";
 import { drawPhasors } from "./phasorPlot.ts";
 import { drawTable, type TableSection } from "./phasorTable.ts";
 import { checkPictureId, picture, textTag } from "./svg.ts";
-import { cleanText, wrapped } from "./text.ts";
+import { namedText, wrapped } from "./text.ts";
 import { paletteOf } from "./theme.ts";
 
 const WIDTH = 760;
@@ -113,7 +113,7 @@ export function phasorDiagram(
     }
   }
   const data = phasorData(built, supply);
-  const heading = cleanText("title", title);
+  const heading = namedText("title", title);
   const titles = wrapped(heading, width - 2 * MARGIN, TITLE, true);
   const top = MARGIN + titles.length * (TITLE + 6) + 8;
   const all = sections(data);
@@ -126,7 +126,7 @@ export function phasorDiagram(
   const tableLeft = beside ? plotWidth + 2 * MARGIN : MARGIN;
   const table = drawTable({ sections: all, left: tableLeft, top: tableTop, width: tableWidth, palette });
   const lost = data.supply.some((one) => one.lost);
-  const note = `L1 of the supply points up; angles count anticlockwise from it. RMS values, resistances as given.${lost ? " Of a lost line the module's side bears the line's own name; it may be live." : ""}`;
+  const note = `Wide light lines: the supply. L1 of the supply points up; angles count anticlockwise from it. RMS values, resistances as given.${lost ? " Of a lost line the module's side bears the line's own name; it may be live." : ""}`;
   const notes = wrapped(note, width - 2 * MARGIN, NOTE);
   const bottom = Math.max(top + plotHeight, table.bottom) + 8;
   const body = [

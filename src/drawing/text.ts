@@ -16,7 +16,10 @@ function unusable(code: number): boolean {
 
 /** Text from a user as one line that XML can hold: white space becomes a space, what it cannot hold U+FFFD. */
 export function cleanText(path: string, value: unknown): string {
-  if (typeof value !== "string") fail({ code: "wrong-type", path, expected: "text", received: value });
+  if (typeof value !== "string") {
+    const code = value === undefined || value === null ? "missing" : "wrong-type";
+    fail({ code, path, expected: "text", received: value });
+  }
   let out = "";
   for (const char of value as string) {
     const code = char.codePointAt(0) as number;
@@ -24,6 +27,13 @@ export function cleanText(path: string, value: unknown): string {
     out += space ? " " : unusable(code) ? "\uFFFD" : char;
   }
   return out.replace(/ {2,}/g, " ").trim();
+}
+
+/** The same for a title or label: something must be left to read. */
+export function namedText(path: string, value: unknown): string {
+  const text = cleanText(path, value);
+  if (text === "") fail({ code: "missing", path, expected: "text that shows", received: value });
+  return text;
 }
 
 const ENTITIES: Readonly<Record<string, string>> = {

@@ -52,6 +52,14 @@ describe("each slip has its code and its path", () => {
     ["inconsistent", "states.A-L1", () => connectionDiagram({ module, states: { "A-L1": "lost" } })],
     ["inconsistent", "states.L1", () => connectionDiagram({ module, states: { L1: "open" } })],
     ["wrong-type", "labels.A-L1", () => connectionDiagram({ module, labels: { "A-L1": any(5) } })],
+    ["missing", "labels.A-L1", () => connectionDiagram({ module, labels: { "A-L1": " \n " } })],
+    ["missing", "title", () => connectionDiagram({ module, title: "" })],
+    ["missing", "title", () => curveChart({ ...chart, title: any(undefined) })],
+    [
+      "missing",
+      "series.0.label",
+      () => curveChart({ ...chart, series: [{ label: "", points: [{ x: 0, y: 0 }] }] }),
+    ],
     ["wrong-type", "title", () => connectionDiagram({ module, title: any(5) })],
     [
       "not-a-number",
