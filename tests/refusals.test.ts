@@ -1,6 +1,7 @@
 /** Every public function of the rooms meets a call without its argument with an error of ours, never with a TypeError. */
 import * as bench from "electroheat/bench";
 import * as circuit from "electroheat/circuit";
+import * as drawing from "electroheat/drawing";
 import * as element from "electroheat/element";
 import * as joint from "electroheat/joint";
 import * as material from "electroheat/material";
@@ -22,7 +23,7 @@ function outcome(run: (input: unknown) => unknown, input: unknown): string {
 /** One takes a finished result of ours; the other is the gate itself, which answers with a list of issues. */
 const EXEMPT = new Set(["assessmentText", "editionIssues"]);
 
-describe.each(Object.entries({ bench, circuit, element, joint, material, process, wiring }))(
+describe.each(Object.entries({ bench, circuit, drawing, element, joint, material, process, wiring }))(
   "%s",
   (_room, exported) => {
     const functions = Object.entries(exported).filter(
