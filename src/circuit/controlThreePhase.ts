@@ -3,12 +3,12 @@ import {
   type Amperes,
   type BranchVolts,
   checkBetween,
+  checkMeasurable,
   given,
   type LineVolts,
   type Ohms,
   type Watts,
 } from "../quantity/index.ts";
-import { checkScale } from "./scale.ts";
 
 /**
  * A balanced star under phase-angle firing.
@@ -67,8 +67,8 @@ export function threePhaseAngleFiring(input: {
 }): ThreePhaseFiring {
   given(input);
   const { lineVoltage, branchResistance, firingDegrees } = input;
-  checkScale("lineVoltage", lineVoltage, "V");
-  checkScale("branchResistance", branchResistance, "Ω");
+  checkMeasurable("lineVoltage", lineVoltage, "V");
+  checkMeasurable("branchResistance", branchResistance, "Ω");
   checkBetween("firingDegrees", firingDegrees, 0, 150, "°");
   const powerRatio = ratioOf(firingDegrees);
   const root = Math.sqrt(powerRatio);

@@ -5,6 +5,8 @@ import {
   type CubicMeters,
   checkBetween,
   fail,
+  given,
+  givenList,
   type Joules,
   type JoulesPerKelvin,
   type JoulesPerKilogramKelvin,
@@ -14,7 +16,7 @@ import {
   type WattsPerKelvin,
 } from "../quantity/index.ts";
 import { airHeatContent, airKinks, airSpecificHeat } from "./airHeat.ts";
-import { checkGiven, checkList, checkScale, checkScaleOrZero, checkTemperature } from "./scale.ts";
+import { checkScale, checkScaleOrZero, checkTemperature } from "./scale.ts";
 import { STEEL_BREAKS, steelHeatContent, steelRange, steelSpecificHeat } from "./steel.ts";
 
 /**
@@ -84,9 +86,9 @@ function checkPlan(plan: OvenPlan): void {
     checkBetween("walls.share", plan.walls.share, 0, 1);
   }
   if (plan.air !== undefined) checkScale("air.volume", plan.air.volume, "m³");
-  if (plan.loads !== undefined) checkList("loads", plan.loads, "a list of loads");
+  if (plan.loads !== undefined) givenList(plan.loads, "loads");
   (plan.loads ?? []).forEach((load, i) => {
-    checkGiven(`loads.${i}`, load, "a load");
+    given(load, `loads.${i}`, "a load");
     checkScale(`loads.${i}.mass`, load.mass, "kg");
     if (load.specificHeat !== "carbon steel") {
       checkScale(`loads.${i}.specificHeat`, load.specificHeat, "J/(kg·K)");
