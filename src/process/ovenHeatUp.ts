@@ -117,7 +117,7 @@ function beyondSources(model: OvenModel, ultimate: Celsius | "unlimited"): reado
  * Heat-up of an oven built from its parts: capacity(T) × dT/dt = power − lossConductance × (T − ambient), integrated up to
  * the set point; carbon steel by EN 1993-1-2, air by its table.
  *
- * One temperature for everything in the oven. Where the load lags the air, {@link twoNodeHeatUp} with mean specific
+ * One temperature for everything in the oven; a load whose `piece` is given is held against the Biot number. Where the load lags the air, {@link twoNodeHeatUp} with mean specific
  * heats shows by how much.
  * @param input.oven - the oven
  * @param input.power - heat into the oven: what is left of the module, from the network, W, 0 or more
