@@ -95,7 +95,10 @@ const rows = options.map((way) => {
     kW: toKilowatts(way.power).toFixed(1),
     "worst element": worst === null ? "-" : `${worst.id} ${worst.powerRatio.toFixed(2)} ×`,
     "its surface": surface == null ? "-" : `${surface.surfaceTemperature.toFixed(0)} °C`,
-    band: surface == null ? "-" : `${surface.band.low?.toFixed(0) ?? "?"} to ${surface.band.high?.toFixed(0) ?? "?"} °C`,
+    band:
+      surface == null
+        ? "-"
+        : `${surface.band.low?.toFixed(0) ?? "?"} to ${surface.band.high?.toFixed(0) ?? "?"} °C`,
     "lines, A": `${l1} / ${l2} / ${l3}`,
     unbalance: way.unbalance === null ? "-" : `${(100 * way.unbalance.maxDeviation).toFixed(1)} %`,
     "to 200 °C": heatUp.time === "never" ? "never" : `${toHours(heatUp.time).toFixed(2)} h`,
