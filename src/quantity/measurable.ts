@@ -35,7 +35,6 @@ export function checkMeasurable(
   smallest: number = SMALLEST,
   largest: number = LARGEST_MEASURABLE,
 ): void {
-  if (typeof value === "number" && value >= smallest && value <= largest) return;
   checkPositive(path, value, unit);
   checkBetween(path, value, smallest, largest, unit);
 }
@@ -58,12 +57,11 @@ export function checkMeasurableOrZero(
   path: string,
   value: number,
   unit?: string,
-  smallest?: number,
-  largest?: number,
+  smallest: number = SMALLEST,
+  largest: number = LARGEST_MEASURABLE,
 ): void {
-  if (value === 0) return;
   checkNonNegative(path, value, unit);
-  checkMeasurable(path, value, unit, smallest, largest);
+  if (value > 0) checkBetween(path, value, smallest, largest, unit);
 }
 
 /**
