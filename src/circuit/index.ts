@@ -3,6 +3,7 @@ export * from "./closedForms.ts";
 export type { Connection } from "./connection.ts";
 export * from "./controlBurst.ts";
 export * from "./controlFault.ts";
+export * from "./controlNeutral.ts";
 export * from "./controlPhaseAngle.ts";
 export * from "./controlStaging.ts";
 export * from "./controlThreePhase.ts";

@@ -4,6 +4,7 @@ export * from "./errors.ts";
 export * from "./format.ts";
 export { awgArea, awgDiameter, conductorArea } from "./gauge.ts";
 export * from "./given.ts";
+export * from "./measurable.ts";
 export type { ParsedOpen, ParsedQuantity, ParseOptions } from "./parse.ts";
 export { parseQuantity } from "./parse.ts";
 export { unitSymbols } from "./table.ts";
