@@ -34,7 +34,7 @@ function told(summary) {
   const [first = "", ...rest] = summary.split(/\n\s*\n/).flatMap((paragraph) => sentences(flat(paragraph)));
   const colon = first.search(/: [^:]*=/);
   const purpose = colon < 0 ? first.replace(/\.$/, "") : first.slice(0, colon);
-  const holder = colon < 0 ? rest.find((one) => / = /.test(one)) : first.slice(colon + 2);
+  const holder = colon < 0 ? [first, ...rest].find((one) => / = /.test(one)) : first.slice(colon + 2);
   const formula = holder?.replace(/^[^=]*?: (?=[^:]*=)/, "").replace(/\.$/, "");
   const details = rest.join(" ");
   return { purpose, ...(formula ? { formula } : {}), ...(details ? { details } : {}) };
@@ -87,16 +87,25 @@ export function catalogueFacts(root) {
     }
     /** @type {"fields" | "arguments"} */
     const takes = byFields ? "fields" : "arguments";
-    return { takes, inputs, output: reader.shape(signature.getReturnType()) };
+    return { facts: { takes, inputs, output: reader.shape(signature.getReturnType()) }, named };
   };
 
-  /** @param {import("./docComment.mjs").DocComment} doc @param {Record<string, Shape>} inputs @param {string} code */
-  const functionProse = (doc, inputs, code) => {
+  /** @param {ts.Symbol} symbol @returns {string} what the comment on a field says */
+  const fieldDoc = (symbol) => {
+    const [declaration] = symbol.declarations ?? [];
+    const doc = declaration && docOf(declaration);
+    return doc === undefined ? "" : flat(doc.summary);
+  };
+
+  /** @param {import("./docComment.mjs").DocComment} doc @param {readonly ts.Symbol[]} named @param {string} code */
+  const functionProse = (doc, named, code) => {
     /** @param {string} name */
     const tag = (name) => doc.tags.find((one) => one.name === name)?.text;
     /** @type {Record<string, string>} */
     const described = {};
-    const names = Object.keys(inputs).map((name) => name.replace(/\?$/, ""));
+    // An argument described as a whole: the comments on its fields say what each is.
+    for (const symbol of named) if (fieldDoc(symbol) !== "") described[symbol.name] = fieldDoc(symbol);
+    const names = named.map(({ name }) => name);
     for (const { name, text } of doc.tags) {
       if (name !== "param") continue;
       const [, path = "", , words = ""] = /^(\S+)\s+(- )?([\s\S]*)$/.exec(text) ?? [];
@@ -104,7 +113,6 @@ export function catalogueFacts(root) {
       const at = parts.length > 1 ? parts.slice(1).join(".") : path;
       described[at] = flat(words);
     }
-    // One argument whose fields are the inputs, described as a whole: its own type says what the fields are.
     const inputsTold = Object.fromEntries(
       Object.entries(described).filter(([path]) => names.includes(path.split(".")[0] ?? "")),
     );
@@ -135,8 +143,9 @@ export function catalogueFacts(root) {
       const doc = declaration && docOf(declaration);
       if (signature === undefined || doc === undefined || !isDescribed(room, exported.name)) continue;
       const code = codeBlocks(doc.tags.find(({ name }) => name === "example")?.text ?? "", "ts")[0] ?? "";
-      functions[exported.name] = functionFacts(signature);
-      prose[exported.name] = functionProse(doc, functions[exported.name].inputs, code);
+      const { facts, named } = functionFacts(signature);
+      functions[exported.name] = facts;
+      prose[exported.name] = functionProse(doc, named, code);
     }
     all[room] = { facts: { functions, shapes: {} }, prose: { functions: prose, shapes: {} } };
   }
@@ -157,9 +166,7 @@ export function catalogueFacts(root) {
       const fields = {};
       for (const part of type.isUnion() ? type.types : [type]) {
         for (const property of checker.getPropertiesOfType(part)) {
-          const [declaration] = property.declarations ?? [];
-          const doc = declaration && docOf(declaration);
-          if (doc !== undefined) fields[property.name] ??= flat(doc.summary);
+          if (fieldDoc(property) !== "") fields[property.name] ??= fieldDoc(property);
         }
       }
       room.prose.shapes[next] = fields;

@@ -11,6 +11,7 @@ export const DECISION: readonly Entry[] = /*#__PURE__*/ describeRoom("decision",
   decimalProduct: {
     kind: "transform",
     tex: "p = x \\cdot k",
+    text: "value × factor",
     inputs: { value: { symbol: "x", is: "number" }, factor: { symbol: "k", is: "number" } },
     output: { symbol: "p", is: "number" },
   },

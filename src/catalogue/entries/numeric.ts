@@ -25,6 +25,7 @@ export const NUMERIC: readonly Entry[] = /*#__PURE__*/ describeRoom("numeric", n
   phasor: {
     kind: "transform",
     tex: "z = |z| (\\cos\\varphi + j \\sin\\varphi)",
+    text: "z = magnitude·(cos φ + j sin φ)",
     inputs: {
       magnitude: { symbol: "|z|", is: "number" },
       degrees: { symbol: "\\varphi", is: "degrees" },
@@ -40,36 +41,42 @@ export const NUMERIC: readonly Entry[] = /*#__PURE__*/ describeRoom("numeric", n
   angleDegrees: {
     kind: "transform",
     tex: "\\varphi = \\operatorname{atan2}(b, a)",
+    text: "φ = atan2(im, re)",
     inputs: { re: { symbol: "a", is: "number" }, im: { symbol: "b", is: "number" } },
     output: { symbol: "\\varphi", is: "degrees" },
   },
   complexSum: {
     kind: "transform",
     tex: "z = a + b",
+    text: "z = a + b",
     inputs: { a: complex, b: complex },
     output: complex,
   },
   complexDifference: {
     kind: "transform",
     tex: "z = a - b",
+    text: "z = a − b",
     inputs: { a: complex, b: complex },
     output: complex,
   },
   complexProduct: {
     kind: "transform",
     tex: "z = a \\cdot b",
+    text: "z = a·b",
     inputs: { a: complex, b: complex },
     output: complex,
   },
   complexScaled: {
     kind: "transform",
     tex: "k \\cdot z",
+    text: "factor·z",
     inputs: { z: complex, factor: { symbol: "k", is: "number" } },
     output: complex,
   },
   complexQuotient: {
     kind: "transform",
     tex: "z = a / b",
+    text: "z = a/b",
     inputs: { a: complex, b: complex },
     output: complex,
   },

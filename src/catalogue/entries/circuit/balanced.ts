@@ -130,6 +130,7 @@ export const BALANCED: readonly Entry[] = /*#__PURE__*/ describeRoom("circuit", 
   negativeSequenceRatio: {
     kind: "physics",
     tex: "u_- = \\frac{|X^-|}{|X^+|}",
+    text: "|X⁻|/|X⁺|",
     inputs: { phasors: {} },
     output: { symbol: "u_-", is: "ratio" },
   },

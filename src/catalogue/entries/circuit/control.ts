@@ -132,6 +132,7 @@ export const CONTROL: readonly Entry[] = /*#__PURE__*/ describeRoom("circuit", c
   threePhaseAngleFiring: {
     kind: "physics",
     tex: "\\frac{P}{P_0} = \\begin{cases} \\frac{6}{\\pi}\\left(\\frac{\\pi}{6} - \\frac{\\alpha}{4} + \\frac{\\sin 2\\alpha}{8}\\right) & \\alpha < 60° \\\\ \\frac{6}{\\pi}\\left(\\frac{\\pi}{12} + \\frac{3 \\sin 2\\alpha}{16} + \\frac{\\sqrt{3} \\cos 2\\alpha}{16}\\right) & 60° \\le \\alpha < 90° \\\\ \\frac{6}{\\pi}\\left(\\frac{5\\pi}{24} - \\frac{\\alpha}{4} + \\frac{\\sin 2\\alpha}{16} + \\frac{\\sqrt{3} \\cos 2\\alpha}{16}\\right) & 90° \\le \\alpha \\le 150° \\end{cases}",
+    text: "below 60°: 6/π·(π/6 − α/4 + sin 2α/8); below 90°: 6/π·(π/12 + 3 sin 2α/16 + √3 cos 2α/16); to 150°: 6/π·(5π/24 − α/4 + sin 2α/16 + √3 cos 2α/16)",
     inputs: {
       lineVoltage: voltage,
       branchResistance: resistance,

@@ -40,6 +40,7 @@ export const NETWORKS: readonly Entry[] = /*#__PURE__*/ describeRoom("circuit", 
   balancedSupply: {
     kind: "transform",
     tex: "|V_k| = \\frac{V}{\\sqrt{3}} \\text{ at } 0°, -120°, 120°",
+    text: "V/√3 at 0°, −120° and 120°",
     inputs: {
       lineVoltage: { symbol: "V", above: 0 },
       rotation: { default: "L1-L2-L3" },
@@ -49,6 +50,7 @@ export const NETWORKS: readonly Entry[] = /*#__PURE__*/ describeRoom("circuit", 
   supplyFromLineVoltages: {
     kind: "transform",
     tex: "\\cos\\gamma = \\frac{V_{12}^2 + V_{31}^2 - V_{23}^2}{2 V_{12} V_{31}}",
+    text: "law of cosines on the triangle of the line voltages",
     inputs: {
       v12: { symbol: "V_{12}", above: 0 },
       v23: { symbol: "V_{23}", above: 0 },
