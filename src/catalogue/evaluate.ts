@@ -181,7 +181,8 @@ export function evaluateEntry(entry: Entry, inputs: unknown): Evaluation {
 export function evaluate(id: string, inputs: unknown): Evaluation {
   const entry = typeof id === "string" ? entryOf(id) : undefined;
   if (entry !== undefined) return evaluateEntry(entry, inputs);
-  const [expected, received] = ["the id of an entry, room.functionName", showReceived(id)];
+  const received = typeof id === "string" ? showReceived(id) : "no text";
+  const expected = "the id of an entry, room.functionName";
   const message = `id: ${received} is not allowed; expected ${expected}`;
   return { ok: false, error: { code: "unknown-name", argument: "id", message, expected, received } };
 }

@@ -23,3 +23,13 @@ export const EXCEPTIONS: Readonly<Record<string, string>> = {
   "circuit.checkNetwork": "returns nothing: a check that every function on networks makes itself",
   "circuit.findBranch": "gives back a part of its own input",
 };
+
+/** `room.function input` → what narrows its range further in the docstring's example, so that an end cannot be tried there. */
+export const NARROWED: Readonly<Record<string, string>> = {
+  "circuit.switchFault failed": "switchedLines",
+};
+
+/** `room.function input` → field of the result that repeats the input as it was given. */
+export const ECHOED: Readonly<Record<string, string>> = {
+  "circuit.buildModule neutral": "plan",
+};
