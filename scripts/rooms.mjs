@@ -61,6 +61,8 @@ export function exportsMap(names) {
   return {
     ".": entry("index"),
     ...Object.fromEntries(names.map((room) => [`./${room}`, entry(room)])),
+    "./catalogue.json": "./dist/catalogue.json",
+    "./electroheat.global.js": "./dist/electroheat.global.js",
     "./shared/*.json": "./shared/*.json",
     "./package.json": "./package.json",
   };

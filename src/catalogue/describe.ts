@@ -1,7 +1,7 @@
 /** Entries: facts from the types, prose from the docstrings and notes by hand, put together by the function's own name. */
 
 import { factsOf } from "./facts.ts";
-import type { AnyEntryNote, AnyNote, EntryKind, RoomNotes } from "./note.ts";
+import type { AnyEntryNote, EntryKind, RoomNotes, ValueNote } from "./note.ts";
 import type { FunctionFacts, Shape } from "./shape.ts";
 
 /** One input of an entry. */
@@ -9,7 +9,7 @@ export interface Input {
   readonly name: string;
   readonly shape: Shape;
   readonly optional: boolean;
-  readonly note: AnyNote;
+  readonly note: ValueNote;
 }
 
 /** One public calculation, ready to be checked and called. */
@@ -23,7 +23,7 @@ export interface Entry {
   readonly inputs: readonly Input[];
   /** Shapes and notes of the inputs, as of the fields of one record. */
   readonly shapes: Readonly<Record<string, Shape>>;
-  readonly notes: Readonly<Record<string, AnyNote>>;
+  readonly notes: Readonly<Record<string, ValueNote>>;
   readonly takes: FunctionFacts["takes"];
   /** Names of the inputs in the order of declaration, which is that of a function's arguments. */
   readonly declared: readonly string[];

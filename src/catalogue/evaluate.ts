@@ -3,7 +3,7 @@ import { type ErrorCode, isElectroheatError, showReceived, type Warning } from "
 import type { Entry } from "./describe.ts";
 import { entryOf } from "./entries/index.ts";
 import { resolved } from "./facts.ts";
-import type { AnyNote } from "./note.ts";
+import type { ValueNote } from "./note.ts";
 import { MOST_VALUES } from "./plain.ts";
 import { noteOn, readFields, unitOf } from "./read.ts";
 import type { Shape } from "./shape.ts";
@@ -85,7 +85,7 @@ const listIn = (value: unknown, key: string): readonly unknown[] => {
 };
 
 /** Unit of a number, also of one that a name or null may stand in for. */
-export function outputUnit(shape: Shape, note: AnyNote | undefined): string {
+export function outputUnit(shape: Shape, note: ValueNote | undefined): string {
   const at = resolved(shape);
   if (typeof at === "string") return "";
   if ("number" in at) return unitOf(at, note ?? {});
@@ -96,7 +96,7 @@ export function outputUnit(shape: Shape, note: AnyNote | undefined): string {
 /** Units of a record's own numbers; null where the result is no record. */
 export function fieldUnits(
   shape: Shape,
-  given: AnyNote | undefined,
+  given: ValueNote | undefined,
 ): Readonly<Record<string, string>> | null {
   const at = resolved(shape);
   const note = noteOn(shape, given);

@@ -43,3 +43,8 @@ export function resolved(shape: Shape): NamelessShape {
   if (found === undefined) throw new Error(`no shape ${shape.ref}`);
   return resolved(found);
 }
+
+/** Names of all named shapes. */
+export function shapeNames(): readonly string[] {
+  return Object.values(FACTS).flatMap((room) => Object.keys(room.shapes));
+}

@@ -1,8 +1,8 @@
 export type { Evaluated, Evaluation, EvaluationError, Refused } from "./evaluate.ts";
 export { evaluate } from "./evaluate.ts";
-export type { CatalogueEntry, CatalogueInput } from "./listing.ts";
-export { catalogueEntries } from "./listing.ts";
-export type { EntryKind, PlainNumber, Range } from "./note.ts";
+export type { CatalogueEntry, CatalogueInput, NamedShape } from "./listing.ts";
+export { catalogueEntries, catalogueShapes } from "./listing.ts";
+export type { EntryKind, PlainNumber, Range, ValueNote } from "./note.ts";
 export type { NumberShape, Shape } from "./shape.ts";
 export type { SheetAnswer } from "./sheet/call.ts";
 export type { Cell } from "./sheet/cells.ts";

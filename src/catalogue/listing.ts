@@ -3,32 +3,39 @@ import type { CanonicalUnit } from "../quantity/index.ts";
 import type { Entry, Input } from "./describe.ts";
 import { ENTRIES } from "./entries/index.ts";
 import { fieldUnits, outputUnit } from "./evaluate.ts";
-import { resolved } from "./facts.ts";
-import type { AnyNote, EntryKind, PlainNumber, Range } from "./note.ts";
+import { resolved, shapeNames } from "./facts.ts";
+import type { EntryKind, ValueNote } from "./note.ts";
 import { noteOn, unitOf } from "./read.ts";
 import type { Shape } from "./shape.ts";
 
 /**
- * One input of a calculation.
+ * One input of a calculation: its shape, and what is noted of it.
  * @since 0.1.0
  */
-export interface CatalogueInput extends Range {
+export interface CatalogueInput extends ValueNote {
   /** Name in the argument object. */
   readonly name: string;
   /** Shape of what it takes. */
   readonly shape: Shape;
   /** Unit of a number; empty where there is none. */
   readonly unit: string;
-  /** Of a number without a unit: what it stands for. */
-  readonly is?: PlainNumber;
-  /** TeX symbol of a number. */
-  readonly symbol?: string;
   /** Whether it may be left out. */
   readonly optional: boolean;
-  /** What is taken when it is left out. */
-  readonly default?: unknown;
   /** Whether text with a unit is read: "36 kW" for W, "2/0 AWG" for m². */
   readonly text: boolean;
+}
+
+/**
+ * A named shape, with what is noted of it.
+ * @since 0.1.0
+ */
+export interface NamedShape {
+  /** `room.Type`. */
+  readonly name: string;
+  /** What it stands for. */
+  readonly shape: Shape;
+  /** Limits and symbols of what is inside. */
+  readonly note: ValueNote;
 }
 
 /**
@@ -80,22 +87,18 @@ function numberIn(shape: Shape): { readonly number: CanonicalUnit | "" } | undef
 function inputOf({ name, shape, optional, note: given }: Input): CatalogueInput {
   const note = noteOn(shape, given);
   const number = numberIn(shape);
-  const { min, max, above, below, is, symbol } = note;
-  const said = { min, max, above, below, is, symbol, default: note.default };
   return {
+    ...note,
     name,
     shape,
     unit: number === undefined ? "" : unitOf(number, note),
     optional,
     text: number !== undefined && number.number !== "",
-    ...(Object.fromEntries(
-      Object.entries(said).filter(([, one]) => one !== undefined),
-    ) as Partial<CatalogueInput>),
   };
 }
 
 function outputOf({ output: shape, note: { output: given } }: Entry): CatalogueEntry["output"] {
-  const note: AnyNote = noteOn(shape, given);
+  const note: ValueNote = noteOn(shape, given);
   const units = fieldUnits(shape, given);
   const symbolled = (symbol: string | undefined) => (symbol === undefined ? {} : { symbol });
   const fields =
@@ -140,4 +143,22 @@ export function catalogueEntries(): readonly CatalogueEntry[] {
       cautions,
     };
   });
+}
+
+/**
+ * The named shapes that inputs and results refer to, such as `circuit.Network`.
+ * @returns the shapes, room by room
+ * @example
+ * ```ts
+ * catalogueShapes().find((one) => one.name === "circuit.Network")?.shape
+ * // => { record: { branches: { list: { ref: "circuit.Branch" } } } }
+ * ```
+ * @since 0.1.0
+ */
+export function catalogueShapes(): readonly NamedShape[] {
+  return shapeNames().map((name) => ({
+    name,
+    shape: resolved({ ref: name }),
+    note: noteOn({ ref: name }, undefined),
+  }));
 }

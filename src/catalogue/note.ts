@@ -79,7 +79,7 @@ type NoteOf<T> = [T] extends [boolean]
           ? ListNote<E>
           : [T] extends [object]
             ? FieldsNote<T>
-            : AnyNote;
+            : ValueNote;
 
 // biome-ignore lint/suspicious/noExplicitAny: a function of any arguments.
 type AnyFunction = (...args: any[]) => unknown;
@@ -145,16 +145,27 @@ export type EntryNote<F extends AnyFunction> = Law & {
 /** Notes on the functions of a room, by name. */
 export type RoomNotes<M> = { readonly [K in keyof M]?: M[K] extends AnyFunction ? EntryNote<M[K]> : never };
 
-/** A note once its type has done its work. */
-export interface AnyNote extends Range {
+/**
+ * What a person has added to a value: once its type has been checked, any note.
+ * @since 0.1.0
+ */
+export interface ValueNote extends Range {
+  /** TeX symbol of a number. */
   readonly symbol?: string;
+  /** Unit of a number without a unit tag. */
   readonly unit?: string;
+  /** What a number without a unit stands for. */
   readonly is?: PlainNumber;
+  /** What is taken when it is left out. */
   readonly default?: unknown;
+  /** Fewest items of a list. */
   readonly least?: number;
+  /** Most items of a list. */
   readonly most?: number;
-  readonly each?: AnyNote;
-  readonly fields?: Readonly<Record<string, AnyNote>>;
+  /** Note on the items of a list. */
+  readonly each?: ValueNote;
+  /** Notes on the fields of a record. */
+  readonly fields?: Readonly<Record<string, ValueNote>>;
 }
 
 /** An entry's note once its type has done its work. */
@@ -163,8 +174,8 @@ export interface AnyEntryNote {
   readonly tex?: string;
   readonly method?: string;
   readonly text?: string;
-  readonly inputs: Readonly<Record<string, AnyNote>>;
-  readonly output?: AnyNote;
+  readonly inputs: Readonly<Record<string, ValueNote>>;
+  readonly output?: ValueNote;
   readonly cautions?: readonly string[];
   readonly sheetName?: string;
 }

@@ -11,7 +11,7 @@ import {
   parseQuantity,
 } from "../quantity/index.ts";
 import { resolved } from "./facts.ts";
-import type { AnyNote } from "./note.ts";
+import type { ValueNote } from "./note.ts";
 import { below, fieldsOf, isBlank, itemsOf, LONGEST_TEXT, MOST_VALUES, tooMany } from "./plain.ts";
 import type { NumberShape, Shape } from "./shape.ts";
 import { SHAPE_NOTES } from "./shapes/index.ts";
@@ -21,10 +21,10 @@ interface Budget {
   left: number;
 }
 
-const NO_NOTE: AnyNote = {};
+const NO_NOTE: ValueNote = {};
 
 /** Note on a shape: the entry's own over the one of the named shape. */
-export function noteOn(shape: Shape, note: AnyNote | undefined): AnyNote {
+export function noteOn(shape: Shape, note: ValueNote | undefined): ValueNote {
   const named = typeof shape === "object" && "ref" in shape ? SHAPE_NOTES[shape.ref] : undefined;
   if (named === undefined) return note ?? NO_NOTE;
   return note?.fields === undefined
@@ -33,13 +33,13 @@ export function noteOn(shape: Shape, note: AnyNote | undefined): AnyNote {
 }
 
 /** Unit a number is taken in: its tag's, or what its note says of an untagged one. */
-export function unitOf(shape: NumberShape, note: AnyNote): string {
+export function unitOf(shape: NumberShape, note: ValueNote): string {
   if (shape.number !== "") return shape.number;
   return note.unit ?? (note.is === "degrees" ? "°" : "");
 }
 
 /** What a number's note allows, in words. */
-export function rangeWords({ min, max, above, below: under, is }: AnyNote): string {
+export function rangeWords({ min, max, above, below: under, is }: ValueNote): string {
   const whole = is === "count" ? "a whole number" : "";
   if (min !== undefined && max !== undefined) {
     return whole === "" ? `${min} to ${max}` : `${whole} from ${min} to ${max}`;
@@ -51,17 +51,17 @@ export function rangeWords({ min, max, above, below: under, is }: AnyNote): stri
 }
 
 /** Whether a finite number keeps the limits of its note. */
-function keepsRange(value: number, { min, max, above, below: under, is }: AnyNote): boolean {
+function keepsRange(value: number, { min, max, above, below: under, is }: ValueNote): boolean {
   return (
     (min === undefined || value >= min) &&
     (max === undefined || value <= max) &&
     (above === undefined || value > above) &&
     (under === undefined || value < under) &&
-    (is !== "count" || Number.isInteger(value))
+    (is !== "count" || Number.isSafeInteger(value))
   );
 }
 
-function readNumber(shape: NumberShape, note: AnyNote, value: unknown, path: string): unknown {
+function readNumber(shape: NumberShape, note: ValueNote, value: unknown, path: string): unknown {
   const expected = rangeWords(note);
   const unit = unitOf(shape, note);
   const refuse = (code: "missing" | "not-a-number" | "out-of-range"): never =>
@@ -84,7 +84,7 @@ function readText(value: unknown, path: string): string {
   return value;
 }
 
-function readList(of: Shape, note: AnyNote, value: unknown, path: string, budget: Budget): unknown[] {
+function readList(of: Shape, note: ValueNote, value: unknown, path: string, budget: Budget): unknown[] {
   const items = itemsOf(path, value, "a list");
   const { least = 0, most = Number.POSITIVE_INFINITY } = note;
   if (items.length < least || items.length > most) {
@@ -97,7 +97,7 @@ function readList(of: Shape, note: AnyNote, value: unknown, path: string, budget
 
 function readTuple(
   parts: readonly Shape[],
-  note: AnyNote,
+  note: ValueNote,
   value: unknown,
   path: string,
   budget: Budget,
@@ -115,7 +115,7 @@ function put(into: object, key: string, value: unknown): void {
   Object.defineProperty(into, key, { value, enumerable: true, writable: true, configurable: true });
 }
 
-function readMap(of: Shape, note: AnyNote, value: unknown, path: string, budget: Budget): object {
+function readMap(of: Shape, note: ValueNote, value: unknown, path: string, budget: Budget): object {
   const copy = {};
   for (const [key, one] of fieldsOf(path, value, "a record of names and values")) {
     put(copy, key, read(of, note.each, one, below(path, key), budget));
@@ -126,7 +126,7 @@ function readMap(of: Shape, note: AnyNote, value: unknown, path: string, budget:
 /** Reads named fields: of a record, or the inputs of an entry. */
 export function readFields(
   shapes: Readonly<Record<string, Shape>>,
-  notes: Readonly<Record<string, AnyNote>> | undefined,
+  notes: Readonly<Record<string, ValueNote>> | undefined,
   value: unknown,
   path: string,
   budget: Budget,
@@ -179,7 +179,7 @@ function depthOf(error: ElectroheatError): number {
 /** Names before numbers, so that "open" is not read as a quantity; then whichever alternative reads the value. */
 function readEither(
   shapes: readonly Shape[],
-  note: AnyNote | undefined,
+  note: ValueNote | undefined,
   value: unknown,
   path: string,
   budget: Budget,
@@ -208,7 +208,7 @@ function readEither(
 }
 
 /** A shape in words, for messages. */
-export function shapeWords(shape: Shape, note?: AnyNote): string {
+export function shapeWords(shape: Shape, note?: ValueNote): string {
   const at = resolved(shape);
   if (at === "text") return "text";
   if (at === "flag") return "true or false";
@@ -230,7 +230,7 @@ export function shapeWords(shape: Shape, note?: AnyNote): string {
 /** Reads a value by its shape; the copy shares nothing with it. */
 function read(
   shape: Shape,
-  given: AnyNote | undefined,
+  given: ValueNote | undefined,
   value: unknown,
   path: string,
   budget: Budget = { left: MOST_VALUES },

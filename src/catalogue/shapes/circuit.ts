@@ -1,7 +1,7 @@
 /** Notes on the named shapes of the room `circuit`, shared by every entry that takes one. */
 import type { BankPlan, Branch, JointPlan, Stage, SupplyLine } from "../../circuit/index.ts";
 import type { Complex } from "../../numeric/index.ts";
-import type { AnyNote, Note } from "../note.ts";
+import type { Note, ValueNote } from "../note.ts";
 
 const phasorPart = { symbol: "V", is: "number" } as const;
 
@@ -25,11 +25,11 @@ const line: Note<SupplyLine> = {
 const complex: Note<Complex> = { fields: { re: phasorPart, im: phasorPart } };
 const stage: Note<Stage> = { fields: { power: { symbol: "P", above: 0 } } };
 
-export const CIRCUIT_SHAPES: Readonly<Record<string, AnyNote>> = {
-  "circuit.Branch": branch as AnyNote,
-  "circuit.BankPlan": bank as AnyNote,
-  "circuit.JointPlan": joint as AnyNote,
-  "circuit.SupplyLine": line as AnyNote,
-  "circuit.Stage": stage as AnyNote,
-  "numeric.Complex": complex as AnyNote,
+export const CIRCUIT_SHAPES: Readonly<Record<string, ValueNote>> = {
+  "circuit.Branch": branch as ValueNote,
+  "circuit.BankPlan": bank as ValueNote,
+  "circuit.JointPlan": joint as ValueNote,
+  "circuit.SupplyLine": line as ValueNote,
+  "circuit.Stage": stage as ValueNote,
+  "numeric.Complex": complex as ValueNote,
 };
