@@ -9,6 +9,7 @@ import { build } from "esbuild";
 import { catalogueFacts } from "./catalogue-facts.mjs";
 import { exampleArguments } from "./catalogueExamples.mjs";
 import { jsonSchemas } from "./catalogueSchema.mjs";
+import { thirdPartyNotice } from "./third-party.mjs";
 
 /** @typedef {import("../src/catalogue/listing.ts").CatalogueEntry} CatalogueEntry */
 /** @typedef {import("../src/catalogue/listing.ts").NamedShape} NamedShape */
@@ -70,21 +71,30 @@ export async function writeCatalogue(root) {
 /**
  * One script, which sets the global `electroheat` and needs nothing of its host.
  * @param {string} root the project's folder
- * @param {string} [outfile]
+ * @param {string} [outDir] where it is written, with the licences of what is bundled into it
  */
-export async function buildGlobal(root, outfile = join(root, "dist/electroheat.global.js")) {
-  return build({
+export async function buildGlobal(root, outDir = join(root, "dist")) {
+  const { outputFiles, metafile } = await build({
     entryPoints: [join(root, "src/catalogue/index.ts")],
-    outfile,
     bundle: true,
     minify: true,
-    // Symbols in messages stay readable whatever encoding a host reads the script in.
     charset: "ascii",
     format: "iife",
     globalName: "electroheat",
     target: "es2020",
-    legalComments: "eof",
+    legalComments: "none",
+    banner: { js: "/*! electroheat. Licences of what is bundled: THIRD-PARTY-LICENSES.txt */" },
     metafile: true,
+    write: false,
     logLevel: "error",
+    absWorkingDir: root,
+    plugins: [thirdPartyNotice(outDir)],
   });
+  // Not in strings only: esbuild leaves regular expressions as they are. A host may read the script in any encoding.
+  const text = String(outputFiles[0]?.text).replace(
+    /[^\0-\x7F]/g,
+    (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, "0")}`,
+  );
+  writeFileSync(join(outDir, "electroheat.global.js"), text);
+  return { text, inputs: Object.keys(metafile.inputs) };
 }

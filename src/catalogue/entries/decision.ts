@@ -28,9 +28,9 @@ export const DECISION: readonly Entry[] = /*#__PURE__*/ describeRoom("decision",
     inputs: {
       value: { symbol: "x", is: "number" },
       halfWidth: { symbol: "U", is: "number", min: 0 },
+      rule: {},
       low: { symbol: "x_{\\min}", is: "number" },
       high: { symbol: "x_{\\max}", is: "number" },
-      rule: {},
     },
     output: {
       fields: {
