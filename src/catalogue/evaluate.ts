@@ -137,6 +137,19 @@ function refusal(error: unknown, code: "wrong-type" | "unexpected"): Refused {
   };
 }
 
+/** Units of what comes out, worked out once for each entry. */
+const KNOWN_UNITS = new WeakMap<Entry, Pick<Evaluated, "unit" | "fields">>();
+
+function unitsOf(entry: Entry): Pick<Evaluated, "unit" | "fields"> {
+  const known = KNOWN_UNITS.get(entry);
+  if (known !== undefined) return known;
+  const { output, note } = entry;
+  const fields = fieldUnits(output, note.output);
+  const units = { unit: outputUnit(output, note.output), fields: fields && Object.freeze(fields) };
+  KNOWN_UNITS.set(entry, units);
+  return units;
+}
+
 /** Checks the inputs, calls the function, and tells of the result. */
 export function evaluateEntry(entry: Entry, inputs: unknown): Evaluation {
   let checked: Record<string, unknown>;
@@ -154,8 +167,7 @@ export function evaluateEntry(entry: Entry, inputs: unknown): Evaluation {
     return {
       ok: true,
       value,
-      unit: outputUnit(entry.output, entry.note.output),
-      fields: fieldUnits(entry.output, entry.note.output),
+      ...unitsOf(entry),
       warnings: listIn(value, "warnings") as readonly Warning[],
       basis: basisOf(value),
       cautions: [...(entry.note.cautions ?? []), ...(listIn(value, "cautions") as string[]), ...deferral],

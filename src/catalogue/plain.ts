@@ -35,11 +35,13 @@ function dataOf(path: string, value: object, key: string): unknown {
 
 const under = (path: string, key: string | number): string => (path === "" ? String(key) : `${path}.${key}`);
 
-/** Names and values of a plain record. */
-export function fieldsOf(path: string, value: unknown, expected: string): ReadonlyMap<string, unknown> {
+/** Names and values of a plain record. What is expected is put into words only when it is not. */
+export function fieldsOf(path: string, value: unknown, expected: () => string): ReadonlyMap<string, unknown> {
   const at = path || "inputs";
-  if (isBlank(value)) fail({ code: "missing", path: at, expected, received: value });
-  if (!isPlainRecord(value)) return fail({ code: "wrong-type", path: at, expected, received: value });
+  if (!isPlainRecord(value)) {
+    const code = isBlank(value) ? "missing" : "wrong-type";
+    return fail({ code, path: at, expected: expected(), received: value });
+  }
   const fields = new Map<string, unknown>();
   for (const key of Reflect.ownKeys(value)) {
     if (typeof key === "symbol") {

@@ -62,18 +62,17 @@ function keepsRange(value: number, { min, max, above, below: under, is }: ValueN
 }
 
 function readNumber(shape: NumberShape, note: ValueNote, value: unknown, path: string): unknown {
-  const expected = rangeWords(note);
-  const unit = unitOf(shape, note);
-  const refuse = (code: "missing" | "not-a-number" | "out-of-range"): never =>
-    fail({ code, path, expected, received: value, ...(unit === "" ? {} : { unit }) });
-  if (isBlank(value)) return refuse("missing");
   let number = value;
-  if (typeof value === "string" && shape.number !== "") {
+  if (typeof value === "string" && shape.number !== "" && !isBlank(value)) {
     number = parseQuantity(value, { unit: shape.number as CanonicalUnit, path }).value;
   }
-  if (typeof number !== "number" || !Number.isFinite(number)) return refuse("not-a-number");
+  const finite = typeof number === "number" && Number.isFinite(number);
   // + 0: −0 is 0 to people and to JSON.
-  return keepsRange(number, note) ? number + 0 : refuse("out-of-range");
+  if (finite && keepsRange(number as number, note)) return (number as number) + 0;
+  const code = finite ? "out-of-range" : isBlank(value) ? "missing" : "not-a-number";
+  const unit = unitOf(shape, note);
+  const inUnit = unit === "" ? {} : { unit };
+  return fail({ code, path, expected: rangeWords(note), received: value, ...inUnit });
 }
 
 function readText(value: unknown, path: string): string {
@@ -117,10 +116,33 @@ function put(into: object, key: string, value: unknown): void {
 
 function readMap(of: Shape, note: ValueNote, value: unknown, path: string, budget: Budget): object {
   const copy = {};
-  for (const [key, one] of fieldsOf(path, value, "a record of names and values")) {
+  for (const [key, one] of fieldsOf(path, value, () => "a record of names and values")) {
     put(copy, key, read(of, note.each, one, below(path, key), budget));
   }
   return copy;
+}
+
+/** Fields of a record as they are read, worked out once for each record of shapes. */
+interface Field {
+  readonly name: string;
+  readonly shape: Shape;
+  readonly optional: boolean;
+  readonly nullable: boolean;
+}
+
+const KNOWN_FIELDS = new WeakMap<object, ReadonlyMap<string, Field>>();
+
+function fieldsIn(shapes: Readonly<Record<string, Shape>>): ReadonlyMap<string, Field> {
+  const known = KNOWN_FIELDS.get(shapes);
+  if (known !== undefined) return known;
+  const fields = new Map<string, Field>();
+  for (const [key, shape] of Object.entries(shapes)) {
+    const optional = key.endsWith("?");
+    const name = optional ? key.slice(0, -1) : key;
+    fields.set(name, { name, shape, optional, nullable: allowsNull(shape) });
+  }
+  KNOWN_FIELDS.set(shapes, fields);
+  return fields;
 }
 
 /** Reads named fields: of a record, or the inputs of an entry. */
@@ -131,20 +153,18 @@ export function readFields(
   path: string,
   budget: Budget,
 ): Record<string, unknown> {
-  const names = Object.keys(shapes).map((key) => key.replace("?", ""));
-  const given = fieldsOf(path, value, `a record with ${names.join(", ")}`);
+  const fields = fieldsIn(shapes);
+  const names = (): string => [...fields.keys()].join(", ");
+  const given = fieldsOf(path, value, () => `a record with ${names()}`);
   for (const [key, one] of given) {
-    if (!names.includes(key)) {
-      const expected = `one of ${names.join(", ")}`;
-      fail({ code: "unknown-field", path: below(path, key || '""'), expected, received: one });
-    }
+    if (fields.has(key)) continue;
+    const at = below(path, key || '""');
+    fail({ code: "unknown-field", path: at, expected: `one of ${names()}`, received: one });
   }
   const copy: Record<string, unknown> = {};
-  for (const [key, shape] of Object.entries(shapes)) {
-    const optional = key.endsWith("?");
-    const name = optional ? key.slice(0, -1) : key;
+  for (const { name, shape, optional, nullable } of fields.values()) {
     const one = given.get(name);
-    if (optional && isBlank(one) && !(one === null && allowsNull(shape))) continue;
+    if (optional && isBlank(one) && !(one === null && nullable)) continue;
     copy[name] = read(shape, notes?.[name], one, below(path, name), budget);
   }
   return copy;
