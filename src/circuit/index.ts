@@ -23,3 +23,4 @@ export * from "./starDelta.ts";
 export * from "./supply.ts";
 export * from "./terminalResistance.ts";
 export * from "./unbalance.ts";
+export * from "./unbalanceNamed.ts";

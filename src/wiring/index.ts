@@ -51,5 +51,6 @@ export type { LabelledTable, SharedTable } from "./sharedTable.ts";
 export { type DeviceRule, largestDevice, standardDevice } from "./standardDevice.ts";
 export * from "./subdivision.ts";
 export { ampacityEditions, type TabledConductor, tableAmpacity } from "./tableAmpacity.ts";
+export * from "./terminalTorque.ts";
 export { terminationTemperature } from "./termination.ts";
 export * from "./voltageDrop.ts";

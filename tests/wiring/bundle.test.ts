@@ -52,6 +52,7 @@ describe("what one import costs, without decimal.js", () => {
     ["ambientForCable", 14_500, ["nec-310-16", "nec-chapter-9-table-8"]],
     ["cableCapacity", 13_000, ["nec-310-16", "heater-insulation"]],
     ["insulationVerdicts", 6_000, ["nec-310-16", "iec-b52"]],
+    ["terminalTorque", 6_000, ["nec-310-16", "iec-b52"]],
     ["voltageDrop", 1_600, ["nec-310-16", "iec-b52"]],
   ])("%s alone stays under %i bytes and brings no foreign table", async (name, most, foreign) => {
     const code = await only(name);
@@ -59,8 +60,8 @@ describe("what one import costs, without decimal.js", () => {
     for (const text of foreign) expect(code).not.toContain(`id:"${text}`);
   });
 
-  it("the whole room stays under 40 kB", async () => {
-    expect(zipped(await bundled(`export * from ${JSON.stringify(library)};`))).toBeLessThan(40_000);
+  it("the whole room stays under 42 kB", async () => {
+    expect(zipped(await bundled(`export * from ${JSON.stringify(library)};`))).toBeLessThan(42_000);
   });
 
   it("an import that uses nothing costs nothing", async () => {

@@ -534,4 +534,34 @@ export const printed: readonly Printed[] = [
       oil: "80:63.5",
     },
   },
+  {
+    table: "terminal-torque-screws",
+    basis:
+      "seen, two reprints of the annex, the last three rows of external hexagon in one that gives each size its row",
+    columns: {
+      "slotted narrow": "30:20 8:25 6:35 3:35 2:40",
+      "slotted wide": "30:35 8:40 6:45 3:50 2:50 1:50 1/0:50 3/0:50 250:50 400:50 500:50 600:50 800:50",
+      "split bolt":
+        "30:80 8:80 6:165 3:275 2:275 1:275 1/0:385 3/0:500 250:650 400:825 500:825 600:1000 800:1100 1250:1100",
+      "external hexagon":
+        "30:75 8:75 6:110 3:150 2:150 1:150 1/0:180 3/0:250 250:325 400:325 500:375 600:375 800:500 1250:600",
+    },
+  },
+  {
+    table: "terminal-torque-small-slots",
+    basis: "seen, two reprints",
+    columns: {
+      narrow: "<4:7 4:7 4.8:7 5.5:7 6.4:9",
+      wide: "<4:9 4:12 4.8:12 5.5:12 6.4:12 7.1:15 >7.1:20",
+    },
+  },
+  {
+    table: "terminal-torque-sockets",
+    basis: "seen, one manual and its mirror; 1/4 to 1/2 in in a second",
+    columns: {
+      "across flats": "1/8:3.2 5/32:4 3/16:4.8 7/32:5.6 1/4:6.4 5/16:7.9 3/8:9.5 1/2:12.7 9/16:14.3",
+      torque: "1/8:45 5/32:100 3/16:120 7/32:150 1/4:200 5/16:275 3/8:375 1/2:500 9/16:600",
+      "torque metric": "1/8:5.1 5/32:11.4 3/16:13.8 7/32:17 1/4:22.6 5/16:31.1 3/8:42.4 1/2:56.5 9/16:67.8",
+    },
+  },
 ];

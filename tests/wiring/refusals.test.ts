@@ -493,6 +493,44 @@ const cases: Readonly<Record<string, Case>> = {
     input: { table: "neta-100.18" },
     fields: [["table", names]],
   },
+  terminalTorque: {
+    call: wiring.terminalTorque,
+    input: {
+      drive: { kind: "slotted", screw: "smaller than No. 10", slotWidth: 0.001, slotLength: 0.005 },
+      size: "10 AWG",
+    },
+    fields: [
+      [
+        "drive",
+        [
+          [undefined, "missing"],
+          [null, "missing"],
+          ["split bolt", "wrong-type"],
+        ],
+      ],
+      ["drive.kind", names],
+      ["drive.screw", names],
+      ["drive.slotWidth", [...positive, [0.2, "out-of-range"], [9e-5, "out-of-range"]]],
+      ["drive.slotLength", [...positive, [5, "out-of-range"], [9e-4, "out-of-range"]]],
+      ["drive", [[{ kind: "recessed socket", acrossFlats: 5 }, "out-of-range"]], "drive.acrossFlats"],
+      ["drive", [[{ kind: "recessed socket" }, "missing"]], "drive.acrossFlats"],
+      [
+        "size",
+        [
+          ...notNames.filter(([value]) => value !== null),
+          ["10", "ambiguous"],
+          ["7 AWG", "unknown-name"],
+          ["ten AWG", "malformed-text"],
+          [10, "wrong-type"],
+          ["6 AWG", "outside-table"],
+        ],
+      ],
+      ["maker", [[null, "wrong-type"]]],
+      ["maker", [[{ source: "label" }, "missing"]], "maker.torque"],
+      ["maker", positive.map(([torque, code]) => [{ torque, source: "label" }, code]), "maker.torque"],
+      ["maker", [[{ torque: 2, source: " " }, "missing"]], "maker.source"],
+    ],
+  },
   polarizationIndex: {
     call: wiring.polarizationIndex,
     input: { oneMinute: 1e7, tenMinutes: 2e7 },

@@ -27,6 +27,7 @@ import {
   standardDevice,
   subdivision,
   tableAmpacity,
+  terminalTorque,
   terminationTemperature,
   voltageDrop,
 } from "electroheat/wiring";
@@ -507,6 +508,7 @@ describe("every answer", () => {
     dryOutGuidance(),
     polarizationIndex({ oneMinute: megaohms(1), tenMinutes: megaohms(1) }),
     leakageLimit({ appliance: "class II", power: kilowatts(1) }),
+    terminalTorque({ drive: { kind: "external hexagon" }, size: "4 AWG" }),
     acceptanceTable({ table: "neta-100.18" }),
     acceptanceTable({ table: "practitioner-limits" }),
     acceptanceTable({ table: "50-percent-above-lowest" }),
