@@ -113,7 +113,8 @@ function bendings(problem: Problem, combined: readonly number[]): readonly Warni
  *
  * The measurement model is any function of one object; its sensitivity coefficients c are taken by differences unless
  * given. Step rule: the first step is the larger of |x|/32 and u(x), cut to a quarter until the function takes x ± h (one
- * side at the edge of its domain), then halved twelve times and extrapolated to zero; smooth functions come out to about
+ * side at the edge of its domain), then halved twelve times and extrapolated to zero; where rounding drowns the slope,
+ * longer steps are tried too. Smooth functions come out to about
  * 1e-10, and `sensitivityError` says how far off each may be. Effective degrees of freedom by Welch-Satterthwaite,
  * correlated inputs as one part. First order is exact for models linear in their inputs; a warning says where it is rough.
  * @param input.calculation - the measurement model

@@ -103,14 +103,35 @@ function rowsFrom(
   return rows;
 }
 
+/** A slope with an error above this part of it is tried again with longer steps: rounding drowned it. */
+const DROWNED = 1e-7;
+
+function better(a: Slopes | undefined, b: Slopes): Slopes {
+  if (a === undefined) return b;
+  const pick = b.errors.map((error, k) => error < (a.errors[k] as number));
+  return {
+    slopes: b.slopes.map((slope, k) => (pick[k] ? slope : (a.slopes[k] as number))),
+    errors: b.errors.map((error, k) => (pick[k] ? error : (a.errors[k] as number))),
+  };
+}
+
 /**
- * Slopes of all outputs at x. The first step is the larger of |x|/32 and the standard uncertainty, or 1/1024 when both are 0;
- * it is divided by four until the calculation takes x ± h, and then halved twelve times.
+ * Slopes of all outputs at x. The first step is the larger of |x|/32 and the standard uncertainty; it is divided by four until
+ * the calculation takes x ± h, and then halved twelve times. Where rounding drowns the slope, longer steps are tried too: 4096
+ * times the first, and 1/1024.
  */
 export function slopesAt(probe: Probe, x: number, uncertainty: number, path: string): Slopes {
-  const first = Math.max(Math.abs(x) / 32, uncertainty) || 2 ** -10;
-  const central = rowsFrom(probe, x, first, undefined);
-  if (central.length > 2) return extrapolated(central, 4);
+  const scale = Math.max(Math.abs(x) / 32, uncertainty);
+  // A step that leaves no room for halving is no step.
+  const first = scale > 1e-290 ? scale : 2 ** -10;
+  let best: Slopes | undefined;
+  for (const step of [first, 4096 * first, 2 ** -10]) {
+    if (step < first) continue;
+    const central = rowsFrom(probe, x, step, undefined);
+    if (central.length > 2) best = better(best, extrapolated(central, 4));
+    if (best?.errors.every((error, k) => error <= DROWNED * Math.abs(best?.slopes[k] ?? 0)) === true) break;
+  }
+  if (best !== undefined) return best;
   const middle = probe(x);
   for (const side of [first, -first]) {
     const rows = middle === undefined ? [] : rowsFrom(probe, x, side, middle);
