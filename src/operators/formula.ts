@@ -15,7 +15,16 @@ export interface Replacement {
 const TEXT_TOKEN = /\s+|\p{L}[\p{L}\p{M}\p{Nd}_₀-₉ₐ-ₜ′]*|\d+(?:\.\d+)?(?:e[-+]?\d+)?|./gsu;
 const TEX_TOKEN = /\s+|\\(?:mathrm|text|operatorname)\{[^{}]*\}|\\[a-zA-Z]+|\\.|\d+(?:\.\d+)?|./gsu;
 
-const tokensOf = (text: string, token: RegExp): readonly string[] => text.match(token) ?? [];
+function tokensOf(text: string, isTex: boolean): readonly string[] {
+  const tokens: string[] = text.match(isTex ? TEX_TOKEN : TEXT_TOKEN) ?? [];
+  if (!isTex) return tokens;
+  // `C_t` and `C_{t}` are one symbol: every subscript of one token gets its braces.
+  return tokens.flatMap((token, i) =>
+    tokens[i - 1] === "_" && token !== "{" && !isSpace(token) && !/^\d\d/.test(token)
+      ? ["{", token, "}"]
+      : [token],
+  );
+}
 const isSpace = (token: string | undefined): boolean => token !== undefined && /^\s/.test(token);
 
 /** Words that a formula may use without anyone bearing them. */
@@ -67,7 +76,7 @@ function spelling(formula: string, isTex: boolean, path: string): Spelling {
   if (typeof formula !== "string") {
     fail({ code: "missing", path, expected: "a formula", received: formula });
   }
-  const tokens = tokensOf(formula, isTex ? TEX_TOKEN : TEXT_TOKEN);
+  const tokens = tokensOf(formula, isTex);
   const equals = tokens.indexOf("=");
   if (equals <= 0) {
     fail({ code: "malformed-text", path, expected: "a left side, = and a right side", received: formula });
@@ -98,7 +107,7 @@ function substituted(
   used: Set<string>,
 ): string {
   const symbols = replacements
-    .map((one) => ({ one, symbol: tokensOf(isTex ? one.tex : one.symbol, isTex ? TEX_TOKEN : TEXT_TOKEN) }))
+    .map((one) => ({ one, symbol: tokensOf(isTex ? one.tex : one.symbol, isTex) }))
     // The longest first: R_{20} before R.
     .sort((a, b) => b.symbol.length - a.symbol.length);
   let out = "";

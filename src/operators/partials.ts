@@ -104,7 +104,7 @@ function rowsFrom(
 }
 
 /** A slope with an error above this part of it is tried again with longer steps: rounding drowned it. */
-const DROWNED = 1e-7;
+const DROWNED = 1e-10;
 
 function better(a: Slopes | undefined, b: Slopes): Slopes {
   if (a === undefined) return b;
