@@ -187,7 +187,7 @@ export interface SimultaneousInputs {
  * @example
  * ```ts
  * inputsFromSimultaneousReadings({ V: [5.007, 4.994, 5.005], I: [19.663, 19.639, 19.64] }).correlation
- * // => { inputs: ["V", "I"], coefficients: [[1, 0.595], [0.595, 1]] }
+ * // => { inputs: ["V", "I"], coefficients: [[1, 0.647], [0.647, 1]] }
  * ```
  * @since 0.1.0
  */

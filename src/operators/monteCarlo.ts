@@ -105,7 +105,7 @@ function joined(blocks: readonly (readonly Float64Array[])[], k: number): Float6
  *   },
  *   seed: 1,
  *   trials: 100_000,
- * }).outputs[0]?.shortest // => { low: 17639, high: 18353 }
+ * }).outputs[0]?.standardUncertainty // => 214
  * ```
  * @since 0.1.0
  */

@@ -3,20 +3,7 @@
  * domain), its 128 bits of state filled by SplitMix64 from the seed. The same seed gives the same numbers on every machine.
  */
 import { checkWhole } from "../quantity/index.ts";
-
-const MASK = 0xffff_ffff_ffff_ffffn;
-
-/** SplitMix64 (Steele, Lea and Flood 2014): `count` outputs from a seed. */
-export function splitMix64(seed: bigint, count: number): readonly bigint[] {
-  let state = seed & MASK;
-  return Array.from({ length: count }, () => {
-    state = (state + 0x9e37_79b9_7f4a_7c15n) & MASK;
-    let z = state;
-    z = ((z ^ (z >> 30n)) * 0xbf58_476d_1ce4_e5b9n) & MASK;
-    z = ((z ^ (z >> 27n)) * 0x94d0_49bb_1331_11ebn) & MASK;
-    return z ^ (z >> 31n);
-  });
-}
+import { splitMix64 } from "./splitMix64.ts";
 
 /** xoshiro128**: 32 random bits at a time, period 2^128 − 1. */
 export class Generator {

@@ -56,7 +56,7 @@ export function wordsTex(text: string): string {
 }
 
 /** A unit symbol: upright letters, raised digits, °, Ω and µ by their commands. */
-export function unitTex(unit: string): string {
+function unitTex(unit: string): string {
   return unit
     .replace(/[a-zA-Z]+|./gsu, (part) => {
       if (/^[a-zA-Z]/.test(part)) return `\\mathrm{${part}}`;
