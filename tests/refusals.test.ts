@@ -5,6 +5,7 @@ import * as drawing from "electroheat/drawing";
 import * as element from "electroheat/element";
 import * as joint from "electroheat/joint";
 import * as material from "electroheat/material";
+import * as operators from "electroheat/operators";
 import * as process from "electroheat/process";
 import { isElectroheatError } from "electroheat/quantity";
 import * as wiring from "electroheat/wiring";
@@ -23,7 +24,7 @@ function outcome(run: (input: unknown) => unknown, input: unknown): string {
 /** One takes a finished result of ours; the other is the gate itself, which answers with a list of issues. */
 const EXEMPT = new Set(["assessmentText", "editionIssues"]);
 
-describe.each(Object.entries({ bench, circuit, drawing, element, joint, material, process, wiring }))(
+describe.each(Object.entries({ bench, circuit, drawing, element, joint, material, operators, process, wiring }))(
   "%s",
   (_room, exported) => {
     const functions = Object.entries(exported).filter(

@@ -10,4 +10,5 @@ export { parseQuantity } from "./parse.ts";
 export { unitSymbols } from "./table.ts";
 export * from "./tags.ts";
 export * from "./units/index.ts";
+export * from "./version.ts";
 export * from "./warning.ts";
