@@ -50,14 +50,17 @@ function inputsOf(id: string, facts: FunctionFacts, note: AnyEntryNote): readonl
 }
 
 /**
- * Entries of a room from the notes on its functions.
+ * Entries from the notes on functions of a room.
+ *
+ * The functions are imported and passed by name. A room imported whole (`import * as`) would become an object that holds all its
+ * functions in the chunk that other entries share, and an app that imports one of them would carry the room.
  * @param room - name of the room
- * @param module - its door, for the functions themselves
- * @param notes - notes by function name, typed against the functions
+ * @param functions - the functions themselves
+ * @param notes - a note on each, typed against it
  */
 export function describeRoom<M extends object>(
   room: string,
-  module: M,
+  functions: M,
   notes: RoomNotes<M>,
 ): readonly Entry[] {
   return Object.entries(notes as unknown as Readonly<Record<string, AnyEntryNote>>).map(
@@ -77,7 +80,7 @@ export function describeRoom<M extends object>(
         declared: Object.keys(facts.inputs).map((key) => key.replace("?", "")),
         output: facts.output,
         note,
-        call: (module as Readonly<Record<string, Entry["call"]>>)[name] as Entry["call"],
+        call: (functions as Readonly<Record<string, Entry["call"]>>)[name] as Entry["call"],
       };
     },
   );

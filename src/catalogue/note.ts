@@ -143,7 +143,7 @@ export type EntryNote<F extends AnyFunction> = Law & {
     : { readonly output?: OutputNote<ReturnType<F>> });
 
 /** Notes on the functions of a room, by name. */
-export type RoomNotes<M> = { readonly [K in keyof M]?: M[K] extends AnyFunction ? EntryNote<M[K]> : never };
+export type RoomNotes<M> = { readonly [K in keyof M]: M[K] extends AnyFunction ? EntryNote<M[K]> : never };
 
 /**
  * What a person has added to a value: once its type has been checked, any note.

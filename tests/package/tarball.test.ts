@@ -81,12 +81,13 @@ describe("the tarball", () => {
     expect(leaking).toEqual([]);
   });
 
-  // Two thirds are declarations, each shipped for ESM and for CommonJS with its docstrings: what an editor shows on hover.
-  it("stays under 4 MB unpacked", () => {
+  // More than half are declarations, each shipped for ESM and for CommonJS with its docstrings: what an editor shows on hover. The
+  // catalogue adds about 1 MB: the room for both module systems, its JSON file and the single-file script.
+  it("stays under 5 MB unpacked", () => {
     const bytes = files.reduce((sum, path) => sum + Buffer.byteLength(read(path)), 0);
     console.info(
       `unpacked: ${files.length} files, ${bytes} bytes; tarball: ${readFileSync(packed.tarball).length} bytes`,
     );
-    expect(bytes).toBeLessThan(4_000_000);
+    expect(bytes).toBeLessThan(5_000_000);
   });
 });
