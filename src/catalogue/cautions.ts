@@ -8,3 +8,5 @@ export const TIGHTENING =
   "A joint is opened, cleaned or tightened only dead, isolated, locked out and cold; the maker's torque comes before a calculated one.";
 export const NO_AMPACITY =
   "A limit of stability, not an ampacity: well below it a bar is too hot to use. The local code and a licensed electrician decide what it may carry.";
+export const INSULATION_TEST =
+  "An insulation tester is for a dead, isolated and locked-out module, semiconductors and controls disconnected; discharge what was tested.";

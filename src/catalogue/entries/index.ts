@@ -11,6 +11,9 @@ import { HEAT } from "./joint/heat.ts";
 import { MEASURED } from "./joint/measured.ts";
 import { THREAD } from "./joint/thread.ts";
 import { NUMERIC } from "./numeric.ts";
+import { AMERICA } from "./wiring/america.ts";
+import { IEC } from "./wiring/iec.ts";
+import { INSULATION } from "./wiring/insulation.ts";
 
 /** All entries, room by room. */
 export const ENTRIES: readonly Entry[] = [
@@ -25,6 +28,9 @@ export const ENTRIES: readonly Entry[] = [
   ...MEASURED,
   ...THREAD,
   ...CLAMP,
+  ...AMERICA,
+  ...IEC,
+  ...INSULATION,
 ];
 
 const BY_ID: ReadonlyMap<string, Entry> = /*#__PURE__*/ new Map(ENTRIES.map((entry) => [entry.id, entry]));

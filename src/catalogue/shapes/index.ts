@@ -2,5 +2,10 @@
 import type { ValueNote } from "../note.ts";
 import { CIRCUIT_SHAPES } from "./circuit.ts";
 import { JOINT_SHAPES } from "./joint.ts";
+import { WIRING_SHAPES } from "./wiring.ts";
 
-export const SHAPE_NOTES: Readonly<Record<string, ValueNote>> = { ...CIRCUIT_SHAPES, ...JOINT_SHAPES };
+export const SHAPE_NOTES: Readonly<Record<string, ValueNote>> = {
+  ...CIRCUIT_SHAPES,
+  ...JOINT_SHAPES,
+  ...WIRING_SHAPES,
+};

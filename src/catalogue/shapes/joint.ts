@@ -37,8 +37,8 @@ const bare: Note<BareBar> = {
 };
 const end: Note<JumperEnd> = {
   fields: {
-    conductance: { symbol: "G_e", min: 0 },
-    temperature: { symbol: "\\vartheta_{\\infty,e}", min: -50, max: 1500 },
+    conductance: { symbol: "G", min: 0 },
+    temperature: { symbol: "\\vartheta_\\infty", min: -50, max: 1500 },
   },
 };
 const point: Note<ProfilePoint> = {

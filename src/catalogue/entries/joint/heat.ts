@@ -79,7 +79,7 @@ export const HEAT: readonly Entry[] = /*#__PURE__*/ describeRoom("joint", joint,
   },
   jumperProfile: {
     kind: "physics",
-    tex: "k A\\,\\vartheta'' = h P (\\vartheta - \\vartheta_a) - \\frac{I^2 \\rho_{20}}{A} \\left[1 + \\alpha_{20} (\\vartheta - 20)\\right], \\quad k A \\left(\\vartheta'_{0-} - \\vartheta'_{0+}\\right) = P_j, \\quad \\mp k A\\,\\vartheta'_e = G_e (\\vartheta_e - \\vartheta_{\\infty,e})",
+    tex: "k A\\,\\vartheta'' = h P (\\vartheta - \\vartheta_a) - \\frac{I^2 \\rho_{20}}{A} \\left[1 + \\alpha_{20} (\\vartheta - 20)\\right], \\quad k A \\left(\\vartheta'_{0-} - \\vartheta'_{0+}\\right) = P_j, \\quad k A\\,\\vartheta'_1 = G_1 (\\vartheta_1 - \\vartheta_{\\infty,1}), \\quad -k A\\,\\vartheta'_2 = G_2 (\\vartheta_2 - \\vartheta_{\\infty,2})",
     inputs: {
       bar: {},
       air,
