@@ -80,7 +80,7 @@ export function boltLengths(input: {
 }
 
 /**
- * Axial stiffness of a bolt or stud: shank and thread in series, 1/k = shankLength/(shankArea·modulus) +
+ * Axial stiffness of a bolt or stud, shank and thread in series: 1/k = shankLength/(shankArea·modulus) +
  * threadLength/(stressArea·modulus).
  * @param input.stressArea - tensile stress area (m²), more than 0
  * @param input.threadLength - threaded length in the grip (m), more than 0
