@@ -77,9 +77,11 @@ type NoteOf<T> = [T] extends [boolean]
         ? MixedNote<T>
         : [T] extends [readonly (infer E)[]]
           ? ListNote<E>
-          : [T] extends [object]
-            ? FieldsNote<T>
-            : ValueNote;
+          : [T] extends [number | readonly (infer E)[]]
+            ? NumberNote<Extract<T, number>> & ListNote<E>
+            : [T] extends [object]
+              ? FieldsNote<T>
+              : ValueNote;
 
 // biome-ignore lint/suspicious/noExplicitAny: a function of any arguments.
 type AnyFunction = (...args: any[]) => unknown;

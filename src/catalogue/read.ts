@@ -223,7 +223,8 @@ function readEither(
   }
   if (best !== undefined) throw best;
   const expected = [...new Set([...shapes.map((one) => shapeWords(one, note))])].join(", or ");
-  const wanted = number === undefined ? "wrong-type" : "not-a-number";
+  const unknown = typeof value === "string" && names.length > 0 ? "unknown-name" : "wrong-type";
+  const wanted = number === undefined ? unknown : "not-a-number";
   return fail({ code: isBlank(value) ? "missing" : wanted, path, expected, received: value });
 }
 

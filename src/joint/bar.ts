@@ -80,18 +80,19 @@ export function holeExcessSquares(input: { readonly holeDiameter: Meters; readon
 }
 
 /**
- * Resistance of a flat bar at a temperature: resistivity20·[1 + coefficient20·(temperature −
+ * Resistance of a flat bar at a temperature: R = resistivity20·[1 + coefficient20·(temperature −
  * 20)]/thickness·(length/width + squares of the holes).
  *
  * Take the length between the joint edges or probe points. Holes clamped under a washer are part of the joint, not of
  * the bar. Direct current; skin effect stays below 1 % up to about 40 × 3 mm at 60 Hz.
  * @param input.resistivity20 - resistivity at 20 °C (Ω·m), more than 0; copper of 100 % IACS 1.7241e-8
  * @param input.coefficient20 - temperature coefficient at 20 °C (1/K); copper of 100 % IACS 0.00393
- * @param input.temperature - temperature of the bar (°C)
+ * @param input.temperature - temperature of the bar (°C), −273.15 to 2000, where 1 + coefficient20·(temperature − 20) is
+ *   more than 0
  * @param input.length - length (m), more than 0
  * @param input.width - width (m), more than 0
  * @param input.thickness - thickness (m), more than 0
- * @param input.holeDiameters - diameters of free holes along the length (m); none if left out
+ * @param input.holeDiameters - diameters of free holes along the length (m), each 0 or more; none if left out
  * @returns resistance (Ω)
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`; `outside-table` for a hole above 0.6 of the
  *   width
@@ -125,7 +126,7 @@ export function barResistance(input: {
 }
 
 /**
- * Section of a bar net of a hole and of pitting: (width − holeDiameter)·(thickness − pitDepth).
+ * Section of a bar net of a hole and of pitting: A = (width − holeDiameter)·(thickness − pitDepth).
  *
  * Pitting over the whole face taken at its greatest depth: the cautious side.
  * @param input.width - width (m), more than 0

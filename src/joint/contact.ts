@@ -17,7 +17,7 @@ import {
 } from "../quantity/index.ts";
 
 /**
- * Constriction resistance of round spots far apart: (resistivity + otherResistivity)/(4·spots·spotRadius).
+ * Constriction resistance of round spots far apart: R = (resistivity + otherResistivity)/(4·spots·spotRadius).
  * @param input.resistivity - resistivity of one metal (Ω·m), more than 0
  * @param input.otherResistivity - resistivity of the other (Ω·m), more than 0; the same metal if left out
  * @param input.spotRadius - radius of one spot (m), more than 0, much smaller than the parts
@@ -113,7 +113,7 @@ export function latticeResistance(input: {
 }
 
 /**
- * Resistance of a clean contact pressed until its spots flow: (resistivity/2)·√(π·hardness/force).
+ * Resistance of a clean contact pressed until its spots flow: R = (resistivity/2)·√(π·hardness/force).
  *
  * Film-free, fully plastic, one cluster much smaller than the bars: real bolted joints lie 1.5 to 3 times higher, and
  * oxidized or burnt ones hundreds of times. Never a forecast of a burnt joint: enter what was measured. The data-book
@@ -145,7 +145,7 @@ export function cleanContactResistance(input: {
 
 /**
  * Specific contact resistance of clean rough planes under even pressure:
- * 1/[1.25·conductivity·(slope/roughness)·(pressure/hardness)^0.95].
+ * Y = 1/[1.25·conductivity·(slope/roughness)·(pressure/hardness)^0.95].
  * @param input.conductivity - electric conductivity, harmonic mean of both metals (S/m), more than 0
  * @param input.slope - r.m.s. slope of the surfaces, more than 0
  * @param input.roughness - r.m.s. roughness of both surfaces together (m), more than 0
@@ -191,7 +191,7 @@ export function roughPlaneContactResistance(input: {
 }
 
 /**
- * Contact with a film: constriction + film/area. The film is entered, from a measurement; it cannot be predicted.
+ * Contact with a film: R = constriction + film/area. The film is entered, from a measurement; it cannot be predicted.
  * @param input.constriction - constriction resistance (Ω), 0 or more
  * @param input.film - specific resistance of the film (Ω·m²), 0 or more
  * @param input.area - area that really touches: force/hardness (m²), more than 0

@@ -47,7 +47,7 @@ export function contactSpotTemperature(input: { readonly voltage: Volts; readonl
 }
 
 /**
- * Voltage across a clean contact at which its spots reach a temperature: √(4·2.44e-8·(spot² − bulk²)), kelvins.
+ * Voltage across a clean contact at which its spots reach a temperature: V = √(4·2.44e-8·(spot² − bulk²)), kelvins.
  * @param input.spot - temperature of the spots (°C), at least the bulk, to 4000
  * @param input.bulk - temperature of the metal beside it (°C)
  * @returns contact voltage (V)

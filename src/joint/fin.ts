@@ -64,7 +64,7 @@ export function finSpreadLength(bar: FinBar): Meters {
 }
 
 /**
- * Kelvins per watt of a joint in the middle of a bar: 1/(2·√(h·P·k·A)·tanh(arm/spread)); without `arm` the bar is
+ * Kelvins per watt of a joint in the middle of a bar: R = 1/(2·√(h·P·k·A)·tanh(arm/spread)); without `arm` the bar is
  * endless.
  *
  * Ends give off nothing. A short jumper is nearly isothermal and several times hotter than an endless bar with the

@@ -90,7 +90,7 @@ export function preloadChange(input: {
 }
 
 /**
- * Preload lost when the surfaces of a joint settle: embedding/(1/studStiffness + 1/partsStiffness +
+ * Preload lost when the surfaces of a joint settle: F = embedding/(1/studStiffness + 1/partsStiffness +
  * 1/washerStiffness).
  *
  * A conical washer in series keeps the loss small while it is not flat. Guide values for embedding in print are for

@@ -142,7 +142,9 @@ export function jumperProfile(input: {
   checkMeasurableOrZero("current", current, "A");
   checkMeasurableOrZero("coefficient20", coefficient20, "1/K");
   checkWhole("points", points, 3, 2001);
-  if (current > 0) checkMeasurable("resistivity20", input.resistivity20 as OhmMeters, "Ω·m");
+  if (current > 0 || input.resistivity20 !== undefined) {
+    checkMeasurable("resistivity20", input.resistivity20 as OhmMeters, "Ω·m");
+  }
   for (const side of ["left", "right"] as const) {
     given(input[side], side);
     checkMeasurableOrZero(`${side}.conductance`, input[side].conductance, "W/K");

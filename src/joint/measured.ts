@@ -151,7 +151,7 @@ export function measuredJoint(input: {
 }
 
 /**
- * Length of bar that has the resistance of the joint: resistance × section/resistivity.
+ * Length of bar that has the resistance of the joint: length = resistance × section/resistivity.
  * @param input.resistance - joint resistance (Ω), 0 or more
  * @param input.resistivity - resistivity of the bar at its temperature (Ω·m), more than 0
  * @param input.section - section of the bar (m²), more than 0

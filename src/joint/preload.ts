@@ -116,7 +116,7 @@ export interface PreloadBand {
 }
 
 /**
- * Preload band from torque: torque/(nutFactorHigh × diameter) to torque/(nutFactorLow × diameter).
+ * Preload band from torque: low = torque/(nutFactorHigh × diameter), high = torque/(nutFactorLow × diameter).
  * @param input.torque - tightening torque (N·m), 0 or more
  * @param input.diameter - nominal thread diameter (m), more than 0
  * @param input.nutFactorLow - lowest nut factor of the condition, 0.03 to 1; `nutFactorRange` gives it by name
@@ -156,8 +156,8 @@ export function preloadBand(input: {
 }
 
 /**
- * Bolt stress that a torque implies: torque/(nutFactor × diameter × stressArea). Laid over a torque table it shows a
- * slipped digit and how gentle the table is.
+ * Bolt stress that a torque implies: stress = torque/(nutFactor × diameter × stressArea). Laid over a torque table it
+ * shows a slipped digit and how gentle the table is.
  * @param input.torque - torque of the table (N·m), 0 or more
  * @param input.diameter - nominal thread diameter (m), more than 0
  * @param input.stressArea - tensile stress area (m²), more than 0

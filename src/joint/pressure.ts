@@ -12,7 +12,7 @@ import {
 } from "../quantity/index.ts";
 
 /**
- * Mean pressure on an annulus: force/[(π/4)·(outerDiameter² − holeDiameter²)].
+ * Mean pressure on an annulus: p = force/[(π/4)·(outerDiameter² − holeDiameter²)].
  *
  * The outer diameter is that of the face that bears: washer, flange of a flange nut, or the across-flats circle of a
  * bare nut. For a serrated or star washer no published bearing area was found: the teeth bear on far less than the

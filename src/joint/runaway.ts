@@ -115,7 +115,7 @@ export function jointBalance(input: {
 
 /**
  * Current at which a long even bar has no steady state, by its own temperature coefficient:
- * √(h·P·section/(resistivity20·coefficient20)).
+ * I = √(h·P·section/(resistivity20·coefficient20)).
  *
  * Film coefficient taken constant: natural convection and radiation grow with temperature and help, so this is the
  * cautious side. Resistivity at the temperature where the coefficient belongs, 20 °C.

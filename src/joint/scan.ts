@@ -38,8 +38,8 @@ export interface RiseBand {
 }
 
 /**
- * Rise referred to another current by one exponent: rise × (otherCurrent/current)^exponent. Swapping the two currents
- * undoes it.
+ * Rise referred to another current by one exponent: other rise = rise × (otherCurrent/current)^exponent. Swapping the
+ * two currents undoes it.
  * @param input.rise - rise over air or over a similar joint at `current` (K), 0 or more
  * @param input.current - current while it was seen (A), more than 0
  * @param input.otherCurrent - current to refer it to (A), more than 0
@@ -106,7 +106,7 @@ function band(input: {
 }
 
 /**
- * Rise at full load from a rise at part load: rise/loadFraction^n for n from 1.6 to 2, and 1.83 between.
+ * Rise at full load from a rise at part load: full rise = rise/loadFraction^n for n from 1.6 to 2, and 1.83 between.
  *
  * Give the pair, never one figure: 1.6 is natural convection with constant resistance, 2 a constant film coefficient
  * (fan, enclosure), 1.83 the full balance of a bare copper bar. A joint whose resistance grows with its temperature

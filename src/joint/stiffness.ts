@@ -80,7 +80,7 @@ export function boltLengths(input: {
 }
 
 /**
- * Axial stiffness of a bolt or stud: shank and thread in series, 1/k = shankLength/(shankArea·modulus) +
+ * Axial stiffness of a bolt or stud, shank and thread in series: 1/k = shankLength/(shankArea·modulus) +
  * threadLength/(stressArea·modulus).
  * @param input.stressArea - tensile stress area (m²), more than 0
  * @param input.threadLength - threaded length in the grip (m), more than 0
@@ -112,7 +112,7 @@ export function boltStiffness(input: {
   checkMeasurableOrZero("shankLength", shankLength, "m");
   checkMeasurable("modulus", modulus, "Pa");
   let compliance = threadLength / (stressArea * modulus);
-  if (shankLength > 0) {
+  if (shankLength > 0 || input.shankArea !== undefined) {
     const shankArea = input.shankArea as SquareMeters;
     checkMeasurable("shankArea", shankArea, "m²");
     compliance += shankLength / (shankArea * modulus);
@@ -121,8 +121,8 @@ export function boltStiffness(input: {
 }
 
 /**
- * Stiffness of one frustum of the 30° pressure cone: 0.5774·π·modulus·diameter/ln[(1.155·t + D − d)(D + d)/((1.155·t
- * + D + d)(D − d))].
+ * Stiffness of one frustum of the 30° pressure cone: k = 0.5774·π·modulus·diameter/ln[(1.155·t + D − d)(D +
+ * d)/((1.155·t + D + d)(D − d))].
  * @param input.diameter - nominal bolt diameter d (m), more than 0
  * @param input.thickness - height t of the frustum (m), more than 0
  * @param input.faceDiameter - smaller diameter D of the frustum (m), more than d; 1.5·d under a washer face
@@ -167,7 +167,7 @@ export function frustumStiffness(input: {
 
 /**
  * Stiffness of clamped parts of one material between two washer faces of 1.5·diameter:
- * 0.5774·π·modulus·diameter/(2·ln[5·(0.5774·grip + 0.5·diameter)/(0.5774·grip + 2.5·diameter)]).
+ * k = 0.5774·π·modulus·diameter/(2·ln[5·(0.5774·grip + 0.5·diameter)/(0.5774·grip + 2.5·diameter)]).
  * @param input.diameter - nominal bolt diameter (m), more than 0
  * @param input.grip - clamped length (m), more than 0
  * @param input.modulus - modulus of the clamped parts (Pa), more than 0
@@ -196,7 +196,7 @@ export function memberStiffness(input: {
 }
 
 /**
- * Stiffness of clamped parts by the fitted exponential: modulus·diameter·A·exp(B·diameter/grip).
+ * Stiffness of clamped parts by the fitted exponential: k = modulus·diameter·A·exp(B·diameter/grip).
  *
  * Published pairs: steel 0.78715 and 0.62873, gray cast iron 0.77871 and 0.61616, any material 0.78952 and 0.62914.
  * Those of copper and aluminum were not seen in print.

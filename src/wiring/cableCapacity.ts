@@ -129,7 +129,7 @@ export function capacityOfRow(resolved: ResolvedCable, row: Row): CableCapacity 
 }
 
 /**
- * Continuous capacity of a cable: table value · ambient factor · grouping factor.
+ * Continuous capacity of a cable: Iz = table value · ambient factor · grouping factor.
  * @param input - the run and the size; fields at {@link CableRun}
  * @param input.size - nominal size: "16 mm²"
  * @returns capacity Iz (A) with its steps

@@ -2,7 +2,7 @@
 import { type Amperes, type Celsius, fail, given, type Warning } from "../quantity/index.ts";
 import { ampacityTable } from "./ampacityTables.ts";
 import type { AmpacityTable } from "./edition.ts";
-import { atMost, checkTemperature, same } from "./limit.ts";
+import { atMost, checkMeasured, checkTemperature, same } from "./limit.ts";
 import { ambientFactor, checkBelowRating, conductorCountFactor, type FactorRoute } from "./necFactors.ts";
 import type { NorthAmerican } from "./necTables.ts";
 import { type CodeResult, codeResult, type TableCell } from "./result.ts";
@@ -189,13 +189,13 @@ export function terminalColumn(run: ConductorRun, circuitRating: number | undefi
 }
 
 /**
- * What a conductor may carry: min(table value · ambient factor · count factor, value in the terminal's column).
+ * What a conductor may carry: I = min(table value · ambient factor · count factor, value in the terminal's column).
  *
  * Factors apply to the conductor's own column, never to the terminal's; the terminal's column is a test of its own. The factor
  * of 1.25 for continuous load is not in it: see {@link designCurrent}.
  * @param input - the run and the size; fields at {@link ConductorRun}
  * @param input.size - size printed on the conductor: "2 AWG", "1/0", "250 kcmil"
- * @param input.circuitRating - rating of the circuit (A); needed where the terminals are unmarked
+ * @param input.circuitRating - rating of the circuit (A), more than 0; needed where the terminals are unmarked
  * @returns usable ampacity (A), its steps and what governs
  * @throws ElectroheatError `missing`, `not-a-number`, `unknown-name`, `ambiguous`, `inconsistent` for a factor of another
  *   base, `out-of-range` for an ambient at or above the conductor's rating, `outside-table`
@@ -214,6 +214,7 @@ export function conductorAmpacity(
   input: ConductorRun & { readonly size: string; readonly circuitRating?: Amperes },
 ): ConductorAmpacity {
   given(input);
+  if (input.circuitRating !== undefined) checkMeasured("circuitRating", input.circuitRating, "A");
   const resolved = resolveRun(input);
   const row = rowOfSize(resolved.from.table, "size", input.size);
   const found = ampacityOfRow(input, resolved, row, terminalColumn(input, input.circuitRating));

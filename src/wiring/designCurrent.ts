@@ -122,7 +122,7 @@ export interface DesignCurrent extends CodeResult<Amperes> {
 /**
  * Smallest current that conductor and overcurrent device must be chosen for.
  *
- * North America: factor·(heaterCurrent + motorCurrent) + noncontinuousCurrent, factor 1.25 for equipment heating three hours
+ * North America: I = factor·(heaterCurrent + motorCurrent) + noncontinuousCurrent, factor 1.25 for equipment heating three hours
  * or more, 1 for an assembly listed for 100 %. It is applied once, not on top of ambient and count factors. IEC: the
  * load itself, without a factor. The sum does not depend on the order of a list.
  * @param input - the load; fields at {@link HeatingLoad}

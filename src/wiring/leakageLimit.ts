@@ -85,7 +85,7 @@ export interface PolarizationIndex extends CodeResult<number> {
 }
 
 /**
- * Polarization index R(10 min)/R(1 min). No verdict: it is a criterion for the windings of rotating machines, and no limit
+ * Polarization index: PI = R(10 min)/R(1 min). No verdict: it is a criterion for the windings of rotating machines, and no limit
  * is published for heating elements.
  * @param input.oneMinute - insulation resistance after one minute at constant direct voltage (Ω), more than 0
  * @param input.tenMinutes - after ten minutes (Ω), more than 0

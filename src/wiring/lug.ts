@@ -36,7 +36,7 @@ export interface LugFit extends CodeResult<"fits" | "does not fit" | "undecided"
 
 /**
  * Whether a lug takes a conductor: material, size within the marked range, and the design current within the value of the lug's
- * temperature column and the current marked on the block. 90 °C wire on a 75 °C lug is held to the 75 °C column.
+ * temperature column and the current marked on the block. Wire of 90 °C on a 75 °C lug is held to the 75 °C column.
  * A mark hotter than any column of the code leaves the current undecided: the terminal maker's figure is needed.
  *
  * Says nothing about strands, number of wires per hole, plating or torque: see the marks of the lug.

@@ -38,15 +38,15 @@ const CAUTION =
   "A drop within the advice says nothing of ampacity or protection: the conductor is chosen for these first.";
 
 /**
- * Voltage drop of a circuit: two-wire 2·I·L·(r·cos φ + x·sin φ), three-phase √3·I·L·(r·cos φ + x·sin φ) line to line.
+ * Voltage drop of a circuit: two-wire drop = 2·I·L·(r·cos φ + x·sin φ), three-phase √3 for 2, line to line.
  *
  * For resistance heating cos φ is 1 and the reactance does not count. The current is taken as given, not as lowered by the drop
  * itself. The 3 % it warns at is advice to the designer of a branch circuit, not a rule.
  * @param input.circuit - "two-wire" or "three-phase"
  * @param input.current - conductor current (A), 0 or more
  * @param input.length - one way (m), 0 or more
- * @param input.resistancePerLength - of one conductor at its temperature (Ω/m), from {@link conductorResistancePerLength}
- * @param input.reactancePerLength - of one conductor (Ω/m); 0 if left out
+ * @param input.resistancePerLength - of one conductor at its temperature (Ω/m), 0 or more, from {@link conductorResistancePerLength}
+ * @param input.reactancePerLength - of one conductor (Ω/m), 0 or more; 0 if left out
  * @param input.powerFactor - cos φ of the load, lagging, as a ratio, 0 to 1; 1 if left out
  * @param input.supplyVoltage - between the two wires, or line to line (V), more than 0
  * @returns drop (V), its ratio, the voltage left, and what it does to the heater's power

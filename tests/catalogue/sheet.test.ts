@@ -179,6 +179,22 @@ describe("tables, lists, records", () => {
     );
   });
 
+  it("read a list of names where records may stand too, in a column or a row, and records in a table", () => {
+    const reading = ["insulationVerdicts", 1.3e6, 480, 500, 12] as const;
+    const names = ["1 MΩ per kV", "maker assembly"];
+    for (const criteria of [names.map((name) => [name]), [names], [...names.map((name) => [name]), [""]]]) {
+      // By 1 MΩ (480 V is below 1 kV) the reading of 1.3 MΩ passes; the maker's figure for assemblies is 5 MΩ.
+      expect(sheetValue(...reading, criteria, "", "", "0.value")).toBe("within");
+      expect(sheetValue(...reading, criteria, "", "", "1.value")).toBe("outside");
+    }
+    const own = { name: "own", minimum: 1e6, of: "assembly", source: "works sheet" };
+    const rows = [Object.keys(own), Object.values(own)];
+    const mixed = [["maker assembly"], [JSON.stringify(own)]];
+    expect(sheetValue(...reading, mixed, "", "", "1.value")).toBe("within");
+    expect(sheetValue(...reading, rows, "", "", "0.value")).toBe("within");
+    expect(sheetStatus(...reading, [["no such limit"]], "", "", "0.value")).toMatch(/^criteria\.0: "no such/);
+  });
+
   it("read a map of names and values", () => {
     const banks = [
       ["id", "connection", "elementResistance"],

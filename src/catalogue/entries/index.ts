@@ -4,10 +4,34 @@ import { BALANCED } from "./circuit/balanced.ts";
 import { CONTROL } from "./circuit/control.ts";
 import { NETWORKS } from "./circuit/networks.ts";
 import { DECISION } from "./decision.ts";
+import { BAR } from "./joint/bar.ts";
+import { CLAMP } from "./joint/clamp.ts";
+import { CONTACT } from "./joint/contact.ts";
+import { HEAT } from "./joint/heat.ts";
+import { MEASURED } from "./joint/measured.ts";
+import { THREAD } from "./joint/thread.ts";
 import { NUMERIC } from "./numeric.ts";
+import { AMERICA } from "./wiring/america.ts";
+import { IEC } from "./wiring/iec.ts";
+import { INSULATION } from "./wiring/insulation.ts";
 
 /** All entries, room by room. */
-export const ENTRIES: readonly Entry[] = [...NUMERIC, ...DECISION, ...BALANCED, ...NETWORKS, ...CONTROL];
+export const ENTRIES: readonly Entry[] = [
+  ...NUMERIC,
+  ...DECISION,
+  ...BALANCED,
+  ...NETWORKS,
+  ...CONTROL,
+  ...BAR,
+  ...HEAT,
+  ...CONTACT,
+  ...MEASURED,
+  ...THREAD,
+  ...CLAMP,
+  ...AMERICA,
+  ...IEC,
+  ...INSULATION,
+];
 
 const BY_ID: ReadonlyMap<string, Entry> = /*#__PURE__*/ new Map(ENTRIES.map((entry) => [entry.id, entry]));
 

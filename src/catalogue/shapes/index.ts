@@ -1,5 +1,11 @@
 /** Notes on named shapes: written once, used by every entry whose inputs hold one. */
 import type { ValueNote } from "../note.ts";
 import { CIRCUIT_SHAPES } from "./circuit.ts";
+import { JOINT_SHAPES } from "./joint.ts";
+import { WIRING_SHAPES } from "./wiring.ts";
 
-export const SHAPE_NOTES: Readonly<Record<string, ValueNote>> = { ...CIRCUIT_SHAPES };
+export const SHAPE_NOTES: Readonly<Record<string, ValueNote>> = {
+  ...CIRCUIT_SHAPES,
+  ...JOINT_SHAPES,
+  ...WIRING_SHAPES,
+};

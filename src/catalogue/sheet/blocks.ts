@@ -99,8 +99,22 @@ function tableOf(path: string, of: Shape, block: Block): unknown {
   );
 }
 
+/** Whether a block lists names where names or records may stand: cells that are all names, or one column without a heading. */
+function listsNames(of: Shape, block: Block): boolean {
+  const at = resolved(of);
+  if (typeof at === "string" || !("either" in at) || !at.either.some(isScalar)) return false;
+  const names = at.either.flatMap((one) => {
+    const inner = resolved(one);
+    return typeof inner === "object" && "names" in inner ? inner.names : [];
+  });
+  const cells = cellsOf(block);
+  if (cells.every((cell) => names.includes(cell as string))) return true;
+  return block.every((row) => row.length === 1) && headed(columnsOf(of), block[0] ?? []) === undefined;
+}
+
 function listOf(path: string, of: Shape, block: Block): unknown {
   if (isScalar(of)) return cellsOf(block);
+  if (listsNames(of, block)) return cellsOf(block).map((cell, i) => jsonIn(`${path}.${i}`, cell) ?? cell);
   const inner = resolved(of);
   if (typeof inner === "object" && ("list" in inner || "tuple" in inner)) {
     return rowsOf(block).map((row) => cellsOf([row]));
