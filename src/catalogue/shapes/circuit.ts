@@ -1,6 +1,5 @@
 /** Notes on the named shapes of the room `circuit`, shared by every entry that takes one. */
 import type { BankPlan, Branch, JointPlan, Stage, SupplyLine } from "../../circuit/index.ts";
-import type { Complex } from "../../numeric/index.ts";
 import type { Note, ValueNote } from "../note.ts";
 
 const phasorPart = { symbol: "V", is: "number" } as const;
@@ -22,7 +21,6 @@ const line: Note<SupplyLine> = {
     sourceResistance: { symbol: "R_s", min: 0 },
   },
 };
-const complex: Note<Complex> = { fields: { re: phasorPart, im: phasorPart } };
 const stage: Note<Stage> = { fields: { power: { symbol: "P", above: 0 } } };
 
 export const CIRCUIT_SHAPES: Readonly<Record<string, ValueNote>> = {
@@ -31,5 +29,4 @@ export const CIRCUIT_SHAPES: Readonly<Record<string, ValueNote>> = {
   "circuit.JointPlan": joint as ValueNote,
   "circuit.SupplyLine": line as ValueNote,
   "circuit.Stage": stage as ValueNote,
-  "numeric.Complex": complex as ValueNote,
 };
