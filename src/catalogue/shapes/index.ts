@@ -1,20 +1,13 @@
 /** Notes on named shapes: written once, used by every entry whose inputs hold one. */
 import type { ValueNote } from "../note.ts";
 import { CIRCUIT_SHAPES } from "./circuit.ts";
-
-<<<<<<< HEAD
-
 import { JOINT_SHAPES } from "./joint.ts";
+import { NUMERIC_SHAPES } from "./numeric.ts";
 import { WIRING_SHAPES } from "./wiring.ts";
 
 export const SHAPE_NOTES: Readonly<Record<string, ValueNote>> = {
+  ...NUMERIC_SHAPES,
   ...CIRCUIT_SHAPES,
   ...JOINT_SHAPES,
   ...WIRING_SHAPES,
 };
-=======
-
-import { NUMERIC_SHAPES } from "./numeric.ts";
-
-export const SHAPE_NOTES: Readonly<Record<string, ValueNote>> = { ...NUMERIC_SHAPES, ...CIRCUIT_SHAPES };
->>>>>>> catalogue
