@@ -4,6 +4,7 @@ import { BALANCED } from "./circuit/balanced.ts";
 import { CONTROL } from "./circuit/control.ts";
 import { NETWORKS } from "./circuit/networks.ts";
 import { DECISION } from "./decision.ts";
+import { DISTRIBUTIONS } from "./distributions.ts";
 import { BAR } from "./joint/bar.ts";
 import { CLAMP } from "./joint/clamp.ts";
 import { CONTACT } from "./joint/contact.ts";
@@ -18,6 +19,7 @@ import { INSULATION } from "./wiring/insulation.ts";
 /** All entries, room by room. */
 export const ENTRIES: readonly Entry[] = [
   ...NUMERIC,
+  ...DISTRIBUTIONS,
   ...DECISION,
   ...BALANCED,
   ...NETWORKS,
