@@ -181,6 +181,8 @@ describe.each(entries.map(({ id }) => id))("%s", (id) => {
   });
 
   it("answers anything in place of one input, or inside one", () => {
+    // A function without inputs has none to replace: unknown ones are tried above.
+    if (names.length === 0) return;
     for (const name of names) {
       for (const make of NASTY) expectTyped(id, { ...good, [name]: make() });
     }

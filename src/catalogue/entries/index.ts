@@ -3,11 +3,27 @@ import type { Entry } from "../describe.ts";
 import { BALANCED } from "./circuit/balanced.ts";
 import { CONTROL } from "./circuit/control.ts";
 import { NETWORKS } from "./circuit/networks.ts";
+import { UNBALANCED } from "./circuit/unbalanced.ts";
 import { DECISION } from "./decision.ts";
 import { NUMERIC } from "./numeric.ts";
+import { AIR } from "./process/air.ts";
+import { CHARGE } from "./process/charge.ts";
+import { OVEN } from "./process/oven.ts";
+import { SURFACES } from "./process/surfaces.ts";
 
 /** All entries, room by room. */
-export const ENTRIES: readonly Entry[] = [...NUMERIC, ...DECISION, ...BALANCED, ...NETWORKS, ...CONTROL];
+export const ENTRIES: readonly Entry[] = [
+  ...NUMERIC,
+  ...DECISION,
+  ...BALANCED,
+  ...NETWORKS,
+  ...CONTROL,
+  ...UNBALANCED,
+  ...AIR,
+  ...OVEN,
+  ...CHARGE,
+  ...SURFACES,
+];
 
 const BY_ID: ReadonlyMap<string, Entry> = /*#__PURE__*/ new Map(ENTRIES.map((entry) => [entry.id, entry]));
 
