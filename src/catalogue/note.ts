@@ -90,12 +90,17 @@ type AnyFunction = (...args: any[]) => unknown;
 type KeysOf<T> = T extends unknown ? keyof T : never;
 type ValueAt<T, K> = T extends unknown ? (K extends keyof T ? T[K] : never) : never;
 
+/** One of several records (a flow by volume or by mass) is given whole: its fields are not the same in each. */
+type IsUnion<T, All = T> = T extends unknown ? ([All] extends [T] ? false : true) : never;
+
 /** One record argument: its fields. Otherwise the arguments, by whatever names they have: a tuple has no names for the compiler. */
 type InputNotes<F extends AnyFunction> =
   Parameters<F> extends [infer Only]
     ? [Present<Only>] extends [number | string | boolean | readonly unknown[]]
       ? { readonly [name: string]: Note<Only> }
-      : { readonly [K in KeysOf<Present<Only>>]-?: Note<ValueAt<Present<Only>, K>> }
+      : true extends IsUnion<Present<Only>>
+        ? { readonly [name: string]: Note<Only> }
+        : { readonly [K in KeysOf<Present<Only>>]-?: Note<ValueAt<Present<Only>, K>> }
     : { readonly [name: string]: Note<Parameters<F>[number]> };
 
 /** Symbols of what comes out. */

@@ -10,6 +10,7 @@ import {
   isElectroheatError,
   parseQuantity,
 } from "../quantity/index.ts";
+import { choiceAmong } from "./alternatives.ts";
 import { resolved } from "./facts.ts";
 import type { ValueNote } from "./note.ts";
 import { below, fieldsOf, isBlank, itemsOf, LONGEST_TEXT, MOST_VALUES, tooMany } from "./plain.ts";
@@ -211,6 +212,13 @@ function readEither(
     const read = parseQuantity(value, { unit: "Ω", path }).value;
     return read === "open" ? read : readNumber(number, note ?? NO_NOTE, read, path);
   }
+  const choice = choiceAmong(shapes);
+  if (choice !== undefined && shapes.some((one) => mayBe(one, value))) {
+    const { field, by } = choice;
+    const tag = fieldsOf(path, value, () => `a record with ${field}`).get(field);
+    const name = checkOneOf(below(path, field), isBlank(tag) ? undefined : tag, [...by.keys()]);
+    return read(by.get(name) as Shape, note, value, path, budget);
+  }
   let best: ElectroheatError | undefined;
   for (const shape of shapes) {
     if (!mayBe(shape, value)) continue;
@@ -280,6 +288,6 @@ function read(
   if ("list" in at) return readList(at.list, note, value, path, budget);
   if ("tuple" in at) return readTuple(at.tuple, note, value, path, budget);
   if ("map" in at) return readMap(at.map, note, value, path, budget);
-  if ("either" in at) return readEither(at.either, given, value, path, budget);
+  if ("either" in at) return readEither(at.either, note, value, path, budget);
   return readFields(at.record, note.fields, value, path, budget);
 }

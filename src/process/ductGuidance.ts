@@ -18,7 +18,7 @@ import {
   type WattsPerSquareMeter,
 } from "../quantity/index.ts";
 import { type AirFlow, actualAirFlow, standardAirFlow } from "./airFlow.ts";
-import { checkScale } from "./scale.ts";
+import { checkScale, checkTemperature } from "./scale.ts";
 
 /**
  * One piece of guidance, and how the heater stands to it.
@@ -106,7 +106,7 @@ export function ductHeaterFace(input: { readonly height: Meters; readonly width:
  * @param input.faceArea - area that the air passes, m², more than 0; {@link ductHeaterFace} for an open-coil frame
  * @param input.flow - air flow with its basis
  * @param input.inlet - air temperature at the face, °C
- * @param input.pressure - absolute pressure at the face, Pa
+ * @param input.pressure - absolute pressure at the face, Pa, more than 0
  * @param input.element - `open coil` or `tubular`
  * @returns velocity, face load, each guidance with its source, and a warning for each that is not kept or rests on thin air
  * @throws ElectroheatError `missing`, `wrong-type` for a flow without basis, `unknown-name`, `not-a-number`, `out-of-range`
@@ -134,6 +134,7 @@ export function ductHeaterCheck(input: {
   const { power, faceArea, flow, inlet, pressure } = input;
   checkScale("power", power, "W");
   checkScale("faceArea", faceArea, "m²");
+  checkTemperature("inlet", inlet);
   const element = checkOneOf("element", input.element, ["open coil", "tubular"]);
   const velocity = actualAirFlow({ flow, temperature: inlet, pressure }) / faceArea;
   const standardVelocity = standardAirFlow({ flow, standard: "0.075 lb/ft3" }) / faceArea;

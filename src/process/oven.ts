@@ -52,7 +52,7 @@ export interface OvenPlan {
   readonly ambient: Celsius;
   /** Loss per kelvin above ambient: walls, openings and exhaust together, W/K, 0 or more. */
   readonly lossConductance: WattsPerKelvin;
-  /** Heat capacity of what heats through with the air: ducts, fan, inner skin, J/K. */
+  /** Heat capacity of what heats through with the air: ducts, fan, inner skin, J/K, more than 0. */
   readonly structure?: JoulesPerKelvin;
   /** Heat capacity of the insulated walls, and the share of the oven's rise that they take on average: 1/2 for a steady profile. */
   readonly walls?: { readonly heatCapacity: JoulesPerKelvin; readonly share: number };

@@ -101,10 +101,10 @@ export interface PieceHeating {
  * @param input.specificHeat - of the piece, J/(kg·K), more than 0
  * @param input.filmCoefficient - convection alone, W/(m²·K), 0 or more
  * @param input.air - air temperature, °C
- * @param input.emissivity - of the piece, 0 to 1; 0 leaves radiation out
+ * @param input.emissivity - of the piece, 0 to 1; 0 leaves radiation out, and then the film coefficient must be more than 0
  * @param input.walls - temperature of the walls that it sees, °C
  * @param input.start - temperature at the start, °C
- * @param input.target - temperature asked for, °C, other than the start
+ * @param input.target - temperature asked for, °C; the start itself takes no time
  * @returns the time, or `"never"` with the temperature at which it would stay
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
  * @source Incropera, DeWitt, Bergman, Lavine, Fundamentals of Heat and Mass Transfer, 5.3 (general lumped capacitance analysis)

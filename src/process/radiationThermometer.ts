@@ -20,6 +20,8 @@ const RANGE = [1, 6000] as const;
 
 /** Share of black-body radiation below a wavelength: 15/π⁴ Σ e^(−nx)(x³/n + 3x²/n² + 6x/n³ + 6/n⁴), x = C2/(λT). */
 function shareBelow(wavelength: number, kelvin: number): number {
+  // Nothing radiates at absolute zero; the series would multiply 0 by infinity.
+  if (kelvin === 0) return 0;
   const x = SECOND_RADIATION / (wavelength * kelvin);
   let sum = 0;
   for (let n = 1; n <= 1000; n += 1) {

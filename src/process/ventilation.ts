@@ -46,7 +46,7 @@ export type VentilationRule =
       readonly rule: "share of the flammable limit";
       /** Volume of vapor at 70 °F from one volume of liquid, from {@link solventVaporRatio} or the data sheet, more than 0. */
       readonly vaporRatio: number;
-      /** Lower flammable limit, volume of vapor in volume of air, 0 to 1: 0.011 for 1.1 %. */
+      /** Lower flammable limit, volume of vapor in volume of air, more than 0, up to 1: 0.011 for 1.1 %. */
       readonly lowerFlammableLimit: number;
       /** Share of that limit allowed in the exhaust, more than 0, up to 0.25 by the rule. */
       readonly shareOfLimit: number;

@@ -195,6 +195,36 @@ describe("tables, lists, records", () => {
     expect(sheetStatus(...reading, [["no such limit"]], "", "", "0.value")).toMatch(/^criteria\.0: "no such/);
   });
 
+  it("read one of several records by the field that tells them apart, and no bare number for it", () => {
+    // 1 m³/s of normal air: 101325/(287.055 × 273.15) = 1.29226 kg/s.
+    const normal = [["standard", 1, "0 °C"]];
+    const named = [
+      ["basis", "standard"],
+      ["volumeFlow", "1 m³/s"],
+      ["standard", "0 °C"],
+    ] as const;
+    expect(sheetValue("airMassFlow", named)).toEqual(close(1.2923));
+    expect(sheetValue("airMassFlow", normal)).toEqual(close(1.2923));
+    const wrong = named.map(([name, value]) => [name, value === "0 °C" ? "ISO" : value]);
+    expect(sheetStatus("airMassFlow", wrong)).toBe(
+      'flow.standard: "ISO" is not allowed; expected one of 0 °C, 0.075 lb/ft3, 20 °C',
+    );
+    expect(sheetStatus("airMassFlow", [["basis", "volume"]])).toMatch(
+      /^flow\.basis: "volume" is not allowed; expected one of actual, mass, standard/,
+    );
+    expect(sheetStatus("airMassFlow", [["volumeFlow", 1]])).toMatch(/^flow\.basis: missing/);
+    expect(sheetStatus("airMassFlow", 2000)).toMatch(/^flow: 2000 is not allowed; expected a record/);
+    expect(
+      sheetStatus("airMassFlow", [
+        ["basis", "mass"],
+        ["massFlow", 0],
+      ]),
+    ).toBe("flow.massFlow: 0 kg/s is not allowed; expected more than 0 kg/s");
+    expect(sheetValue("safetyVentilation", 1e-6, "10000 ft3 per gallon", "airPerSolvent")).toEqual(
+      close(74805.1948),
+    );
+  });
+
   it("read a map of names and values", () => {
     const banks = [
       ["id", "connection", "elementResistance"],

@@ -755,6 +755,19 @@ describe("infrared readings", () => {
     expect(counted).toBeGreaterThan(500);
   });
 
+  it("surroundings at absolute zero mirror nothing: T⁴ falls by the ratio of the emissivities", () => {
+    const { totalRadiation, band8To14 } = readingOfSurface({
+      temperature: celsius(100),
+      emissivity: 0.5,
+      emissivitySet: 1,
+      reflected: celsius(-273.15),
+    });
+    expect(totalRadiation).toBeCloseTo(373.15 * 0.5 ** 0.25 - 273.15, 9);
+    // The long-wave band rises faster with temperature than T⁴ here, so the reading falls less.
+    expect(band8To14).toBeGreaterThan(totalRadiation);
+    expect(band8To14).toBeLessThan(100);
+  });
+
   it("at the right emissivity, or in surroundings as hot as itself, a reading is the temperature", () => {
     fc.assert(
       fc.property(between(-20, 1000), between(0.1, 1), between(0.1, 1), (t, e, set) => {

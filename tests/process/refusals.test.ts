@@ -205,7 +205,7 @@ const cases: readonly (readonly [
   [
     "ductHeaterCheck",
     { power: 25e3, faceArea: 0.15, flow: actual, inlet: 20, pressure: 101325, element: "tubular" },
-    [...flowFields, ["power", positive], ["faceArea", positive], ["element", names]],
+    [...flowFields, ["power", positive], ["faceArea", positive], ["inlet", temperature], ["element", names]],
   ],
   [
     "exhaustHeat",

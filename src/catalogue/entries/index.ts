@@ -3,6 +3,7 @@ import type { Entry } from "../describe.ts";
 import { BALANCED } from "./circuit/balanced.ts";
 import { CONTROL } from "./circuit/control.ts";
 import { NETWORKS } from "./circuit/networks.ts";
+import { UNBALANCED } from "./circuit/unbalanced.ts";
 import { DECISION } from "./decision.ts";
 import { DISTRIBUTIONS } from "./distributions.ts";
 import { BAR } from "./joint/bar.ts";
@@ -12,6 +13,10 @@ import { HEAT } from "./joint/heat.ts";
 import { MEASURED } from "./joint/measured.ts";
 import { THREAD } from "./joint/thread.ts";
 import { NUMERIC } from "./numeric.ts";
+import { AIR } from "./process/air.ts";
+import { CHARGE } from "./process/charge.ts";
+import { OVEN } from "./process/oven.ts";
+import { SURFACES } from "./process/surfaces.ts";
 import { AMERICA } from "./wiring/america.ts";
 import { IEC } from "./wiring/iec.ts";
 import { INSULATION } from "./wiring/insulation.ts";
@@ -33,6 +38,11 @@ export const ENTRIES: readonly Entry[] = [
   ...AMERICA,
   ...IEC,
   ...INSULATION,
+  ...UNBALANCED,
+  ...AIR,
+  ...OVEN,
+  ...CHARGE,
+  ...SURFACES,
 ];
 
 const BY_ID: ReadonlyMap<string, Entry> = /*#__PURE__*/ new Map(ENTRIES.map((entry) => [entry.id, entry]));

@@ -3,6 +3,7 @@ import type { ValueNote } from "../note.ts";
 import { CIRCUIT_SHAPES } from "./circuit.ts";
 import { JOINT_SHAPES } from "./joint.ts";
 import { NUMERIC_SHAPES } from "./numeric.ts";
+import { PROCESS_SHAPES } from "./process.ts";
 import { WIRING_SHAPES } from "./wiring.ts";
 
 export const SHAPE_NOTES: Readonly<Record<string, ValueNote>> = {
@@ -10,4 +11,5 @@ export const SHAPE_NOTES: Readonly<Record<string, ValueNote>> = {
   ...CIRCUIT_SHAPES,
   ...JOINT_SHAPES,
   ...WIRING_SHAPES,
+  ...PROCESS_SHAPES,
 };

@@ -1,5 +1,6 @@
 /** From blocks of cells to the structures that functions take: lists, tables of rows, records. */
 import { fail } from "../../quantity/index.ts";
+import { choiceAmong } from "../alternatives.ts";
 import { resolved } from "../facts.ts";
 import { isBlank } from "../plain.ts";
 import type { Shape } from "../shape.ts";
@@ -18,6 +19,12 @@ export function isScalar(shape: Shape): boolean {
   if (typeof at === "string") return at !== "opaque";
   if ("either" in at) return at.either.every(isScalar);
   return "number" in at || "names" in at || "values" in at;
+}
+
+function takesNumber(shape: Shape | undefined): boolean {
+  const at = shape === undefined ? "null" : resolved(shape);
+  if (typeof at === "string") return false;
+  return "either" in at ? at.either.some(takesNumber) : "number" in at || "values" in at;
 }
 
 /** Fields of a record, those of records inside it dotted; of alternatives, the fields of all. */
@@ -130,6 +137,14 @@ function namedLines(columns: readonly Column[], block: Block): readonly [Column,
   return lines.every(([column]) => column !== undefined) ? (lines as [Column, unknown][]) : undefined;
 }
 
+/** Values in their order are those of the alternative that the first of them names. */
+function meantColumns(shape: Shape, columns: readonly Column[], first: unknown): readonly Column[] {
+  const at = resolved(shape);
+  const choice = typeof at === "object" && "either" in at ? choiceAmong(at.either) : undefined;
+  const meant = choice?.field === columns[0]?.path ? choice?.by.get(first as string) : undefined;
+  return meant === undefined ? columns : columnsOf(meant);
+}
+
 function recordOf(path: string, shape: Shape, block: Block): unknown {
   const columns = columnsOf(shape);
   const lines = namedLines(columns, block);
@@ -151,8 +166,10 @@ function recordOf(path: string, shape: Shape, block: Block): unknown {
   const heads = rows.length === 2 ? headed(columns, rows[0] ?? []) : undefined;
   if (heads !== undefined) return (tableOf(path, shape, block) as unknown[])[0];
   const cells = cellsOf(block);
+  // A bare number is no flow, though the first field of a flow is its basis.
+  if (isOne(block) && typeof cells[0] === "number" && !takesNumber(columns[0]?.shape)) return cells[0];
   if (cells.length <= columns.length && (block.length === 1 || block.every((row) => row.length === 1))) {
-    return recordFrom(path, columns, cells);
+    return recordFrom(path, meantColumns(shape, columns, cells[0]), cells);
   }
   const expected = `two columns, names and values: ${columns.map((column) => column.path).join(", ")}`;
   return fail({ code: "wrong-type", path, expected, received: `${block.length} rows` });
