@@ -136,7 +136,7 @@ export function earthFinding(input: {
     const e = tap.effect[k] as number;
     return Math.hypot((re[k] as number) + e * current[0], (im[k] as number) + e * current[1]);
   };
-  const { density: insulation, earthed } = insulationOf(model, place);
+  const { density: insulation, earthed, reached } = insulationOf(model, place);
   /** ln likelihood at a fault resistance, with the factor of the module without the fault. */
   const quick = (tap: Tap | null, ohms: number): number => {
     let log = insulation(ohms);
@@ -210,6 +210,7 @@ export function earthFinding(input: {
     names,
     log,
     earthed,
+    reached,
     parameters,
     points,
     logTerms,
@@ -256,19 +257,24 @@ function refineAlong(
 function insulationOf(
   model: Model,
   place: EarthPlace,
-): { readonly density: (ohms: number) => number; readonly earthed: string } {
+): {
+  readonly density: (ohms: number) => number;
+  readonly earthed: string;
+  readonly reached: (row: number) => boolean;
+} {
   const { question, frame, parts, wiring } = model;
   const edge = wiring.edges[place.edge] as Edge;
-  const taken = frame.rows.flatMap((row, r) => {
-    const reading = question.all[r];
-    if (row?.kind !== "insulation" || reading === undefined) return [];
-    const reads = readsOf(reading);
-    if (reads === null) return [];
+  const reached = (r: number): boolean => {
+    const row = frame.rows[r];
+    if (row?.kind !== "insulation" || model.settings[row.setting]?.has(place.edge) !== true) return false;
     const part = parts[row.setting];
-    const kept = model.settings[row.setting]?.has(place.edge) === true;
-    const reached = kept && part?.get(row.node) !== undefined && part.get(row.node) === part.get(edge.from);
+    return part?.get(row.node) !== undefined && part.get(row.node) === part.get(edge.from);
+  };
+  const taken = question.all.flatMap((reading, r) => {
+    const reads = readsOf(reading);
+    if (reading.kind !== "insulation" || reads === null) return [];
     const own = question.seen.own[r] as number;
-    return [{ reads, own, reached, resolution: question.seen.resolution[r] as number }];
+    return [{ reads, own, reached: reached(r), resolution: question.seen.resolution[r] as number }];
   });
   const density = (ohms: number): number => {
     let log = 0;
@@ -282,5 +288,6 @@ function insulationOf(
   return {
     density,
     earthed: taken.some(({ reached }) => reached) ? taken.map(({ reached }) => +reached).join("") : "",
+    reached,
   };
 }

@@ -42,6 +42,8 @@ export interface Finding {
   readonly best: readonly number[];
   /** For earth faults: which insulation readings it lies in the way of. */
   readonly earthed?: string;
+  /** For earth faults: whether an insulation row, taken or planned, would find it. */
+  readonly reached?: (row: number) => boolean;
   /** Leaves prediction and evaluation of the model as they are at a point; returns ln likelihood there. */
   readonly visit: (point: readonly number[]) => number;
 }
