@@ -1,4 +1,6 @@
+import { fileURLToPath } from "node:url";
 import { defineConfig } from "tsup";
+import { buildGlobal, writeCatalogue } from "./scripts/catalogueFile.mjs";
 import { rooms } from "./scripts/rooms.mjs";
 import { thirdPartyNotice } from "./scripts/third-party.mjs";
 
@@ -31,4 +33,8 @@ export default defineConfig({
     options.preserveSymlinks = true;
   },
   esbuildPlugins: [thirdPartyNotice("dist")],
+  async onSuccess() {
+    const root = fileURLToPath(new URL("./", import.meta.url));
+    await Promise.all([buildGlobal(root), writeCatalogue(root)]);
+  },
 });

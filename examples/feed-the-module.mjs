@@ -2,9 +2,11 @@
 // Each answer says what decided, which edition and table it stands in, and who has the last word.
 import { celsius, formatQuantity, kilowatts, lineCurrent, meters, volts } from "electroheat";
 import {
+  ambientForCable,
+  ambientForConductor,
   cableForLoad,
   conductorForLoad,
-  conductorResistance,
+  conductorResistancePerLength,
   designCurrent,
   subdivision,
   voltageDrop,
@@ -12,20 +14,41 @@ import {
 
 const amps = (/** @type {import("electroheat").Amperes} */ value) =>
   formatQuantity(value, { unit: "A", significantDigits: 4 });
+const line = (/** @type {string} */ what, /** @type {string} */ text) =>
+  console.log(`    ${what.padEnd(16)}${text}`);
 /** @type {Set<string>} */
 const cautions = new Set();
 /** @type {Set<string>} */
 const deferrals = new Set();
+
+/** What each constraint means to the one who reads it. */
+const IN_WORDS = /** @type {Readonly<Record<string, string>>} */ ({
+  termination: "the terminals: their temperature column must carry the design current",
+  "corrected ampacity": "the ampacity after ambient and conductor count must carry the load",
+  "small conductor limit": "the largest device a small conductor may have",
+  "device step": "the device must be within the next standard size above the ampacity",
+  "In ≤ Iz": "the device must not exceed the capacity of the cable",
+  "In ≤ Iz/k3": "a gG fuse asks for more cable than its rating",
+});
 
 /** @param {import("electroheat/wiring").CodeResult<unknown>} answer */
 function basis(answer) {
   for (const caution of answer.cautions) cautions.add(caution);
   for (const warning of answer.warnings) cautions.add(warning.message);
   deferrals.add(answer.deferral);
-  console.log(`    decided by   ${answer.governing}`);
-  const memory = answer.provenance === "memory" ? "; in part from memory" : "";
-  console.log(
-    `    stands in    ${answer.edition}, ${answer.table}, ${answer.row}, ${answer.column} (${answer.kind}${memory})`,
+  const words = IN_WORDS[answer.governing];
+  const [figures, names] = /** @type {const} */ (["provenance", "labelProvenance"]).map((field) =>
+    answer.cells.some((cell) => cell[field] === "memory"),
+  );
+  const read = figures
+    ? "in part from memory"
+    : names
+      ? "figures read in print, table number from memory"
+      : "read in print";
+  line("decided by", words === undefined ? answer.governing : `${answer.governing} (${words})`);
+  line(
+    "stands in",
+    `${answer.edition}, ${answer.table}, ${answer.row}, column "${answer.column}" (${answer.kind}; ${read})`,
   );
 }
 
@@ -45,26 +68,45 @@ function northAmerica(kw) {
     terminalTemperature: celsius(75),
   };
   console.log(`\n  ${edition}, 480 V, ${equipment}: ${amps(heaterCurrent)} per line`);
+  line("run", "90 °C copper, three conductors in a raceway, 40 °C around it, terminals marked 75 °C");
   const feed = conductorForLoad({ ...run, equipment, heaterCurrent });
-  console.log(
-    `    feed         ${feed.value} copper, ${feed.device} A device for ${amps(feed.designCurrent)} (1.25 × load)`,
+  line(
+    "feed",
+    `${feed.value} copper, ${feed.device} A device for a design current of ${amps(feed.designCurrent)} (1.25 × load)`,
+  );
+  const { ampacity } = feed;
+  const terminal = ampacity.terminationAmpacity;
+  line(
+    "ampacity",
+    `${amps(ampacity.correctedAmpacity)} = ${ampacity.tableAmpacity} A × ${ampacity.ambientFactor} for ambient` +
+      (terminal === null ? "" : `; ${terminal} A in the column of the terminals`),
   );
   basis(feed);
+  const hottest = ambientForConductor({ ...run, equipment, heaterCurrent, size: feed.value });
+  line("still good at", `${hottest.value} °C around the conductor, not above`);
   const split = subdivision({ edition, equipment, current: heaterCurrent });
   if (split.required) {
-    const part = conductorForLoad({ ...run, equipment, heaterCurrent: split.circuitCurrent });
-    console.log(
-      `    split into   ${split.value} circuits of ${amps(split.circuitCurrent)}, each ${part.value} and ${split.device} A`,
+    const each = { ...run, equipment, heaterCurrent: split.circuitCurrent };
+    const apart = conductorForLoad(each);
+    const together = conductorForLoad({ ...each, currentCarryingConductors: 3 * split.value });
+    line(
+      "split into",
+      `${split.value} circuits of ${amps(split.circuitCurrent)}, ${split.device} A device each`,
+    );
+    line("  own raceways", `${apart.value} each`);
+    line(
+      "  one raceway",
+      `${together.value} each, ${3 * split.value} conductors × ${together.ampacity.countFactor}`,
     );
     basis(split);
   } else {
-    console.log(`    split        not asked for up to ${split.largestLoad ?? "any"} A`);
+    line("split", `not asked for up to ${split.largestLoad ?? "any"} A`);
   }
-  const resistance = conductorResistance({
+  const resistance = conductorResistancePerLength({
     edition,
     size: feed.value,
-    stranding: "stranded",
-    metal: "copper uncoated",
+    build: "stranded",
+    metal: "uncoated copper",
     temperature: celsius(75),
   });
   const drop = voltageDrop({
@@ -75,9 +117,12 @@ function northAmerica(kw) {
     supplyVoltage: volts(480),
   });
   const percent = (100 * drop.ratio).toFixed(2);
-  console.log(
-    `    30 m away    ${formatQuantity(drop.drop, { unit: "V", significantDigits: 3 })} drop (${percent} %), conductor at 75 °C`,
+  const lost = (100 * (1 - drop.powerRatio)).toFixed(1);
+  line(
+    "30 m away",
+    `${formatQuantity(drop.drop, { unit: "V", significantDigits: 3 })} drop (${percent} %), ${lost} % less heat, conductor at 75 °C`,
   );
+  for (const caution of drop.cautions) cautions.add(caution);
 }
 
 /** @param {number} kw @param {"circuit-breaker" | "gG fuse"} deviceKind */
@@ -86,7 +131,8 @@ function iec(kw, deviceKind) {
   const heaterCurrent = lineCurrent({ power: kilowatts(kw), lineVoltage: volts(400) });
   const design = designCurrent({ edition, heaterCurrent });
   console.log(`\n  ${edition}, 400 V: IB = ${amps(design.value)} per line, no factor for continuous load`);
-  const cable = cableForLoad({
+  /** @type {import("electroheat/wiring").CableRun} */
+  const run = {
     edition,
     method: "B2",
     loadedConductors: 3,
@@ -94,15 +140,20 @@ function iec(kw, deviceKind) {
     material: "copper",
     ambient: celsius(40),
     circuits: 1,
-    designCurrent: design.value,
-    deviceKind,
-  });
+  };
+  const cable = cableForLoad({ ...run, designCurrent: design.value, deviceKind });
   const { capacity } = cable;
-  console.log(`    feed         ${cable.value} copper, PVC, method B2, ${cable.device} A ${deviceKind}`);
-  console.log(
-    `    Iz           ${amps(capacity.value)} = ${amps(capacity.tableCapacity)} × ${capacity.ambientFactor} at 40 °C`,
+  line("run", `PVC copper, ${capacity.baseConditions.at(-1)}; one circuit, 40 °C around it`);
+  line("feed", `${cable.value} copper, In = ${cable.device} A ${deviceKind}`);
+  const factor =
+    cable.requiredCapacity > cable.device ? `, at least ${amps(cable.requiredCapacity)} for this fuse` : "";
+  line(
+    "Iz",
+    `${amps(capacity.value)} = ${capacity.tableCapacity} A × ${capacity.ambientFactor} for ambient${factor}`,
   );
   basis(cable);
+  const hottest = ambientForCable({ ...run, size: cable.value, designCurrent: design.value, deviceKind });
+  line("still good at", `${hottest.value} °C around the cable, not above`);
 }
 
 for (const [kw, deviceKind] of /** @type {const} */ ([
@@ -113,5 +164,8 @@ for (const [kw, deviceKind] of /** @type {const} */ ([
   northAmerica(kw);
   iec(kw, deviceKind);
 }
+console.log(
+  "\nNot sized here: the equipment grounding or protective conductor, short-circuit rating, disconnecting means.",
+);
 console.log("\nBefore acting on any of this:");
 for (const text of [...cautions, ...deferrals]) console.log(`  - ${text}`);

@@ -2,16 +2,9 @@
 // isolate the damaged bank? What each leaves: power, stress and surface temperature of the worst element, line currents and
 // their unbalance, heat-up time, energy, and what stays live.
 //   node examples/run-it-degraded.mjs     (after npm run build)
-import {
-  balancedSupply,
-  branchResistance,
-  buildModule,
-  energise,
-  faultEffect,
-  unbalance,
-} from "electroheat/circuit";
-import { surfaceTemperature } from "electroheat/element";
-import { exhaustHeat, heatUpOptions, ovenWallGuidance, runningCost, wallLoss } from "electroheat/process";
+import { degradedOptions } from "electroheat/bench";
+import { balancedSupply, branchResistance } from "electroheat/circuit";
+import { exhaustHeat, ovenWallGuidance, wallLoss } from "electroheat/process";
 import {
   celsius,
   cubicMetersPerSecond,
@@ -22,7 +15,6 @@ import {
   metersPerSecond,
   millimeters,
   pascals,
-  seconds,
   squareMeters,
   toHours,
   toKilowattHours,
@@ -46,11 +38,11 @@ const bank = (id) => ({ id, connection: /** @type {const} */ ("star"), elementRe
 const setPoint = celsius(200);
 const room = celsius(20);
 const shift = hours(8);
-const days = 10;
+const days = 10; // one shift a day
 const tariff = 0.2; // per kWh, in the currency of your bill
 // Tubular elements of 11 mm at 4 W/cm², air at 3 m/s; at the set point, where they run hottest.
-const plateLoad = 4;
-const cooling = {
+const element = {
+  surfaceLoad: wattsPerSquareCentimeter(4),
   shape: /** @type {const} */ ("tube"),
   diameter: millimeters(11),
   airTemperature: setPoint,
@@ -82,72 +74,51 @@ const oven = {
   loads: [{ mass: kilograms(400), specificHeat: /** @type {const} */ ("carbon steel") }],
 };
 
-/**
- * Power, stress and lines of one way of running.
- * @param {string} name
- * @param {import("electroheat/circuit").ModulePlan} plan healthy plan of that way
- * @param {string | undefined} open the open element in it
- */
-function wayOfRunning(name, plan, open) {
-  const { network } = buildModule(plan);
-  const healthy = energise({ network, supply });
-  if (open === undefined) {
-    const currents = healthy.lines.filter(({ node }) => node !== "N").map(({ current }) => current);
-    return { name, power: healthy.totalPower, worst: 1, currents, gap: null };
-  }
-  const effect = faultEffect({ network, supply, faults: [{ kind: "open", id: open }] });
-  if (effect.outcome === "supply shorted") throw new Error("an open element shorts nothing");
-  const currents = effect.lines.filter(({ node }) => node !== "N").map(({ current }) => current);
-  return {
-    name,
-    power: effect.totalPower,
-    // The elements of one module are all alike, so the ratio is to the plate.
-    worst: effect.worst?.powerRatio ?? 0,
-    currents,
-    gap: effect.gaps[0]?.voltage ?? null,
-  };
-}
+const { options, cautions, deferral } = degradedOptions({
+  module: { banks: [bank("A"), bank("B")], starPoints: "tied" },
+  supply,
+  faults: [{ kind: "open", id: "A-L1" }],
+  oven,
+  target: setPoint,
+  element,
+  shift,
+  shifts: days,
+  tariff,
+});
 
-const both = [bank("A"), bank("B")];
-const ways = [
-  wayOfRunning("as it was", { banks: both, starPoints: "tied" }, undefined),
-  wayOfRunning("leave as is", { banks: both, starPoints: "tied" }, "A-L1"),
-  wayOfRunning("untie star points", { banks: both, starPoints: "separate" }, "A-L1"),
-  wayOfRunning("isolate bank A", { banks: [bank("B")] }, undefined),
-];
-const heatUps = heatUpOptions({ oven, powers: ways, target: setPoint });
-
-const rows = ways.map((way, i) => {
-  const heatUp = /** @type {(typeof heatUps)[number]} */ (heatUps[i]);
-  const [l1, l2, l3] = /** @type {[number, number, number]} */ (/** @type {unknown} */ (way.currents));
-  const surface = surfaceTemperature({
-    ...cooling,
-    surfaceLoad: wattsPerSquareCentimeter(plateLoad * way.worst),
-  });
-  // A day: heat up once, hold for the rest of the shift; at full power all day if it never arrives.
-  const heating = heatUp.time === "never" ? shift : heatUp.time;
-  const first = runningCost({ power: watts(way.power), time: heating, tariff });
-  const held = Math.min(heatUp.holdingPower, way.power);
-  const rest = runningCost({ power: watts(held), time: seconds(shift - heating), tariff });
+const rows = options.map((way) => {
+  const { heatUp, worst } = way;
+  const surface = worst?.surface?.balance;
+  const [l1, l2, l3] = way.lines.map(({ current }) => current.toFixed(1));
   return {
     way: way.name,
     kW: toKilowatts(way.power).toFixed(1),
-    "worst element": `${way.worst.toFixed(2)} ×`,
-    "its surface": `${surface.surfaceTemperature.toFixed(0)} °C`,
-    "lines, A": way.currents.map((current) => current.toFixed(1)).join(" / "),
-    unbalance: `${(100 * unbalance({ l1, l2, l3 }).maxDeviation).toFixed(1)} %`,
+    "worst element": worst === null ? "-" : `${worst.id} ${worst.powerRatio.toFixed(2)} ×`,
+    "its surface": surface == null ? "-" : `${surface.surfaceTemperature.toFixed(0)} °C`,
+    band:
+      surface == null
+        ? "-"
+        : `${surface.band.low?.toFixed(0) ?? "?"} to ${surface.band.high?.toFixed(0) ?? "?"} °C`,
+    "lines, A": `${l1} / ${l2} / ${l3}`,
+    unbalance: way.unbalance === null ? "-" : `${(100 * way.unbalance.maxDeviation).toFixed(1)} %`,
     "to 200 °C": heatUp.time === "never" ? "never" : `${toHours(heatUp.time).toFixed(2)} h`,
-    "ends at": heatUp.ultimate === "unlimited" ? "-" : `${heatUp.ultimate.toFixed(0)} °C`,
-    "kWh per shift": (toKilowattHours(first.energy) + toKilowattHours(rest.energy)).toFixed(0),
-    [`cost, ${days} days`]: (days * (first.cost + rest.cost)).toFixed(0),
-    "open ends": way.gap === null ? "none" : `live, ${way.gap.toFixed(0)} V`,
+    "would end at": heatUp.ultimate === "unlimited" ? "-" : `${heatUp.ultimate.toFixed(0)} °C`,
+    "at 200 °C": `${toHours(way.timeAtTarget).toFixed(1)} h`,
+    "kWh per shift": toKilowattHours(way.energyPerShift).toFixed(0),
+    [`cost, ${days} days`]: way.cost === null ? "-" : way.cost.toFixed(0),
+    "open ends":
+      way.openEnds.length === 0
+        ? "none"
+        : way.openEnds.map(({ voltage }) => `live, ${voltage?.toFixed(0) ?? "unknown"} V`).join("; "),
   };
 });
 
 console.log(
   "Curing oven, 40 kW at 480 V, two star banks, star points tied; element A-L1 open; part in 10 days",
 );
-console.log(`Holding power at 200 °C: ${toKilowatts(heatUps[0]?.holdingPower ?? watts(0)).toFixed(1)} kW\n`);
+console.log(
+  `Holding power at 200 °C: ${toKilowatts(options[0]?.heatUp.holdingPower ?? watts(0)).toFixed(1)} kW\n`,
+);
 const headings = Object.keys(rows[0] ?? {});
 const widths = headings.map((heading) =>
   Math.max(heading.length, ...rows.map((row) => String(row[/** @type {"way"} */ (heading)]).length)),
@@ -169,15 +140,25 @@ Reading it
   Leave as is       most heat, but the element beside the open one carries 1.44 times its power until it is the next to go.
   Untie star points no element above its plate, three quarters of the power; worst line unbalance.
   Isolate bank A    balanced lines and nothing live at the break, half the power: it does not get this oven to 200 °C.
-  Worst element: power over plate power; its surface load rises in the same ratio. Unbalance: largest deviation from the mean.
-  Surface: one cylinder in moving air of 200 °C, ±15 % of the rise (Churchill and Bernstein; Incropera, Table A.4).
+  Worst element: power over its healthy power; its surface load rises in the same ratio. Unbalance: largest deviation from the mean.
+  Surface: one cylinder in moving air of 200 °C (Churchill and Bernstein; Incropera, Table A.4); every correlation that applies
+  lies in the band. Without a controller the oven would end at the temperature shown; with one it stays at the set point.
   Heat-up: one temperature for oven and load; the load lags, so a cure time counts from the load. Steel by EN 1993-1-2.
   Walls: panel factor of ${panel.basis.source} (${panel.basis.kind}); exhaust by its mass flow. Energy: one heat-up and holding.
 
-Cautions
-  An open element is not a dead one: the break stands live at the voltage shown, and an untied star point floats live.
-  Isolating a bank means all three lines off, locked out and proved dead, with its leads made safe; not one lead lifted.
-  Untying changes the module: the maker's instructions, overcurrent protection and any burn-out monitor must still suit it.
-  Prove air flow, overtemperature cut-out and exhaust before running degraded; a longer heat-up is no reason to bypass them.
-  The code adopted where the oven stands, its maker's instructions and a licensed electrician govern. Common practice, no
-  published source, unless one is named.`);
+Cautions`);
+/** Folds a sentence at 120 characters. @param {string} text @param {string} first */
+const say = (text, first) => {
+  let line = first;
+  for (const word of text.split(" ")) {
+    if (line.length + word.length > 119) {
+      console.log(line.trimEnd());
+      line = " ".repeat(4);
+    }
+    line += `${word} `;
+  }
+  console.log(line.trimEnd());
+};
+for (const { message } of cautions) say(message, "  All ways: ");
+for (const way of options) for (const { message } of way.cautions) say(message, `  ${way.name}: `);
+say(`${deferral} Common practice, no published source, unless one is named.`, "  ");

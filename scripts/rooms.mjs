@@ -5,6 +5,28 @@
 import { existsSync, readdirSync } from "node:fs";
 import { join } from "node:path";
 
+/** Rooms that the catalogue describes, lowest floor first: an example in one may use what stands before it. */
+export const DESCRIBED = [
+  "quantity",
+  "numeric",
+  "decision",
+  "material",
+  "element",
+  "circuit",
+  "joint",
+  "wiring",
+  "process",
+  "bench",
+];
+
+/** The room of units is hundreds of converters, which the catalogue describes as one. */
+const OF_QUANTITY = ["awgArea", "awgDiameter", "conductorArea", "convertUnits"];
+
+/** @param {string} room @param {string} name @returns {boolean} whether a function may have an entry */
+export function isDescribed(room, name) {
+  return room !== "quantity" || OF_QUANTITY.includes(name);
+}
+
 /**
  * @param {string} src the src folder
  * @returns {string[]} folders under src that hold at least one file
@@ -39,6 +61,8 @@ export function exportsMap(names) {
   return {
     ".": entry("index"),
     ...Object.fromEntries(names.map((room) => [`./${room}`, entry(room)])),
+    "./catalogue.json": "./dist/catalogue.json",
+    "./electroheat.global.js": "./dist/electroheat.global.js",
     "./shared/*.json": "./shared/*.json",
     "./package.json": "./package.json",
   };

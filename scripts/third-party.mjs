@@ -3,7 +3,7 @@
  * from what was really bundled, so the notice cannot fall behind the code.
  */
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
-import { join } from "node:path";
+import { join, resolve } from "node:path";
 
 const NOTICE = "THIRD-PARTY-LICENSES.txt";
 
@@ -35,16 +35,22 @@ function noticeText(packages) {
   return `The following packages are bundled into electroheat.\n\n${parts.join(`\n${"-".repeat(72)}\n\n`)}`;
 }
 
+/** Packages found so far by folder: several builds fill one folder, and their notice is one. @type {Map<string, Map<string, string>>} */
+const found = new Map();
+
 /**
  * @param {string} outDir folder the notice is written to
  * @returns {import("esbuild").Plugin} the plugin
  */
 export function thirdPartyNotice(outDir) {
+  const key = resolve(outDir);
   return {
     name: "third-party-notice",
     setup(build) {
       build.onEnd((result) => {
-        const packages = bundledPackages(Object.keys(result.metafile?.inputs ?? {}));
+        const inputs = Object.keys(result.metafile?.inputs ?? {});
+        const packages = new Map([...(found.get(key) ?? []), ...bundledPackages(inputs)]);
+        found.set(key, packages);
         if (packages.size === 0) return;
         mkdirSync(outDir, { recursive: true });
         writeFileSync(join(outDir, NOTICE), noticeText(packages));

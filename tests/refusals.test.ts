@@ -1,9 +1,11 @@
 /** Every public function of the rooms meets a call without its argument with an error of ours, never with a TypeError. */
 import * as bench from "electroheat/bench";
 import * as circuit from "electroheat/circuit";
+import * as drawing from "electroheat/drawing";
 import * as element from "electroheat/element";
 import * as joint from "electroheat/joint";
 import * as material from "electroheat/material";
+import * as operators from "electroheat/operators";
 import * as process from "electroheat/process";
 import { isElectroheatError } from "electroheat/quantity";
 import * as wiring from "electroheat/wiring";
@@ -22,20 +24,19 @@ function outcome(run: (input: unknown) => unknown, input: unknown): string {
 /** One takes a finished result of ours; the other is the gate itself, which answers with a list of issues. */
 const EXEMPT = new Set(["assessmentText", "editionIssues"]);
 
-describe.each(Object.entries({ bench, circuit, element, joint, material, process, wiring }))(
-  "%s",
-  (_room, exported) => {
-    const functions = Object.entries(exported).filter(
-      ([name, value]) => typeof value === "function" && value.length === 1 && !EXEMPT.has(name),
-    ) as unknown as [string, (input: unknown) => unknown][];
+describe.each(
+  Object.entries({ bench, circuit, drawing, element, joint, material, operators, process, wiring }),
+)("%s", (_room, exported) => {
+  const functions = Object.entries(exported).filter(
+    ([name, value]) => typeof value === "function" && value.length === 1 && !EXEMPT.has(name),
+  ) as unknown as [string, (input: unknown) => unknown][];
 
-    it("has functions to try", () => {
-      expect(functions.length).toBeGreaterThan(3);
-    });
+  it("has functions to try", () => {
+    expect(functions.length).toBeGreaterThan(3);
+  });
 
-    it.each(functions)("%s refuses undefined, null and a number for a record", (_name, run) => {
-      for (const input of [undefined, null]) expect(outcome(run, input)).toBe("refuses");
-      expect(["refuses", "answers"]).toContain(outcome(run, 5));
-    });
-  },
-);
+  it.each(functions)("%s refuses undefined, null and a number for a record", (_name, run) => {
+    for (const input of [undefined, null]) expect(outcome(run, input)).toBe("refuses");
+    expect(["refuses", "answers"]).toContain(outcome(run, 5));
+  });
+});

@@ -1,6 +1,7 @@
 /** Joints that are alike, compared by their millivolt drops. */
 import { judge } from "../decision/index.ts";
-import { type Issue, issue, type Ohms, type Watts } from "../quantity/index.ts";
+import { measuredJoint } from "../joint/index.ts";
+import { type Amperes, type Issue, issue, type Ohms, type Volts, type Watts } from "../quantity/index.ts";
 import type { JointAssessment } from "./assessTypes.ts";
 import { throwAll } from "./issues.ts";
 import type { ParsedRecord } from "./recordSchema.ts";
@@ -26,13 +27,15 @@ function measuredJoints({ joints = [] }: ParsedRecord): readonly Measured[] {
   return joints.map(({ id, drop, current }) => {
     const dDrop = drop.resolution ?? 0;
     const dCurrent = Math.min(current.resolution ?? 0, current.value / 2);
-    return {
-      id,
-      resistance: (drop.value / current.value) as Ohms,
-      power: (drop.value * current.value) as Watts,
-      low: Math.max(0, drop.value - dDrop) / (current.value + dCurrent),
-      high: (drop.value + dDrop) / (current.value - dCurrent),
-    };
+    const { resistance, halfWidth, power } = measuredJoint({
+      drop: drop.value,
+      current: current.value,
+      dropHalfWidth: dDrop as Volts,
+      currentHalfWidth: dCurrent as Amperes,
+    });
+    // The interval is wider upwards than downwards: a current read too high counts for more than one read too low.
+    const low = Math.max(0, drop.value - dDrop) / (current.value + dCurrent);
+    return { id, resistance, power, low, high: resistance + halfWidth };
   });
 }
 

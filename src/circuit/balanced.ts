@@ -2,6 +2,7 @@
 import {
   type Amperes,
   type BranchVolts,
+  checkMeasurable,
   given,
   type LineAmperes,
   type LineVolts,
@@ -9,7 +10,6 @@ import {
   type Watts,
 } from "../quantity/index.ts";
 import { type Connection, checkConnection } from "./connection.ts";
-import { checkScale } from "./scale.ts";
 
 /**
  * Line current of a balanced three-phase heating module: I = P/(√3·V).
@@ -26,8 +26,8 @@ import { checkScale } from "./scale.ts";
  */
 export function lineCurrent(input: { readonly power: Watts; readonly lineVoltage: LineVolts }): LineAmperes {
   const { power, lineVoltage } = given(input);
-  checkScale("power", power, "W");
-  checkScale("lineVoltage", lineVoltage, "V");
+  checkMeasurable("power", power, "W");
+  checkMeasurable("lineVoltage", lineVoltage, "V");
   return (power / (Math.sqrt(3) * lineVoltage)) as LineAmperes;
 }
 
@@ -49,8 +49,8 @@ export function threePhasePower(input: {
   readonly lineVoltage: LineVolts;
 }): Watts {
   const { lineCurrent, lineVoltage } = given(input);
-  checkScale("lineCurrent", lineCurrent, "A");
-  checkScale("lineVoltage", lineVoltage, "V");
+  checkMeasurable("lineCurrent", lineCurrent, "A");
+  checkMeasurable("lineVoltage", lineVoltage, "V");
   return (Math.sqrt(3) * lineVoltage * lineCurrent) as Watts;
 }
 
@@ -74,9 +74,9 @@ export function powerAtVoltage(input: {
   readonly voltage: LineVolts;
 }): Watts {
   const { power, ratedVoltage, voltage } = given(input);
-  checkScale("power", power, "W");
-  checkScale("ratedVoltage", ratedVoltage, "V");
-  checkScale("voltage", voltage, "V");
+  checkMeasurable("power", power, "W");
+  checkMeasurable("ratedVoltage", ratedVoltage, "V");
+  checkMeasurable("voltage", voltage, "V");
   const ratio = voltage / ratedVoltage;
   return (power * ratio * ratio) as Watts;
 }
@@ -102,8 +102,8 @@ export function branchResistance(input: {
 }): Ohms {
   const { connection, power, lineVoltage } = given(input);
   const delta = checkConnection(connection) === "delta";
-  checkScale("power", power, "W");
-  checkScale("lineVoltage", lineVoltage, "V");
+  checkMeasurable("power", power, "W");
+  checkMeasurable("lineVoltage", lineVoltage, "V");
   return (((delta ? 3 : 1) * lineVoltage * lineVoltage) / power) as Ohms;
 }
 
@@ -126,7 +126,7 @@ export function branchVoltage(input: {
 }): BranchVolts {
   const { connection, lineVoltage } = given(input);
   const delta = checkConnection(connection) === "delta";
-  checkScale("lineVoltage", lineVoltage, "V");
+  checkMeasurable("lineVoltage", lineVoltage, "V");
   return (delta ? lineVoltage : lineVoltage / Math.sqrt(3)) as number as BranchVolts;
 }
 
@@ -149,7 +149,7 @@ export function branchCurrent(input: {
 }): Amperes {
   const { connection, lineCurrent } = given(input);
   const delta = checkConnection(connection) === "delta";
-  checkScale("lineCurrent", lineCurrent, "A");
+  checkMeasurable("lineCurrent", lineCurrent, "A");
   return (delta ? lineCurrent / Math.sqrt(3) : lineCurrent) as Amperes;
 }
 
@@ -173,7 +173,7 @@ export function healthyLineToLineResistance(input: {
   readonly lineVoltage: LineVolts;
 }): Ohms {
   const { power, lineVoltage } = given(input);
-  checkScale("power", power, "W");
-  checkScale("lineVoltage", lineVoltage, "V");
+  checkMeasurable("power", power, "W");
+  checkMeasurable("lineVoltage", lineVoltage, "V");
   return ((2 * lineVoltage * lineVoltage) / power) as Ohms;
 }

@@ -2,6 +2,7 @@
 import {
   type Amperes,
   checkBetween,
+  checkMeasurable,
   checkWhole,
   fail,
   given,
@@ -10,7 +11,6 @@ import {
   type Warning,
   type Watts,
 } from "../quantity/index.ts";
-import { checkScale } from "./scale.ts";
 
 /**
  * What two kinds of clamp show under burst firing.
@@ -52,7 +52,7 @@ const CLAMP_CAUTION: Warning = {
  */
 export function burstReadings(input: { readonly onCurrent: Amperes; readonly duty: number }): BurstReadings {
   given(input);
-  checkScale("onCurrent", input.onCurrent, "A");
+  checkMeasurable("onCurrent", input.onCurrent, "A");
   checkBetween("duty", input.duty, 0, 1);
   return {
     trueRmsClamp: (input.onCurrent * Math.sqrt(input.duty)) as Amperes,
@@ -104,8 +104,8 @@ export function burstFiring(input: {
   readonly duty: number;
 }): BurstFiring {
   const { voltage, resistance, duty } = given(input);
-  checkScale("voltage", voltage, "V");
-  checkScale("resistance", resistance, "Ω");
+  checkMeasurable("voltage", voltage, "V");
+  checkMeasurable("resistance", resistance, "Ω");
   checkBetween("duty", duty, 0, 1);
   const onCurrent = (voltage / resistance) as Amperes;
   const root = Math.sqrt(duty);
@@ -165,7 +165,7 @@ export function burstDutyFromCycles(input: {
  */
 export function burstDuty(input: { readonly meanPower: Watts; readonly fullPower: Watts }): number {
   given(input);
-  checkScale("fullPower", input.fullPower, "W");
+  checkMeasurable("fullPower", input.fullPower, "W");
   checkBetween("meanPower", input.meanPower, 0, input.fullPower, "W");
   return input.meanPower / input.fullPower;
 }

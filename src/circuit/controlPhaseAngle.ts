@@ -3,13 +3,13 @@ import { bracketedRoot } from "../numeric/index.ts";
 import {
   type Amperes,
   checkBetween,
+  checkMeasurable,
   given,
   type Ohms,
   type Volts,
   type Warning,
   type Watts,
 } from "../quantity/index.ts";
-import { checkScale } from "./scale.ts";
 
 /**
  * One harmonic of a current.
@@ -116,8 +116,8 @@ export function phaseAngleFiring(input: {
 }): PhaseAngleFiring {
   given(input);
   const { voltage, resistance, firingDegrees } = input;
-  checkScale("voltage", voltage, "V");
-  checkScale("resistance", resistance, "Ω");
+  checkMeasurable("voltage", voltage, "V");
+  checkMeasurable("resistance", resistance, "Ω");
   checkBetween("firingDegrees", firingDegrees, 0, 180, "°");
   const alpha = radiansOf(firingDegrees);
   const powerRatio = powerRatioOf(firingDegrees);
@@ -166,7 +166,7 @@ export function phaseAngleFiring(input: {
  */
 export function firingAngleForPower(input: { readonly power: Watts; readonly fullPower: Watts }): number {
   given(input);
-  checkScale("fullPower", input.fullPower, "W");
+  checkMeasurable("fullPower", input.fullPower, "W");
   checkBetween("power", input.power, 0, input.fullPower, "W");
   const wanted = input.power / input.fullPower;
   if (wanted === 0) return 180;
@@ -193,7 +193,7 @@ export function firingAngleForVoltage(input: {
   readonly voltage: Volts;
 }): number {
   given(input);
-  checkScale("voltage", input.voltage, "V");
+  checkMeasurable("voltage", input.voltage, "V");
   checkBetween("rmsVoltage", input.rmsVoltage, 0, input.voltage, "V");
   const ratio = input.rmsVoltage / input.voltage;
   return firingAngleForPower({ power: (ratio * ratio) as Watts, fullPower: 1 as Watts });
@@ -240,8 +240,8 @@ export function oneSidedFiring(input: {
 }): OneSidedFiring {
   given(input);
   const { voltage, resistance, firingDegrees } = input;
-  checkScale("voltage", voltage, "V");
-  checkScale("resistance", resistance, "Ω");
+  checkMeasurable("voltage", voltage, "V");
+  checkMeasurable("resistance", resistance, "Ω");
   checkBetween("firingDegrees", firingDegrees, 0, 180, "°");
   const share = (1 + powerRatioOf(firingDegrees)) / 2;
   const direct = (Math.SQRT2 * voltage * Math.sin(radiansOf(firingDegrees) / 2) ** 2) / Math.PI;

@@ -1,6 +1,5 @@
 /** Staging: banks switched in steps, one of them trimmed to meet the demand in between. */
-import { fail, given, type Watts } from "../quantity/index.ts";
-import { checkScale, checkScaleOrZero } from "./scale.ts";
+import { checkMeasurable, checkMeasurableOrZero, fail, given, type Watts } from "../quantity/index.ts";
 
 /**
  * One bank as a stage.
@@ -60,7 +59,7 @@ export function stageBanks(input: {
     const code = stages === undefined || stages === null ? "missing" : "wrong-type";
     fail({ code, path: "stages", expected: "a list of stages", received: stages });
   }
-  checkScaleOrZero("demand", demand, "W");
+  checkMeasurableOrZero("demand", demand, "W");
   const all = trimmed === undefined ? stages : [trimmed, ...stages];
   if (all.length === 0) {
     fail({ code: "missing", path: "stages", expected: "at least one stage", received: undefined });
@@ -69,7 +68,7 @@ export function stageBanks(input: {
   all.forEach((stage, i) => {
     const path = trimmed === undefined ? `stages.${i}` : i === 0 ? "trimmed" : `stages.${i - 1}`;
     given(stage, path);
-    checkScale(`${path}.power`, stage.power, "W");
+    checkMeasurable(`${path}.power`, stage.power, "W");
     if (names.has(stage.id)) {
       fail({ code: "duplicate", path: `${path}.id`, expected: "a name used once", received: stage.id });
     }

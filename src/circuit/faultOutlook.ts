@@ -119,11 +119,14 @@ export function outlookOf(from: FaultStudy, asked: readonly Fault[]): Outlook | 
   }
   return {
     totalPower: totalPowerOf(network, state) as Watts,
-    lines: supply.lines.map((line, k) => ({
-      node: line.node,
-      current: lineAt(state, k) as Amperes,
-      currentRatio: ratioTo(lineAt(state, k), healthy.line[k] as number, healthy.largestCurrent),
-    })),
+    lines: supply.lines.map(({ node }, k) => {
+      const current = lineAt(state, k) as Amperes;
+      return {
+        node,
+        current,
+        currentRatio: ratioTo(current, healthy.line[k] as number, healthy.largestCurrent),
+      };
+    }),
     models,
     named: null,
     worstRatio,

@@ -1,9 +1,17 @@
 /** Builders: from how a heating module is described (banks, elements, star points, joints) to its network. */
-import { checkOneOf, checkWhole, fail, given, type Ohms, type Open } from "../quantity/index.ts";
+import {
+  checkMeasurable,
+  checkOneOf,
+  checkWhole,
+  fail,
+  given,
+  type Ohms,
+  type Open,
+} from "../quantity/index.ts";
 import { type Connection, checkConnection } from "./connection.ts";
 import { endingAt, refuseStub, withJoint } from "./joint.ts";
 import { type Branch, type BranchRole, checkNetwork, type Network } from "./network.ts";
-import { checkResistance, checkScale } from "./scale.ts";
+import { checkResistance } from "./scale.ts";
 
 /**
  * One bank: elements connected as one star or one delta and fed by the three lines.
@@ -115,7 +123,7 @@ function checkPlan(plan: ModulePlan): void {
     }
     ids.add(bank.id);
     checkConnection(bank.connection, `${path}.connection`);
-    checkScale(`${path}.elementResistance`, bank.elementResistance, "Ω");
+    checkMeasurable(`${path}.elementResistance`, bank.elementResistance, "Ω");
     checkWhole(`${path}.elementsInParallel`, bank.elementsInParallel ?? 1, 1, 10_000);
     checkWhole(`${path}.elementsInSeries`, bank.elementsInSeries ?? 1, 1, 10_000);
   });

@@ -5,7 +5,7 @@ import {
   factorConductances,
   solveConductances,
 } from "../numeric/index.ts";
-import { fail, type Ohms } from "../quantity/index.ts";
+import { checkMeasurableOrZero, fail, type Ohms } from "../quantity/index.ts";
 import {
   factorNetwork,
   type IndexedNetwork,
@@ -15,7 +15,7 @@ import {
 } from "./indexed.ts";
 import type { Branch, Network } from "./network.ts";
 import { type Potentials, refinedPotentials } from "./refined.ts";
-import { checkScaleOrZero, isBounded } from "./scale.ts";
+import { isBounded } from "./scale.ts";
 import type { Supply, SupplyLine } from "./supply.ts";
 
 /** Real and imaginary parts of one quantity over all nodes or branches. */
@@ -75,7 +75,7 @@ function checkSupply(supply: Supply): void {
       });
     }
     if (line.sourceResistance !== undefined) {
-      checkScaleOrZero(`supply.lines.${i}.sourceResistance`, line.sourceResistance, "Ω");
+      checkMeasurableOrZero(`supply.lines.${i}.sourceResistance`, line.sourceResistance, "Ω");
     }
   });
   for (const node of supply.lost ?? []) {

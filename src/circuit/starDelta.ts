@@ -1,7 +1,7 @@
 /** The same three terminals as a star or as a delta, real and complex. */
 import { type Complex, complexProduct, complexQuotient, complexSum, modulus } from "../numeric/index.ts";
-import { fail, given, type Ohms, type Open } from "../quantity/index.ts";
-import { checkResistance, checkScale, isBounded } from "./scale.ts";
+import { checkMeasurable, fail, given, type Ohms, type Open } from "../quantity/index.ts";
+import { checkResistance, isBounded } from "./scale.ts";
 
 /**
  * Three branches from terminals 1, 2, 3 to a common star point.
@@ -176,7 +176,7 @@ export function deltaFromStarImpedance(star: StarOf<Complex>): DeltaOf<Complex> 
     checkImpedance(path, z);
     if (modulus(z) === 0)
       fail({ code: "inconsistent", path, expected: "an impedance other than 0", received: 0, unit: "Ω" });
-    checkScale(path, modulus(z), "Ω");
+    checkMeasurable(path, modulus(z), "Ω");
   }
   const terms = [complexProduct(r1, r2), complexProduct(r2, r3), complexProduct(r3, r1)] as const;
   const sum = complexSum(complexSum(terms[0], terms[1]), terms[2]);

@@ -9,14 +9,16 @@ import {
 } from "../numeric/index.ts";
 import {
   checkFinite,
+  checkMeasurable,
+  checkMeasurableOrZero,
   checkOneOf,
   fail,
   given,
+  givenList,
   type LineVolts,
   type Ohms,
   type Volts,
 } from "../quantity/index.ts";
-import { checkScale, checkScaleOrZero } from "./scale.ts";
 
 /**
  * One supply conductor.
@@ -71,9 +73,9 @@ export function balancedSupply(input: {
   readonly sourceResistance?: Ohms;
 }): Supply {
   const { lineVoltage, rotation = "L1-L2-L3", sourceResistance } = given(input);
-  checkScale("lineVoltage", lineVoltage, "V");
+  checkMeasurable("lineVoltage", lineVoltage, "V");
   checkOneOf("rotation", rotation, ROTATIONS);
-  if (sourceResistance !== undefined) checkScaleOrZero("sourceResistance", sourceResistance, "Ω");
+  if (sourceResistance !== undefined) checkMeasurableOrZero("sourceResistance", sourceResistance, "Ω");
   const magnitude = lineVoltage / Math.sqrt(3);
   const lag = rotation === "L1-L2-L3" ? -120 : 120;
   const source = sourceResistance === undefined ? {} : { sourceResistance };
@@ -112,9 +114,9 @@ export function supplyFromLineVoltages(input: {
   readonly rotation?: Rotation;
 }): Supply {
   const { v12, v23, v31, rotation = "L1-L2-L3" } = given(input);
-  checkScale("v12", v12, "V");
-  checkScale("v23", v23, "V");
-  checkScale("v31", v31, "V");
+  checkMeasurable("v12", v12, "V");
+  checkMeasurable("v23", v23, "V");
+  checkMeasurable("v31", v31, "V");
   checkOneOf("rotation", rotation, ROTATIONS);
   const longest = Math.max(v12, v23, v31);
   // Equality is a collapsed triangle: what a meter shows on a module that has lost one line.
@@ -173,11 +175,11 @@ export function supplyFromNeutralVoltages(input: {
   readonly degrees?: readonly [number, number, number];
 }): Supply {
   const { degrees = [0, -120, 120] } = given(input);
-  const voltages = given(input.voltages, "voltages");
-  given(degrees, "degrees");
+  const voltages = givenList(input.voltages, "voltages");
+  givenList(degrees, "degrees");
   const lines = LINES.map((node, i) => {
     const [magnitude, angle] = [voltages[i] as number, degrees[i] as number];
-    checkScaleOrZero(`voltages.${i}`, magnitude, "V");
+    checkMeasurableOrZero(`voltages.${i}`, magnitude, "V");
     checkFinite(`degrees.${i}`, angle, "°");
     return { node, voltage: phasor({ magnitude, degrees: angle }) };
   });

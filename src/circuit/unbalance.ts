@@ -1,7 +1,7 @@
 /** Unbalance by each named definition, and the symmetrical components behind the last one. */
 import { type Complex, complexProduct, complexScaled, complexSum, modulus } from "../numeric/index.ts";
-import { fail, given } from "../quantity/index.ts";
-import { checkScale, checkScaleOrZero, isBounded } from "./scale.ts";
+import { checkMeasurable, checkMeasurableOrZero, fail, given, givenList } from "../quantity/index.ts";
+import { isBounded } from "./scale.ts";
 
 /**
  * Symmetrical components of three phasors.
@@ -36,7 +36,7 @@ const ROTATE_TWICE: Complex = { re: -0.5, im: -0.8660254037844386 };
  * @since 0.1.0
  */
 export function symmetricalComponents(phasors: readonly [Complex, Complex, Complex]): SymmetricalComponents {
-  given(phasors, "phasors");
+  givenList(phasors, "phasors");
   for (let i = 0; i < 3; i += 1) {
     const z = phasors[i] as Complex;
     if (!isBounded(z)) {
@@ -100,10 +100,10 @@ export function unbalance(input: {
   const { l1, l2, l3 } = given(input);
   const values = [l1, l2, l3] as const;
   values.forEach((x, i) => {
-    checkScaleOrZero(`l${i + 1}`, x);
+    checkMeasurableOrZero(`l${i + 1}`, x);
   });
   const mean = (values[0] + values[1] + values[2]) / 3;
-  checkScale("mean", mean);
+  checkMeasurable("mean", mean);
   const [low, high] = [Math.min(...values), Math.max(...values)];
   // Scaled by the mean first, so that fourth powers neither overflow nor underflow.
   const squares = values.map((x) => (x / mean) ** 2) as [number, number, number];

@@ -3,6 +3,7 @@ import {
   type BranchVolts,
   checkPositive,
   fail,
+  finiteResult,
   given,
   type Meters,
   type OhmMeters,
@@ -10,7 +11,6 @@ import {
   type Warning,
   type Watts,
 } from "../quantity/index.ts";
-import { held } from "./domain.ts";
 
 /**
  * Resistance after swapping the alloy at equal wire size and length: R·(newResistivity·newFactor)/(oldResistivity·oldFactor).
@@ -51,7 +51,7 @@ export function swappedAlloyResistance(input: {
   checkPositive("newTemperatureFactor", input.newTemperatureFactor);
   const resistivityRatio = input.newResistivity / input.oldResistivity;
   const factorRatio = input.newTemperatureFactor / input.oldTemperatureFactor;
-  return held(input.resistance * resistivityRatio * factorRatio, "Ω");
+  return finiteResult(input.resistance * resistivityRatio * factorRatio, "Ω");
 }
 
 /**
@@ -111,9 +111,9 @@ export function shortedTurns(input: {
   const powerRatio = soundResistance / resistance;
   return {
     shortedFraction: (soundResistance - resistance) / soundResistance,
-    power: held((voltage / resistance) * voltage, "W"),
+    power: finiteResult((voltage / resistance) * voltage, "W"),
     powerRatio,
-    surfaceLoadRatio: held(powerRatio * powerRatio, "1"),
+    surfaceLoadRatio: finiteResult(powerRatio * powerRatio, "1"),
   };
 }
 
@@ -141,7 +141,7 @@ const REPLACEMENT_RISE = 0.1;
 
 function aged(loss: number): Ageing {
   const left = 1 - loss;
-  const resistanceRatio = held<number>(1 / (left * left), "1");
+  const resistanceRatio = finiteResult<number>(1 / (left * left), "1");
   const warnings: Warning[] = [];
   if (resistanceRatio > 1 + REPLACEMENT_RISE) {
     const message = `resistance is ${Number(resistanceRatio.toPrecision(4))} times new; the trade looks at renewing the whole set at about 1.1`;

@@ -1,5 +1,13 @@
 /** Helical coils: turns, close-wound length, pitch, stretch, and the limits that makers state for them. */
-import { checkOneOf, checkPositive, fail, given, type Meters, type Warning } from "../quantity/index.ts";
+import {
+  checkOneOf,
+  checkPositive,
+  fail,
+  finiteResult,
+  given,
+  type Meters,
+  type Warning,
+} from "../quantity/index.ts";
 import {
   checkMean,
   type InsideDiameter,
@@ -9,7 +17,6 @@ import {
   outsideDiameterFromMean,
 } from "./coilDiameter.ts";
 import { coilWarnings } from "./coilGuidance.ts";
-import { held } from "./domain.ts";
 
 /**
  * Length of a coil with its turns touching: wireLength·wireDiameter over the length of one turn.
@@ -42,7 +49,7 @@ export function closeWoundLength(input: {
   checkPositive("wireDiameter", wireDiameter, "m");
   checkMean(meanDiameter, wireDiameter);
   const rise = checkOneOf("turn", input.turn, ["circle", "helix"]) === "helix" ? wireDiameter : 0;
-  return held(wireLength * (wireDiameter / Math.hypot(Math.PI * meanDiameter, rise)), "m");
+  return finiteResult(wireLength * (wireDiameter / Math.hypot(Math.PI * meanDiameter, rise)), "m");
 }
 
 /**
@@ -78,7 +85,7 @@ export function stretchedLength(input: {
   checkMean(meanDiameter, wireDiameter);
   checkStretch(stretchRatio);
   const pitch = stretchRatio * wireDiameter;
-  return held(wireLength * (pitch / Math.hypot(Math.PI * meanDiameter, pitch)), "m");
+  return finiteResult(wireLength * (pitch / Math.hypot(Math.PI * meanDiameter, pitch)), "m");
 }
 
 function checkStretch(stretchRatio: number): void {
@@ -162,19 +169,19 @@ export function coilGeometry(input: {
   }
   // √((L − l)·(L + l)) keeps its digits where the coil is drawn out nearly straight.
   const around = Math.sqrt((wireLength - coilLength) * (wireLength + coilLength));
-  const pitch = held<Meters>((Math.PI * meanDiameter * coilLength) / around, "m");
+  const pitch = finiteResult<Meters>((Math.PI * meanDiameter * coilLength) / around, "m");
   const insideDiameter = insideDiameterFromMean({ meanDiameter, wireDiameter });
   const outsideDiameter = outsideDiameterFromMean({ meanDiameter, wireDiameter });
   const shape = {
-    stretchRatio: held<number>(pitch / wireDiameter, "1"),
-    outsideToWire: held<number>(outsideDiameter / wireDiameter, "1"),
-    insideToWire: held<number>(insideDiameter / wireDiameter, "1"),
+    stretchRatio: finiteResult<number>(pitch / wireDiameter, "1"),
+    outsideToWire: finiteResult<number>(outsideDiameter / wireDiameter, "1"),
+    insideToWire: finiteResult<number>(insideDiameter / wireDiameter, "1"),
   };
   return {
     meanDiameter,
     insideDiameter,
     outsideDiameter,
-    turns: held(around / (Math.PI * meanDiameter), "1"),
+    turns: finiteResult(around / (Math.PI * meanDiameter), "1"),
     pitch,
     closeWoundLength: closed,
     ...shape,

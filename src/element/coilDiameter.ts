@@ -2,8 +2,7 @@
  * The three diameters of a coil. Makers state the inside, the outside or the mean one, and mixing them up is the
  * usual slip: each has its own kind, so that one cannot be passed where another is meant.
  */
-import { checkPositive, fail, given, type KindTag, type Meters } from "../quantity/index.ts";
-import { held } from "./domain.ts";
+import { checkPositive, fail, finiteResult, given, type KindTag, type Meters } from "../quantity/index.ts";
 
 /** Inside diameter of a coil: the mandrel it was wound on. Plain `Meters` flows in, another coil diameter does not. @since 0.1.0 */
 export type InsideDiameter = Meters & KindTag<"coil inside diameter">;
@@ -32,7 +31,7 @@ export function meanDiameterFromInside(input: {
   given(input);
   checkPositive("insideDiameter", input.insideDiameter, "m");
   checkPositive("wireDiameter", input.wireDiameter, "m");
-  return held(input.insideDiameter + input.wireDiameter, "m");
+  return finiteResult(input.insideDiameter + input.wireDiameter, "m");
 }
 
 /**
@@ -57,7 +56,7 @@ export function meanDiameterFromOutside(input: {
   checkPositive("outsideDiameter", outsideDiameter, "m");
   checkPositive("wireDiameter", wireDiameter, "m");
   checkHole("outsideDiameter", outsideDiameter, 2 * wireDiameter);
-  return held(outsideDiameter - wireDiameter, "m");
+  return finiteResult(outsideDiameter - wireDiameter, "m");
 }
 
 /**
@@ -80,7 +79,7 @@ export function insideDiameterFromMean(input: {
   given(input);
   checkPositive("wireDiameter", input.wireDiameter, "m");
   checkMean(input.meanDiameter, input.wireDiameter);
-  return held(input.meanDiameter - input.wireDiameter, "m");
+  return finiteResult(input.meanDiameter - input.wireDiameter, "m");
 }
 
 /**
@@ -103,7 +102,7 @@ export function outsideDiameterFromMean(input: {
   given(input);
   checkPositive("wireDiameter", input.wireDiameter, "m");
   checkMean(input.meanDiameter, input.wireDiameter);
-  return held(input.meanDiameter + input.wireDiameter, "m");
+  return finiteResult(input.meanDiameter + input.wireDiameter, "m");
 }
 
 /** A turn whose mean diameter does not exceed the wire has no hole. */

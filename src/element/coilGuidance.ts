@@ -1,9 +1,9 @@
 /** What makers ask of a coil, and which outside diameters keep all of them. */
 import table from "../../shared/tables/coil-geometry-guidance.json" with { type: "json" };
 import type { Basis } from "../material/index.ts";
-import { checkPositive, type Meters, type Warning } from "../quantity/index.ts";
+import { checkPositive, finiteResult, type Meters, type Warning } from "../quantity/index.ts";
 import type { OutsideDiameter } from "./coilDiameter.ts";
-import { basisOf, held } from "./domain.ts";
+import { basisOf } from "./domain.ts";
 
 /** Ratio of a coil that a limit is about. */
 type Ratio = "insideToWire" | "outsideToWire" | "stretchRatio";
@@ -87,8 +87,8 @@ export function coilGuidance(wireDiameter: Meters): CoilGuidance {
   return {
     limits: all,
     // An outside diameter is the inside one and two wires.
-    smallestOutsideDiameter: held(bound(isDiameter, "low", 2) * wireDiameter, "m"),
-    largestOutsideDiameter: held(bound(isDiameter, "high", 2) * wireDiameter, "m"),
+    smallestOutsideDiameter: finiteResult(bound(isDiameter, "low", 2) * wireDiameter, "m"),
+    largestOutsideDiameter: finiteResult(bound(isDiameter, "high", 2) * wireDiameter, "m"),
     smallestStretchRatio: bound(isStretch, "low", 0),
     largestStretchRatio: bound(isStretch, "high", 0),
     basis: basisOf(table),

@@ -4,12 +4,13 @@ import {
   type BranchVolts,
   checkNonNegative,
   checkPositive,
+  finiteResult,
   given,
   type Ohms,
   type Open,
   type Watts,
 } from "../quantity/index.ts";
-import { held, overResistance } from "./domain.ts";
+import { overResistance } from "./domain.ts";
 
 /**
  * Current that an element draws for a power: I = power/voltage.
@@ -31,7 +32,7 @@ export function currentFromPowerAndVoltage(input: {
   given(input);
   checkNonNegative("power", input.power, "W");
   checkPositive("voltage", input.voltage, "V");
-  return held(input.power / input.voltage, "A");
+  return finiteResult(input.power / input.voltage, "A");
 }
 
 /**
@@ -54,7 +55,7 @@ export function currentFromPowerAndResistance(input: {
   given(input);
   checkNonNegative("power", input.power, "W");
   checkPositive("resistance", input.resistance, "Ω");
-  return held(Math.sqrt(input.power / input.resistance), "A");
+  return finiteResult(Math.sqrt(input.power / input.resistance), "A");
 }
 
 /**
@@ -78,7 +79,7 @@ export function currentFromVoltageAndResistance(input: {
 }): BranchAmperes {
   given(input);
   checkNonNegative("voltage", input.voltage, "V");
-  return held(overResistance(input.voltage, input.resistance), "A");
+  return finiteResult(overResistance(input.voltage, input.resistance), "A");
 }
 
 /**
@@ -101,7 +102,7 @@ export function resistanceFromVoltageAndCurrent(input: {
   given(input);
   checkPositive("voltage", input.voltage, "V");
   checkPositive("current", input.current, "A");
-  return held(input.voltage / input.current, "Ω");
+  return finiteResult(input.voltage / input.current, "Ω");
 }
 
 /**
@@ -124,7 +125,7 @@ export function resistanceFromVoltageAndPower(input: {
   given(input);
   checkPositive("voltage", input.voltage, "V");
   checkPositive("power", input.power, "W");
-  return held((input.voltage / input.power) * input.voltage, "Ω");
+  return finiteResult((input.voltage / input.power) * input.voltage, "Ω");
 }
 
 /**
@@ -147,5 +148,5 @@ export function resistanceFromPowerAndCurrent(input: {
   given(input);
   checkPositive("power", input.power, "W");
   checkPositive("current", input.current, "A");
-  return held(input.power / input.current / input.current, "Ω");
+  return finiteResult(input.power / input.current / input.current, "Ω");
 }

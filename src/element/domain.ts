@@ -2,19 +2,6 @@
 import type { Basis, BasisKind } from "../material/index.ts";
 import { checkBetween, checkNonNegative, fail, type Ohms, type Open } from "../quantity/index.ts";
 
-/** Tags a result after making sure that a double could hold it: Infinity and NaN never leave this room. */
-export function held<Q extends number>(value: number, unit: string): Q {
-  // Adding 0 turns −0 into 0: nobody wants to read a negative nothing.
-  if (Number.isFinite(value)) return (value + 0) as Q;
-  return fail({
-    code: "out-of-range",
-    path: "result",
-    expected: "inputs whose result is within the range of a double",
-    received: value,
-    unit,
-  });
-}
-
 /** Divides by the resistance of an element on a voltage: 0 when open; a short on a live supply is refused. */
 export function overResistance(value: number, resistance: Ohms | Open): number {
   if (resistance === "open") return 0;

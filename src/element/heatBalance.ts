@@ -9,6 +9,7 @@ import {
   checkOneOf,
   checkPositive,
   fail,
+  finiteResult,
   type Meters,
   type MetersPerSecond,
   type Pascals,
@@ -17,7 +18,6 @@ import {
   type WattsPerSquareMeterKelvin,
 } from "../quantity/index.ts";
 import { type CylinderInAir, type FilmState, filmAt } from "./cylinderFilm.ts";
-import { held } from "./domain.ts";
 import { type ForcedCorrelation, type FreeCorrelation, validity } from "./nusselt.ts";
 import { radiantSurfaceLoad } from "./radiation.ts";
 
@@ -27,17 +27,30 @@ import { radiantSurfaceLoad } from "./radiation.ts";
  */
 export type ElementShape = "wire" | "coil" | "tube";
 
-/** The fields that every heat balance takes; each public function documents them. */
+/**
+ * An element and what cools it: one cylinder across the flow, or horizontal in still air. Every heat balance takes these fields.
+ * @since 0.1.0
+ */
 export interface Cooling {
+  /** `wire`, `coil` or `tube`; a coil adds a caution, because no general correlation covers it. */
   readonly shape: ElementShape;
+  /** Diameter of the wire, or outside diameter of the sheath, m, more than 0. */
   readonly diameter: Meters;
+  /** Temperature of the air that reaches the element, by shielded probe, °C, within the air table. */
   readonly airTemperature: Celsius;
+  /** Speed of the air across the element, by anemometer in the free section, m/s, 0 in still air. */
   readonly airSpeed: MetersPerSecond;
+  /** Absolute pressure, by barometer or `pressureAtAltitude`, Pa, more than 0. */
   readonly pressure: Pascals;
+  /** Temperature of the walls the element sees, °C. */
   readonly surroundingsTemperature: Celsius;
+  /** Emissivity of the surface, more than 0 to 1. */
   readonly emissivity: number;
+  /** Part of the surface that radiates freely: 1 for one straight wire or tube, 0.5 to 0.8 for a coil, more than 0 to 1. */
   readonly radiatingEfficiency: number;
+  /** For moving air; left out, `churchill-bernstein`. */
   readonly forcedCorrelation?: ForcedCorrelation;
+  /** For still air; left out, `morgan`. */
   readonly freeCorrelation?: FreeCorrelation;
 }
 
@@ -174,19 +187,20 @@ export function balanceAt(input: Cooling, cylinder: CylinderInAir, surface: Cels
   // Without a temperature difference there is no convection, whatever the correlation says.
   const judged = convection === 0 ? [] : validity(film.judged, film.argument.path, film.argument.value);
   return {
-    surfaceTemperature: held(surface, "°C"),
-    surfaceLoad: held(convection + radiation, "W/m²"),
-    convection: held(convection, "W/m²"),
+    surfaceTemperature: finiteResult(surface, "°C"),
+    surfaceLoad: finiteResult(convection + radiation, "W/m²"),
+    convection: finiteResult(convection, "W/m²"),
     radiation,
     regime: isMixed(state) ? "mixed" : isFree ? "free" : "forced",
     correlation: film.correlation,
-    filmTemperature: held((surface + cylinder.airTemperature) / 2, "°C"),
-    reynolds: held(state.reynolds, "1"),
-    rayleigh: held(state.rayleigh, "1"),
-    buoyancyRatio: buoyancyRatio === null ? null : held<number>(buoyancyRatio, "1"),
-    filmCoefficient: held(film.coefficient, "W/(m²·K)"),
-    forcedCoefficient: state.forcedCoefficient === null ? null : held(state.forcedCoefficient, "W/(m²·K)"),
-    freeCoefficient: held(state.freeCoefficient, "W/(m²·K)"),
+    filmTemperature: finiteResult((surface + cylinder.airTemperature) / 2, "°C"),
+    reynolds: finiteResult(state.reynolds, "1"),
+    rayleigh: finiteResult(state.rayleigh, "1"),
+    buoyancyRatio: buoyancyRatio === null ? null : finiteResult<number>(buoyancyRatio, "1"),
+    filmCoefficient: finiteResult(film.coefficient, "W/(m²·K)"),
+    forcedCoefficient:
+      state.forcedCoefficient === null ? null : finiteResult(state.forcedCoefficient, "W/(m²·K)"),
+    freeCoefficient: finiteResult(state.freeCoefficient, "W/(m²·K)"),
     warnings: [...judged, ...regimeWarnings(input.shape, state, surface)],
   };
 }

@@ -5,11 +5,12 @@ import {
   type ColdOhms,
   checkPositive,
   fail,
+  finiteResult,
   given,
   type HotOhms,
   type Watts,
 } from "../quantity/index.ts";
-import { checkTolerances, held } from "./domain.ts";
+import { checkTolerances } from "./domain.ts";
 
 /**
  * Resistance at working temperature: R_hot = coldResistance·temperatureFactor.
@@ -32,7 +33,7 @@ export function hotResistance(input: {
   given(input);
   checkPositive("coldResistance", input.coldResistance, "Ω");
   checkPositive("temperatureFactor", input.temperatureFactor);
-  return held(input.coldResistance * input.temperatureFactor, "Ω");
+  return finiteResult(input.coldResistance * input.temperatureFactor, "Ω");
 }
 
 /**
@@ -55,7 +56,7 @@ export function coldResistance(input: {
   given(input);
   checkPositive("hotResistance", input.hotResistance, "Ω");
   checkPositive("temperatureFactor", input.temperatureFactor);
-  return held(input.hotResistance / input.temperatureFactor, "Ω");
+  return finiteResult(input.hotResistance / input.temperatureFactor, "Ω");
 }
 
 /**
@@ -121,14 +122,14 @@ export function coldTarget(input: {
   for (const [at, factor] of temperatureFactors.entries()) {
     checkPositive(`temperatureFactors.${at}`, factor);
   }
-  const hot = held<HotOhms>((voltage / power) * voltage, "Ω");
+  const hot = finiteResult<HotOhms>((voltage / power) * voltage, "Ω");
   const smallest = Math.min(...temperatureFactors);
   const largest = Math.max(...temperatureFactors);
   return {
     hotResistance: hot,
-    coldResistance: held(hot / (temperatureFactors[0] as number), "Ω"),
-    low: held((hot / largest) * (1 - input.lowerTolerance), "Ω"),
-    high: held((hot / smallest) * (1 + input.upperTolerance), "Ω"),
+    coldResistance: finiteResult(hot / (temperatureFactors[0] as number), "Ω"),
+    low: finiteResult((hot / largest) * (1 - input.lowerTolerance), "Ω"),
+    high: finiteResult((hot / smallest) * (1 + input.upperTolerance), "Ω"),
   };
 }
 
@@ -169,7 +170,7 @@ export function coldStart(input: { readonly power: Watts; readonly temperatureFa
   checkPositive("power", input.power, "W");
   checkPositive("temperatureFactor", input.temperatureFactor);
   return {
-    power: held(input.power * input.temperatureFactor, "W"),
+    power: finiteResult(input.power * input.temperatureFactor, "W"),
     powerRatio: input.temperatureFactor,
     appreciablePositiveCoefficient: input.temperatureFactor - 1 > APPRECIABLE,
     threshold: { ratio: APPRECIABLE, source: "iec-60335-1", locator: "5.12 note" },
@@ -198,5 +199,5 @@ export function coldInrushCurrent(input: {
   given(input);
   checkPositive("current", input.current, "A");
   checkPositive("temperatureFactor", input.temperatureFactor);
-  return held(input.current * input.temperatureFactor, "A");
+  return finiteResult(input.current * input.temperatureFactor, "A");
 }

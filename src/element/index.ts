@@ -11,7 +11,7 @@ export {
 } from "./coilDiameter.ts";
 export { type CoilGuidance, type CoilLimit, coilGuidance } from "./coilGuidance.ts";
 export * from "./current.ts";
-export type { ElementShape, HeatBalance } from "./heatBalance.ts";
+export type { Cooling, ElementShape, HeatBalance } from "./heatBalance.ts";
 export * from "./hotCold.ts";
 export * from "./inside.ts";
 export * from "./loadGuidance.ts";

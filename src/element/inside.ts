@@ -4,6 +4,7 @@ import {
   checkFinite,
   checkPositive,
   fail,
+  finiteResult,
   given,
   type JoulesPerKilogramKelvin,
   type KelvinsPerSecond,
@@ -15,7 +16,6 @@ import {
   type WattsPerSquareMeter,
   type WattsPerSquareMeterKelvin,
 } from "../quantity/index.ts";
-import { held } from "./domain.ts";
 
 /**
  * Temperature on the axis of a wire: T = surfaceTemperature + power/(4·π·conductivity·length).
@@ -51,7 +51,7 @@ export function wireCoreTemperature(input: {
   checkPositive("power", power, "W");
   checkPositive("length", length, "m");
   checkPositive("conductivity", conductivity, "W/(m·K)");
-  return held(surfaceTemperature + power / (4 * Math.PI * conductivity * length), "°C");
+  return finiteResult(surfaceTemperature + power / (4 * Math.PI * conductivity * length), "°C");
 }
 
 /**
@@ -119,7 +119,7 @@ export function sheathedWireTemperatures(input: {
   }
   const drop =
     (power / (2 * Math.PI * fillingConductivity * length)) * Math.log(outerDiameter / wireDiameter);
-  const surfaceTemperature = held<Celsius>(outerTemperature + drop, "°C");
+  const surfaceTemperature = finiteResult<Celsius>(outerTemperature + drop, "°C");
   const conductivity = input.wireConductivity;
   return {
     wireSurfaceTemperature: surfaceTemperature,
@@ -155,7 +155,7 @@ export function wireHeatingRate(input: {
 }): KelvinsPerSecond {
   given(input);
   checkPositive("surfaceLoad", input.surfaceLoad, "W/m²");
-  return held(input.surfaceLoad / capacityPerSurface(input), "K/s");
+  return finiteResult(input.surfaceLoad / capacityPerSurface(input), "K/s");
 }
 
 /**
@@ -186,7 +186,7 @@ export function wireTimeConstant(input: {
 }): Seconds {
   given(input);
   checkPositive("filmCoefficient", input.filmCoefficient, "W/(m²·K)");
-  return held(capacityPerSurface(input) / input.filmCoefficient, "s");
+  return finiteResult(capacityPerSurface(input) / input.filmCoefficient, "s");
 }
 
 /** Heat capacity of a wire over its surface, J/(m²·K). */

@@ -2,8 +2,14 @@
 import hilpert from "../../shared/tables/hilpert-cross-flow.json" with { type: "json" };
 import morgan from "../../shared/tables/morgan-free-convection.json" with { type: "json" };
 import zukauskas from "../../shared/tables/zukauskas-cross-flow.json" with { type: "json" };
-import { checkNonNegative, checkPositive, fail, given, type Warning } from "../quantity/index.ts";
-import { held } from "./domain.ts";
+import {
+  checkNonNegative,
+  checkPositive,
+  fail,
+  finiteResult,
+  given,
+  type Warning,
+} from "../quantity/index.ts";
 
 /**
  * Correlations for a cylinder across moving air.
@@ -98,7 +104,7 @@ export function validity(judged: Judged, path: string, received: number): readon
 }
 
 function result(judged: Judged, path: string, received: number): NusseltNumber {
-  return { warnings: validity(judged, path, received), nusselt: held(judged.value, "1") };
+  return { warnings: validity(judged, path, received), nusselt: finiteResult(judged.value, "1") };
 }
 
 /**

@@ -9,20 +9,17 @@ import {
   checkOneOf,
   checkPositive,
   fail,
+  finiteResult,
   given,
   type HotOhms,
   type Kelvins,
   type Meters,
-  type MetersPerSecond,
   type OhmMeters,
-  type Pascals,
   type Warning,
   type Watts,
   type WattsPerSquareMeter,
 } from "../quantity/index.ts";
-import { held } from "./domain.ts";
-import type { ElementShape } from "./heatBalance.ts";
-import type { ForcedCorrelation, FreeCorrelation } from "./nusselt.ts";
+import type { Cooling, ElementShape } from "./heatBalance.ts";
 import { HOT_DEFERRAL, type SurfaceTemperature, solvedBalance } from "./surfaceTemperature.ts";
 
 /**
@@ -56,7 +53,7 @@ export function currentFromSurfaceLoad(input: {
   checkPositive("surfaceLoad", surfaceLoad, "W/m²");
   checkPositive("diameter", diameter, "m");
   checkPositive("resistivity", resistivity, "Ω·m");
-  return held((Math.PI / 2) * diameter * Math.sqrt((diameter * surfaceLoad) / resistivity), "A");
+  return finiteResult((Math.PI / 2) * diameter * Math.sqrt((diameter * surfaceLoad) / resistivity), "A");
 }
 
 /**
@@ -170,23 +167,15 @@ function excessOf(input: { readonly shape: ElementShape; readonly wireExcess?: K
  * ```
  * @since 0.1.0
  */
-export function elementOnVoltage(input: {
-  readonly voltage: BranchVolts;
-  readonly coldResistance: ColdOhms;
-  readonly dataset: AlloyDataset;
-  readonly heatedLength: Meters;
-  readonly wireExcess?: Kelvins;
-  readonly shape: ElementShape;
-  readonly diameter: Meters;
-  readonly airTemperature: Celsius;
-  readonly airSpeed: MetersPerSecond;
-  readonly pressure: Pascals;
-  readonly surroundingsTemperature: Celsius;
-  readonly emissivity: number;
-  readonly radiatingEfficiency: number;
-  readonly forcedCorrelation?: ForcedCorrelation;
-  readonly freeCorrelation?: FreeCorrelation;
-}): ElementOnVoltage {
+export function elementOnVoltage(
+  input: Cooling & {
+    readonly voltage: BranchVolts;
+    readonly coldResistance: ColdOhms;
+    readonly dataset: AlloyDataset;
+    readonly heatedLength: Meters;
+    readonly wireExcess?: Kelvins;
+  },
+): ElementOnVoltage {
   given(input);
   const { voltage, coldResistance, dataset, heatedLength, diameter } = input;
   checkPositive("voltage", voltage, "V");
@@ -205,7 +194,7 @@ export function elementOnVoltage(input: {
       received: undefined,
     });
   }
-  const coldPower = held<Watts>((voltage / coldResistance) * voltage, "W");
+  const coldPower = finiteResult<Watts>((voltage / coldResistance) * voltage, "W");
   const surface = Math.PI * diameter * heatedLength;
   // Adding and taking off the excess must not leave the table by a rounding.
   const wireAt = (sheath: Celsius): Celsius =>
@@ -217,10 +206,10 @@ export function elementOnVoltage(input: {
   const wireTemperature = wireAt(balance.surfaceTemperature);
   const { value: factor, basis } = temperatureFactor({ dataset, temperature: wireTemperature });
   const { high } = balance.band;
-  const hotResistance = held<HotOhms>(coldResistance * factor, "Ω");
+  const hotResistance = finiteResult<HotOhms>(coldResistance * factor, "Ω");
   return {
-    power: held(coldPower / factor, "W"),
-    current: held(voltage / hotResistance, "A"),
+    power: finiteResult(coldPower / factor, "W"),
+    current: finiteResult(voltage / hotResistance, "A"),
     hotResistance,
     temperatureFactor: factor,
     temperatureFactorBasis: basis,

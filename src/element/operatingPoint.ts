@@ -6,6 +6,7 @@ import {
   checkNonNegative,
   checkPositive,
   fail,
+  finiteResult,
   given,
   type Ohms,
   type Open,
@@ -14,7 +15,6 @@ import {
   type Watts,
 } from "../quantity/index.ts";
 import { currentFromPowerAndResistance, currentFromVoltageAndResistance } from "./current.ts";
-import { held } from "./domain.ts";
 
 /**
  * Voltage, current, resistance and power of one element at one moment.
@@ -83,12 +83,12 @@ export function operatingPoint(input: {
     warnings.push({ code: "suspicious", path: "power", message, limit: SUSPICIOUS_POWER, unit: "W" });
   }
   const resistance =
-    input.resistance ?? (current === 0 ? "open" : held<Ohms>(Number(voltage) / Number(current), "Ω"));
+    input.resistance ?? (current === 0 ? "open" : finiteResult<Ohms>(Number(voltage) / Number(current), "Ω"));
   return {
-    voltage: held(voltage, "V"),
-    current: held(current, "A"),
+    voltage: finiteResult(voltage, "V"),
+    current: finiteResult(current, "A"),
     resistance,
-    power: held(power, "W"),
+    power: finiteResult(power, "W"),
     warnings,
   };
 }
@@ -129,24 +129,24 @@ function solved(input: Parameters<typeof operatingPoint>[0]): {
     });
   }
   if (voltage !== undefined) {
-    if (current !== undefined) return { voltage, current, power: held(voltage * current, "W") };
+    if (current !== undefined) return { voltage, current, power: finiteResult(voltage * current, "W") };
     if (resistance !== undefined) {
       const drawn = currentFromVoltageAndResistance({ voltage, resistance });
-      return { voltage, current: drawn, power: held(voltage * drawn, "W") };
+      return { voltage, current: drawn, power: finiteResult(voltage * drawn, "W") };
     }
     if (power === 0) return { voltage, current: 0 as Amperes, power };
     checkPositive("voltage", voltage, "V");
-    return { voltage, current: held(Number(power) / voltage, "A"), power: power as Watts };
+    return { voltage, current: finiteResult(Number(power) / voltage, "A"), power: power as Watts };
   }
   if (resistance !== undefined) {
     checkPositive("resistance", resistance, "Ω");
     const drawn = current ?? currentFromPowerAndResistance({ power: power as Watts, resistance });
-    const across = held<Volts>(drawn * resistance, "V");
-    return { voltage: across, current: drawn, power: power ?? held(across * drawn, "W") };
+    const across = finiteResult<Volts>(drawn * resistance, "V");
+    return { voltage: across, current: drawn, power: power ?? finiteResult(across * drawn, "W") };
   }
   checkPositive("current", current as Amperes, "A");
   return {
-    voltage: held((power as Watts) / (current as Amperes), "V"),
+    voltage: finiteResult((power as Watts) / (current as Amperes), "V"),
     current: current as Amperes,
     power: power as Watts,
   };

@@ -4,12 +4,13 @@ import {
   type BranchVolts,
   checkNonNegative,
   checkPositive,
+  finiteResult,
   given,
   type Ohms,
   type Open,
   type Watts,
 } from "../quantity/index.ts";
-import { held, overResistance } from "./domain.ts";
+import { overResistance } from "./domain.ts";
 
 /**
  * Heat of one element from what is measured at its terminals: P = voltage·current.
@@ -31,7 +32,7 @@ export function powerFromVoltageAndCurrent(input: {
   given(input);
   checkNonNegative("voltage", input.voltage, "V");
   checkNonNegative("current", input.current, "A");
-  return held(input.voltage * input.current, "W");
+  return finiteResult(input.voltage * input.current, "W");
 }
 
 /**
@@ -55,7 +56,7 @@ export function powerFromVoltageAndResistance(input: {
 }): Watts {
   given(input);
   checkNonNegative("voltage", input.voltage, "V");
-  return held(overResistance(input.voltage * input.voltage, input.resistance), "W");
+  return finiteResult(overResistance(input.voltage * input.voltage, input.resistance), "W");
 }
 
 /**
@@ -78,7 +79,7 @@ export function powerFromCurrentAndResistance(input: {
   given(input);
   checkNonNegative("current", input.current, "A");
   checkNonNegative("resistance", input.resistance, "Ω");
-  return held(input.current * input.current * input.resistance, "W");
+  return finiteResult(input.current * input.current * input.resistance, "W");
 }
 
 /**
@@ -101,7 +102,7 @@ export function voltageFromPowerAndCurrent(input: {
   given(input);
   checkNonNegative("power", input.power, "W");
   checkPositive("current", input.current, "A");
-  return held(input.power / input.current, "V");
+  return finiteResult(input.power / input.current, "V");
 }
 
 /**
@@ -124,7 +125,7 @@ export function voltageFromPowerAndResistance(input: {
   given(input);
   checkNonNegative("power", input.power, "W");
   checkPositive("resistance", input.resistance, "Ω");
-  return held(Math.sqrt(input.power) * Math.sqrt(input.resistance), "V");
+  return finiteResult(Math.sqrt(input.power) * Math.sqrt(input.resistance), "V");
 }
 
 /**
@@ -147,5 +148,5 @@ export function voltageFromCurrentAndResistance(input: {
   given(input);
   checkNonNegative("current", input.current, "A");
   checkNonNegative("resistance", input.resistance, "Ω");
-  return held(input.current * input.resistance, "V");
+  return finiteResult(input.current * input.resistance, "V");
 }

@@ -10,6 +10,7 @@ import {
   checkFinite,
   checkPositive,
   fail,
+  finiteResult,
   given,
   inches,
   type Kelvins,
@@ -19,7 +20,7 @@ import {
   ohmsPerMeter,
   type Warning,
 } from "../quantity/index.ts";
-import { basisOf, held } from "./domain.ts";
+import { basisOf } from "./domain.ts";
 
 /**
  * A printed current with the wire it was printed for.
@@ -173,8 +174,8 @@ export function coilCurrentFromStraight(straightCurrent: Amperes): CoilCurrent {
   checkPositive("straightCurrent", straightCurrent, "A");
   const [, low, high] = coils.rows[0] as [string, number, number];
   return {
-    low: held(straightCurrent * low, "A"),
-    high: held(straightCurrent * high, "A"),
+    low: finiteResult(straightCurrent * low, "A"),
+    high: finiteResult(straightCurrent * high, "A"),
     basis: basisOf(coils),
     warnings: trust("a rule of thumb for close coils that knows neither pitch nor air flow", coils.source),
   };

@@ -5,13 +5,13 @@ import {
   checkFinite,
   checkPositive,
   fail,
+  finiteResult,
   given,
   type Meters,
   type OhmMeters,
   type Watts,
   type WattsPerSquareMeter,
 } from "../quantity/index.ts";
-import { held } from "./domain.ts";
 import { radiantSurfaceLoad } from "./radiation.ts";
 import { stripWidthForThickness } from "./strip.ts";
 import { smallestWireDiameter } from "./wire.ts";
@@ -92,9 +92,9 @@ export function radiantWire(input: {
     temperature: wireTemperature,
     surroundingsTemperature: chargeTemperature,
   });
-  const resistance = held<never>((voltage / power) * voltage, "Ω");
+  const resistance = finiteResult<never>((voltage / power) * voltage, "Ω");
   const diameter = smallestWireDiameter({ power, resistance, resistivity, surfaceLoad });
-  return { surfaceLoad, diameter, length: held(power / (Math.PI * diameter * surfaceLoad), "m") };
+  return { surfaceLoad, diameter, length: finiteResult(power / (Math.PI * diameter * surfaceLoad), "m") };
 }
 
 /**

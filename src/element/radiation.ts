@@ -6,12 +6,12 @@ import {
   checkNonNegative,
   checkPositive,
   fail,
+  finiteResult,
   given,
   STEFAN_BOLTZMANN,
   type WattsPerSquareMeter,
   ZERO_CELSIUS,
 } from "../quantity/index.ts";
-import { held } from "./domain.ts";
 
 /** What radiation depends on besides the two temperatures. */
 export interface RadiantSurface {
@@ -88,7 +88,7 @@ export function radiantSurfaceLoad(input: {
   const hot = absolute("temperature", input.temperature, zeroCelsius);
   const cold = absolute("surroundingsTemperature", input.surroundingsTemperature, zeroCelsius);
   // (a² + b²)(a + b)(a − b) keeps its digits where the two are close.
-  return held(factor * (hot * hot + cold * cold) * (hot + cold) * (hot - cold), "W/m²");
+  return finiteResult(factor * (hot * hot + cold * cold) * (hot + cold) * (hot - cold), "W/m²");
 }
 
 /**
@@ -129,7 +129,7 @@ export function radiantTemperature(input: {
   checkNonNegative("surfaceLoad", surfaceLoad, "W/m²");
   const factor = strength(input);
   const cold = absolute("surroundingsTemperature", input.surroundingsTemperature, zeroCelsius);
-  return held((surfaceLoad / factor + cold ** 4) ** 0.25 - zeroCelsius, "°C");
+  return finiteResult((surfaceLoad / factor + cold ** 4) ** 0.25 - zeroCelsius, "°C");
 }
 
 /**
@@ -157,5 +157,5 @@ export function radiantTemperatureAtVoltage(input: {
   const { temperature, voltageRatio, zeroCelsius = ZERO_CELSIUS } = input;
   checkPositive("voltageRatio", voltageRatio);
   const hot = absolute("temperature", temperature, zeroCelsius);
-  return held(hot * Math.sqrt(voltageRatio) - zeroCelsius, "°C");
+  return finiteResult(hot * Math.sqrt(voltageRatio) - zeroCelsius, "°C");
 }

@@ -6,13 +6,14 @@ import {
   checkPositive,
   checkWhole,
   fail,
+  finiteResult,
   given,
   type Ohms,
   type Open,
   type Volts,
   type Watts,
 } from "../quantity/index.ts";
-import { held, overResistance } from "./domain.ts";
+import { overResistance } from "./domain.ts";
 
 /** More elements than this in one group is a slip. */
 const MOST = 10_000;
@@ -42,7 +43,7 @@ export function groupResistance(input: {
   checkWhole("inParallel", inParallel, 1, MOST);
   if (resistance === "open") return "open";
   checkNonNegative("resistance", resistance, "Ω");
-  return held((resistance * inSeries) / inParallel, "Ω");
+  return finiteResult((resistance * inSeries) / inParallel, "Ω");
 }
 
 /**
@@ -120,21 +121,26 @@ export function seriesString(input: {
     });
   }
   const sum = resistances.reduce<number>((total, one) => total + (one === "open" ? 0 : one), 0);
-  const resistance = open > 0 ? "open" : held<Ohms>(sum, "Ω");
-  const current = held<Amperes>(overResistance(voltage, resistance), "A");
+  const resistance = open > 0 ? "open" : finiteResult<Ohms>(sum, "Ω");
+  const current = finiteResult<Amperes>(overResistance(voltage, resistance), "A");
   const elements = resistances.map((one): GroupMember => {
     if (one === "open") {
-      return { resistance: one, voltage: held(voltage, "V"), current: 0 as Amperes, power: 0 as Watts };
+      return {
+        resistance: one,
+        voltage: finiteResult(voltage, "V"),
+        current: 0 as Amperes,
+        power: 0 as Watts,
+      };
     }
-    const across = held<Volts>(current * one, "V");
+    const across = finiteResult<Volts>(current * one, "V");
     return {
-      resistance: held(one, "Ω"),
+      resistance: finiteResult(one, "Ω"),
       voltage: across,
       current,
-      power: held(across * current, "W"),
+      power: finiteResult(across * current, "W"),
     };
   });
-  return { resistance, current, power: held(voltage * current, "W"), elements };
+  return { resistance, current, power: finiteResult(voltage * current, "W"), elements };
 }
 
 /**
@@ -162,20 +168,20 @@ export function parallelGroup(input: {
     if (one !== "open") checkPositive(`resistances.${at}`, one, "Ω");
   }
   const elements = resistances.map((one): GroupMember => {
-    const current = held<Amperes>(overResistance(voltage, one), "A");
+    const current = finiteResult<Amperes>(overResistance(voltage, one), "A");
     return {
       resistance: one,
-      voltage: held(voltage, "V"),
+      voltage: finiteResult(voltage, "V"),
       current,
-      power: held(voltage * current, "W"),
+      power: finiteResult(voltage * current, "W"),
     };
   });
   const conductance = resistances.reduce<number>((total, one) => total + (one === "open" ? 0 : 1 / one), 0);
   const current = elements.reduce((total, one) => total + one.current, 0);
   return {
-    resistance: conductance === 0 ? "open" : held<Ohms>(1 / conductance, "Ω"),
-    current: held(current, "A"),
-    power: held(voltage * current, "W"),
+    resistance: conductance === 0 ? "open" : finiteResult<Ohms>(1 / conductance, "Ω"),
+    current: finiteResult(current, "A"),
+    power: finiteResult(voltage * current, "W"),
     elements,
   };
 }

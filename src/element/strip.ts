@@ -3,6 +3,7 @@ import {
   type BranchVolts,
   checkOneOf,
   checkPositive,
+  finiteResult,
   given,
   type Meters,
   type OhmMeters,
@@ -10,7 +11,6 @@ import {
   type Watts,
   type WattsPerSquareMeter,
 } from "../quantity/index.ts";
-import { held } from "./domain.ts";
 
 /**
  * Which faces of a strip count as radiating surface: all `four`, or the `two` wide ones (the textbook model).
@@ -58,7 +58,7 @@ export function stripSection(input: {
   given(input);
   checkPositive("width", input.width, "m");
   checkPositive("thickness", input.thickness, "m");
-  return held(fillOf(input.edge) * input.width * input.thickness, "m²");
+  return finiteResult(fillOf(input.edge) * input.width * input.thickness, "m²");
 }
 
 /**
@@ -96,7 +96,7 @@ export function stripSurfaceLoad(input: {
   checkPositive("width", width, "m");
   checkPositive("thickness", thickness, "m");
   checkPositive("length", length, "m");
-  return held(power / (2 * (width + edgesOf(input.faces) * thickness) * length), "W/m²");
+  return finiteResult(power / (2 * (width + edgesOf(input.faces) * thickness) * length), "W/m²");
 }
 
 /**
@@ -137,9 +137,9 @@ function dutyOf(input: StripDuty): number {
 function choice(input: StripDuty, width: number, thickness: number): StripChoice {
   const half = width + edgesOf(input.faces) * thickness;
   return {
-    width: held(width, "m"),
-    thickness: held(thickness, "m"),
-    length: held(input.power / (2 * input.surfaceLoad * half), "m"),
+    width: finiteResult(width, "m"),
+    thickness: finiteResult(thickness, "m"),
+    length: finiteResult(input.power / (2 * input.surfaceLoad * half), "m"),
   };
 }
 

@@ -5,9 +5,6 @@ import {
   checkNonNegative,
   fail,
   given,
-  type Meters,
-  type MetersPerSecond,
-  type Pascals,
   type Warning,
   type WattsPerSquareMeter,
 } from "../quantity/index.ts";
@@ -15,12 +12,10 @@ import {
   balanceAt,
   type Cooling,
   cylinderOf,
-  type ElementShape,
   type HeatBalance,
   solvableRange,
   solveSurface,
 } from "./heatBalance.ts";
-import type { ForcedCorrelation, FreeCorrelation } from "./nusselt.ts";
 import { bandOf, type TemperatureBand } from "./temperatureBand.ts";
 
 /**
@@ -119,19 +114,11 @@ export function solvedBalance(
  * ```
  * @since 0.1.0
  */
-export function surfaceTemperature(input: {
-  readonly surfaceLoad: WattsPerSquareMeter;
-  readonly shape: ElementShape;
-  readonly diameter: Meters;
-  readonly airTemperature: Celsius;
-  readonly airSpeed: MetersPerSecond;
-  readonly pressure: Pascals;
-  readonly surroundingsTemperature: Celsius;
-  readonly emissivity: number;
-  readonly radiatingEfficiency: number;
-  readonly forcedCorrelation?: ForcedCorrelation;
-  readonly freeCorrelation?: FreeCorrelation;
-}): SurfaceTemperature {
+export function surfaceTemperature(
+  input: Cooling & {
+    readonly surfaceLoad: WattsPerSquareMeter;
+  },
+): SurfaceTemperature {
   given(input);
   const { surfaceLoad } = input;
   checkNonNegative("surfaceLoad", surfaceLoad, "W/m²");
@@ -173,19 +160,11 @@ export function surfaceTemperature(input: {
  * ```
  * @since 0.1.0
  */
-export function heatBalance(input: {
-  readonly surfaceTemperature: Celsius;
-  readonly shape: ElementShape;
-  readonly diameter: Meters;
-  readonly airTemperature: Celsius;
-  readonly airSpeed: MetersPerSecond;
-  readonly pressure: Pascals;
-  readonly surroundingsTemperature: Celsius;
-  readonly emissivity: number;
-  readonly radiatingEfficiency: number;
-  readonly forcedCorrelation?: ForcedCorrelation;
-  readonly freeCorrelation?: FreeCorrelation;
-}): HeatBalance {
+export function heatBalance(
+  input: Cooling & {
+    readonly surfaceTemperature: Celsius;
+  },
+): HeatBalance {
   given(input);
   const { surfaceTemperature: surface } = input;
   checkFinite("surfaceTemperature", surface, "°C");

@@ -3,6 +3,7 @@ import table from "../../shared/tables/swaging-effects.json" with { type: "json"
 import {
   checkBetween,
   checkPositive,
+  finiteResult,
   given,
   type Meters,
   type Ohms,
@@ -10,7 +11,6 @@ import {
   type Watts,
   type WattsPerSquareMeter,
 } from "../quantity/index.ts";
-import { held } from "./domain.ts";
 
 /** Rows of the table of what is met in practice. */
 const RESISTANCE_FALL = 0;
@@ -61,7 +61,7 @@ export function swagedCoil(input: {
   checkPositive("resistance", input.resistance, "Ω");
   checkBetween("resistanceFall", input.resistanceFall, 0, 1 - Number.EPSILON);
   return {
-    woundResistance: held(input.resistance / (1 - input.resistanceFall), "Ω"),
+    woundResistance: finiteResult(input.resistance / (1 - input.resistanceFall), "Ω"),
     resistance: input.resistance,
     warnings: outside("resistanceFall", input.resistanceFall, RESISTANCE_FALL),
   };
@@ -125,10 +125,10 @@ export function tubularLoads(input: {
   checkBetween("surfaceFall", surfaceFall, 0, 1 - Number.EPSILON);
   const tubeSurfaceLoad = power / (Math.PI * tubeDiameter * heatedLength);
   const wireSurfaceLoad = power / (Math.PI * wireDiameter * wireLength * (1 - surfaceFall));
-  const ratio = held<number>(wireSurfaceLoad / tubeSurfaceLoad, "1");
+  const ratio = finiteResult<number>(wireSurfaceLoad / tubeSurfaceLoad, "1");
   return {
-    tubeSurfaceLoad: held(tubeSurfaceLoad, "W/m²"),
-    wireSurfaceLoad: held(wireSurfaceLoad, "W/m²"),
+    tubeSurfaceLoad: finiteResult(tubeSurfaceLoad, "W/m²"),
+    wireSurfaceLoad: finiteResult(wireSurfaceLoad, "W/m²"),
     ratio,
     warnings: [
       ...outside("surfaceFall", surfaceFall, SURFACE_FALL),

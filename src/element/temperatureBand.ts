@@ -1,7 +1,6 @@
 /** How far the surface temperature may be off: every correlation that applies, each at both ends of what it is good for. */
-import type { Celsius } from "../quantity/index.ts";
+import { type Celsius, finiteResult } from "../quantity/index.ts";
 import type { CylinderInAir } from "./cylinderFilm.ts";
-import { held } from "./domain.ts";
 import { balanceAt, type Cooling, type HeatBalance, solveSurface } from "./heatBalance.ts";
 import { insideTable, isIssue } from "./insideTable.ts";
 import type { ForcedCorrelation, FreeCorrelation } from "./nusselt.ts";
@@ -107,5 +106,5 @@ function endOf(
   pick: (...values: number[]) => number,
 ): Celsius | null {
   const found = answers.filter((one) => one !== null);
-  return found.length < answers.length ? null : held<Celsius>(pick(...known, ...found), "°C");
+  return found.length < answers.length ? null : finiteResult<Celsius>(pick(...known, ...found), "°C");
 }

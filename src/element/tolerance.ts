@@ -6,13 +6,14 @@ import {
   type BranchVolts,
   checkPositive,
   fail,
+  finiteResult,
   given,
   type Meters,
   millimeters,
   type Ohms,
   type Watts,
 } from "../quantity/index.ts";
-import { basisOf, checkTolerances, held } from "./domain.ts";
+import { basisOf, checkTolerances } from "./domain.ts";
 
 /**
  * Lowest, nominal and highest resistance and power of an element at one voltage.
@@ -60,20 +61,20 @@ export function toleranceBand(input: {
   checkPositive("resistance", resistance, "Ω");
   checkPositive("voltage", voltage, "V");
   checkTolerances(input);
-  const nominal = held<Watts>((voltage / resistance) * voltage, "W");
+  const nominal = finiteResult<Watts>((voltage / resistance) * voltage, "W");
   return {
     resistance: {
-      low: held(resistance * (1 - lowerTolerance), "Ω"),
+      low: finiteResult(resistance * (1 - lowerTolerance), "Ω"),
       nominal: resistance,
-      high: held(resistance * (1 + upperTolerance), "Ω"),
+      high: finiteResult(resistance * (1 + upperTolerance), "Ω"),
     },
     power: {
-      low: held(nominal / (1 + upperTolerance), "W"),
+      low: finiteResult(nominal / (1 + upperTolerance), "W"),
       nominal,
-      high: held(nominal / (1 - lowerTolerance), "W"),
+      high: finiteResult(nominal / (1 - lowerTolerance), "W"),
     },
-    powerAbove: held(lowerTolerance / (1 - lowerTolerance), "1"),
-    powerBelow: held(upperTolerance / (1 + upperTolerance), "1"),
+    powerAbove: finiteResult(lowerTolerance / (1 - lowerTolerance), "1"),
+    powerBelow: finiteResult(upperTolerance / (1 + upperTolerance), "1"),
   };
 }
 

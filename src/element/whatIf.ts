@@ -1,19 +1,15 @@
 /** What a change of voltage or air flow does to the surface temperature. */
 import {
-  type Celsius,
   checkNonNegative,
   checkPositive,
+  finiteResult,
   given,
   type Issue,
-  type Meters,
   type MetersPerSecond,
-  type Pascals,
   type WattsPerSquareMeter,
 } from "../quantity/index.ts";
-import { held } from "./domain.ts";
-import type { ElementShape } from "./heatBalance.ts";
+import type { Cooling } from "./heatBalance.ts";
 import { insideTable, isIssue } from "./insideTable.ts";
-import type { ForcedCorrelation, FreeCorrelation } from "./nusselt.ts";
 import { type SurfaceTemperature, surfaceTemperature } from "./surfaceTemperature.ts";
 
 /**
@@ -103,28 +99,20 @@ export function standardWhatIfs(): readonly WhatIf[] {
  * ```
  * @since 0.1.0
  */
-export function surfaceTemperatureWhatIfs(input: {
-  readonly cases: readonly WhatIf[];
-  readonly surfaceLoad: WattsPerSquareMeter;
-  readonly shape: ElementShape;
-  readonly diameter: Meters;
-  readonly airTemperature: Celsius;
-  readonly airSpeed: MetersPerSecond;
-  readonly pressure: Pascals;
-  readonly surroundingsTemperature: Celsius;
-  readonly emissivity: number;
-  readonly radiatingEfficiency: number;
-  readonly forcedCorrelation?: ForcedCorrelation;
-  readonly freeCorrelation?: FreeCorrelation;
-}): readonly WhatIfResult[] {
+export function surfaceTemperatureWhatIfs(
+  input: Cooling & {
+    readonly cases: readonly WhatIf[];
+    readonly surfaceLoad: WattsPerSquareMeter;
+  },
+): readonly WhatIfResult[] {
   given(input);
   const { cases, ...now } = input;
   checkPositive("surfaceLoad", now.surfaceLoad, "W/m²");
   return cases.map((one, at): WhatIfResult => {
     checkNonNegative(`cases.${at}.powerRatio`, one.powerRatio);
     checkNonNegative(`cases.${at}.airSpeedRatio`, one.airSpeedRatio);
-    const load = held<WattsPerSquareMeter>(now.surfaceLoad * one.powerRatio, "W/m²");
-    const airSpeed = held<MetersPerSecond>(now.airSpeed * one.airSpeedRatio, "m/s");
+    const load = finiteResult<WattsPerSquareMeter>(now.surfaceLoad * one.powerRatio, "W/m²");
+    const airSpeed = finiteResult<MetersPerSecond>(now.airSpeed * one.airSpeedRatio, "m/s");
     const found = insideTable(() => surfaceTemperature({ ...now, surfaceLoad: load, airSpeed }));
     return isIssue(found) ? { ...one, balance: null, issue: found } : { ...one, balance: found, issue: null };
   });

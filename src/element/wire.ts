@@ -6,6 +6,7 @@ import {
   type ColdOhms,
   checkPositive,
   fail,
+  finiteResult,
   given,
   type Kilograms,
   type KilogramsPerCubicMeter,
@@ -15,7 +16,6 @@ import {
   type Watts,
   type WattsPerSquareMeter,
 } from "../quantity/index.ts";
-import { held } from "./domain.ts";
 
 /**
  * Surface load of a round wire or a tube: p = power/(π·diameter·length).
@@ -40,7 +40,7 @@ export function surfaceLoad(input: {
   checkPositive("power", input.power, "W");
   checkPositive("diameter", input.diameter, "m");
   checkPositive("length", input.length, "m");
-  return held(input.power / (Math.PI * input.diameter * input.length), "W/m²");
+  return finiteResult(input.power / (Math.PI * input.diameter * input.length), "W/m²");
 }
 
 /**
@@ -66,7 +66,7 @@ export function wireMass(input: {
   checkPositive("diameter", input.diameter, "m");
   checkPositive("length", input.length, "m");
   checkPositive("density", input.density, "kg/m³");
-  return held((Math.PI / 4) * input.diameter * input.diameter * input.length * input.density, "kg");
+  return finiteResult((Math.PI / 4) * input.diameter * input.diameter * input.length * input.density, "kg");
 }
 
 /**
@@ -102,7 +102,10 @@ export function smallestWireDiameter(input: {
   checkPositive("resistivity", input.resistivity, "Ω·m");
   checkPositive("surfaceLoad", input.surfaceLoad, "W/m²");
   const perOhm = input.power / input.resistance;
-  return held(Math.cbrt((4 * input.resistivity * perOhm) / (Math.PI * Math.PI * input.surfaceLoad)), "m");
+  return finiteResult(
+    Math.cbrt((4 * input.resistivity * perOhm) / (Math.PI * Math.PI * input.surfaceLoad)),
+    "m",
+  );
 }
 
 /**
@@ -169,7 +172,7 @@ export function wireForSurfaceLoad(input: {
   checkPositive("voltage", voltage, "V");
   checkPositive("temperatureFactor", temperatureFactor);
   checkPositive("maximumSurfaceLoad", maximumSurfaceLoad, "W/m²");
-  const resistance = held<ColdOhms>(((voltage / power) * voltage) / temperatureFactor, "Ω");
+  const resistance = finiteResult<ColdOhms>(((voltage / power) * voltage) / temperatureFactor, "Ω");
   const minimum = smallestWireDiameter({ power, resistance, resistivity, surfaceLoad: maximumSurfaceLoad });
   const stockIndex = nextStockSize(minimum, stockDiameters);
   const diameter = stockDiameters[stockIndex] as Meters;
@@ -183,7 +186,7 @@ export function wireForSurfaceLoad(input: {
     length,
     surfaceLoad: surfaceLoad({ power, diameter, length }),
     surfaceLoadRatio: (minimum / diameter) ** 3,
-    lengthRatio: held((diameter / minimum) ** 2, "1"),
+    lengthRatio: finiteResult((diameter / minimum) ** 2, "1"),
   };
 }
 

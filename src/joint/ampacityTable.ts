@@ -5,6 +5,7 @@ import type { Basis } from "../material/index.ts";
 import {
   type Amperes,
   amperes,
+  checkMeasurable,
   checkOneOf,
   fail,
   given,
@@ -13,7 +14,6 @@ import {
   toMillimeters,
 } from "../quantity/index.ts";
 import { basisOf, type Cell, cellNumber, JOINT_DEFERRAL, type SharedTable } from "./basis.ts";
-import { checkPositive } from "./check.ts";
 
 /**
  * A published ampacity.
@@ -80,8 +80,8 @@ export function publishedBarAmpacity(input: {
   given(input);
   const { width, thickness } = input;
   const name = checkOneOf("table", input.table, ["c11000-40C", "din-43671"]);
-  checkPositive("width", width, "m");
-  checkPositive("thickness", thickness, "m");
+  checkMeasurable("width", width, "m");
+  checkMeasurable("thickness", thickness, "m");
   const column = checkOneOf("column", input.column, COLUMNS[name]);
   const table: SharedTable = name === "c11000-40C" ? c11000 : din;
   const at = (one: string): number => table.columns.findIndex((each) => each.name === one);

@@ -3,6 +3,9 @@ import holes from "../../shared/tables/bar-hole-excess-squares.json" with { type
 import {
   type Celsius,
   checkBetween,
+  checkMeasurable,
+  checkMeasurableOrZero,
+  checkMeasurableSigned,
   fail,
   given,
   type Hertz,
@@ -12,7 +15,6 @@ import {
   type PerKelvin,
   type SquareMeters,
 } from "../quantity/index.ts";
-import { checkFinite, checkNonNegative, checkPositive } from "./check.ts";
 
 /**
  * Resistivity at a temperature by its coefficient; a result of zero or less means the straight line was carried too
@@ -23,8 +25,8 @@ export function resistivityAt(
   coefficient20: PerKelvin,
   temperature: Celsius,
 ): OhmMeters {
-  checkPositive("resistivity20", resistivity20, "Ω·m");
-  checkFinite("coefficient20", coefficient20, "1/K");
+  checkMeasurable("resistivity20", resistivity20, "Ω·m");
+  checkMeasurableSigned("coefficient20", coefficient20, "1/K");
   checkBetween("temperature", temperature, -273.15, 2000, "°C");
   const factor = 1 + coefficient20 * (temperature - 20);
   if (!(factor > 0)) {
@@ -58,8 +60,8 @@ export function resistivityAt(
  */
 export function holeExcessSquares(input: { readonly holeDiameter: Meters; readonly width: Meters }): number {
   given(input);
-  checkNonNegative("holeDiameter", input.holeDiameter, "m");
-  checkPositive("width", input.width, "m");
+  checkMeasurableOrZero("holeDiameter", input.holeDiameter, "m");
+  checkMeasurable("width", input.width, "m");
   const x = input.holeDiameter / input.width;
   // squares/x² is nearly a straight line in x², from π/2 at no hole.
   let [x0, y0] = [0, Math.PI / 2];
@@ -114,9 +116,9 @@ export function barResistance(input: {
   given(input);
   const { length, width, thickness, holeDiameters = [] } = input;
   const resistivity = resistivityAt(input.resistivity20, input.coefficient20, input.temperature);
-  checkPositive("length", length, "m");
-  checkPositive("width", width, "m");
-  checkPositive("thickness", thickness, "m");
+  checkMeasurable("length", length, "m");
+  checkMeasurable("width", width, "m");
+  checkMeasurable("thickness", thickness, "m");
   let squares = length / width;
   for (const holeDiameter of holeDiameters) squares += holeExcessSquares({ holeDiameter, width });
   return ((resistivity / thickness) * squares) as Ohms;
@@ -149,10 +151,10 @@ export function netSection(input: {
 }): SquareMeters {
   given(input);
   const { width, thickness, holeDiameter = 0, pitDepth = 0 } = input;
-  checkPositive("width", width, "m");
-  checkPositive("thickness", thickness, "m");
-  checkNonNegative("holeDiameter", holeDiameter, "m");
-  checkNonNegative("pitDepth", pitDepth, "m");
+  checkMeasurable("width", width, "m");
+  checkMeasurable("thickness", thickness, "m");
+  checkMeasurableOrZero("holeDiameter", holeDiameter, "m");
+  checkMeasurableOrZero("pitDepth", pitDepth, "m");
   const left = (path: string, value: number, of: number): void => {
     if (!(value < of))
       fail({ code: "inconsistent", path, expected: `less than ${of}`, received: value, unit: "m" });
@@ -178,7 +180,7 @@ export function netSection(input: {
  */
 export function skinDepth(input: { readonly resistivity: OhmMeters; readonly frequency: Hertz }): Meters {
   given(input);
-  checkPositive("resistivity", input.resistivity, "Ω·m");
-  checkPositive("frequency", input.frequency, "Hz");
+  checkMeasurable("resistivity", input.resistivity, "Ω·m");
+  checkMeasurable("frequency", input.frequency, "Hz");
   return Math.sqrt(input.resistivity / (Math.PI * input.frequency * 4e-7 * Math.PI)) as Meters;
 }

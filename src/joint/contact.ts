@@ -1,5 +1,7 @@
 /** Where two metals touch: constriction, many spots, plastic flow, and the film that is entered, never predicted. */
 import {
+  checkMeasurable,
+  checkMeasurableOrZero,
   checkOneOf,
   checkWhole,
   fail,
@@ -13,7 +15,6 @@ import {
   type SiemensPerMeter,
   type SquareMeters,
 } from "../quantity/index.ts";
-import { checkNonNegative, checkPositive } from "./check.ts";
 
 /**
  * Constriction resistance of round spots far apart: (resistivity + otherResistivity)/(4·spots·spotRadius).
@@ -40,9 +41,9 @@ export function constrictionResistance(input: {
 }): Ohms {
   given(input);
   const { resistivity, otherResistivity = resistivity, spotRadius, spots = 1 } = input;
-  checkPositive("resistivity", resistivity, "Ω·m");
-  checkPositive("otherResistivity", otherResistivity, "Ω·m");
-  checkPositive("spotRadius", spotRadius, "m");
+  checkMeasurable("resistivity", resistivity, "Ω·m");
+  checkMeasurable("otherResistivity", otherResistivity, "Ω·m");
+  checkMeasurable("spotRadius", spotRadius, "m");
   checkWhole("spots", spots, 1, 1e6);
   return ((resistivity + otherResistivity) / (4 * spots * spotRadius)) as Ohms;
 }
@@ -79,10 +80,10 @@ export function latticeResistance(input: {
   given(input);
   const { resistivity, spotsPerSide, pitch, spotRadius } = input;
   const method = checkOneOf("method", input.method, ["greenwood", "holm-interaction", "holm-radius"]);
-  checkPositive("resistivity", resistivity, "Ω·m");
+  checkMeasurable("resistivity", resistivity, "Ω·m");
   checkWhole("spotsPerSide", spotsPerSide, 1, 100);
-  checkPositive("spotRadius", spotRadius, "m");
-  checkPositive("pitch", pitch, "m");
+  checkMeasurable("spotRadius", spotRadius, "m");
+  checkMeasurable("pitch", pitch, "m");
   if (!(pitch > 2 * spotRadius)) {
     fail({
       code: "out-of-range",
@@ -136,9 +137,9 @@ export function cleanContactResistance(input: {
 }): Ohms {
   given(input);
   const { resistivity, hardness, force } = input;
-  checkPositive("resistivity", resistivity, "Ω·m");
-  checkPositive("hardness", hardness, "Pa");
-  checkPositive("force", force, "N");
+  checkMeasurable("resistivity", resistivity, "Ω·m");
+  checkMeasurable("hardness", hardness, "Pa");
+  checkMeasurable("force", force, "N");
   return ((resistivity / 2) * Math.sqrt((Math.PI * hardness) / force)) as Ohms;
 }
 
@@ -171,11 +172,11 @@ export function roughPlaneContactResistance(input: {
 }): OhmSquareMeters {
   given(input);
   const { conductivity, slope, roughness, pressure, hardness } = input;
-  checkPositive("conductivity", conductivity, "S/m");
-  checkPositive("slope", slope);
-  checkPositive("roughness", roughness, "m");
-  checkPositive("hardness", hardness, "Pa");
-  checkPositive("pressure", pressure, "Pa");
+  checkMeasurable("conductivity", conductivity, "S/m");
+  checkMeasurable("slope", slope);
+  checkMeasurable("roughness", roughness, "m");
+  checkMeasurable("hardness", hardness, "Pa");
+  checkMeasurable("pressure", pressure, "Pa");
   if (!(pressure < hardness)) {
     fail({
       code: "out-of-range",
@@ -210,8 +211,8 @@ export function filmedContactResistance(input: {
   readonly area: SquareMeters;
 }): Ohms {
   given(input);
-  checkNonNegative("constriction", input.constriction, "Ω");
-  checkNonNegative("film", input.film, "Ω·m²");
-  checkPositive("area", input.area, "m²");
+  checkMeasurableOrZero("constriction", input.constriction, "Ω");
+  checkMeasurableOrZero("film", input.film, "Ω·m²");
+  checkMeasurable("area", input.area, "m²");
   return (input.constriction + input.film / input.area) as Ohms;
 }

@@ -5,6 +5,7 @@ import type { Basis } from "../material/index.ts";
 import {
   type Celsius,
   checkBetween,
+  checkMeasurableOrZero,
   checkOneOf,
   given,
   type Kelvins,
@@ -13,7 +14,6 @@ import {
   ZERO_CELSIUS,
 } from "../quantity/index.ts";
 import { basisOf, cellNumber, columnOf, JOINT_DEFERRAL, rowNamed } from "./basis.ts";
-import { checkNonNegative } from "./check.ts";
 
 /** Lorenz number of the Wiedemann–Franz law, V²/K². */
 const LORENZ = 2.44e-8;
@@ -41,7 +41,7 @@ const SCATTER = 0.03;
 export function contactSpotTemperature(input: { readonly voltage: Volts; readonly bulk: Celsius }): Celsius {
   given(input);
   const { voltage, bulk } = input;
-  checkNonNegative("voltage", voltage, "V");
+  checkMeasurableOrZero("voltage", voltage, "V");
   checkBetween("bulk", bulk, -ZERO_CELSIUS, 1500, "°C");
   return (Math.hypot(bulk + ZERO_CELSIUS, voltage / (2 * Math.sqrt(LORENZ))) - ZERO_CELSIUS) as Celsius;
 }
@@ -152,7 +152,7 @@ export function contactVoltageScreen(input: {
   const { voltage, bulk } = input;
   const row = rowNamed(metals, "metal", input.metal);
   const at = (name: string): number => cellNumber(row, columnOf(metals, name), "metal");
-  checkNonNegative("voltage", voltage, "V");
+  checkMeasurableOrZero("voltage", voltage, "V");
   const reading = checkOneOf("reading", input.reading, ["rms", "dc"]);
   const peak = reading === "rms" ? Math.SQRT2 * voltage : voltage;
   const spotAt = (u: number): Celsius => contactSpotTemperature({ voltage: u as Volts, bulk });
@@ -249,8 +249,8 @@ export function dropTrend(input: {
   readonly halfWidth: Volts;
 }): DropTrend {
   given(input);
-  checkNonNegative("drop", input.drop, "V");
-  checkNonNegative("asLeftDrop", input.asLeftDrop, "V");
+  checkMeasurableOrZero("drop", input.drop, "V");
+  checkMeasurableOrZero("asLeftDrop", input.asLeftDrop, "V");
   const growth = input.drop - input.asLeftDrop;
   const against = (high: number, rule: string): Judgement =>
     judge({ value: growth, halfWidth: input.halfWidth, high, rule });

@@ -1,6 +1,7 @@
 /** Conical (disc) spring washers by the Almen–László formula, and stacks of them. */
 import {
   checkBetween,
+  checkMeasurable,
   checkWhole,
   fail,
   given,
@@ -10,7 +11,6 @@ import {
   type Pascals,
   type Warning,
 } from "../quantity/index.ts";
-import { checkPositive, checkRecord } from "./check.ts";
 
 /**
  * A disc spring without contact flats.
@@ -55,12 +55,12 @@ function scaleOf(spring: DiscSpring): number {
 }
 
 function checkSpring(spring: DiscSpring): void {
-  checkRecord("spring", spring);
-  checkPositive("spring.outerDiameter", spring.outerDiameter, "m");
-  checkPositive("spring.innerDiameter", spring.innerDiameter, "m");
-  checkPositive("spring.thickness", spring.thickness, "m");
-  checkPositive("spring.coneHeight", spring.coneHeight, "m");
-  if (spring.modulus !== undefined) checkPositive("spring.modulus", spring.modulus, "Pa");
+  given(spring, "spring");
+  checkMeasurable("spring.outerDiameter", spring.outerDiameter, "m");
+  checkMeasurable("spring.innerDiameter", spring.innerDiameter, "m");
+  checkMeasurable("spring.thickness", spring.thickness, "m");
+  checkMeasurable("spring.coneHeight", spring.coneHeight, "m");
+  if (spring.modulus !== undefined) checkMeasurable("spring.modulus", spring.modulus, "Pa");
   if (spring.poisson !== undefined) checkBetween("spring.poisson", spring.poisson, 0, 0.5);
   // Nearer than 1 % the formula divides two vanishing numbers, and such a ring is no disc spring.
   if (!(spring.innerDiameter < 0.99 * spring.outerDiameter)) {

@@ -2,6 +2,8 @@
 import {
   type Amperes,
   checkBetween,
+  checkMeasurable,
+  checkMeasurableOrZero,
   given,
   type Kelvins,
   type KelvinsPerWatt,
@@ -11,7 +13,6 @@ import {
   type WattsPerMeterKelvin,
   type WattsPerSquareMeterKelvin,
 } from "../quantity/index.ts";
-import { checkNonNegative, checkPositive, checkRecord } from "./check.ts";
 
 /**
  * A bar as a fin.
@@ -33,11 +34,11 @@ export interface FinBar {
 
 /** Checks a fin bar. */
 export function checkFin(bar: FinBar): void {
-  checkRecord("bar", bar);
-  checkPositive("bar.section", bar.section, "m²");
-  checkPositive("bar.perimeter", bar.perimeter, "m");
-  checkPositive("bar.conductivity", bar.conductivity, "W/(m·K)");
-  checkPositive("bar.filmCoefficient", bar.filmCoefficient, "W/(m²·K)");
+  given(bar, "bar");
+  checkMeasurable("bar.section", bar.section, "m²");
+  checkMeasurable("bar.perimeter", bar.perimeter, "m");
+  checkMeasurable("bar.conductivity", bar.conductivity, "W/(m·K)");
+  checkMeasurable("bar.filmCoefficient", bar.filmCoefficient, "W/(m²·K)");
 }
 
 /**
@@ -92,7 +93,7 @@ export function jointThermalResistance(input: {
   const spread = finSpreadLength(bar);
   const endless = spread / (2 * bar.conductivity * bar.section);
   if (arm === undefined) return endless as KelvinsPerWatt;
-  checkPositive("arm", arm, "m");
+  checkMeasurable("arm", arm, "m");
   return (endless / Math.tanh(arm / spread)) as KelvinsPerWatt;
 }
 
@@ -140,9 +141,9 @@ export function resistanceFromRise(input: {
 }): ResistanceFromRise {
   given(input);
   const { rise, thermalResistance, current, uncertainty = 0.3 } = input;
-  checkNonNegative("rise", rise, "K");
-  checkPositive("thermalResistance", thermalResistance, "K/W");
-  checkPositive("current", current, "A");
+  checkMeasurableOrZero("rise", rise, "K");
+  checkMeasurable("thermalResistance", thermalResistance, "K/W");
+  checkMeasurable("current", current, "A");
   checkBetween("uncertainty", uncertainty, 0, 0.9);
   const resistance = rise / (thermalResistance * current * current);
   return {

@@ -6,6 +6,7 @@ import {
   type Amperes,
   type Celsius,
   checkBetween,
+  checkMeasurable,
   fail,
   given,
   type Meters,
@@ -21,7 +22,6 @@ import {
 } from "../quantity/index.ts";
 import { resistivityAt } from "./bar.ts";
 import { hotWarnings, JOINT_DEFERRAL } from "./basis.ts";
-import { checkPositive, checkRecord } from "./check.ts";
 
 const GRAVITY = 9.80665;
 const SEA_LEVEL = 101325 as Pascals;
@@ -75,14 +75,14 @@ export interface BarBalance {
 }
 
 function checkBar(bar: BareBar): void {
-  checkRecord("bar", bar);
-  checkPositive("bar.width", bar.width, "m");
-  checkPositive("bar.thickness", bar.thickness, "m");
+  given(bar, "bar");
+  checkMeasurable("bar.width", bar.width, "m");
+  checkMeasurable("bar.thickness", bar.thickness, "m");
   checkBetween("bar.emissivity", bar.emissivity, 0, 1);
   checkBetween("bar.air", bar.air, -50, 500, "°C");
   if (bar.skinRatio !== undefined) checkBetween("bar.skinRatio", bar.skinRatio, 1, 10);
   if (bar.filmCoefficient !== undefined) {
-    checkPositive("bar.filmCoefficient", bar.filmCoefficient, "W/(m²·K)");
+    checkMeasurable("bar.filmCoefficient", bar.filmCoefficient, "W/(m²·K)");
   }
 }
 
@@ -110,7 +110,7 @@ export function plateFilmCoefficient(input: {
 }): WattsPerSquareMeterKelvin {
   given(input);
   const { height, surface, air } = input;
-  checkPositive("height", height, "m");
+  checkMeasurable("height", height, "m");
   checkBetween("air", air, -50, 500, "°C");
   checkBetween("surface", surface, -50, HOTTEST, "°C");
   if (!(surface > air)) {
@@ -227,7 +227,7 @@ export function barTemperature(input: { readonly bar: BareBar; readonly current:
   given(input);
   const { bar, current } = input;
   checkBar(bar);
-  checkPositive("current", current, "A");
+  checkMeasurable("current", current, "A");
   // At the temperature of the air a bar carries nothing.
   const excess = (temperature: number): number =>
     (temperature > bar.air ? balanceAt(bar, temperature as Celsius).current : 0) - current;

@@ -1,14 +1,17 @@
 /** Preload hot and cold: expansion of unlike metals, embedding, and what one overload leaves behind. */
 import {
+  checkMeasurable,
+  checkMeasurableOrZero,
+  checkMeasurableSigned,
   fail,
   given,
+  givenList,
   type Kelvins,
   type Meters,
   type Newtons,
   type NewtonsPerMeter,
   type PerKelvin,
 } from "../quantity/index.ts";
-import { checkFinite, checkList, checkNonNegative, checkPositive, checkRecord } from "./check.ts";
 
 /**
  * One part of a clamped stack.
@@ -57,15 +60,15 @@ export function preloadChange(input: {
   given(input);
   const { stud, parts, studStiffness, partsStiffness } = input;
   const growth = (path: string, part: StackPart): number => {
-    checkRecord(path, part);
-    checkPositive(`${path}.length`, part.length, "m");
-    checkNonNegative(`${path}.expansion`, part.expansion, "1/K");
-    checkFinite(`${path}.rise`, part.rise, "K");
+    given(part, path);
+    checkMeasurable(`${path}.length`, part.length, "m");
+    checkMeasurableOrZero(`${path}.expansion`, part.expansion, "1/K");
+    checkMeasurableSigned(`${path}.rise`, part.rise, "K");
     return part.expansion * part.length * part.rise;
   };
-  checkPositive("studStiffness", studStiffness, "N/m");
-  checkPositive("partsStiffness", partsStiffness, "N/m");
-  checkList("parts", parts, 1);
+  checkMeasurable("studStiffness", studStiffness, "N/m");
+  checkMeasurable("partsStiffness", partsStiffness, "N/m");
+  givenList(parts, "parts", 1);
   const studGrowth = growth("stud", stud);
   let partsGrowth = 0;
   let length = 0;
@@ -115,12 +118,12 @@ export function embeddingLoss(input: {
 }): Newtons {
   given(input);
   const { embedding, studStiffness, partsStiffness, washerStiffness } = input;
-  checkNonNegative("embedding", embedding, "m");
-  checkPositive("studStiffness", studStiffness, "N/m");
-  checkPositive("partsStiffness", partsStiffness, "N/m");
+  checkMeasurableOrZero("embedding", embedding, "m");
+  checkMeasurable("studStiffness", studStiffness, "N/m");
+  checkMeasurable("partsStiffness", partsStiffness, "N/m");
   let compliance = 1 / studStiffness + 1 / partsStiffness;
   if (washerStiffness !== undefined) {
-    checkPositive("washerStiffness", washerStiffness, "N/m");
+    checkMeasurable("washerStiffness", washerStiffness, "N/m");
     compliance += 1 / washerStiffness;
   }
   return (embedding / compliance) as Newtons;
@@ -169,9 +172,9 @@ export function preloadAfterOverload(input: {
 }): HeatCycle {
   given(input);
   const { preload, change, ceiling } = input;
-  checkNonNegative("preload", preload, "N");
-  checkFinite("change", change, "N");
-  checkPositive("ceiling", ceiling, "N");
+  checkMeasurableOrZero("preload", preload, "N");
+  checkMeasurableSigned("change", change, "N");
+  checkMeasurable("ceiling", ceiling, "N");
   const wanted = preload + change;
   // A clamp cannot pull: below zero the parts stand apart.
   const hot = Math.max(0, Math.min(wanted, ceiling));

@@ -3,9 +3,13 @@ import {
   type Amperes,
   type Celsius,
   checkBetween,
+  checkMeasurable,
+  checkMeasurableOrZero,
+  checkMeasurableSigned,
   checkWhole,
   fail,
   given,
+  givenList,
   type Meters,
   type OhmMeters,
   type PerKelvin,
@@ -14,7 +18,6 @@ import {
   type WattsPerKelvin,
 } from "../quantity/index.ts";
 import { hotWarnings, JOINT_DEFERRAL } from "./basis.ts";
-import { checkFinite, checkList, checkNonNegative, checkPositive, checkRecord } from "./check.ts";
 import { checkFin, type FinBar } from "./fin.ts";
 
 /**
@@ -133,16 +136,16 @@ export function jumperProfile(input: {
   const { bar, air, leftArm, rightArm, jointPower, current = 0, coefficient20 = 0, points = 41 } = input;
   checkFin(bar);
   checkBetween("air", air, COLDEST, HOTTEST_AIR, "°C");
-  checkPositive("leftArm", leftArm, "m");
-  checkPositive("rightArm", rightArm, "m");
-  checkNonNegative("jointPower", jointPower, "W");
-  checkNonNegative("current", current, "A");
-  checkNonNegative("coefficient20", coefficient20, "1/K");
+  checkMeasurable("leftArm", leftArm, "m");
+  checkMeasurable("rightArm", rightArm, "m");
+  checkMeasurableOrZero("jointPower", jointPower, "W");
+  checkMeasurableOrZero("current", current, "A");
+  checkMeasurableOrZero("coefficient20", coefficient20, "1/K");
   checkWhole("points", points, 3, 2001);
-  if (current > 0) checkPositive("resistivity20", input.resistivity20 as OhmMeters, "Ω·m");
+  if (current > 0) checkMeasurable("resistivity20", input.resistivity20 as OhmMeters, "Ω·m");
   for (const side of ["left", "right"] as const) {
-    checkRecord(side, input[side]);
-    checkNonNegative(`${side}.conductance`, input[side].conductance, "W/K");
+    given(input[side], side);
+    checkMeasurableOrZero(`${side}.conductance`, input[side].conductance, "W/K");
     checkBetween(`${side}.temperature`, input[side].temperature, COLDEST, HOTTEST_END, "°C");
   }
   const source = current > 0 ? (current * current * (input.resistivity20 ?? 0)) / bar.section : 0;
@@ -231,10 +234,10 @@ export function profileAsSeen(input: {
 }): readonly ProfilePoint[] {
   given(input);
   const { profile, spot } = input;
-  checkList("profile", profile, 3);
+  givenList(profile, "profile", 3);
   profile.forEach((point, i) => {
-    checkRecord(`profile.${i}`, point);
-    checkFinite(`profile.${i}.position`, point.position, "m");
+    given(point, `profile.${i}`);
+    checkMeasurableSigned(`profile.${i}.position`, point.position, "m");
     checkBetween(`profile.${i}.temperature`, point.temperature, ABSOLUTE_ZERO, HOTTEST_SEEN, "°C");
     const before = profile[i - 1]?.position;
     if (before !== undefined && !(point.position > before)) {

@@ -1,6 +1,8 @@
 /** Two bars lapped on each other: current spreading, and a specific contact resistance between them. */
 import streamline from "../../shared/tables/lap-streamline-factor.json" with { type: "json" };
 import {
+  checkMeasurable,
+  checkMeasurableOrZero,
   fail,
   given,
   type Meters,
@@ -8,7 +10,6 @@ import {
   type OhmSquareMeters,
   type Ohms,
 } from "../quantity/index.ts";
-import { checkNonNegative, checkPositive } from "./check.ts";
 
 /** Two abrupt steps from one bar to two: 2 × 0.249833, Hall 1967. */
 const BOTH_STEPS = 0.499665;
@@ -36,8 +37,8 @@ const STEPS_ALONE = 5;
 export function streamlineFactor(input: { readonly overlap: Meters; readonly thickness: Meters }): number {
   given(input);
   const { overlap, thickness } = input;
-  checkPositive("overlap", overlap, "m");
-  checkPositive("thickness", thickness, "m");
+  checkMeasurable("overlap", overlap, "m");
+  checkMeasurable("thickness", thickness, "m");
   const x = overlap / thickness;
   const asymptote = (at: number): number => 0.5 + BOTH_STEPS / at;
   if (x >= STEPS_ALONE * (1 - 1e-12)) return asymptote(x);
@@ -73,7 +74,7 @@ export function streamlineFactor(input: { readonly overlap: Meters; readonly thi
  * @since 0.1.0
  */
 export function stepExcessSquares(widthRatio: number): number {
-  checkPositive("widthRatio", widthRatio);
+  checkMeasurable("widthRatio", widthRatio);
   const a = widthRatio;
   if (!(a < 1)) fail({ code: "out-of-range", path: "widthRatio", expected: "less than 1", received: a });
   return (((a * a + 1) / a) * Math.log((1 + a) / (1 - a)) - 2 * Math.log((4 * a) / (1 - a * a))) / Math.PI;
@@ -112,11 +113,11 @@ export function lapJointResistance(input: {
 }): Ohms {
   given(input);
   const { resistivity, overlap, width, thickness, specificContactResistance } = input;
-  checkPositive("resistivity", resistivity, "Ω·m");
-  checkPositive("overlap", overlap, "m");
-  checkPositive("width", width, "m");
-  checkPositive("thickness", thickness, "m");
-  checkNonNegative("specificContactResistance", specificContactResistance, "Ω·m²");
+  checkMeasurable("resistivity", resistivity, "Ω·m");
+  checkMeasurable("overlap", overlap, "m");
+  checkMeasurable("width", width, "m");
+  checkMeasurable("thickness", thickness, "m");
+  checkMeasurableOrZero("specificContactResistance", specificContactResistance, "Ω·m²");
   const bars = (resistivity * overlap) / (2 * width * thickness);
   if (specificContactResistance === 0) return bars as Ohms;
   const reach = Math.sqrt((specificContactResistance * thickness) / (2 * resistivity));

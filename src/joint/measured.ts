@@ -4,6 +4,8 @@ import { compareQuoted, type Judgement, judge } from "../decision/index.ts";
 import type { Basis } from "../material/index.ts";
 import {
   type Amperes,
+  checkMeasurable,
+  checkMeasurableOrZero,
   fail,
   given,
   type Meters,
@@ -15,7 +17,7 @@ import {
   type Watts,
 } from "../quantity/index.ts";
 import { basisOf, cellNumber, JOINT_DEFERRAL, rowNamed } from "./basis.ts";
-import { checkNonNegative, checkPositive, checkText } from "./check.ts";
+import { checkText } from "./check.ts";
 
 /**
  * A joint as measured.
@@ -53,8 +55,8 @@ export interface MeasuredJoint {
 export function jointPower(input: { readonly current: Amperes; readonly resistance: Ohms }): Watts {
   given(input);
   const { current, resistance } = input;
-  checkNonNegative("current", current, "A");
-  checkNonNegative("resistance", resistance, "Ω");
+  checkMeasurableOrZero("current", current, "A");
+  checkMeasurableOrZero("resistance", resistance, "Ω");
   return (current * current * resistance) as Watts;
 }
 
@@ -94,11 +96,11 @@ export function measuredJoint(input: {
 }): MeasuredJoint {
   given(input);
   const { drop, current, barResistance = 0, dropHalfWidth, currentHalfWidth } = input;
-  checkNonNegative("drop", drop, "V");
-  checkPositive("current", current, "A");
-  checkNonNegative("barResistance", barResistance, "Ω");
-  checkNonNegative("dropHalfWidth", dropHalfWidth, "V");
-  checkNonNegative("currentHalfWidth", currentHalfWidth, "A");
+  checkMeasurableOrZero("drop", drop, "V");
+  checkMeasurable("current", current, "A");
+  checkMeasurableOrZero("barResistance", barResistance, "Ω");
+  checkMeasurableOrZero("dropHalfWidth", dropHalfWidth, "V");
+  checkMeasurableOrZero("currentHalfWidth", currentHalfWidth, "A");
   if (!(currentHalfWidth < current)) {
     fail({
       code: "out-of-range",
@@ -170,9 +172,9 @@ export function equivalentBarLength(input: {
 }): Meters {
   given(input);
   const { resistance, resistivity, section } = input;
-  checkNonNegative("resistance", resistance, "Ω");
-  checkPositive("resistivity", resistivity, "Ω·m");
-  checkPositive("section", section, "m²");
+  checkMeasurableOrZero("resistance", resistance, "Ω");
+  checkMeasurable("resistivity", resistivity, "Ω·m");
+  checkMeasurable("section", section, "m²");
   return ((resistance * section) / resistivity) as Meters;
 }
 
@@ -246,14 +248,14 @@ export function judgeJoint(input: {
 }): JointVerdict {
   given(input);
   const { resistance, halfWidth, similar, similarHalfWidth, rule } = input;
-  checkNonNegative("resistance", resistance, "Ω");
-  checkNonNegative("halfWidth", halfWidth, "Ω");
-  checkNonNegative("similarHalfWidth", similarHalfWidth, "Ω");
+  checkMeasurableOrZero("resistance", resistance, "Ω");
+  checkMeasurableOrZero("halfWidth", halfWidth, "Ω");
+  checkMeasurableOrZero("similarHalfWidth", similarHalfWidth, "Ω");
   if (!Array.isArray(similar) || similar.length === 0) {
     fail({ code: "missing", path: "similar", expected: "at least one similar joint", received: undefined });
   }
   similar.forEach((one, i) => {
-    checkNonNegative(`similar.${i}`, one, "Ω");
+    checkMeasurableOrZero(`similar.${i}`, one, "Ω");
     if (one === 0) {
       fail({
         code: "not-identifiable",
@@ -268,7 +270,7 @@ export function judgeJoint(input: {
   const own = typeof rule === "object" && rule !== null ? rule : undefined;
   const row = own === undefined ? rowNamed(ratioRules, "rule", rule as string) : undefined;
   const limit = row === undefined ? (own?.limit ?? Number.NaN) : cellNumber(row, 1, "rule");
-  checkPositive("rule.limit", limit);
+  checkMeasurable("rule.limit", limit);
   if (compareQuoted({ left: limit, right: 1 }) < 0) {
     fail({ code: "out-of-range", path: "rule.limit", expected: "1 or more", received: limit });
   }

@@ -4,6 +4,8 @@ import textbook from "../../shared/tables/nut-factor-textbook.json" with { type:
 import type { Basis } from "../material/index.ts";
 import {
   checkBetween,
+  checkMeasurable,
+  checkMeasurableOrZero,
   fail,
   given,
   type Meters,
@@ -12,7 +14,6 @@ import {
   type Warning,
 } from "../quantity/index.ts";
 import { basisOf, cellNumber, rowNamed } from "./basis.ts";
-import { checkNonNegative, checkPositive } from "./check.ts";
 
 /**
  * Named thread conditions.
@@ -151,12 +152,12 @@ export function nutFactorFromFriction(input: {
 }): number {
   given(input);
   const { diameter, pitch, pitchDiameter, threadFriction, bearingFriction, bearingDiameter } = input;
-  checkPositive("diameter", diameter, "m");
-  checkPositive("pitch", pitch, "m");
-  checkPositive("pitchDiameter", pitchDiameter, "m");
+  checkMeasurable("diameter", diameter, "m");
+  checkMeasurable("pitch", pitch, "m");
+  checkMeasurable("pitchDiameter", pitchDiameter, "m");
   checkBetween("threadFriction", threadFriction, 0, 1);
   checkBetween("bearingFriction", bearingFriction, 0, 1);
-  checkPositive("bearingDiameter", bearingDiameter, "m");
+  checkMeasurable("bearingDiameter", bearingDiameter, "m");
   const lever =
     pitch / (2 * Math.PI) +
     (threadFriction * pitchDiameter) / (2 * Math.cos(Math.PI / 6)) +
@@ -214,13 +215,13 @@ export function screwTorque(input: {
 }): ScrewTorque {
   given(input);
   const { force, lead, meanDiameter, threadFriction, halfAngle, collarFriction, collarDiameter } = input;
-  checkPositive("force", force, "N");
-  checkPositive("lead", lead, "m");
-  checkPositive("meanDiameter", meanDiameter, "m");
+  checkMeasurable("force", force, "N");
+  checkMeasurable("lead", lead, "m");
+  checkMeasurable("meanDiameter", meanDiameter, "m");
   checkBetween("threadFriction", threadFriction, 0, 1);
   checkBetween("halfAngle", halfAngle, 0, 1, "rad");
   checkBetween("collarFriction", collarFriction, 0, 1);
-  checkNonNegative("collarDiameter", collarDiameter, "m");
+  checkMeasurableOrZero("collarDiameter", collarDiameter, "m");
   const friction = threadFriction / Math.cos(halfAngle);
   const around = Math.PI * meanDiameter;
   if (!(around > friction * lead)) {

@@ -1,6 +1,8 @@
 /** Torque and preload: T = K·F·d both ways, and as a band. */
 import {
   checkBetween,
+  checkMeasurable,
+  checkMeasurableOrZero,
   fail,
   given,
   type Meters,
@@ -9,7 +11,6 @@ import {
   type Pascals,
   type SquareMeters,
 } from "../quantity/index.ts";
-import { checkNonNegative, checkPositive } from "./check.ts";
 
 /** Outside of this a nut factor is a slip (percent for ratio, friction for nut factor). */
 const NUT_FACTOR_LOW = 0.03;
@@ -43,8 +44,8 @@ export function preloadFromTorque(input: {
 }): Newtons {
   given(input);
   const { torque, diameter, nutFactor } = input;
-  checkNonNegative("torque", torque, "N·m");
-  checkPositive("diameter", diameter, "m");
+  checkMeasurableOrZero("torque", torque, "N·m");
+  checkMeasurable("diameter", diameter, "m");
   checkNutFactor("nutFactor", nutFactor);
   return (torque / (nutFactor * diameter)) as Newtons;
 }
@@ -70,8 +71,8 @@ export function torqueFromPreload(input: {
 }): NewtonMeters {
   given(input);
   const { preload, diameter, nutFactor } = input;
-  checkNonNegative("preload", preload, "N");
-  checkPositive("diameter", diameter, "m");
+  checkMeasurableOrZero("preload", preload, "N");
+  checkMeasurable("diameter", diameter, "m");
   checkNutFactor("nutFactor", nutFactor);
   return (nutFactor * preload * diameter) as NewtonMeters;
 }
@@ -97,9 +98,9 @@ export function nutFactorFromPreload(input: {
 }): number {
   given(input);
   const { torque, preload, diameter } = input;
-  checkPositive("torque", torque, "N·m");
-  checkPositive("preload", preload, "N");
-  checkPositive("diameter", diameter, "m");
+  checkMeasurable("torque", torque, "N·m");
+  checkMeasurable("preload", preload, "N");
+  checkMeasurable("diameter", diameter, "m");
   return torque / (preload * diameter);
 }
 
@@ -179,6 +180,6 @@ export function impliedBoltStress(input: {
   readonly nutFactor: number;
 }): Pascals {
   given(input);
-  checkPositive("stressArea", input.stressArea, "m²");
+  checkMeasurable("stressArea", input.stressArea, "m²");
   return (preloadFromTorque(input) / input.stressArea) as Pascals;
 }

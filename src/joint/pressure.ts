@@ -1,6 +1,8 @@
 /** Pressure under a washer, flange or nut, and at the interface the pressure cone reaches. */
 import {
   checkBetween,
+  checkMeasurable,
+  checkMeasurableOrZero,
   fail,
   given,
   type Meters,
@@ -8,7 +10,6 @@ import {
   type Pascals,
   type SquareMeters,
 } from "../quantity/index.ts";
-import { checkNonNegative, checkPositive } from "./check.ts";
 
 /**
  * Mean pressure on an annulus: force/[(π/4)·(outerDiameter² − holeDiameter²)].
@@ -36,14 +37,14 @@ export function annulusPressure(input: {
   readonly holeDiameter: Meters;
 }): Pascals {
   given(input);
-  checkNonNegative("force", input.force, "N");
+  checkMeasurableOrZero("force", input.force, "N");
   return (input.force / annulusArea(input)) as Pascals;
 }
 
 function annulusArea(input: { readonly outerDiameter: Meters; readonly holeDiameter: Meters }): SquareMeters {
   const { outerDiameter, holeDiameter } = input;
-  checkPositive("outerDiameter", outerDiameter, "m");
-  checkNonNegative("holeDiameter", holeDiameter, "m");
+  checkMeasurable("outerDiameter", outerDiameter, "m");
+  checkMeasurableOrZero("holeDiameter", holeDiameter, "m");
   if (!(holeDiameter < outerDiameter)) {
     fail({
       code: "inconsistent",
@@ -102,8 +103,8 @@ export function bearingPressure(input: {
 }): BearingPressure {
   given(input);
   const { force, outerDiameter, holeDiameter, barThickness, halfAngle = Math.PI / 6 } = input;
-  checkPositive("outerDiameter", outerDiameter, "m");
-  checkNonNegative("barThickness", barThickness, "m");
+  checkMeasurable("outerDiameter", outerDiameter, "m");
+  checkMeasurableOrZero("barThickness", barThickness, "m");
   checkBetween("halfAngle", halfAngle, 0, 1, "rad");
   const interfaceDiameter = (outerDiameter + 2 * barThickness * Math.tan(halfAngle)) as Meters;
   return {

@@ -5,6 +5,7 @@ import metals from "../../shared/tables/joint-expansion.json" with { type: "json
 import proofLoads from "../../shared/tables/proof-load-iso-898-1.json" with { type: "json" };
 import type { Basis } from "../material/index.ts";
 import {
+  checkMeasurable,
   checkOneOf,
   fail,
   gigapascals,
@@ -20,7 +21,6 @@ import {
   type Warning,
 } from "../quantity/index.ts";
 import { basisOf, cellNumber, columnOf, JOINT_DEFERRAL, rowNamed } from "./basis.ts";
-import { checkPositive } from "./check.ts";
 import type { DiscSpring } from "./discSpring.ts";
 
 /**
@@ -163,7 +163,7 @@ export interface BarBolting {
  * @since 0.1.0
  */
 export function barBolting(width: Meters): BarBolting {
-  checkPositive("width", width, "m");
+  checkMeasurable("width", width, "m");
   const size = toMillimeters(width);
   const row = bolting.rows.find(([one]) => Math.abs(Number(one) / size - 1) < 1e-9);
   if (row === undefined) {

@@ -2,6 +2,8 @@
 import {
   type Amperes,
   checkBetween,
+  checkMeasurable,
+  checkMeasurableOrZero,
   given,
   type Kelvins,
   type KelvinsPerWatt,
@@ -12,7 +14,6 @@ import {
   type Watts,
 } from "../quantity/index.ts";
 import { JOINT_DEFERRAL } from "./basis.ts";
-import { checkNonNegative, checkPositive } from "./check.ts";
 import { checkFin, type FinBar } from "./fin.ts";
 
 /**
@@ -75,10 +76,10 @@ export function jointBalance(input: {
 }): JointBalance {
   given(input);
   const { current, resistance, coefficient, thermalResistance, uncertainty = 0.3 } = input;
-  checkPositive("current", current, "A");
-  checkPositive("resistance", resistance, "Ω");
-  checkNonNegative("coefficient", coefficient, "1/K");
-  checkPositive("thermalResistance", thermalResistance, "K/W");
+  checkMeasurable("current", current, "A");
+  checkMeasurable("resistance", resistance, "Ω");
+  checkMeasurableOrZero("coefficient", coefficient, "1/K");
+  checkMeasurable("thermalResistance", thermalResistance, "K/W");
   checkBetween("uncertainty", uncertainty, 0, 0.9);
   const bare = current * current * resistance * thermalResistance;
   const loopGain = bare * coefficient;
@@ -142,8 +143,8 @@ export function barCriticalCurrent(input: {
   given(input);
   const { bar, resistivity20, coefficient20 } = input;
   checkFin(bar);
-  checkPositive("resistivity20", resistivity20, "Ω·m");
-  checkPositive("coefficient20", coefficient20, "1/K");
+  checkMeasurable("resistivity20", resistivity20, "Ω·m");
+  checkMeasurable("coefficient20", coefficient20, "1/K");
   return Math.sqrt(
     (bar.filmCoefficient * bar.perimeter * bar.section) / (resistivity20 * coefficient20),
   ) as Amperes;

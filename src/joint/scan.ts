@@ -1,7 +1,15 @@
 /** Temperature rises seen at part load, referred to another load: as bands, because the exponent is not known. */
-import { type Amperes, checkBetween, fail, given, type Kelvins, type Warning } from "../quantity/index.ts";
+import {
+  type Amperes,
+  checkBetween,
+  checkMeasurable,
+  checkMeasurableOrZero,
+  fail,
+  given,
+  type Kelvins,
+  type Warning,
+} from "../quantity/index.ts";
 import { JOINT_DEFERRAL } from "./basis.ts";
-import { checkNonNegative, checkPositive, checkRecord } from "./check.ts";
 
 /**
  * Lowest and highest exponent of rise against current, and that of a bare copper bar with its own resistivity growth.
@@ -55,9 +63,9 @@ export function riseAtCurrent(input: {
 }): Kelvins {
   given(input);
   const { rise, current, otherCurrent, exponent } = input;
-  checkNonNegative("rise", rise, "K");
-  checkPositive("current", current, "A");
-  checkPositive("otherCurrent", otherCurrent, "A");
+  checkMeasurableOrZero("rise", rise, "K");
+  checkMeasurable("current", current, "A");
+  checkMeasurable("otherCurrent", otherCurrent, "A");
   checkBetween("exponent", exponent, 1, 2);
   return (rise * (otherCurrent / current) ** exponent) as Kelvins;
 }
@@ -126,8 +134,8 @@ export function riseAtFullLoad(input: {
 }): RiseBand {
   given(input);
   const { rise, loadFraction, exponentLow = EXPONENT_LOW, exponentHigh = EXPONENT_HIGH } = input;
-  checkNonNegative("rise", rise, "K");
-  checkPositive("loadFraction", loadFraction);
+  checkMeasurableOrZero("rise", rise, "K");
+  checkMeasurable("loadFraction", loadFraction);
   checkBetween("loadFraction", loadFraction, 0, 2);
   checkBetween("exponentLow", exponentLow, 1, 2);
   checkBetween("exponentHigh", exponentHigh, 1, 2);
@@ -202,13 +210,13 @@ export function compareRises(input: {
 }): RiseComparison {
   given(input);
   const { referenceCurrent, fullLoadCurrent } = input;
-  checkPositive("referenceCurrent", referenceCurrent, "A");
-  checkPositive("fullLoadCurrent", fullLoadCurrent, "A");
+  checkMeasurable("referenceCurrent", referenceCurrent, "A");
+  checkMeasurable("fullLoadCurrent", fullLoadCurrent, "A");
   const refer = (name: "first" | "second"): RiseBand => {
-    checkRecord(name, input[name]);
+    given(input[name], name);
     const { rise, current } = input[name];
-    checkNonNegative(`${name}.rise`, rise, "K");
-    checkPositive(`${name}.current`, current, "A");
+    checkMeasurableOrZero(`${name}.rise`, rise, "K");
+    checkMeasurable(`${name}.current`, current, "A");
     return band({
       rise,
       ratio: referenceCurrent / current,

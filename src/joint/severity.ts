@@ -3,9 +3,17 @@ import neta from "../../shared/tables/joint-thermal-severity-neta.json" with { t
 import practitioner from "../../shared/tables/joint-thermal-severity-practitioner.json" with { type: "json" };
 import { compareQuoted } from "../decision/index.ts";
 import type { Basis } from "../material/index.ts";
-import { checkBetween, checkOneOf, fail, given, type Kelvins, type Warning } from "../quantity/index.ts";
+import {
+  checkBetween,
+  checkMeasurable,
+  checkMeasurableOrZero,
+  checkOneOf,
+  fail,
+  given,
+  type Kelvins,
+  type Warning,
+} from "../quantity/index.ts";
 import { basisOf, type Cell, columnOf, JOINT_DEFERRAL, type SharedTable } from "./basis.ts";
-import { checkNonNegative, checkPositive } from "./check.ts";
 import { riseAtFullLoad } from "./scan.ts";
 
 /**
@@ -129,12 +137,12 @@ export function scanSeverity(input: {
 }): Severity {
   given(input);
   const { rise, riseHalfWidth, loadFraction, emissivity } = input;
-  checkNonNegative("rise", rise, "K");
-  checkNonNegative("riseHalfWidth", riseHalfWidth, "K");
+  checkMeasurableOrZero("rise", rise, "K");
+  checkMeasurableOrZero("riseHalfWidth", riseHalfWidth, "K");
   const comparison = checkOneOf("comparison", input.comparison, ["similar", "ambient"]);
   const load = checkOneOf("load", input.load, ["as measured", "full load"]);
   const scale = checkOneOf("scale", input.scale, ["neta-100.18", "practitioner-limits"]);
-  checkPositive("loadFraction", loadFraction);
+  checkMeasurable("loadFraction", loadFraction);
   checkReadableEmissivity("emissivity", emissivity);
   const [bottom, top] = [Math.max(0, rise - riseHalfWidth) as Kelvins, (rise + riseHalfWidth) as Kelvins];
   const least = riseAtFullLoad({ rise: bottom, loadFraction });

@@ -1,5 +1,7 @@
 /** Stiffness of bolts and of what they clamp. */
 import {
+  checkMeasurable,
+  checkMeasurableOrZero,
   fail,
   given,
   type Meters,
@@ -7,7 +9,6 @@ import {
   type Pascals,
   type SquareMeters,
 } from "../quantity/index.ts";
-import { checkNonNegative, checkPositive } from "./check.ts";
 
 /** tan 30° and twice of it to the digits of the handbook, which its examples were computed with. */
 const TAN_30 = 0.5774;
@@ -51,9 +52,9 @@ export function boltLengths(input: {
 }): BoltLengths {
   given(input);
   const { diameter, boltLength, grip } = input;
-  checkPositive("diameter", diameter, "m");
-  checkPositive("boltLength", boltLength, "m");
-  checkPositive("grip", grip, "m");
+  checkMeasurable("diameter", diameter, "m");
+  checkMeasurable("boltLength", boltLength, "m");
+  checkMeasurable("grip", grip, "m");
   const over = (path: string, value: number, limit: number): void => {
     if (value > limit * (1 + 1e-12))
       fail({ code: "out-of-range", path, expected: `at most ${limit}`, received: value, unit: "m" });
@@ -106,14 +107,14 @@ export function boltStiffness(input: {
 }): NewtonsPerMeter {
   given(input);
   const { stressArea, threadLength, shankLength = 0, modulus } = input;
-  checkPositive("stressArea", stressArea, "m²");
-  checkPositive("threadLength", threadLength, "m");
-  checkNonNegative("shankLength", shankLength, "m");
-  checkPositive("modulus", modulus, "Pa");
+  checkMeasurable("stressArea", stressArea, "m²");
+  checkMeasurable("threadLength", threadLength, "m");
+  checkMeasurableOrZero("shankLength", shankLength, "m");
+  checkMeasurable("modulus", modulus, "Pa");
   let compliance = threadLength / (stressArea * modulus);
   if (shankLength > 0) {
     const shankArea = input.shankArea as SquareMeters;
-    checkPositive("shankArea", shankArea, "m²");
+    checkMeasurable("shankArea", shankArea, "m²");
     compliance += shankLength / (shankArea * modulus);
   }
   return (1 / compliance) as NewtonsPerMeter;
@@ -145,10 +146,10 @@ export function frustumStiffness(input: {
 }): NewtonsPerMeter {
   given(input);
   const { diameter: d, thickness: t, faceDiameter: face, modulus } = input;
-  checkPositive("diameter", d, "m");
-  checkPositive("thickness", t, "m");
-  checkPositive("faceDiameter", face, "m");
-  checkPositive("modulus", modulus, "Pa");
+  checkMeasurable("diameter", d, "m");
+  checkMeasurable("thickness", t, "m");
+  checkMeasurable("faceDiameter", face, "m");
+  checkMeasurable("modulus", modulus, "Pa");
   if (!(face > d)) {
     fail({
       code: "inconsistent",
@@ -186,9 +187,9 @@ export function memberStiffness(input: {
 }): NewtonsPerMeter {
   given(input);
   const { diameter: d, grip, modulus } = input;
-  checkPositive("diameter", d, "m");
-  checkPositive("grip", grip, "m");
-  checkPositive("modulus", modulus, "Pa");
+  checkMeasurable("diameter", d, "m");
+  checkMeasurable("grip", grip, "m");
+  checkMeasurable("modulus", modulus, "Pa");
   const slope = TAN_30 * grip;
   return ((Math.PI * TAN_30 * modulus * d) /
     (2 * Math.log1p((4 * slope) / (slope + 2.5 * d)))) as NewtonsPerMeter;
@@ -225,11 +226,11 @@ export function memberStiffnessFitted(input: {
 }): NewtonsPerMeter {
   given(input);
   const { diameter, grip, modulus, a = 0.78952, b = 0.62914 } = input;
-  checkPositive("diameter", diameter, "m");
-  checkPositive("grip", grip, "m");
-  checkPositive("modulus", modulus, "Pa");
-  checkPositive("a", a);
-  checkPositive("b", b);
+  checkMeasurable("diameter", diameter, "m");
+  checkMeasurable("grip", grip, "m");
+  checkMeasurable("modulus", modulus, "Pa");
+  checkMeasurable("a", a);
+  checkMeasurable("b", b);
   // The fit was made for grips of half a diameter and more; far below it the exponential is meaningless.
   if (!((b * diameter) / grip <= 20)) {
     fail({
@@ -261,7 +262,7 @@ export function seriesStiffness(parts: readonly NewtonsPerMeter[]): NewtonsPerMe
   }
   let compliance = 0;
   parts.forEach((one, i) => {
-    checkPositive(`parts.${i}`, one, "N/m");
+    checkMeasurable(`parts.${i}`, one, "N/m");
     compliance += 1 / one;
   });
   return (1 / compliance) as NewtonsPerMeter;

@@ -1,5 +1,7 @@
 /** A new bar from what is on the shelf: is it the same section, how much to cut, what it weighs. */
 import {
+  checkMeasurable,
+  checkMeasurableOrZero,
   checkWhole,
   given,
   type Kilograms,
@@ -8,7 +10,6 @@ import {
   type SquareMeters,
 } from "../quantity/index.ts";
 import { netSection } from "./bar.ts";
-import { checkNonNegative, checkPositive, checkRecord } from "./check.ts";
 
 /**
  * Width and thickness of a flat bar.
@@ -68,8 +69,8 @@ export function compareStock(input: {
   readonly holeDiameter?: Meters;
 }): StockComparison {
   given(input);
-  checkRecord("old", input.old);
-  checkRecord("stock", input.stock);
+  given(input.old, "old");
+  given(input.stock, "stock");
   const hole = input.holeDiameter === undefined ? {} : { holeDiameter: input.holeDiameter };
   const [oldSection, newSection] = [netSection(input.old), netSection(input.stock)];
   const [oldNet, newNet] = [netSection({ ...input.old, ...hole }), netSection({ ...input.stock, ...hole })];
@@ -134,11 +135,11 @@ export function cutList(input: {
   given(input);
   const { studs, pitch, overhang, bars, kerf, width, thickness, density } = input;
   checkWhole("studs", studs, 2, 100);
-  checkPositive("pitch", pitch, "m");
-  checkNonNegative("overhang", overhang, "m");
+  checkMeasurable("pitch", pitch, "m");
+  checkMeasurableOrZero("overhang", overhang, "m");
   checkWhole("bars", bars, 1, 1000);
-  checkNonNegative("kerf", kerf, "m");
-  checkPositive("density", density, "kg/m³");
+  checkMeasurableOrZero("kerf", kerf, "m");
+  checkMeasurable("density", density, "kg/m³");
   const length = (studs - 1) * pitch + 2 * overhang;
   return {
     length: length as Meters,

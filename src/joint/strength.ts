@@ -6,6 +6,7 @@ import j429 from "../../shared/tables/bolt-strength-sae-j429.json" with { type: 
 import c36000 from "../../shared/tables/stud-strength-brass-c36000.json" with { type: "json" };
 import type { Basis } from "../material/index.ts";
 import {
+  checkMeasurable,
   checkOneOf,
   fail,
   given,
@@ -20,7 +21,6 @@ import {
   type Warning,
 } from "../quantity/index.ts";
 import { basisOf, type Cell, JOINT_DEFERRAL, rowNamed, type SharedTable } from "./basis.ts";
-import { checkPositive } from "./check.ts";
 
 /**
  * Standards and data sheets whose grades are known here.
@@ -142,7 +142,7 @@ export function fastenerStrength(input: {
 }): FastenerStrength {
   given(input);
   const standard = checkOneOf("standard", input.standard, STANDARDS);
-  checkPositive("diameter", input.diameter, "m");
+  checkMeasurable("diameter", input.diameter, "m");
   const table = tableOf(standard);
   const row = rowFor(table, input.grade, input.diameter);
   const stress = (name: string): Pascals | null => {

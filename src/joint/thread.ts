@@ -3,6 +3,7 @@ import metric from "../../shared/tables/thread-metric.json" with { type: "json" 
 import unified from "../../shared/tables/thread-unified.json" with { type: "json" };
 import type { Basis } from "../material/index.ts";
 import {
+  checkMeasurable,
   checkOneOf,
   fail,
   given,
@@ -14,7 +15,6 @@ import {
   squareMillimeters,
 } from "../quantity/index.ts";
 import { basisOf, cellNumber, rowNamed } from "./basis.ts";
-import { checkPositive } from "./check.ts";
 
 /**
  * Areas and diameters of a 60° screw thread.
@@ -64,8 +64,8 @@ export function threadGeometry(input: {
   given(input);
   const form = checkOneOf("form", input.form, ["metric", "unified"]);
   const { diameter, pitch } = input;
-  checkPositive("pitch", pitch, "m");
-  checkPositive("diameter", diameter, "m");
+  checkMeasurable("pitch", pitch, "m");
+  checkMeasurable("diameter", diameter, "m");
   const off = OFF[form];
   const minor = diameter - off.minor * pitch;
   if (!(minor > 0)) {

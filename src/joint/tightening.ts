@@ -3,6 +3,7 @@ import { type Judgement, judge } from "../decision/index.ts";
 import type { Basis } from "../material/index.ts";
 import {
   checkBetween,
+  checkMeasurable,
   given,
   type Meters,
   type NewtonMeters,
@@ -11,7 +12,6 @@ import {
   type Warning,
 } from "../quantity/index.ts";
 import { JOINT_DEFERRAL } from "./basis.ts";
-import { checkPositive, checkRecord } from "./check.ts";
 import { type PreloadBand, preloadBand } from "./preload.ts";
 import { type BearingPressure, bearingPressure } from "./pressure.ts";
 
@@ -99,13 +99,13 @@ export function tightening(input: {
 }): Tightening {
   given(input);
   const { torque, diameter, stressArea, strength, allowedShare = REUSED_SHARE, face } = input;
-  checkPositive("torque", torque, "N·m");
-  checkPositive("diameter", diameter, "m");
-  checkPositive("stressArea", stressArea, "m²");
+  checkMeasurable("torque", torque, "N·m");
+  checkMeasurable("diameter", diameter, "m");
+  checkMeasurable("stressArea", stressArea, "m²");
   checkBetween("stressArea", stressArea, 0, (Math.PI / 4) * diameter * diameter, "m²");
-  checkPositive("strength", strength, "Pa");
+  checkMeasurable("strength", strength, "Pa");
   checkBetween("allowedShare", allowedShare, 0.1, 1);
-  if (face !== undefined) checkRecord("face", face);
+  if (face !== undefined) given(face, "face");
   const preload = preloadBand(input);
   const proofLoad = strength * stressArea;
   const share = { low: preload.low / proofLoad, high: preload.high / proofLoad };

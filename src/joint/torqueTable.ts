@@ -6,15 +6,17 @@ import switchgear from "../../shared/tables/torque-switchgear-metric.json" with 
 import telecom from "../../shared/tables/torque-telecom-minimum.json" with { type: "json" };
 import type { Basis } from "../material/index.ts";
 import {
+  checkMeasurable,
   checkOneOf,
   fail,
+  given,
   type NewtonMeters,
   newtonMeters,
   poundForceInches,
   type Warning,
 } from "../quantity/index.ts";
 import { basisOf, cellNumber, JOINT_DEFERRAL, rowNamed, type SharedTable } from "./basis.ts";
-import { checkPositive, checkRecord, checkText } from "./check.ts";
+import { checkText } from "./check.ts";
 
 /**
  * Named torque tables.
@@ -109,12 +111,12 @@ export function tighteningTorque(input: {
   readonly size?: string;
   readonly column?: string;
 }): TighteningTorque {
-  checkRecord("input", input);
+  given(input, "input");
   const { maker } = input;
   if (maker !== undefined) {
-    checkRecord("maker", maker);
+    given(maker, "maker");
     checkText("maker.source", maker.source);
-    checkPositive("maker.torque", maker.torque, "N·m");
+    checkMeasurable("maker.torque", maker.torque, "N·m");
     const basis: Basis = {
       source: maker.source,
       edition: "as given",

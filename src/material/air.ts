@@ -3,6 +3,7 @@ import table from "../../shared/tables/air-incropera-a4.json" with { type: "json
 import {
   type Celsius,
   checkPositive,
+  finiteResult,
   given,
   type JoulesPerKilogramKelvin,
   type KilogramsPerCubicMeter,
@@ -15,7 +16,6 @@ import {
 } from "../quantity/index.ts";
 import { type Basis, basisOf } from "./basis.ts";
 import { type BeyondTable, checkPhysical, placeIn, valueAt } from "./curve.ts";
-import { held } from "./held.ts";
 
 /** Gas constant of dry air, J/(kg·K). */
 const GAS_CONSTANT = 287.055;
@@ -70,7 +70,7 @@ export function airDensity(input: {
   const kelvin = toAbsoluteKelvins(input.temperature);
   checkPositive("temperature", kelvin, "K");
   checkPositive("pressure", input.pressure, "Pa");
-  return held(input.pressure / (GAS_CONSTANT * kelvin), "kg/m³");
+  return finiteResult(input.pressure / (GAS_CONSTANT * kelvin), "kg/m³");
 }
 
 /** Temperatures of the table in °C: −23.15, not −23.149999999999977. */
@@ -144,9 +144,9 @@ export function airProperties(input: {
     density,
     specificHeat: specificHeat as JoulesPerKilogramKelvin,
     viscosity: viscosity as PascalSeconds,
-    kinematicViscosity: held(viscosity / density, "m²/s"),
+    kinematicViscosity: finiteResult(viscosity / density, "m²/s"),
     thermalConductivity: conductivity as WattsPerMeterKelvin,
-    thermalDiffusivity: held(conductivity / (density * specificHeat), "m²/s"),
+    thermalDiffusivity: finiteResult(conductivity / (density * specificHeat), "m²/s"),
     prandtl,
     basis,
     warnings,

@@ -1,5 +1,6 @@
 /** All datasets by name. Importing this brings every alloy along; a program that needs one imports that one. */
-import { type Celsius, checkOneOf, fail, given } from "../quantity/index.ts";
+
+import { type Celsius, checkOneOf, given } from "../quantity/index.ts";
 import type { AlloyDataset, AlloyName } from "./alloy.ts";
 import {
   FECRAL_13_4_GB,
@@ -35,6 +36,7 @@ import {
 } from "./alloys/nicrGb.ts";
 import type { Lookup } from "./basis.ts";
 import type { BeyondTable } from "./curve.ts";
+import { datasetById } from "./registry.ts";
 import { type FactorSpread, temperatureFactor, temperatureFactorSpread } from "./temperatureFactor.ts";
 
 // Listed, not taken from namespaces: a bundler cannot drop a namespace object.
@@ -108,21 +110,7 @@ export function alloyNames(): readonly AlloyName[] {
  * @since 0.1.0
  */
 export function alloyDataset(id: string): AlloyDataset {
-  const known = all();
-  const found = known.find((one) => one.id === id);
-  if (found !== undefined) return found;
-  const meant = typeof id === "string" ? known.filter((one) => isMeantBy(one, id)) : [];
-  return fail({
-    code:
-      id === undefined || id === null || id === ""
-        ? "missing"
-        : meant.length > 0
-          ? "ambiguous"
-          : "unknown-name",
-    path: "id",
-    expected: `one of ${(meant.length > 0 ? meant : known).map((one) => one.id).join(", ")}`,
-    received: id,
-  });
+  return datasetById(all(), id, isMeantBy);
 }
 
 /** "NiCr 80/20", "80/20", "nicr" and "nichrome" name alloys, not sources. */

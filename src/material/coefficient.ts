@@ -5,11 +5,11 @@ import {
   checkNonNegative,
   checkPositive,
   fail,
+  finiteResult,
   given,
   type Ohms,
   type PerKelvin,
 } from "../quantity/index.ts";
-import { held } from "./held.ts";
 
 /** 1 + coefficient × (temperature − reference), which must stay above 0. */
 function lineAt(coefficient: PerKelvin, reference: Celsius, path: string, temperature: Celsius): number {
@@ -45,7 +45,7 @@ export function temperatureCoefficientAt(input: {
   readonly at: Celsius;
 }): PerKelvin {
   given(input);
-  return held(input.coefficient / lineAt(input.coefficient, input.reference, "at", input.at), "1/K");
+  return finiteResult(input.coefficient / lineAt(input.coefficient, input.reference, "at", input.at), "1/K");
 }
 
 /**
@@ -70,7 +70,7 @@ export function zeroResistanceTemperature(input: {
   given(input);
   checkPositive("coefficient", input.coefficient, "1/K");
   checkFinite("reference", input.reference, "°C");
-  return held(input.reference - 1 / input.coefficient, "°C");
+  return finiteResult(input.reference - 1 / input.coefficient, "°C");
 }
 
 /**
@@ -105,7 +105,7 @@ export function resistanceAtTemperature(input: {
   const { resistance, from, to, coefficient, reference } = input;
   checkNonNegative("resistance", resistance, "Ω");
   const ratio = lineAt(coefficient, reference, "to", to) / lineAt(coefficient, reference, "from", from);
-  return held(resistance * ratio, "Ω");
+  return finiteResult(resistance * ratio, "Ω");
 }
 
 /**
@@ -153,5 +153,5 @@ export function temperatureFromResistance(input: {
       unit: "1/K",
     });
   }
-  return held(reference + (line * (hotResistance / resistance) - 1) / coefficient, "°C");
+  return finiteResult(reference + (line * (hotResistance / resistance) - 1) / coefficient, "°C");
 }

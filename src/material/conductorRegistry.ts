@@ -1,5 +1,6 @@
 /** All conductor datasets by name. Importing this brings every metal along. */
-import { type Celsius, fail, given, type Meters, type Ohms } from "../quantity/index.ts";
+
+import { type Celsius, given, type Meters, type Ohms } from "../quantity/index.ts";
 import type { Lookup } from "./basis.ts";
 import { type ConductorDataset, conductorResistance } from "./conductor.ts";
 import { COPPER_HARD_DRAWN, COPPER_IACS } from "./conductors/copper.ts";
@@ -22,6 +23,7 @@ import {
   ZINC_KUPHALDT,
 } from "./conductors/metals.ts";
 import type { BeyondTable } from "./curve.ts";
+import { datasetById } from "./registry.ts";
 import { wireSize } from "./sizeText.ts";
 
 function all(): readonly ConductorDataset[] {
@@ -74,23 +76,13 @@ export function conductorDatasetIds(): readonly string[] {
  * @since 0.1.0
  */
 export function conductorDataset(id: string): ConductorDataset {
-  const known = all();
-  const found = known.find((one) => one.id === id);
-  if (found !== undefined) return found;
-  const asked = typeof id === "string" ? id.toLowerCase().replace("aluminium", "aluminum") : "";
-  const meant =
-    asked.length > 2 ? known.filter((one) => one.metal.startsWith(asked) || one.id.startsWith(asked)) : [];
-  return fail({
-    code:
-      id === undefined || id === null || id === ""
-        ? "missing"
-        : meant.length > 0
-          ? "ambiguous"
-          : "unknown-name",
-    path: "id",
-    expected: `one of ${(meant.length > 0 ? meant : known).map((one) => one.id).join(", ")}`,
-    received: id,
-  });
+  return datasetById(all(), id, isMeantBy);
+}
+
+/** "copper" and "Aluminium" name metals, not sources. */
+function isMeantBy({ id, metal }: ConductorDataset, name: string): boolean {
+  const asked = name.toLowerCase().replace("aluminium", "aluminum");
+  return asked.length > 2 && (metal.startsWith(asked) || id.startsWith(asked));
 }
 
 /**

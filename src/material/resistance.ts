@@ -2,6 +2,7 @@
 import {
   checkNonNegative,
   checkPositive,
+  finiteResult,
   given,
   type Meters,
   type OhmMeters,
@@ -9,7 +10,6 @@ import {
   type OhmsPerMeter,
   type SquareMeters,
 } from "../quantity/index.ts";
-import { held } from "./held.ts";
 
 /**
  * Resistance per length of a uniform conductor: resistivity / area.
@@ -33,7 +33,7 @@ export function resistancePerLength(input: {
   given(input);
   checkPositive("resistivity", input.resistivity, "Ω·m");
   checkPositive("area", input.area, "m²");
-  return held(input.resistivity / input.area, "Ω/m");
+  return finiteResult(input.resistivity / input.area, "Ω/m");
 }
 
 /**
@@ -57,7 +57,7 @@ export function resistanceOfLength(input: {
   given(input);
   checkPositive("resistancePerLength", input.resistancePerLength, "Ω/m");
   checkNonNegative("length", input.length, "m");
-  return held(input.resistancePerLength * input.length, "Ω");
+  return finiteResult(input.resistancePerLength * input.length, "Ω");
 }
 
 /**
@@ -82,5 +82,5 @@ export function lengthOfResistance(input: {
   given(input);
   checkNonNegative("resistance", input.resistance, "Ω");
   checkPositive("resistancePerLength", input.resistancePerLength, "Ω/m");
-  return held(input.resistance / input.resistancePerLength, "m");
+  return finiteResult(input.resistance / input.resistancePerLength, "m");
 }

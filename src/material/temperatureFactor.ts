@@ -1,9 +1,8 @@
 /** Ct, the ratio of hot to cold resistance, of one dataset. */
-import { type Celsius, checkPositive, fail, given, type OhmMeters } from "../quantity/index.ts";
+import { type Celsius, checkPositive, fail, finiteResult, given, type OhmMeters } from "../quantity/index.ts";
 import type { AlloyDataset } from "./alloy.ts";
 import type { Basis, Lookup, TemperatureTable } from "./basis.ts";
 import { type BeyondTable, checkPhysical, checkRows, readCurve } from "./curve.ts";
-import { held } from "./held.ts";
 
 /** The Ct table of a dataset, checked since it may be the caller's own, or an error that says it has none. */
 export function factorTable(dataset: AlloyDataset): TemperatureTable<number> {
@@ -101,7 +100,7 @@ export function alloyResistivity(input: {
   checkPositive("dataset.resistivity.value", cold.value, "Ω·m");
   const factor = temperatureFactor(input);
   return {
-    value: held(cold.value * factor.value, "Ω·m"),
+    value: finiteResult(cold.value * factor.value, "Ω·m"),
     basis: cold.basis,
     temperatureFactorBasis: factor.basis,
     warnings: factor.warnings,

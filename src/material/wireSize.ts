@@ -1,7 +1,13 @@
 /** What every gauge system shares: the size found, and how to choose among sizes. */
-import { checkOneOf, checkPositive, fail, type Meters, type SquareMeters } from "../quantity/index.ts";
+import {
+  checkOneOf,
+  checkPositive,
+  fail,
+  finiteResult,
+  type Meters,
+  type SquareMeters,
+} from "../quantity/index.ts";
 import type { Basis } from "./basis.ts";
-import { held } from "./held.ts";
 
 /**
  * Which standard size stands for a figure that lies between two.
@@ -57,7 +63,7 @@ const SAME = 1e-6;
  */
 export function roundWireArea(diameter: Meters): SquareMeters {
   checkPositive("diameter", diameter, "m");
-  return held((Math.PI / 4) * diameter ** 2, "m²");
+  return finiteResult((Math.PI / 4) * diameter ** 2, "m²");
 }
 
 /**
@@ -74,7 +80,7 @@ export function roundWireArea(diameter: Meters): SquareMeters {
  */
 export function roundWireDiameter(area: SquareMeters): Meters {
   checkPositive("area", area, "m²");
-  return held(2 * Math.sqrt(area / Math.PI), "m");
+  return finiteResult(2 * Math.sqrt(area / Math.PI), "m");
 }
 
 /** Chooses among sizes sorted from thick to thin by the diameter asked for. */

@@ -4,7 +4,6 @@ import {
   type Celsius,
   type CubicMetersPerSecond,
   checkOneOf,
-  fail,
   given,
   type KilogramsPerCubicMeter,
   type KilogramsPerSecond,
@@ -98,15 +97,7 @@ export function standardAirDensity(standard: StandardAir): KilogramsPerCubicMete
  * @since 0.1.0
  */
 export function airMassFlow(flow: AirFlow): KilogramsPerSecond {
-  const given: unknown = flow;
-  if (given === undefined || given === null || typeof given !== "object") {
-    fail({
-      code: given === undefined || given === null ? "missing" : "wrong-type",
-      path: "flow",
-      expected: "a flow with its basis: actual (with temperature and pressure), standard, or mass",
-      received: given,
-    });
-  }
+  given(flow, "flow", "a flow with its basis: actual (with temperature and pressure), standard, or mass");
   checkOneOf("flow.basis", flow.basis, ["actual", "standard", "mass"]);
   if (flow.basis === "mass") {
     checkScale("flow.massFlow", flow.massFlow, "kg/s");

@@ -5,16 +5,22 @@ import {
   type CubicMeters,
   checkBetween,
   fail,
+  given,
+  givenList,
   type Joules,
   type JoulesPerKelvin,
   type JoulesPerKilogramKelvin,
   type Kilograms,
+  type Meters,
   type Pascals,
   type Warning,
   type WattsPerKelvin,
+  type WattsPerMeterKelvin,
+  type WattsPerSquareMeterKelvin,
 } from "../quantity/index.ts";
 import { airHeatContent, airKinks, airSpecificHeat } from "./airHeat.ts";
-import { checkGiven, checkList, checkScale, checkScaleOrZero, checkTemperature } from "./scale.ts";
+import { biotNumber } from "./piece.ts";
+import { checkScale, checkScaleOrZero, checkTemperature } from "./scale.ts";
 import { STEEL_BREAKS, steelHeatContent, steelRange, steelSpecificHeat } from "./steel.ts";
 
 /**
@@ -26,6 +32,15 @@ export interface OvenLoad {
   readonly mass: Kilograms;
   /** Its specific heat, J/(kg·K), or `"carbon steel"` for the law of EN 1993-1-2. */
   readonly specificHeat: JoulesPerKilogramKelvin | "carbon steel";
+  /** One piece of it as {@link biotNumber} takes it, to have the heat-up warn where the inside lags; left out, nobody checks. */
+  readonly piece?: {
+    /** Convection and radiation together, W/(m²·K), more than 0. */
+    readonly filmCoefficient: WattsPerSquareMeterKelvin;
+    /** Volume over heated surface, m, more than 0: half the thickness of a plate heated on both sides. */
+    readonly characteristicLength: Meters;
+    /** Of the piece, W/(m·K), more than 0. */
+    readonly thermalConductivity: WattsPerMeterKelvin;
+  };
 }
 
 /**
@@ -84,9 +99,9 @@ function checkPlan(plan: OvenPlan): void {
     checkBetween("walls.share", plan.walls.share, 0, 1);
   }
   if (plan.air !== undefined) checkScale("air.volume", plan.air.volume, "m³");
-  if (plan.loads !== undefined) checkList("loads", plan.loads, "a list of loads");
+  if (plan.loads !== undefined) givenList(plan.loads, "loads");
   (plan.loads ?? []).forEach((load, i) => {
-    checkGiven(`loads.${i}`, load, "a load");
+    given(load, `loads.${i}`, "a load");
     checkScale(`loads.${i}.mass`, load.mass, "kg");
     if (load.specificHeat !== "carbon steel") {
       checkScale(`loads.${i}.specificHeat`, load.specificHeat, "J/(kg·K)");
@@ -116,6 +131,19 @@ function steelWarnings(plan: OvenPlan, start: Celsius): Warning[] {
       source: "en-1993-1-2",
     },
   ];
+}
+
+/** Where the inside of a load lags its surface, one temperature for the whole oven lies. */
+function pieceWarnings(loads: readonly OvenLoad[]): Warning[] {
+  return loads.flatMap(({ piece }, i) => {
+    if (piece === undefined) return [];
+    const path = `loads.${i}.piece`;
+    return biotNumber(given(piece, path)).warnings.map((one) => ({
+      ...one,
+      path,
+      message: `${one.message} The heat-up counts the heat but not the lag: the inside is later than this time.`,
+    }));
+  });
 }
 
 /** Makes an oven ready for heating from a temperature. */
@@ -164,6 +192,6 @@ export function ovenModel(plan: OvenPlan, start: Celsius): OvenModel {
     },
     breaks: [...kinks, ...(steel ? STEEL_BREAKS : [])].sort((a, b) => a - b),
     range: [Math.max(...lows), Math.min(...highs)],
-    warnings: steelWarnings(plan, start),
+    warnings: [...steelWarnings(plan, start), ...pieceWarnings(loads)],
   };
 }

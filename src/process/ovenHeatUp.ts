@@ -10,7 +10,7 @@ import {
 } from "../quantity/index.ts";
 import { checkTarget, ultimateOf } from "./lumped.ts";
 import { type OvenHeat, type OvenModel, type OvenPlan, ovenModel } from "./oven.ts";
-import { checkGiven, checkScale, checkScaleOrZero } from "./scale.ts";
+import { checkScale, checkScaleOrZero } from "./scale.ts";
 
 /**
  * Where the energy of a heat-up went: input = loads + structure + walls + air + lost.
@@ -117,7 +117,7 @@ function beyondSources(model: OvenModel, ultimate: Celsius | "unlimited"): reado
  * Heat-up of an oven built from its parts: capacity(T) × dT/dt = power − lossConductance × (T − ambient), integrated up to
  * the set point; carbon steel by EN 1993-1-2, air by its table.
  *
- * One temperature for everything in the oven. Where the load lags the air, {@link twoNodeHeatUp} with mean specific
+ * One temperature for everything in the oven; a load whose `piece` is given is held against the Biot number. Where the load lags the air, {@link twoNodeHeatUp} with mean specific
  * heats shows by how much.
  * @param input.oven - the oven
  * @param input.power - heat into the oven: what is left of the module, from the network, W, 0 or more
@@ -145,9 +145,8 @@ export function ovenHeatUp(input: {
   readonly target: Celsius;
   readonly start?: Celsius;
 }): OvenHeatUp {
-  given(input);
-  checkGiven("input", input, "an oven, a power and a target");
-  checkGiven("oven", input.oven, "an oven");
+  given(input, "input", "an oven, a power and a target");
+  given(input.oven, "oven", "an oven");
   const { oven, power, target, start = oven.ambient } = input;
   const model = ovenModel(oven, start);
   checkScaleOrZero("power", power, "W");
@@ -212,18 +211,15 @@ export function ovenAfter(input: {
   readonly time: Seconds;
   readonly start?: Celsius;
 }): OvenState {
-  given(input);
-  checkGiven("input", input, "an oven, a power and a time");
-  checkGiven("oven", input.oven, "an oven");
+  given(input, "input", "an oven, a power and a time");
+  given(input.oven, "oven", "an oven");
   const { oven, power, time, start = oven.ambient } = input;
   const model = ovenModel(oven, start);
   checkScaleOrZero("power", power, "W");
   checkScale("time", time, "s");
   const { lossConductance, ambient } = oven;
   const loss = (t: number): number => lossConductance * (t - ambient);
-  // A trial step may overshoot what the sources cover; whether the answer does is checked at the end, by its heat.
   const [coldest, hottest] = model.range;
-  const capacity = (t: number): number => model.capacity(Math.min(Math.max(t, coldest), hottest));
   const upward = power > loss(start);
   const ahead = model.breaks.filter((edge) => (upward ? edge > start : edge < start));
   const edges = upward ? ahead : ahead.reverse();
@@ -232,8 +228,13 @@ export function ovenAfter(input: {
   // A breakpoint belongs to the branch above it: on the way down begin just below.
   const first = !upward && model.breaks.includes(start) ? nextTo(start, -1) : start;
   let state: readonly number[] = [first, 0];
-  // One temperature moves one way only: stop at each kink of the capacity and go on behind it.
+  // One temperature moves one way only: stop at each kink of the capacity and go on behind it. A trial step may overshoot the
+  // kink, or what the sources cover, and keeps to the capacity of its own piece; whether the sources cover the answer is checked
+  // at the end, by its heat.
   for (const edge of [...edges, undefined]) {
+    const low = upward ? coldest : (edge ?? coldest);
+    const high = upward && edge !== undefined ? nextTo(edge, -1) : hottest;
+    const capacity = (t: number): number => model.capacity(Math.min(Math.max(t, low), high));
     const piece = integrateOde({
       derivative: (_, [t]) => [(power - loss(t as number)) / capacity(t as number), loss(t as number)],
       start: at,

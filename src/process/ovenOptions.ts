@@ -1,8 +1,8 @@
 /** Heat-up of one oven by several powers side by side. */
-import { type Celsius, fail, given, type Watts } from "../quantity/index.ts";
+import { type Celsius, given, givenList, type Watts } from "../quantity/index.ts";
 import type { OvenPlan } from "./oven.ts";
 import { type OvenHeatUp, ovenHeatUp } from "./ovenHeatUp.ts";
-import { checkGiven, checkList, checkScale } from "./scale.ts";
+import { checkScale } from "./scale.ts";
 
 /**
  * One way of running, among others.
@@ -45,18 +45,14 @@ export function heatUpOptions(input: {
   readonly target: Celsius;
   readonly start?: Celsius;
 }): readonly HeatUpOption[] {
-  given(input);
-  checkGiven("input", input, "an oven, its powers and a target");
-  checkGiven("oven", input.oven, "an oven");
-  checkList("powers", input.powers, "at least one power");
+  given(input, "input", "an oven, its powers and a target");
+  given(input.oven, "oven", "an oven");
+  givenList(input.powers, "powers", 1);
   input.powers.forEach((one, i) => {
-    checkGiven(`powers.${i}`, one, "a name and a power");
+    given(one, `powers.${i}`, "a name and a power");
   });
   const { oven, powers, target, start = oven.ambient } = input;
-  const first = powers[0];
-  if (first === undefined) {
-    return fail({ code: "missing", path: "powers", expected: "at least one power", received: undefined });
-  }
+  const first = powers[0] as (typeof powers)[0];
   checkScale("powers.0.power", first.power, "W");
   const healthy = ovenHeatUp({ oven, power: first.power, target, start });
   return powers.map(({ name, power }) => {

@@ -9,11 +9,11 @@ import {
   type KilogramsPerCubicMeter,
   type Meters,
   type Seconds,
+  STEFAN_BOLTZMANN,
   type Warning,
   type WattsPerMeterKelvin,
   type WattsPerSquareMeterKelvin,
 } from "../quantity/index.ts";
-import { STEFAN_BOLTZMANN } from "./radiationLaw.ts";
 import { checkScale, checkScaleOrZero, checkTemperature } from "./scale.ts";
 
 /** Up to this Biot number the inside follows the surface within a few percent. */

@@ -5,10 +5,11 @@ import {
   fail,
   given,
   type SquareMeters,
+  STEFAN_BOLTZMANN,
   type Watts,
   type WattsPerSquareMeterKelvin,
 } from "../quantity/index.ts";
-import { blackBody, checkEmissivity, STEFAN_BOLTZMANN } from "./radiationLaw.ts";
+import { blackBody, checkEmissivity } from "./radiationLaw.ts";
 import { checkScale, checkTemperature } from "./scale.ts";
 
 /**

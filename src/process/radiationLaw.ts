@@ -1,14 +1,10 @@
 /** The law of heat radiation; its constants are exact since the SI of 2019. */
-import { type Celsius, checkBetween, toAbsoluteKelvins } from "../quantity/index.ts";
+import { type Celsius, checkBetween, STEFAN_BOLTZMANN, toAbsoluteKelvins } from "../quantity/index.ts";
 import { checkScale } from "./scale.ts";
 
 const BOLTZMANN = 1.380649e-23;
 const PLANCK = 6.62607015e-34;
 const LIGHT = 299792458;
-
-/** Stefan-Boltzmann constant, W/(m²·K⁴): 2π⁵k⁴/(15h³c²). */
-export const STEFAN_BOLTZMANN: number = /*#__PURE__*/ (() =>
-  (2 * Math.PI ** 5 * BOLTZMANN ** 4) / (15 * PLANCK ** 3 * LIGHT ** 2))();
 
 /** Second radiation constant, m·K: hc/k. */
 export const SECOND_RADIATION: number = /*#__PURE__*/ (() => (PLANCK * LIGHT) / BOLTZMANN)();

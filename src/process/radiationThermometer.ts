@@ -84,25 +84,45 @@ function checkAll(input: {
   checkTemperature("reflected", input.reflected);
 }
 
+/** Below this the correction multiplies every error of reading and mirrored temperature by more than five. */
+const DOUBTFUL_EMISSIVITY = 0.2;
+/** Nearer than this to what it mirrors, an object reads alike at any emissivity, K. */
+const NEAR = 10;
+
+function warningsOf(emissivity: number, seen: Celsius, reflected: Celsius): readonly Warning[] {
+  const warnings: Warning[] = [];
+  const source = "common practice";
+  if (emissivity < 0.5) {
+    const doubtful = emissivity < DOUBTFUL_EMISSIVITY;
+    warnings.push({
+      code: "approximate",
+      path: "emissivity",
+      message: doubtful
+        ? `At emissivity ${emissivity} the instrument sees mostly mirrored surroundings: an error of the signal counts ${(1 / emissivity).toFixed(0)} times. Take no decision from this figure; paint or tape a spot, or measure by contact.`
+        : "At a low emissivity a small error of it moves the temperature a lot: paint or tape a spot, or look into a bolt hole.",
+      limit: doubtful ? DOUBTFUL_EMISSIVITY : 0.5,
+      unit: "",
+      source,
+    });
+  }
+  if (emissivity < 1 && Math.abs(seen - reflected) < NEAR) {
+    warnings.push({
+      code: "approximate",
+      path: "reflected",
+      message: `Object and what it mirrors are within ${NEAR} K of each other: any emissivity would give about this reading, so it neither proves the emissivity nor a small rise. Load the circuit more, or shield the hot surroundings.`,
+      limit: NEAR,
+      unit: "K",
+      source,
+    });
+  }
+  return warnings;
+}
+
 function answer(
-  shown: { readonly emissivity: number },
   byModel: (detector: Detector) => Celsius,
+  warnings: readonly Warning[],
 ): RadiationTemperature {
   const [totalRadiation, band8To14] = [byModel(total), byModel(longWave)];
-  const warnings: readonly Warning[] =
-    shown.emissivity < 0.5
-      ? [
-          {
-            code: "approximate",
-            path: "emissivity",
-            message:
-              "At a low emissivity a small error of it moves the temperature a lot: paint or tape a spot, or look into a bolt hole.",
-            limit: 0.5,
-            unit: "",
-            source: "common practice",
-          },
-        ]
-      : [];
   return {
     totalRadiation,
     band8To14,
@@ -153,12 +173,13 @@ export function surfaceBehindReading(input: {
     });
   }
   const [read, mirrored] = [toAbsoluteKelvins(reading), toAbsoluteKelvins(reflected)];
-  return answer(input, (detector) => {
+  const warnings = warningsOf(emissivity, reading, reflected);
+  return answer((detector) => {
     const signal =
       (emissivitySet * detector(read) + (emissivity - emissivitySet) * detector(mirrored)) / emissivity;
     const expected = `a reading that a surface of emissivity ${emissivity} can give where it mirrors ${reflected}`;
     return temperatureOf(detector, signal, "reading", reading, expected);
-  });
+  }, warnings);
 }
 
 /**
@@ -189,10 +210,11 @@ export function readingOfSurface(input: {
   checkAll(input);
   checkTemperature("temperature", temperature);
   const [true_, mirrored] = [toAbsoluteKelvins(temperature), toAbsoluteKelvins(reflected)];
-  return answer(input, (detector) => {
+  const warnings = warningsOf(emissivity, temperature, reflected);
+  return answer((detector) => {
     const signal =
       (emissivity * detector(true_) + (emissivitySet - emissivity) * detector(mirrored)) / emissivitySet;
     const expected = `a surface that an instrument set to ${emissivitySet} can show where it mirrors ${reflected}`;
     return temperatureOf(detector, signal, "temperature", temperature, expected);
-  });
+  }, warnings);
 }

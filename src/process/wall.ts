@@ -7,8 +7,8 @@ import {
   type Celsius,
   checkOneOf,
   fahrenheit,
-  fail,
   given,
+  givenList,
   inches,
   type Meters,
   type SquareMeters,
@@ -19,7 +19,7 @@ import {
   type WattsPerSquareMeter,
   type WattsPerSquareMeterKelvin,
 } from "../quantity/index.ts";
-import { checkGiven, checkList, checkScale, checkTemperature } from "./scale.ts";
+import { checkScale, checkTemperature } from "./scale.ts";
 
 /**
  * One layer of a wall.
@@ -79,16 +79,13 @@ export function wallHeat(input: {
   readonly inside: Celsius;
   readonly outside: Celsius;
 }): WallHeat {
-  given(input);
-  checkGiven("input", input, "layers and temperatures");
+  given(input, "input", "layers and temperatures");
   const { layers, insideFilm, outsideFilm, inside, outside } = input;
-  checkList("layers", layers, "at least one layer");
-  if (layers.length === 0)
-    fail({ code: "missing", path: "layers", expected: "at least one layer", received: undefined });
+  givenList(layers, "layers", 1);
   checkTemperature("inside", inside);
   checkTemperature("outside", outside);
   const resistances = layers.map((layer, i) => {
-    checkGiven(`layers.${i}`, layer, "a layer");
+    given(layer, `layers.${i}`, "a layer");
     checkScale(`layers.${i}.thickness`, layer.thickness, "m");
     checkScale(`layers.${i}.thermalConductivity`, layer.thermalConductivity, "W/(m·K)");
     return layer.thickness / layer.thermalConductivity;

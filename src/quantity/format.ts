@@ -1,5 +1,5 @@
 /** Quantities as text for people. */
-import { checkWhole } from "./check.ts";
+import { checkFinite, checkWhole } from "./check.ts";
 import {
   type Decimal,
   decimalOf,
@@ -190,6 +190,34 @@ export function formatQuantity<U extends CanonicalUnit>(
     entry.symbol,
     options,
   );
+}
+
+/**
+ * Writes a number without a unit, a ratio or a count, by the rounding rules of `formatQuantity`.
+ * @param value - the number
+ * @param options.significantDigits - significant digits, 1 to 17; all digits of the double by default
+ * @param options.trueMinus - U+2212 instead of the hyphen; off by default
+ * @returns the text
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
+ * @source definition
+ * @example
+ * ```ts
+ * formatNumber(1.04699, { significantDigits: 4 }) // => "1.047"
+ * ```
+ * @since 0.1.0
+ */
+export function formatNumber(
+  value: number,
+  options: { readonly significantDigits?: number; readonly trueMinus?: boolean } = {},
+): string {
+  const { significantDigits, trueMinus } = options;
+  checkFinite("value", value);
+  if (significantDigits !== undefined) checkWhole("significantDigits", significantDigits, 1, 17);
+  const decimal = decimalOf(value);
+  const text = writeShort(
+    significantDigits === undefined ? decimal : roundSignificant(decimal, significantDigits),
+  );
+  return trueMinus === true ? text.replaceAll("-", "\u2212") : text;
 }
 
 /**

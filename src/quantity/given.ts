@@ -2,9 +2,11 @@
 import { fail } from "./errors.ts";
 
 /**
- * Requires the argument object itself, so that a call without one is an error of this library and not a TypeError.
+ * Requires an object with named fields before they are read, so that a call without one is an error of this library and not a
+ * TypeError. A list is no such object.
  * @param input - what was passed
  * @param path - what to call it in the message; `"input"` if left out
+ * @param expected - what should have been passed, for the message
  * @returns the argument, untouched
  * @throws ElectroheatError `missing`, `wrong-type`
  * @example
@@ -13,8 +15,33 @@ import { fail } from "./errors.ts";
  * ```
  * @since 0.1.0
  */
-export function given<T extends object>(input: T, path = "input"): T {
-  if (typeof input === "object" && input !== null) return input;
+export function given<T extends object>(
+  input: T,
+  path = "input",
+  expected = "an object with named fields",
+): T {
+  if (typeof input === "object" && input !== null && !Array.isArray(input)) return input;
   const code = input === undefined || input === null ? "missing" : "wrong-type";
-  return fail({ code, path, expected: "an object with named fields", received: input });
+  return fail({ code, path, expected, received: input });
+}
+
+/**
+ * Requires a list, of at least so many items.
+ * @param list - what was passed
+ * @param path - what to call it in the message
+ * @param least - fewest items allowed; 0 if left out
+ * @returns the list, untouched
+ * @throws ElectroheatError `missing` when there is none or it is too short, `wrong-type`
+ * @example
+ * ```ts
+ * givenList([], "loads", 1) // throws ElectroheatError
+ * ```
+ * @since 0.1.0
+ */
+export function givenList<T>(list: readonly T[], path: string, least = 0): readonly T[] {
+  if (Array.isArray(list) && list.length >= least) return list;
+  const received: unknown = list;
+  const missing = received === undefined || received === null || Array.isArray(received);
+  const expected = least === 0 ? "a list" : `a list of at least ${least}`;
+  return fail({ code: missing ? "missing" : "wrong-type", path, expected, received });
 }

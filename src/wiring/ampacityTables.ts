@@ -8,7 +8,8 @@ import type { AmpacityTable } from "./edition.ts";
 import { AT_30, AT_40, labelOf, type NorthAmerican, northAmerican } from "./necTables.ts";
 import { nameError } from "./sharedTable.ts";
 
-const SUPERSEDED =
+/** What goes with figures of the old table. */
+export const SUPERSEDED =
   "Figures of 2008 and earlier, to recognize an older document: not for work under a later edition.";
 const LEADS_ONLY =
   "The 250 °C column is for nickel or nickel-coated copper, as leads within apparatus or in raceways connected to it only.";

@@ -1,93 +1,11 @@
 /** IB ≤ In ≤ Iz: from the load to the cable and its device, and back. */
 
-import fuses from "../../shared/tables/iec-60269-ratings.json" with { type: "json" };
-import breakers from "../../shared/tables/iec-60898-ratings.json" with { type: "json" };
-import factors from "../../shared/tables/iec-overload-factors.json" with { type: "json" };
 import { type Amperes, checkOneOf, fail, given } from "../quantity/index.ts";
 import { type CableCapacity, type CableRun, capacityOfRow, resolveCable } from "./cableCapacity.ts";
-import { iecEdition } from "./iecTables.ts";
-import { atMost, checkMeasured, same } from "./limit.ts";
+import { chooseDevice, type DeviceKind, deviceRatings } from "./iecDevice.ts";
+import { atMost, checkMeasured } from "./limit.ts";
 import { type CodeResult, codeResult, type TableCell } from "./result.ts";
-import { cellAt, describeCell, type LabelledTable } from "./sharedTable.ts";
 import { rowOfSize } from "./size.ts";
-
-/**
- * Kind of overload device: circuit-breaker, or gG fuse, which needs more cable.
- * @since 0.1.0
- */
-export type DeviceKind = "circuit-breaker" | "gG fuse";
-
-interface Rated {
-  readonly value: number;
-  readonly cells: readonly TableCell[];
-  readonly k3: number;
-}
-
-/**
- * Fuses up to here may carry 2.1 times their rating (IEC 60269-1, from memory), so k3 is 2.1/1.45 and not the printed
- * 1.31; the printed factor does not cover them and they are left out.
- */
-const LARGEST_UNCOVERED_FUSE = 4;
-
-/** Preferred ratings of a kind of device, each with the factor that the cable's capacity must exceed it by. */
-function deviceRatings(run: CableRun, kind: DeviceKind): readonly Rated[] {
-  const { name, own } = iecEdition(run.edition);
-  const from: LabelledTable =
-    own?.deviceRatings ??
-    (kind === "gG fuse" ? { label: "IEC 60269-1", table: fuses } : { label: "IEC 60898-1", table: breakers });
-  const covered = from.table.rows.filter(
-    (row) => kind !== "gG fuse" || !atMost(row[0] as number, LARGEST_UNCOVERED_FUSE),
-  );
-  return covered.map((row) => {
-    const value = row[0] as number;
-    const rule = factors.rows.find((one) => {
-      const to = cellAt(factors, one, "to");
-      return one[0] === kind && atMost(Number(one[1]), value) && (to === null || !atMost(Number(to), value));
-    });
-    const k3 = rule === undefined ? 1 : (cellAt(factors, rule, "k3") as number);
-    const cell = describeCell({
-      system: "IEC",
-      edition: name,
-      from,
-      row,
-      rowName: `${value} A`,
-      column: "rating",
-    });
-    const ruled =
-      rule === undefined
-        ? []
-        : [
-            describeCell({
-              system: "IEC",
-              edition: "IEC 60364-4-43",
-              from: { label: "433.1", table: factors },
-              row: rule,
-              rowName: kind,
-              column: "k3",
-            }),
-          ];
-    return { value, k3, cells: [cell, ...ruled] };
-  });
-}
-
-/** The device you have, or the smallest that carries the load. */
-function chooseDevice(ratings: readonly Rated[], given: number | undefined, load: number): Rated {
-  const known = ratings.map(({ value }) => value).join(", ");
-  const found =
-    given === undefined
-      ? ratings.find(({ value }) => atMost(load, value))
-      : ratings.find(({ value }) => same(given, value));
-  if (found === undefined) {
-    return fail({
-      code: "outside-table",
-      path: given === undefined ? "designCurrent" : "device",
-      expected: given === undefined ? `at most the largest of ${known}` : `one of ${known}`,
-      received: given ?? load,
-      unit: "A",
-    });
-  }
-  return found;
-}
 
 /**
  * A cable chosen for a load.
@@ -136,16 +54,7 @@ export function cableForLoad(
   const { designCurrent } = input;
   checkMeasured("designCurrent", designCurrent, "A");
   const kind = checkOneOf("deviceKind", input.deviceKind, ["circuit-breaker", "gG fuse"]);
-  const device = chooseDevice(deviceRatings(input, kind), input.device, designCurrent);
-  if (!atMost(designCurrent, device.value)) {
-    fail({
-      code: "inconsistent",
-      path: "device",
-      expected: `at least the load of ${designCurrent}`,
-      received: device.value,
-      unit: "A",
-    });
-  }
+  const device = chooseDevice(deviceRatings(input.edition, kind), input.device, designCurrent);
   const resolved = resolveCable(input);
   const required = device.k3 * device.value;
   for (const row of resolved.from.table.rows) {
@@ -215,7 +124,7 @@ export function loadForCable(
   const kind = checkOneOf("deviceKind", input.deviceKind, ["circuit-breaker", "gG fuse"]);
   const resolved = resolveCable(input);
   const capacity = capacityOfRow(resolved, rowOfSize(resolved.from.table, "size", input.size));
-  const ratings = deviceRatings(input, kind);
+  const ratings = deviceRatings(input.edition, kind);
   const allowed =
     capacity === null ? [] : ratings.filter(({ value, k3 }) => atMost(k3 * value, capacity.value));
   const largest = allowed.at(-1);

@@ -112,7 +112,7 @@ export function resolveRun(run: ConductorRun): ResolvedRun {
     ambientFactor: hot?.value ?? 1,
     countFactor: count.value,
     factorCells: [...(hot?.cells ?? []), ...count.cells],
-    cautions: [...(insulationTemperature > 90 ? [HOT_CAUTION] : []), ...(from.cautions ?? [])],
+    cautions: [...(!atMost(insulationTemperature, 90) ? [HOT_CAUTION] : []), ...(from.cautions ?? [])],
     warnings: hot?.warnings ?? [],
   };
 }

@@ -52,7 +52,7 @@ export interface ConductorChoice extends CodeResult<string> {
 }
 
 /** The tests a size must pass, in the order in which they are named when two ask for the same size. */
-const TESTS = [
+export const SIZE_TESTS = [
   "termination",
   "table ampacity",
   "corrected ampacity",
@@ -60,10 +60,15 @@ const TESTS = [
   "device step",
 ] as const;
 
-type Passed = Readonly<Record<(typeof TESTS)[number], boolean>>;
+type Passed = Readonly<Record<(typeof SIZE_TESTS)[number], boolean>>;
 
 /** Whether a size passes each test. */
-function tested(run: ConductorRun, found: ConductorAmpacity, design: DesignCurrent, device: number): Passed {
+export function tested(
+  run: Pick<ConductorRun, "edition" | "material">,
+  found: ConductorAmpacity,
+  design: DesignCurrent,
+  device: number,
+): Passed {
   const { edition, material } = run;
   const { size } = found;
   const small = smallConductorRating(edition, size, material);
@@ -137,7 +142,7 @@ export function conductorForLoad(
     const found = ampacityOfRow(input, resolved, row, terminal);
     return found === null ? [] : [{ ...found, passed: tested(input, found.ampacity, design, device.value) }];
   });
-  const at = sized.findIndex(({ passed }) => TESTS.every((test) => passed[test]));
+  const at = sized.findIndex(({ passed }) => SIZE_TESTS.every((test) => passed[test]));
   const choice = sized[at];
   if (choice === undefined) {
     return fail({
@@ -150,7 +155,7 @@ export function conductorForLoad(
   }
   const smaller = sized[at - 1];
   const governing: SizingConstraint =
-    (smaller && TESTS.find((test) => !smaller.passed[test])) ?? "smallest size of the table";
+    (smaller && SIZE_TESTS.find((test) => !smaller.passed[test])) ?? "smallest size of the table";
   const { ampacity, ownCell, terminalCell } = choice;
   const limited = smallConductorRating(edition, ampacity.size, input.material);
   const small = limited?.cell ?? null;
@@ -183,7 +188,7 @@ export function conductorForLoad(
     designCurrent: design.value,
     device: device.value as Amperes,
     ampacity,
-    constraints: TESTS.flatMap((constraint) => {
+    constraints: SIZE_TESTS.flatMap((constraint) => {
       if (constraint === (terminalCell === null ? "termination" : "table ampacity")) return [];
       const first = sized.find(({ passed }) => passed[constraint]);
       return first === undefined ? [] : [{ constraint, size: first.ampacity.size }];

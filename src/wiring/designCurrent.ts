@@ -170,6 +170,7 @@ export function designCurrent(
           source: "iec-60364-4-43",
           kind: "published",
           provenance: "seen",
+          labelProvenance: "memory",
         },
       ],
       baseConditions: ["IB is the current the circuit is designed for; no factor for continuous load"],

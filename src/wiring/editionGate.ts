@@ -65,8 +65,19 @@ const RULES: TableUse = {
   most: 3000,
 };
 
+/** One part of an edition. */
+interface Part {
+  readonly use: TableUse;
+  /** Whether it is a list of tables. */
+  readonly many: boolean;
+  /** Text fields beside each table. */
+  readonly texts: readonly string[];
+  /** Temperatures beside each table (°C). */
+  readonly numbers: readonly string[];
+}
+
 /** Parts of an edition: the list or single table, how its tables are used, and the fields beside each table. */
-const PARTS = {
+export const PARTS: Readonly<Record<"North America" | "IEC", Readonly<Record<string, Part>>>> = {
   "North America": {
     ampacity: { use: AMPACITY, many: true, texts: ["label", "installation"], numbers: ["baseAmbient"] },
     ambient: { use: BANDS, many: true, texts: ["label"], numbers: ["baseAmbient"] },
@@ -87,13 +98,15 @@ const PARTS = {
     grouping: { use: GROUPING, many: true, texts: ["label", "name"], numbers: [] },
     deviceRatings: { use: RATINGS, many: false, texts: ["label"], numbers: [] },
   },
-} as const;
+};
 
 /**
  * Everything wrong with an edition brought by a user, as data: its shape, its tables' columns, cells that are not figures,
  * keys given twice, ampacities that fall with size, factors that rise with temperature. An empty list is a pass.
  *
- * This library's own tables pass the same gate in its tests. It sees shape and order, not whether a figure is right.
+ * The one gate: every function that takes an edition calls it, this library's own tables pass it in its tests, and
+ * {@link editionJsonSchema} describes its shape for other tools. Written by hand, since a schema library would weigh more than the
+ * tables. It sees shape and order, not whether a figure is right.
  * @param edition - the edition, of any shape
  * @returns one issue per slip, each with its path: `ampacity.0.table.rows.3.2`
  * @throws ElectroheatError never
@@ -119,9 +132,7 @@ export function editionIssues(edition: unknown): readonly Issue[] {
     add(code, "edition.system", "North America or IEC", system);
     return issues;
   }
-  const parts: Readonly<Record<string, (typeof PARTS)["IEC"]["capacity"] | undefined>> = PARTS[
-    system
-  ] as never;
+  const parts = PARTS[system];
   for (const [name, value] of Object.entries(whole)) {
     if (name === "name" || name === "system" || value === undefined) continue;
     const part = parts[name];

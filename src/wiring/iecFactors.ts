@@ -6,6 +6,7 @@ import grouping from "../../shared/tables/iec-b52-17-grouping.json" with { type:
 import simplified from "../../shared/tables/iec-grouping-simplified.json" with { type: "json" };
 import { type Celsius, checkOneOf, checkWhole, fail, given } from "../quantity/index.ts";
 import type { AmbientTable, GroupingTable } from "./edition.ts";
+import { labelledIec } from "./iecClauses.ts";
 import { type Iec, iecEdition } from "./iecTables.ts";
 import { atMost, checkTemperature, same } from "./limit.ts";
 import { checkBelowRating, equationCell, type FactorRoute, factorByEquation } from "./necFactors.ts";
@@ -16,16 +17,20 @@ import { cellAt, columnAt, describeCell } from "./sharedTable.ts";
 /** Conductor temperature by insulation, for the equation and for refusing an ambient that leaves no rise. */
 const RATINGS: Readonly<Record<string, number>> = { PVC: 70, XLPE: 90, "mineral 70": 70, "mineral 105": 105 };
 
-function ambientTables(edition: Iec): { readonly name: string; readonly tables: readonly AmbientTable[] } {
+/** Ambient tables of an edition, one per base. */
+export function cableAmbientTables(edition: Iec): {
+  readonly name: string;
+  readonly tables: readonly AmbientTable[];
+} {
   const { name, own } = iecEdition(edition);
-  const of = (label: string, base: number, table: AmbientTable["table"]): AmbientTable[] => [
-    { label, baseAmbient: base as Celsius, table },
+  const of = (base: number, table: AmbientTable["table"]): AmbientTable[] => [
+    { ...labelledIec(table), baseAmbient: base as Celsius },
   ];
   if (own !== null) return { name, tables: own.ambient ?? [] };
-  if (name === "BS 7671:2008") return { name, tables: of("Table 4B1", 30, bs) };
-  if (name === "IEC 60204-1:2005") return { name, tables: of("ambient factors", 40, machine) };
+  if (name === "BS 7671:2008") return { name, tables: of(30, bs) };
+  if (name === "IEC 60204-1:2005") return { name, tables: of(40, machine) };
   if (name === "IEC 60364-5-52:2001") return { name, tables: [] };
-  return { name, tables: of("Table B.52.14", 30, iec) };
+  return { name, tables: of(30, iec) };
 }
 
 /**
@@ -57,7 +62,7 @@ export function cableAmbientFactor(input: {
   given(input);
   const { insulation, ambient, baseAmbient } = input;
   const route = checkOneOf("by", input.by ?? "table", ["table", "equation"]);
-  const { name, tables } = ambientTables(input.edition);
+  const { name, tables } = cableAmbientTables(input.edition);
   const [from] = tables;
   if (from === undefined) {
     return noTable("ambient air factors", name, ["IEC 60364-5-52:2009", "BS 7671:2008", "IEC 60204-1:2005"]);
@@ -136,13 +141,12 @@ function groupingTables(edition: Iec): { readonly name: string; readonly tables:
   const { name, own } = iecEdition(edition);
   if (own !== null) return { name, tables: own.grouping ?? [] };
   if (name === "IEC 60364-5-52:2001" || name === "IEC 60204-1:2005") return { name, tables: [] };
-  const label = name === "BS 7671:2008" ? "Table 4C1" : "Table B.52.17";
   return {
     name,
     tables: [
-      { name: "standard", label, table: grouping },
+      { name: "standard", ...labelledIec(grouping, name) },
       // A guide to the IEC standard, by another author: no part of the British one.
-      ...(name === "BS 7671:2008" ? [] : [{ name: SIMPLIFIED, label: "Fig. G21b", table: simplified }]),
+      ...(name === "BS 7671:2008" ? [] : [{ name: SIMPLIFIED, ...labelledIec(simplified) }]),
     ],
   };
 }

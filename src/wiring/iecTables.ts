@@ -14,6 +14,7 @@ import dXlpe from "../../shared/tables/iec-method-d-2001-xlpe.json" with { type:
 import { type Celsius, checkOneOf, fail } from "../quantity/index.ts";
 import type { CapacityTable, IecEdition } from "./edition.ts";
 import { checkedEdition } from "./editionGate.ts";
+import { labelledIec, methodInWords } from "./iecClauses.ts";
 import { type IecEditionName, iecEditionNames } from "./iecNames.ts";
 import { nameError, type SharedTable } from "./sharedTable.ts";
 
@@ -44,16 +45,14 @@ const AIR = ["loaded conductors only counted", "steady load"];
 
 function held(
   insulation: "PVC" | "XLPE",
-  label: string,
   table: SharedTable,
   baseAmbient: number,
   baseConditions: readonly string[] = [`air at ${baseAmbient} °C`, "one circuit, alone", ...AIR],
 ): CapacityTable {
   const conductorTemperature = (insulation === "PVC" ? 70 : 90) as Celsius;
   return {
+    ...labelledIec(table),
     insulation,
-    label,
-    table,
     material: "copper",
     conductorTemperature,
     baseAmbient: baseAmbient as Celsius,
@@ -72,25 +71,22 @@ function capacityTables(edition: Iec): {
   if (name === "IEC 60364-5-52:2001") {
     return {
       name,
-      tables: [
-        held("PVC", "Tables 52-C1, 52-C3", dPvc, 20, buried),
-        held("XLPE", "Tables 52-C2, 52-C4", dXlpe, 20, buried),
-      ],
+      tables: [held("PVC", dPvc, 20, buried), held("XLPE", dXlpe, 20, buried)],
     };
   }
   if (name === "BS 7671:2008") {
-    return { name, tables: [held("XLPE", "Table 4E1A", conduit, 30), held("XLPE", "Table 4E1A", free2, 30)] };
+    return { name, tables: [held("XLPE", conduit, 30), held("XLPE", free2, 30)] };
   }
-  if (name === "IEC 60204-1:2005") return { name, tables: [held("PVC", "Table 6", machine, 40)] };
+  if (name === "IEC 60204-1:2005") return { name, tables: [held("PVC", machine, 40)] };
   return {
     name,
     tables: [
-      held("PVC", "Table B.52.2", b2, 30),
-      held("XLPE", "Table B.52.3", b3, 30),
-      held("PVC", "Table B.52.4", b4, 30),
-      held("XLPE", "Table B.52.5", b5, 30),
-      held("PVC", "Table B.52.10", b10, 30),
-      held("XLPE", "Table B.52.12", b12, 30),
+      held("PVC", b2, 30),
+      held("XLPE", b3, 30),
+      held("PVC", b4, 30),
+      held("XLPE", b5, 30),
+      held("PVC", b10, 30),
+      held("XLPE", b12, 30),
     ],
   };
 }
@@ -128,7 +124,10 @@ export function capacityColumn(input: {
     );
   const column = `${method} ${input.loadedConductors}`;
   const from = ofInsulation.find((one) => one.table.columns.some((each) => each.name === column));
-  if (from !== undefined) return { name, from, column };
+  if (from !== undefined) {
+    const words = typeof input.edition === "string" ? methodInWords(column) : [];
+    return { name, column, from: { ...from, baseConditions: [...from.baseConditions, ...words] } };
+  }
   const columns = ofInsulation.flatMap((one) => one.table.columns.slice(1).map((each) => each.name));
   const methods = columns.filter((each) => each !== "read").map((each) => each.replace(/ [23]$/, ""));
   const count = columns.filter((each) => each.startsWith(`${method} `));

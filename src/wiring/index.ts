@@ -1,3 +1,6 @@
+export * from "./acceptanceTable.ts";
+export * from "./ambientForCable.ts";
+export * from "./ambientForConductor.ts";
 export * from "./applianceDevice.ts";
 export {
   type CableCapacity,
@@ -11,8 +14,7 @@ export {
   type ConductorRun,
   conductorAmpacity,
 } from "./conductorAmpacity.ts";
-export * from "./conductorForLoad.ts";
-export * from "./conductorResistance.ts";
+export { type ConductorChoice, conductorForLoad, type SizingConstraint } from "./conductorForLoad.ts";
 export {
   type DesignCurrent,
   designCurrent,
@@ -21,6 +23,8 @@ export {
 } from "./designCurrent.ts";
 export * from "./edition.ts";
 export { editionIssues } from "./editionGate.ts";
+export { editionJsonSchema } from "./editionJsonSchema.ts";
+export type { DeviceKind } from "./iecDevice.ts";
 export { cableAmbientFactor, groupingFactor } from "./iecFactors.ts";
 export type { IecEditionName } from "./iecNames.ts";
 export type { Iec } from "./iecTables.ts";
@@ -34,6 +38,7 @@ export * from "./lug.ts";
 export * from "./namedWire.ts";
 export { ambientFactor, conductorCountFactor, type FactorRoute } from "./necFactors.ts";
 export type { NecEdition, NorthAmerican } from "./necTables.ts";
+export * from "./resistancePerLength.ts";
 export {
   type CodeResult,
   type CodeSystem,
@@ -46,5 +51,6 @@ export type { LabelledTable, SharedTable } from "./sharedTable.ts";
 export { type DeviceRule, largestDevice, standardDevice } from "./standardDevice.ts";
 export * from "./subdivision.ts";
 export { ampacityEditions, type TabledConductor, tableAmpacity } from "./tableAmpacity.ts";
+export * from "./terminalTorque.ts";
 export { terminationTemperature } from "./termination.ts";
 export * from "./voltageDrop.ts";

@@ -16,7 +16,7 @@ import {
   resolveCriterion,
 } from "./insulationCriteria.ts";
 import { checkMeasured, checkMeasuredOrZero, checkTemperature, same } from "./limit.ts";
-import { type CodeResult, codeResult } from "./result.ts";
+import { type CodeResult, codeResult, DEFERRAL } from "./result.ts";
 
 /**
  * Insulation resistance of elements measured together: 1/R = Σ 1/Rᵢ. Eight sound elements of 24 MΩ read 3 MΩ.
@@ -62,26 +62,46 @@ export function insulationOfGroup(input: { readonly each: Ohms; readonly count: 
 }
 
 /**
- * Resistive leakage to frame through an insulation resistance: I = V/R. Capacitive leakage comes on top and is not in it.
- *
- * A current, not a verdict: it neither clears equipment for service nor for touch; the standard of the equipment, the local code and a
- * licensed electrician decide that ({@link insulationVerdicts} and {@link leakageLimit} carry the note).
+ * Leakage through an insulation resistance.
+ * @since 0.1.0
+ */
+export interface InsulationLeakage {
+  /** Resistive leakage current to frame (A). */
+  readonly leakage: Amperes;
+  /** Who decides. */
+  readonly deferral: string;
+  /** What the reader must know before acting on it. */
+  readonly cautions: readonly string[];
+}
+
+const LEAKAGE_CAUTIONS = [
+  "Resistive leakage only: capacitive leakage of cables and filters comes on top, and a residual-current device sees both.",
+  "A current, not a verdict: it clears equipment neither for service nor for touch.",
+];
+
+/**
+ * Resistive leakage to frame through an insulation resistance: leakage = voltage/resistance. Capacitive leakage comes on top and is
+ * not in it. Hold it against {@link leakageLimit} only where that standard applies.
  * @param input.voltage - voltage to frame, in a star supply line voltage over √3 (V), 0 or more
  * @param input.resistance - insulation resistance of everything connected (Ω), more than 0
- * @returns leakage current (A)
+ * @returns leakage current (A), with note and cautions
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
  * @source Ohm's law
  * @example
  * ```ts
- * toMicroamperes(insulationLeakage({ voltage: volts(277), resistance: megaohms(3) })).toFixed(4) // => "92.3333"
+ * toMicroamperes(insulationLeakage({ voltage: volts(277), resistance: megaohms(3) }).leakage).toFixed(4) // => "92.3333"
  * ```
  * @since 0.1.0
  */
-export function insulationLeakage(input: { readonly voltage: Volts; readonly resistance: Ohms }): Amperes {
+export function insulationLeakage(input: {
+  readonly voltage: Volts;
+  readonly resistance: Ohms;
+}): InsulationLeakage {
   given(input);
   checkMeasuredOrZero("voltage", input.voltage, "V");
   checkMeasured("resistance", input.resistance, "Ω");
-  return (input.voltage / input.resistance) as Amperes;
+  const leakage = (input.voltage / input.resistance) as Amperes;
+  return { leakage, deferral: DEFERRAL, cautions: LEAKAGE_CAUTIONS };
 }
 
 /**

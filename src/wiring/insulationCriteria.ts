@@ -6,6 +6,7 @@ import circuits from "../../shared/tables/iec-60364-6-insulation.json" with { ty
 import thumb from "../../shared/tables/insulation-rule-of-thumb.json" with { type: "json" };
 import apparatus from "../../shared/tables/neta-100-1.json" with { type: "json" };
 import { checkOneOf, fail, megaohms, type Ohms, type Volts } from "../quantity/index.ts";
+import { labelledIec } from "./iecClauses.ts";
 import { atMost, checkMeasured } from "./limit.ts";
 import type { CodeSystem, TableCell } from "./result.ts";
 import { cellAt, describeCell, type LabelledTable, type Row } from "./sharedTable.ts";
@@ -124,6 +125,7 @@ function own(criterion: OwnInsulationCriterion): ResolvedCriterion {
     source,
     kind: "user table",
     provenance: "seen",
+    labelProvenance: "seen",
   };
   return {
     name,
@@ -181,7 +183,7 @@ export function resolveCriterion(
     });
   }
   if (name === "IEC 60204-1") {
-    const from = { label: "18.3", table: machines };
+    const from = labelledIec(machines);
     const row = machines.rows[0] as Row;
     const scope = "power circuits of machines against the protective bonding circuit";
     return fromRow({
@@ -221,7 +223,7 @@ export function resolveCriterion(
   }
   const table = { ...circuits, rows: circuits.rows.filter((row) => (row[0] === "SELV or PELV") === low) };
   const row = rowFor(table, "to", nominalVoltage, name);
-  const from = { label: "Table 6.1", table };
+  const from = { ...labelledIec(circuits), table };
   const scope = `fixed wiring at verification, not heating elements${low ? "; at most 50 V alternating or 120 V direct" : ""}`;
   return fromRow({
     name,

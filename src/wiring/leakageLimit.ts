@@ -12,6 +12,7 @@ import {
   type Seconds,
   type Watts,
 } from "../quantity/index.ts";
+import { labelledIec } from "./iecClauses.ts";
 import { checkMeasured } from "./limit.ts";
 import { type CodeResult, codeResult } from "./result.ts";
 import { cellAt, describeCell, type Row } from "./sharedTable.ts";
@@ -62,7 +63,7 @@ export function leakageLimit(input: {
       describeCell({
         system: "IEC",
         edition: "IEC 60335-1",
-        from: { label: "clause 13.2", table: leakage },
+        from: labelledIec(leakage),
         row,
         rowName: appliance,
         column,

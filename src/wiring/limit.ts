@@ -1,8 +1,12 @@
 /** Limits compared in decimal, and the bounds of what can be measured: every decision of this room goes through here. */
-import { compareQuoted } from "../decision/index.ts";
+import { compareQuoted, DECISION_DIGITS } from "../decision/index.ts";
 import { checkBetween, checkNonNegative, checkPositive } from "../quantity/index.ts";
 
-/** Whether a value is at most a limit, on 12 significant digits: 57.75 A is not at most 57.7 A, 48.00000000000001 A is 48 A. */
+/**
+ * Whether a value is at most a limit, on 12 significant digits: 57.75 A is not at most 57.7 A, 48.00000000000001 A is 48 A.
+ * Twelve, because float noise stays in the fourteenth and beyond while readings and published limits end by the sixth: see
+ * DECISION_DIGITS.
+ */
 export function atMost(value: number, limit: number): boolean {
   return compareQuoted({ left: value, right: limit }) <= 0;
 }
@@ -10,6 +14,11 @@ export function atMost(value: number, limit: number): boolean {
 /** Whether two figures are the same on 12 significant digits; what is not a number is the same as nothing. */
 export function same(left: number | undefined, right: number): boolean {
   return Number.isFinite(left) && compareQuoted({ left: left as number, right }) === 0;
+}
+
+/** A figure that names a column, free of float noise: 90 °C that came through kelvins is the column of 90. */
+export function columnFigure(value: number): number {
+  return Number.isFinite(value) ? Number(value.toPrecision(DECISION_DIGITS)) : value;
 }
 
 /** Smallest whole number of equal parts of which none exceeds the limit. */

@@ -1,16 +1,9 @@
 /** Whether a lug or terminal takes a conductor and carries its current. */
-import {
-  type Amperes,
-  type Celsius,
-  conductorArea,
-  fail,
-  given,
-  squareMillimeters,
-} from "../quantity/index.ts";
+import { type Amperes, type Celsius, fail, given } from "../quantity/index.ts";
 import { atMost, checkMeasured } from "./limit.ts";
 import type { NorthAmerican } from "./necTables.ts";
 import { type CodeResult, codeResult } from "./result.ts";
-import { sizeName } from "./size.ts";
+import { areaOfSize, sizeName } from "./size.ts";
 import { terminationLimit } from "./termination.ts";
 
 /**
@@ -39,12 +32,6 @@ export interface LugFit extends CodeResult<"fits" | "does not fit" | "undecided"
   readonly faults: readonly ("material" | "too small" | "too large" | "termination" | "block current")[];
   /** Ampacity of the size in the lug's temperature column (A); `null` where the code has no figure. */
   readonly terminationAmpacity: Amperes | null;
-}
-
-/** Metal area of a size name. */
-function areaOf(path: string, size: string): number {
-  const name = sizeName(path, size);
-  return name.endsWith("mm²") ? squareMillimeters(Number(name.replace(" mm²", ""))) : conductorArea(name);
 }
 
 /**
@@ -87,9 +74,9 @@ export function lugFit(input: {
   checkMeasured("designCurrent", designCurrent, "A");
   if (lug.current !== undefined) checkMeasured("lug.current", lug.current, "A");
   const [low, high, own] = [
-    areaOf("lug.smallest", lug.smallest),
-    areaOf("lug.largest", lug.largest),
-    areaOf("size", input.size),
+    areaOfSize("lug.smallest", lug.smallest),
+    areaOfSize("lug.largest", lug.largest),
+    areaOfSize("size", input.size),
   ];
   if (!atMost(low, high)) {
     fail({
@@ -130,6 +117,7 @@ export function lugFit(input: {
     source: "marks of the lug, as given",
     kind: "user table" as const,
     provenance: "memory" as const,
+    labelProvenance: "seen" as const,
   };
   const undecided = faults.length === 0 && limit.column === null;
   return {

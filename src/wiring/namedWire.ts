@@ -7,9 +7,10 @@ import maker30 from "../../shared/tables/wire-maker-30.json" with { type: "json"
 import maker30Ambient from "../../shared/tables/wire-maker-30-ambient.json" with { type: "json" };
 import maker40 from "../../shared/tables/wire-maker-40.json" with { type: "json" };
 import { type Amperes, type Celsius, checkOneOf, fail, given } from "../quantity/index.ts";
+import { labelledIec } from "./iecClauses.ts";
 import { atMost, checkTemperature, same } from "./limit.ts";
 import { type CodeResult, type CodeSystem, codeResult, type TableCell } from "./result.ts";
-import { cellAt, columnAt, describeCell, type SharedTable } from "./sharedTable.ts";
+import { cellAt, columnAt, describeCell, type LabelledTable } from "./sharedTable.ts";
 import { rowOfSize, sizeOfRow } from "./size.ts";
 
 const NAMES = ["wire maker, 40 °C", "wire maker, 30 °C", "BS 7671 4F2A", "BS 7671 4F3A"] as const;
@@ -21,12 +22,11 @@ const NAMES = ["wire maker, 40 °C", "wire maker, 30 °C", "BS 7671 4F2A", "BS 7
 export type NamedWireTable = (typeof NAMES)[number];
 
 interface Named {
-  readonly table: SharedTable;
-  readonly ambient: SharedTable | null;
+  readonly from: LabelledTable;
+  readonly ambient: LabelledTable | null;
   readonly base: number;
   readonly system: CodeSystem;
   readonly edition: string;
-  readonly label: string;
   readonly caution: string;
 }
 
@@ -38,16 +38,18 @@ function namedTable(name: NamedWireTable): Named {
     caution:
       "One maker's suggestion: appliance wires have no official ratings. The maker of the wire in hand decides.",
   } as const;
-  if (name === "wire maker, 40 °C")
-    return { ...maker, base: 40, table: maker40, ambient: null, label: "40 °C table" };
+  if (name === "wire maker, 40 °C") {
+    return { ...maker, base: 40, from: { label: "40 °C table", table: maker40 }, ambient: null };
+  }
   if (name === "wire maker, 30 °C") {
-    return { ...maker, base: 30, table: maker30, ambient: maker30Ambient, label: "30 °C table" };
+    const ambient = { label: "30 °C table, ambient factors", table: maker30Ambient };
+    return { ...maker, base: 30, from: { label: "30 °C table", table: maker30 }, ambient };
   }
   const caution = "Near a heated part the ambient is that of the part's surroundings, not of the room.";
   if (name === "BS 7671 4F2A") {
-    return { ...british, table: flexible, ambient: flexibleAmbient, label: "Table 4F2A", caution };
+    return { ...british, from: labelledIec(flexible), ambient: labelledIec(flexibleAmbient), caution };
   }
-  return { ...british, table: cord, ambient: cordAmbient, label: "Table 4F3A", caution };
+  return { ...british, from: labelledIec(cord), ambient: labelledIec(cordAmbient), caution };
 }
 
 /** The maker's 30 °C table repeats figures of a 40 °C table in this column, so no 30 °C factor fits it. */
@@ -87,7 +89,8 @@ export function namedWireAmpacity(input: {
   given(input);
   const { ambient } = input;
   const named = namedTable(checkOneOf("table", input.table, NAMES));
-  const { table, system, edition, label, base } = named;
+  const { from, system, edition, base } = named;
+  const { table, label } = from;
   columnAt(table, input.column, "column");
   checkTemperature("ambient", ambient);
   const row = rowOfSize(table, "size", input.size);
@@ -122,7 +125,7 @@ export function namedWireAmpacity(input: {
     ? null
     : factorOf(named, table === maker30 ? column : insulation, ambient);
   const rowName = sizeOfRow(table, row);
-  const cell = describeCell({ system, edition, from: { label, table }, row, rowName, column: input.column });
+  const cell = describeCell({ system, edition, from, row, rowName, column: input.column });
   return codeResult({
     value: (value * (factor?.value ?? 1)) as Amperes,
     unit: "A",
@@ -138,10 +141,12 @@ function factorOf(
   insulation: string | undefined,
   ambient: number,
 ): { readonly value: number; readonly cell: TableCell } {
-  const { ambient: table, system, edition, label } = named;
+  const { ambient: from, system, edition } = named;
+  const { label } = named.from;
   const outside = (expected: string): never =>
     fail({ code: "outside-table", path: "ambient", expected, received: ambient, unit: "°C" });
-  if (table === null) return outside(`${named.base}: ${label} comes without ambient factors`);
+  if (from === null) return outside(`${named.base}: ${label} comes without ambient factors`);
+  const { table } = from;
   columnAt(table, insulation as string, "insulation");
   const column = insulation as string;
   const filled = table.rows.filter((row) => typeof cellAt(table, row, column) === "number");
@@ -154,7 +159,7 @@ function factorOf(
   const cell = describeCell({
     system,
     edition,
-    from: { label: `${label}, ambient factors`, table },
+    from,
     row,
     rowName,
     column,

@@ -4,7 +4,7 @@ import ambient40 from "../../shared/tables/nec-ambient-40.json" with { type: "js
 import count from "../../shared/tables/nec-conductor-count.json" with { type: "json" };
 import { type Celsius, checkOneOf, checkWhole, fail, given } from "../quantity/index.ts";
 import type { AmbientTable } from "./edition.ts";
-import { atMost, checkTemperature } from "./limit.ts";
+import { atMost, checkTemperature, columnFigure, same } from "./limit.ts";
 import {
   AT_30,
   AT_40,
@@ -66,10 +66,12 @@ export function equationCell(input: {
     source: "ambient-equation",
     kind: "published",
     provenance: "derived",
+    labelProvenance: "derived",
   };
 }
 
-function ambientTables(edition: NorthAmerican): {
+/** Ambient tables of an edition, one per base. */
+export function ambientTables(edition: NorthAmerican): {
   readonly name: string;
   readonly tables: readonly AmbientTable[];
 } {
@@ -119,7 +121,7 @@ export function ambientFactor(input: {
   checkBelowRating(ambient, rating);
   const { name, tables } = ambientTables(input.edition);
   if (tables.length === 0) noTable("ambient factors", name, necEditions().slice(1));
-  const from = tables.find((one) => one.baseAmbient === baseAmbient);
+  const from = tables.find((one) => same(baseAmbient, one.baseAmbient));
   if (from === undefined) {
     return fail({
       code: nameError(baseAmbient),
@@ -129,7 +131,7 @@ export function ambientFactor(input: {
     });
   }
   const { table } = from;
-  const column = String(rating);
+  const column = String(columnFigure(rating));
   columnAt(table, column, "insulationTemperature");
   const baseConditions = [`for ampacity tables of base ${baseAmbient} °C only`];
   if (route === "equation") {

@@ -43,8 +43,10 @@ export interface TableCell {
   readonly source: string;
   /** Published, common practice or the user's own. */
   readonly kind: TableKind;
-  /** Seen, memory or derived. */
+  /** How the figure was found. */
   readonly provenance: Provenance;
+  /** How the name of the table or clause was found: figures are often read where the table is not named. */
+  readonly labelProvenance: Provenance;
 }
 
 /**
@@ -72,7 +74,7 @@ export interface CodeResult<T> {
   readonly governing: string;
   /** The weakest kind among the cells used. */
   readonly kind: TableKind;
-  /** The weakest provenance among the cells used. */
+  /** The weakest provenance among the cells used, their figures and names of tables alike. */
   readonly provenance: Provenance;
   /** Every cell used, the deciding one among them. */
   readonly cells: readonly TableCell[];
@@ -93,8 +95,12 @@ export const DEFERRAL: string =
   "maker's instructions and marks, and a licensed electrician decide.";
 
 /** Sentence that goes with whatever rests on a figure nobody here has read in print. */
-const FROM_MEMORY =
-  "Rests on a figure or clause number that was not read in print: confirm it in the edition named before use.";
+const FIGURE_FROM_MEMORY =
+  "Rests on a figure that was not read in print: confirm it in the edition named before use.";
+
+/** Sentence for figures that were read, under a number that was not. */
+const LABEL_FROM_MEMORY =
+  "The number of a table or clause was not read in print, the figures were: look it up in the edition named.";
 
 /** Sentence that goes with whatever rests on the user's own figures. */
 const OWN_TABLE = "Rests on a table brought by the user; this library has not seen its source.";
@@ -117,11 +123,10 @@ export function codeResult<T>(input: {
     : has((cell) => cell.kind === "common practice")
       ? "common practice"
       : "published";
-  const provenance: Provenance = has((cell) => cell.provenance === "memory")
-    ? "memory"
-    : has((cell) => cell.provenance === "derived")
-      ? "derived"
-      : "seen";
+  const remembered = has((cell) => cell.provenance === "memory");
+  const misnamed = has((cell) => cell.labelProvenance === "memory");
+  const provenance: Provenance =
+    remembered || misnamed ? "memory" : has((cell) => cell.provenance === "derived") ? "derived" : "seen";
   return {
     value,
     unit,
@@ -139,7 +144,7 @@ export function codeResult<T>(input: {
     cautions: [
       ...new Set([
         ...(kind === "user table" ? [OWN_TABLE] : []),
-        ...(provenance === "memory" ? [FROM_MEMORY] : []),
+        ...(remembered ? [FIGURE_FROM_MEMORY] : misnamed ? [LABEL_FROM_MEMORY] : []),
         ...(input.cautions ?? []),
       ]),
     ],

@@ -37,7 +37,7 @@ export interface SharedTable {
 export interface LabelledTable {
   /** Table or clause as the edition names it: "Table 310.16". */
   readonly label: string;
-  /** How the label was found, where that is weaker than the figures; as the figures if left out. */
+  /** How the label was found; as the figures if left out. */
   readonly labelProvenance?: Provenance;
   /** The figures. */
   readonly table: SharedTable;
@@ -72,14 +72,9 @@ function provenanceAt(table: SharedTable, row: Row, column: string): Provenance 
   const own = cellAt(table, row, "provenance");
   const read = cellAt(table, row, "read");
   if (typeof read === "string" && read.split(", ").includes(column)) return "seen";
-  return (own ?? table.provenance) as Provenance;
-}
-
-const STRENGTH: readonly Provenance[] = ["memory", "derived", "seen"];
-
-/** The weaker of two provenances; a word that is none of them counts as the weakest. */
-function weaker(one: Provenance, other: Provenance): Provenance {
-  return STRENGTH[Math.min(STRENGTH.indexOf(one), STRENGTH.indexOf(other))] ?? "memory";
+  const said = own ?? table.provenance;
+  // A word that is none of the three counts as the weakest.
+  return said === "seen" || said === "derived" ? said : "memory";
 }
 
 /** What a cell says about itself. */
@@ -93,6 +88,7 @@ export function describeCell(input: {
 }): TableCell {
   const { system, edition, from, row, rowName, column } = input;
   const { table, label } = from;
+  const provenance = provenanceAt(table, row, column);
   return {
     system,
     edition,
@@ -103,7 +99,8 @@ export function describeCell(input: {
     unit: table.columns.find(({ name }) => name === column)?.unit ?? "",
     source: table.source,
     kind: table.kind as TableKind,
-    provenance: weaker(provenanceAt(table, row, column), from.labelProvenance ?? "seen"),
+    provenance,
+    labelProvenance: from.labelProvenance ?? provenance,
   };
 }
 

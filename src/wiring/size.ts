@@ -1,5 +1,5 @@
 /** Conductor sizes as names: "6 AWG", "250 kcmil", "10 mm²". A name, not an area: 50 mm² cable holds 47.5 mm². */
-import { fail } from "../quantity/index.ts";
+import { conductorArea, fail, squareMillimeters } from "../quantity/index.ts";
 import type { Row, SharedTable } from "./sharedTable.ts";
 
 const FORMS = "a size with AWG, kcmil or mm²";
@@ -18,11 +18,13 @@ export function sizeOfRow(table: SharedTable, row: Row): string {
 export function sizeName(path: string, text: string): string {
   if (typeof text !== "string" || text.trim() === "" || text.length > 24) {
     const code =
-      text === undefined || text === null || text === ""
+      text === undefined || text === null
         ? "missing"
-        : typeof text === "string"
-          ? "malformed-text"
-          : "wrong-type";
+        : typeof text !== "string"
+          ? "wrong-type"
+          : text.trim() === ""
+            ? "missing"
+            : "malformed-text";
     return fail({ code, path, expected: FORMS, received: text });
   }
   const bare = text.trim().toUpperCase().replace(/\s+/g, "");
@@ -42,6 +44,17 @@ export function sizeName(path: string, text: string): string {
   if (metric !== undefined) return `${Number(metric)} mm²`;
   const code = /^\d+(\.\d+)?$/.test(bare) ? "ambiguous" : "malformed-text";
   return fail({ code, path, expected: FORMS, received: text });
+}
+
+/** Metal area of a size name (m²), to order sizes by: 1/0 AWG stands between 1 AWG and 250 kcmil. */
+export function areaOfSize(path: string, size: string): number {
+  const name = sizeName(path, size);
+  const [number = "", unit] = name.split(" ");
+  // A gauge that does not exist is the caller's slip: named here after his argument.
+  if (Number(number) === 0 || (unit === "AWG" && Number(number) > LARGEST_BARE_AWG)) {
+    fail({ code: "out-of-range", path, expected: "40 AWG to 4/0 AWG, or more than 0", received: size });
+  }
+  return unit === "mm²" ? squareMillimeters(Number(number)) : conductorArea(name);
 }
 
 /** The row of a size; a size the table does not have is answered with those it has. */

@@ -1,8 +1,8 @@
 /** One cell of an ampacity table, and the editions a figure could have come from. */
 import { type Amperes, type Celsius, fail, given } from "../quantity/index.ts";
-import { ampacityTable, ampacityTables } from "./ampacityTables.ts";
+import { ampacityTable, ampacityTables, SUPERSEDED } from "./ampacityTables.ts";
 import type { AmpacityTable } from "./edition.ts";
-import { atMost, checkMeasured } from "./limit.ts";
+import { checkMeasured, columnFigure, same } from "./limit.ts";
 import { type NecEdition, type NorthAmerican, necEditions } from "./necTables.ts";
 import { type CodeResult, codeResult, type TableCell } from "./result.ts";
 import { cellAt, describeCell, nameError, type Row } from "./sharedTable.ts";
@@ -27,7 +27,7 @@ export interface TabledConductor {
 
 /** Name of the column of a material and temperature; what the table does not have is answered with what it has. */
 export function ampacityColumn(from: AmpacityTable, material: string, temperature: number): string {
-  const name = `${material} ${temperature}`;
+  const name = `${material} ${columnFigure(temperature)}`;
   const columns = from.table.columns.slice(1).map((column) => column.name);
   if (columns.includes(name)) return name;
   const known = columns.some((one) => one.replace(/ \d+$/, "") === material);
@@ -107,14 +107,14 @@ export function tableAmpacity(input: TabledConductor): CodeResult<Amperes> {
  * @param input.material - "copper", "aluminum", "nickel-coated copper"
  * @param input.insulationTemperature - temperature column (°C)
  * @param input.ampacity - the figure found in the document (A), more than 0
- * @returns names of the editions that print this figure, oldest first; empty if none does
+ * @returns names of the editions that print this figure, oldest first, empty if none does; `cells` has the cell of every edition
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `unknown-name`
  * @source NFPA 70-2005/2008 Table 310.16 against NFPA 70-2011 to 2023
  * @example
  * ```ts
  * ampacityEditions({
  *   installation: "raceway", size: "14 AWG", material: "copper", insulationTemperature: celsius(60), ampacity: amperes(20),
- * }) // => ["NEC 2008"]
+ * }).value // => ["NEC 2008"]
  * ```
  * @since 0.1.0
  */
@@ -124,16 +124,31 @@ export function ampacityEditions(input: {
   readonly material: string;
   readonly insulationTemperature: Celsius;
   readonly ampacity: Amperes;
-}): readonly NecEdition[] {
+}): CodeResult<readonly NecEdition[]> {
   given(input);
   const { installation, ampacity } = input;
   checkMeasured("ampacity", ampacity, "A");
-  ampacityTable("NEC 2023", installation);
-  return necEditions().filter((edition) => {
+  const newest = ampacityTable("NEC 2023", installation).from;
+  const held = necEditions().flatMap((edition) => {
     const from = ampacityTables(edition).tables.find((one) => one.installation === installation);
-    if (from === undefined) return false;
+    if (from === undefined) return [];
     const column = ampacityColumn(from, input.material, input.insulationTemperature);
-    const value = cellAt(from.table, rowOfSize(from.table, "size", input.size), column);
-    return typeof value === "number" && atMost(value, ampacity) && atMost(ampacity, value);
+    const row = rowOfSize(from.table, "size", input.size);
+    const rowName = sizeOfRow(from.table, row);
+    const cell = describeCell({ system: "North America", edition, from, row, rowName, column });
+    return [{ edition, cell, prints: typeof cell.value === "number" && same(cell.value, ampacity) }];
+  });
+  const found = held.filter(({ prints }) => prints);
+  const [first, ...rest] = [...found, ...held.filter(({ prints }) => !prints)].map(({ cell }) => cell);
+  return codeResult({
+    value: found.map(({ edition }) => edition),
+    unit: "",
+    cells: [first as TableCell, ...rest],
+    baseConditions: newest.baseConditions,
+    governing: found.length > 0 ? "table value" : "none",
+    cautions: [
+      "Tells where a figure stands in print, not which edition the document follows: several print the same.",
+      ...(found.some(({ edition }) => edition === "NEC 2008") ? [SUPERSEDED] : []),
+    ],
   });
 }

@@ -1,5 +1,6 @@
 /** The gate every table passes, ours in the tests and a user's at each call: shape, keys, bounds, order. */
 import { type ErrorCode, type Issue, issue } from "../quantity/index.ts";
+import type { Provenance, TableKind } from "./result.ts";
 import { REMARK_COLUMNS } from "./sharedTable.ts";
 
 /** What a table of a given use must hold beyond the shape common to all. */
@@ -25,8 +26,15 @@ type Collect = (code: ErrorCode, path: string, expected: string, received: unkno
 const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === "object" && value !== null && !Array.isArray(value);
 
+/** Longest text that a field of a table may hold. */
+export const LONGEST_TEXT = 500;
+/** What may stand behind a table. */
+export const KINDS: readonly TableKind[] = ["published", "common practice", "user table"];
+/** How its figures may have been found. */
+export const PROVENANCES: readonly Provenance[] = ["seen", "memory", "derived"];
+
 export const isText = (value: unknown): value is string =>
-  typeof value === "string" && value.trim() !== "" && value.length <= 500;
+  typeof value === "string" && value.trim() !== "" && value.length <= LONGEST_TEXT;
 
 /** Collects issues instead of throwing at the first, so that a user repairs his table in one go. */
 export function collector(): { readonly issues: Issue[]; readonly add: Collect } {
@@ -47,10 +55,7 @@ function checkHead(path: string, table: Readonly<Record<string, unknown>>, add: 
   for (const field of ["id", "title", "source", "edition"]) {
     if (!isText(table[field])) add(codeFor(table[field]), `${path}.${field}`, "text", table[field]);
   }
-  const choices = {
-    kind: ["published", "common practice", "user table"],
-    provenance: ["seen", "memory", "derived"],
-  };
+  const choices: Readonly<Record<string, readonly string[]>> = { kind: KINDS, provenance: PROVENANCES };
   for (const [field, names] of Object.entries(choices)) {
     const value = table[field];
     if (!names.includes(value as string)) {

@@ -2,7 +2,7 @@
 import terminations from "../../shared/tables/nec-terminations.json" with { type: "json" };
 import { type Amperes, type Celsius, fail, given, type Warning } from "../quantity/index.ts";
 import { ampacityTables } from "./ampacityTables.ts";
-import { atMost, checkMeasured, checkTemperature } from "./limit.ts";
+import { atMost, checkMeasured, checkTemperature, columnFigure } from "./limit.ts";
 import { labelOf, type NorthAmerican, northAmerican, noTable } from "./necTables.ts";
 import { type CodeResult, codeResult, type TableCell } from "./result.ts";
 import { cellAt, describeCell } from "./sharedTable.ts";
@@ -85,7 +85,7 @@ export function terminationLimit(input: {
   const { name, tables } = ampacityTables(edition);
   const from = tables.find((one) => one.installation === "raceway");
   if (from === undefined) return noTable('an ampacity table for installation "raceway"', name, []);
-  const temperature = Math.min(insulationTemperature, terminalTemperature);
+  const temperature = columnFigure(Math.min(insulationTemperature, terminalTemperature));
   const columns = from.table.columns.slice(1).map((column) => column.name);
   const own = columns.includes(`${material} ${temperature}`);
   // 310.16 knows copper and aluminum only; a nickel-coated copper lead has no more copper than a bare one.

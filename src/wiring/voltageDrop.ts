@@ -45,7 +45,7 @@ const CAUTION =
  * @param input.circuit - "two-wire" or "three-phase"
  * @param input.current - conductor current (A), 0 or more
  * @param input.length - one way (m), 0 or more
- * @param input.resistancePerLength - of one conductor at its temperature (Ω/m), from {@link conductorResistance}
+ * @param input.resistancePerLength - of one conductor at its temperature (Ω/m), from {@link conductorResistancePerLength}
  * @param input.reactancePerLength - of one conductor (Ω/m); 0 if left out
  * @param input.powerFactor - cos φ of the load, lagging, as a ratio, 0 to 1; 1 if left out
  * @param input.supplyVoltage - between the two wires, or line to line (V), more than 0

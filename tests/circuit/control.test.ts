@@ -9,6 +9,7 @@ import {
   firingAngleForPower,
   firingAngleForVoltage,
   type ModulePlan,
+  neutralCurrentFired,
   oneSidedFiring,
   phaseAngleFiring,
   singlePhasing,
@@ -192,6 +193,65 @@ describe("phase-angle firing of a star without neutral", () => {
     },
   );
 
+  /** Harmonics of one branch voltage by trapezoid over the waves of the simulation's rules, RMS over that of the supply. */
+  function analysed(firing: number, order: number): number {
+    const steps = 36_000;
+    const sine = (degrees: number): number => Math.SQRT2 * Math.sin((degrees * Math.PI) / 180);
+    const wave = (x: number): number => {
+      if (x >= 180) return -wave(x - 180);
+      const isOn = (shift: number): boolean => {
+        const own = (((x + shift) % 180) + 180) % 180;
+        return own >= firing;
+      };
+      // Below 60° a line is off from its zero crossing to its firing angle, and nothing else takes it out.
+      const [a, b, c] = [isOn(0), isOn(-120), isOn(120)];
+      if (!a) return 0;
+      if (b && c) return sine(x);
+      return ((b ? sine(x) - sine(x - 120) : sine(x) - sine(x + 120)) as number) / 2;
+    };
+    let [re, im] = [0, 0];
+    for (let step = 0; step < steps; step += 1) {
+      const x = ((step + 0.5) * 360) / steps;
+      re += wave(x) * Math.cos((order * x * Math.PI) / 180);
+      im += wave(x) * Math.sin((order * x * Math.PI) / 180);
+    }
+    return (Math.SQRT2 * Math.hypot(re, im)) / steps;
+  }
+
+  it.each([10, 30, 45, 59])(
+    "at %d° has the harmonics of a numerical analysis, and none of order 3",
+    (firing) => {
+      const found = threePhaseAngleFiring({
+        lineVoltage: volts(400),
+        branchResistance: ohms(10),
+        firingDegrees: firing,
+      });
+      const full = 400 / Math.sqrt(3) / 10;
+      expect(found.fundamental / full).toBeCloseTo(analysed(firing, 1), 3);
+      for (const { order, current } of found.harmonics) {
+        expect(current / full, `${order}`).toBeCloseTo(analysed(firing, order), 3);
+      }
+      expect(analysed(firing, 3)).toBeLessThan(1e-3);
+    },
+  );
+
+  it("splits its current into fundamental and harmonics without remainder, and its power into the part in phase", () => {
+    for (let firing = 0; firing <= 150; firing += 2.5) {
+      const found = threePhaseAngleFiring({
+        lineVoltage: volts(400),
+        branchResistance: ohms(10),
+        firingDegrees: firing,
+      });
+      const listed = found.harmonics.reduce((sum, { current }) => sum + current ** 2, 0);
+      const rest = found.lineCurrent ** 2 - found.fundamental ** 2;
+      // Orders above the 25th are not listed; they count where little is chopped off or little is left.
+      expect(listed).toBeLessThanOrEqual(rest * (1 + 1e-9) + 1e-9);
+      if (firing >= 20 && firing <= 120) expect(listed).toBeGreaterThanOrEqual(0.7 * rest);
+      const inPhase = found.fundamental * Math.cos(((found.lagDegrees ?? 0) * Math.PI) / 180);
+      expect(Math.sqrt(3) * 400 * inPhase).toBeCloseTo(found.power, 6);
+    }
+  });
+
   it("has no step where its formula changes, falls all the way, and balances", () => {
     const at = (firing: number) =>
       threePhaseAngleFiring({ lineVoltage: volts(400), branchResistance: ohms(10), firingDegrees: firing });
@@ -287,6 +347,54 @@ describe("what control must say or refuse", () => {
     ];
     for (const [call, code, argument] of calls)
       expect(call).toThrow(expect.objectContaining({ code, argument }));
+  });
+});
+
+describe("the neutral of a star under phase-angle firing", () => {
+  const at = (firing: number) =>
+    neutralCurrentFired({ branchVoltage: volts(230), branchResistance: ohms(10), firingDegrees: firing });
+
+  it.each([0, 15, 45, 59.9, 60, 75, 90, 105, 119.9, 120, 150, 179])(
+    "at %d° is the RMS of three chopped waves added up",
+    (firing) => {
+      const steps = 60_000;
+      let sum = 0;
+      for (let step = 0; step < steps; step += 1) {
+        const x = ((step + 0.5) * 360) / steps;
+        let current = 0;
+        for (const shift of [0, 120, 240]) {
+          const own = (x + shift) % 360;
+          if (own % 180 >= firing) current += Math.SQRT2 * 23 * Math.sin((own * Math.PI) / 180);
+        }
+        sum += current ** 2;
+      }
+      expect(Math.abs(at(firing).neutralCurrent - Math.sqrt(sum / steps))).toBeLessThan(5e-3);
+    },
+  );
+
+  it("is the root of the triplen harmonics times three", () => {
+    // Orders 3, 9, 15 and 21 of each branch add up; those above the 25th are not listed.
+    for (const firing of [30, 60, 90, 120]) {
+      const { harmonics } = phaseAngleFiring({
+        voltage: volts(230),
+        resistance: ohms(10),
+        firingDegrees: firing,
+      });
+      const triplen = harmonics.filter(({ order }) => order % 3 === 0);
+      const listed = 3 * Math.sqrt(triplen.reduce((sum, { current }) => sum + current ** 2, 0));
+      expect(listed).toBeLessThanOrEqual(at(firing).neutralCurrent);
+      expect(listed).toBeGreaterThan(0.96 * at(firing).neutralCurrent);
+    }
+  });
+
+  it("is nothing at full conduction and off, √3 times the line from 120° on, highest at 90°", () => {
+    expect(at(0)).toMatchObject({ neutralCurrent: 0, ratio: 0, ratioToFull: 0 });
+    expect(at(180)).toMatchObject({ neutralCurrent: 0, ratio: null });
+    for (const firing of [120, 140, 179]) expect(at(firing).ratio).toBeCloseTo(Math.sqrt(3), 9);
+    const all = Array.from({ length: 181 }, (_, firing) => at(firing).ratioToFull);
+    expect(all.indexOf(Math.max(...all))).toBe(90);
+    // By hand at 90°: 3/π × [(π/6 + 0) + π/6] = 1: the neutral then carries the full line current.
+    expect(Math.max(...all)).toBeCloseTo(1, 12);
   });
 });
 

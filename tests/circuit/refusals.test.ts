@@ -319,6 +319,23 @@ const cases: Readonly<Record<string, Case>> = {
       ["l3", nonNegative],
     ],
   },
+  unbalanceByDefinition: {
+    call: circuit.unbalanceByDefinition,
+    input: { l1: 480, l2: 470, l3: 465, measured: "line voltages" },
+    fields: [
+      ["l1", nonNegative],
+      ["l2", nonNegative],
+      ["l3", nonNegative],
+      [
+        "measured",
+        [
+          [undefined, "missing"],
+          ["", "missing"],
+          ["phase voltages", "unknown-name"],
+        ],
+      ],
+    ],
+  },
   energise: {
     call: circuit.energise,
     input: { network, supply },

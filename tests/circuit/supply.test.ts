@@ -14,6 +14,7 @@ import {
   symmetricalComponents,
   threePhasePower,
   unbalance,
+  unbalanceByDefinition,
   withoutLines,
 } from "electroheat/circuit";
 import { amperes, volts, watts } from "electroheat/quantity";
@@ -256,6 +257,28 @@ describe("unbalance", () => {
       expect(highest).toBeGreaterThan(printed - 0.0005);
       expect(highest).toBeLessThan(printed + 0.0005);
     }
+  });
+
+  it("to neutral: equal magnitudes may hide any sequence, so none is given", () => {
+    fc.assert(
+      fc.property(anyTriangle, ([a, b, c]) => {
+        const [row, other] = (["line voltages", "voltages to neutral"] as const).map((measured) =>
+          unbalanceByDefinition({ l1: a, l2: b, l3: c, measured }),
+        );
+        expect(row?.map(({ value }) => value)).toEqual([
+          unbalance({ l1: a, l2: b, l3: c }).maxDeviation,
+          unbalance({ l1: a, l2: b, l3: c }).negativeSequence,
+          unbalance({ l1: a, l2: b, l3: c }).spread,
+        ]);
+        expect(other?.[1]?.value).toBe(null);
+        for (const list of [row, other]) {
+          for (const { value, reason } of list ?? []) expect(reason === "").toBe(value !== null);
+        }
+      }),
+      RUNS,
+    );
+    const equal = [phasorOf(277, 0), phasorOf(277, -90), phasorOf(277, 120)] as const;
+    expect(negativeSequenceRatio(equal)).toBeGreaterThan(0.1);
   });
 
   it("of currents one of which is 0 is whole: no triangle is left but a line", () => {

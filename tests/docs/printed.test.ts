@@ -1,6 +1,6 @@
 /** The comparison behind every docstring and README check must itself be able to fail. */
 import { describe, expect, it } from "vitest";
-import { codeBlocks, parseDocComment } from "./docComment.ts";
+import { codeBlocks, parseDocComment } from "../../scripts/docComment.mjs";
 import { runExample } from "./example.ts";
 import { printedMismatch } from "./printed.ts";
 

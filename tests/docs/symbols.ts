@@ -1,8 +1,9 @@
 /** The public symbols of each room, with their documentation comments, read by the TypeScript compiler. */
 import { join } from "node:path";
 import ts from "typescript";
+import { codeBlocks, type DocComment } from "../../scripts/docComment.mjs";
+import { docOf, publicProgram } from "../../scripts/publicSymbols.mjs";
 import { rooms, root } from "../support/house.ts";
-import { codeBlocks, type DocComment, parseDocComment } from "./docComment.ts";
 import { withoutImports } from "./example.ts";
 
 export interface PublicSymbol {
@@ -18,19 +19,7 @@ export interface PublicSymbol {
   readonly signatureProblems: readonly string[];
 }
 
-const configFile = join(root, "tsconfig.tests.json");
-const { options } = ts.parseJsonConfigFileContent(
-  { ...ts.readConfigFile(configFile, ts.sys.readFile).config, files: [], include: [] },
-  ts.sys,
-  root,
-  // The names of a room are imported in one list here, types and values together.
-  { verbatimModuleSyntax: false, isolatedModules: false },
-  configFile,
-);
-
-const doorOf = (room: string): string => join(root, "src", room, "index.ts");
-const program = ts.createProgram(rooms.map(doorOf), options);
-const checker = program.getTypeChecker();
+const { options, program, checker, exportsOf, behind } = publicProgram(root, rooms);
 
 function kindOf(symbol: ts.Symbol, declaration: ts.Declaration): PublicSymbol["kind"] {
   if (symbol.flags & ts.SymbolFlags.Class) return "class";
@@ -40,16 +29,6 @@ function kindOf(symbol: ts.Symbol, declaration: ts.Declaration): PublicSymbol["k
     return callable ? "function" : "value";
   }
   return "type";
-}
-
-function docOf(declaration: ts.Declaration): DocComment | undefined {
-  const holder = ts.isVariableDeclaration(declaration) ? declaration.parent.parent : declaration;
-  const text = holder.getSourceFile().text;
-  const comments = (ts.getLeadingCommentRanges(text, holder.getFullStart()) ?? [])
-    .map(({ pos, end }) => text.slice(pos, end))
-    .filter((comment) => comment.startsWith("/**"));
-  const last = comments.at(-1);
-  return last === undefined ? undefined : parseDocComment(last);
 }
 
 /** Every `@param` names something that exists, everything that exists is named, and a result is described. */
@@ -92,7 +71,7 @@ function signatureProblems(symbol: ts.Symbol, declaration: ts.Declaration, doc: 
 }
 
 function read(room: string, exported: ts.Symbol): PublicSymbol {
-  const symbol = exported.flags & ts.SymbolFlags.Alias ? checker.getAliasedSymbol(exported) : exported;
+  const symbol = behind(exported);
   const declarations = symbol.declarations ?? [];
   const declaration = declarations.find((one) => docOf(one) !== undefined) ?? declarations[0];
   if (declaration === undefined) throw new Error(`${room}: ${exported.name} has no declaration`);
@@ -115,10 +94,7 @@ function read(room: string, exported: ts.Symbol): PublicSymbol {
 
 /** Public symbols of a room, in the order of its door. */
 export function publicSymbols(room: string): PublicSymbol[] {
-  const file = program.getSourceFile(doorOf(room));
-  const door = file && checker.getSymbolAtLocation(file);
-  if (door === undefined) return [];
-  return checker.getExportsOfModule(door).map((symbol) => read(room, symbol));
+  return exportsOf(room).map((symbol) => read(room, symbol));
 }
 
 /**

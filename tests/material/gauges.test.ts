@@ -62,7 +62,7 @@ const systems = [
   },
   {
     name: "kcmil",
-    sizes: [1000, 750, 600, 500, 400, 350, 300, 250].map(
+    sizes: [2000, 1750, 1500, 1250, 1000, 900, 800, 750, 700, 600, 500, 400, 350, 300, 250].map(
       (size) => [String(size), roundWireDiameter(thousandCircularMils(size))] as const,
     ),
     choose: (diameter: Meters, rounding: SizeRounding) =>
@@ -288,11 +288,18 @@ describe("lookups by table", () => {
     const solid = listedResistance({ size, build: "solid", metal: "uncoated copper" }).value;
     const stranded = listedResistance({ size, build: "stranded", metal: "uncoated copper" }).value;
     expect(stranded).toBeGreaterThan(solid);
-    const { deferral, basis } = listedResistance({ size, build: "solid", metal: "aluminum" });
+    const { deferral, basis, cell } = listedResistance({ size, build: "solid", metal: "aluminum" });
+    expect(cell).toEqual({
+      row: "10 AWG solid",
+      column: "aluminum",
+      value: 2,
+      unit: "Ω/1000 ft",
+      provenance: "seen",
+    });
     expect(deferral).toMatch(/local code and a licensed electrician/);
     expect(basis).toMatchObject({
       source: "nfpa-70",
-      edition: "edition not stated on the copy read; Chapter 9, Table 8",
+      edition: "2008 to 2023 Chapter 9, Table 8",
     });
     expect(codeOf(() => listedResistance({ size: "6 AWG", build: "solid", metal: "aluminum" }))).toBe(
       "outside-table",

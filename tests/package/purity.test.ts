@@ -7,6 +7,8 @@ import { bundle, packed } from "./consume.ts";
 
 /** Rooms meant for pages and small apps: plain arithmetic, no schema library, no decimal library. */
 const light = ["quantity", "numeric", "material", "element", "circuit", "process"];
+/** These, and the operators, which work on any function and so stand apart from the root. */
+const withoutPackages = [...light, "operators"];
 const ONE_KILOBYTE = 1000;
 
 /** Packages among the inputs of a bundle. */
@@ -15,14 +17,14 @@ const packagesIn = (inputs: readonly string[]): string[] => [
 ];
 
 describe("the light entries", () => {
-  it.each([".", ...light])("%s is built from sources that use no package", async (entry) => {
+  it.each([".", ...withoutPackages])("%s is built from sources that use no package", async (entry) => {
     const door = entry === "." ? "./src/index.ts" : `./src/${entry}/index.ts`;
     const { inputs } = await bundle(`export * from "${door}";`, root);
     expect(inputs.length).toBeGreaterThan(1);
     expect(packagesIn(inputs)).toEqual([]);
   });
 
-  it.each([".", ...light])("%s as installed loads neither zod nor decimal.js", async (entry) => {
+  it.each([".", ...withoutPackages])("%s as installed loads neither zod nor decimal.js", async (entry) => {
     const name = entry === "." ? "electroheat" : `electroheat/${entry}`;
     const { inputs, text, min, gzip } = await bundle(`export * from "${name}";`, packed.consumer);
     expect(packagesIn(inputs)).toEqual(["electroheat"]);
@@ -83,7 +85,7 @@ describe("one function", () => {
   it("no light room does anything on loading, even away from its package.json and sideEffects field", async () => {
     const bare = join(packed.consumer, "bare");
     cpSync(join(packed.consumer, "node_modules/electroheat/dist"), bare, { recursive: true });
-    for (const room of light) {
+    for (const room of withoutPackages) {
       const { text, inputs } = await bundle(`import "./${room}.js";`, bare);
       expect(inputs).toContain(`${relative(process.cwd(), join(bare, room))}.js`);
       expect(text.trim(), room).toBe("");

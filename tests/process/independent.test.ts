@@ -6,6 +6,7 @@ import {
   ovenHeatUp,
   ovenTemperature,
   pieceHeatingTime,
+  radiantHeat,
   steelSpecificHeat,
   twoNodeHeatUp,
   twoNodeTemperatures,
@@ -23,6 +24,7 @@ import {
   millimeters,
   pascals,
   seconds,
+  squareMeters,
   type Watts,
   watts,
   wattsPerKelvin,
@@ -313,5 +315,18 @@ describe("a coated panel in an oven: Incropera example 5.3, 6th edition", () => 
       tolerance: 1e-9,
     }).root;
     expect(relative(out + cooling(hot), 987)).toBeLessThan(0.002);
+  });
+});
+
+describe("a black cylindrical furnace with an open top: Incropera example 13.4, 6th edition", () => {
+  it("needs 1830 W: sides and bottom each radiate to the room through the top", () => {
+    const top = (Math.PI / 4) * 0.075 ** 2;
+    // View factors: bottom to top 0.056 as printed, the rest of what the top sees is sides. Black: area × view factor is the area.
+    const through = (share: number, temperature: number): number =>
+      radiantHeat({
+        inner: { temperature: celsius(temperature), area: squareMeters(top * share), emissivity: 1 },
+        outer: { temperature: celsius(26.85), area: squareMeters(100), emissivity: 1 },
+      });
+    expect(relative(through(1 - 0.056, 1350) + through(0.056, 1650), 1830)).toBeLessThan(0.002);
   });
 });

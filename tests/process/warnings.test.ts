@@ -8,21 +8,28 @@ import {
   ovenAfter,
   ovenFromTwoReadings,
   ovenHeatUp,
+  surfaceBehindReading,
   wallHeat,
 } from "electroheat/process";
 import {
   celsius,
+  cubicFeetPerMinute,
   cubicMetersPerSecond,
+  fahrenheit,
   isElectroheatError,
   joulesPerKilogramKelvin,
   kilograms,
   kilojoulesPerKelvin,
   kilowatts,
+  meters,
   pascals,
   seconds,
+  squareFeet,
   squareMeters,
   watts,
   wattsPerKelvin,
+  wattsPerMeterKelvin,
+  wattsPerSquareMeterKelvin,
 } from "electroheat/quantity";
 import { describe, expect, it } from "vitest";
 
@@ -118,6 +125,86 @@ describe("an oven with steel in it", () => {
     expect(at({ ...oven, loads }, 47_100)).toEqual([]);
     expect(at({ ...oven, loads }, 47_300)).toEqual([["outside-validity", 1200]]);
     expect(at(oven, 47_300)).toEqual([]);
+  });
+});
+
+describe("a load that does not follow its surface", () => {
+  const at = (characteristicLength: number) =>
+    ovenHeatUp({
+      oven: {
+        ambient: celsius(20),
+        lossConductance: wattsPerKelvin(40),
+        loads: [
+          { mass: kilograms(100), specificHeat: "carbon steel" },
+          {
+            mass: kilograms(300),
+            specificHeat: "carbon steel",
+            piece: {
+              filmCoefficient: wattsPerSquareMeterKelvin(30),
+              characteristicLength: meters(characteristicLength),
+              thermalConductivity: wattsPerMeterKelvin(45),
+            },
+          },
+        ],
+      },
+      power: kilowatts(12),
+      target: celsius(200),
+    });
+  // Criterion 0.1 of Incropera, chapter 5: 30 W/(m²·K) × 0.15 m / 45 W/(m·K) is the limit itself.
+  it("is warned of inside the heat-up from Biot number 0.1 on, and the time stays that of the heat", () => {
+    expect(at(0.149).warnings).toEqual([]);
+    expect(at(0.151).warnings.map(({ code, path }) => [code, path])).toEqual([
+      ["outside-validity", "loads.1.piece"],
+    ]);
+    expect(at(0.151).time).toBe(at(0.149).time);
+    expect(refused(() => at(0))).toBe("out-of-range characteristicLength");
+  });
+});
+
+describe("a duct heater with a high face load", () => {
+  const at = (kilowattsPerFace: number, feet: number, element: "open coil" | "tubular") =>
+    ductHeaterCheck({
+      power: kilowatts(kilowattsPerFace),
+      faceArea: squareFeet(1),
+      flow: {
+        basis: "standard",
+        standard: "0.075 lb/ft3",
+        volumeFlow: cubicFeetPerMinute(feet),
+      },
+      inlet: fahrenheit(70),
+      pressure: pascals(101325),
+      element,
+    }).warnings.map(({ path }) => path);
+  // Sizing bulletin, one point of its chart: 700 ft/min at 16 kW/ft².
+  it("needs more than 400 ft/min: the chart's point and its proportion for other face loads", () => {
+    expect(at(16, 697, "open coil")).toEqual(["velocity"]);
+    expect(at(16, 702, "open coil")).toEqual([]);
+    expect(at(8, 405, "open coil")).toEqual([]);
+    expect(at(22, 900, "open coil")).toEqual(["velocity"]);
+    expect(at(22, 970, "open coil")).toEqual([]);
+    expect(at(12, 405, "tubular")).toEqual([]);
+  });
+});
+
+describe("an infrared reading", () => {
+  const at = (emissivity: number, reading: number) =>
+    surfaceBehindReading({
+      reading: celsius(reading),
+      emissivitySet: 0.95,
+      emissivity,
+      reflected: celsius(25),
+    }).warnings.map(({ path, limit }) => [path, limit]);
+  it("says from which emissivity on it is weak, and from which on no decision stands on it", () => {
+    expect(at(0.5, 60)).toEqual([]);
+    expect(at(0.49, 60)).toEqual([["emissivity", 0.5]]);
+    expect(at(0.2, 60)).toEqual([["emissivity", 0.5]]);
+    expect(at(0.11, 60)).toEqual([["emissivity", 0.2]]);
+  });
+  it("says when the object is as warm as what it mirrors, which no emissivity can tell apart", () => {
+    expect(at(0.9, 36)).toEqual([]);
+    expect(at(0.9, 34)).toEqual([["reflected", 10]]);
+    expect(at(0.9, 16)).toEqual([["reflected", 10]]);
+    expect(at(1, 25)).toEqual([]);
   });
 });
 

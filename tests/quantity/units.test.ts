@@ -181,6 +181,11 @@ describe("fixed points of the temperature scales", () => {
     }
   });
 
+  // Source: bench question temperature-difference-conversion.
+  it("make a rise of 22 K one of 39.6 °F, not 71.6", () => {
+    expect(quantity.toFahrenheitDegrees(quantity.kelvins(22))).toBeCloseTo(39.6, 12);
+  });
+
   it("keep a difference of 9 °F at 5 K and a temperature of 9 °F at −12.8 °C", () => {
     expect(quantity.fahrenheitDegrees(9)).toBe(5);
     expect(quantity.fahrenheit(9)).toBeCloseTo(-12.777777777777779, 12);

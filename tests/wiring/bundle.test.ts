@@ -45,11 +45,14 @@ describe("what one import costs, without decimal.js", () => {
 
   it.each([
     ["standardDevice", 5_500, ["nec-310-16", "iec-b52"]],
-    ["conductorResistance", 4_500, ["nec-310-16", "iec-b52"]],
-    ["tableAmpacity", 7_500, ["iec-b52", "nec-conductor-resistance"]],
-    ["conductorForLoad", 14_000, ["iec-b52", "nec-conductor-resistance", "heater-insulation"]],
+    ["conductorResistancePerLength", 4_500, ["nec-310-16", "iec-b52"]],
+    ["tableAmpacity", 7_500, ["iec-b52", "nec-chapter-9-table-8"]],
+    ["conductorForLoad", 14_000, ["iec-b52", "nec-chapter-9-table-8", "heater-insulation"]],
+    ["ambientForConductor", 14_500, ["iec-b52", "nec-chapter-9-table-8"]],
+    ["ambientForCable", 14_500, ["nec-310-16", "nec-chapter-9-table-8"]],
     ["cableCapacity", 13_000, ["nec-310-16", "heater-insulation"]],
     ["insulationVerdicts", 6_000, ["nec-310-16", "iec-b52"]],
+    ["terminalTorque", 6_000, ["nec-310-16", "iec-b52"]],
     ["voltageDrop", 1_600, ["nec-310-16", "iec-b52"]],
   ])("%s alone stays under %i bytes and brings no foreign table", async (name, most, foreign) => {
     const code = await only(name);
@@ -57,8 +60,8 @@ describe("what one import costs, without decimal.js", () => {
     for (const text of foreign) expect(code).not.toContain(`id:"${text}`);
   });
 
-  it("the whole room stays under 35 kB", async () => {
-    expect(zipped(await bundled(`export * from ${JSON.stringify(library)};`))).toBeLessThan(35_000);
+  it("the whole room stays under 42 kB", async () => {
+    expect(zipped(await bundled(`export * from ${JSON.stringify(library)};`))).toBeLessThan(42_000);
   });
 
   it("an import that uses nothing costs nothing", async () => {

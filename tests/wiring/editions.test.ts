@@ -13,6 +13,7 @@ import {
   conductorForLoad,
   designCurrent,
   editionIssues,
+  editionJsonSchema,
   groupingFactor,
   type IecEdition,
   largestDevice,
@@ -26,7 +27,9 @@ import {
   tableAmpacity,
   terminationTemperature,
 } from "electroheat/wiring";
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { z } from "zod";
 import { spoiled } from "../support/spoil.ts";
 import { tableNamed } from "./tables.ts";
 
@@ -164,6 +167,53 @@ const works: NorthAmericanEdition = {
     ),
   },
 };
+
+describe("the JSON Schema of the gate, through zod", () => {
+  const american = z.fromJSONSchema(editionJsonSchema({ system: "North America" }) as never);
+  const european = z.fromJSONSchema(editionJsonSchema({ system: "IEC" }) as never);
+
+  it("passes what the gate passes: all of ours, and the made-up edition, which then answers", () => {
+    for (const edition of [ours, works]) expect(american.safeParse(edition).error).toBeUndefined();
+    expect(european.safeParse(oursIec).error).toBeUndefined();
+    expect(european.safeParse(works).success).toBe(false);
+    const parsed = american.parse(JSON.parse(JSON.stringify(works))) as NorthAmericanEdition;
+    expect(standardDevice({ edition: parsed, current: amperes(34), direction: "up" }).value).toBe(66);
+  });
+
+  it("refuses no more than the gate does: whatever fails the schema fails the gate", () => {
+    const anything = fc.oneof(
+      fc.constant(undefined),
+      fc.constant(null),
+      fc.constant(""),
+      fc.constant([]),
+      fc.constant({}),
+      fc.integer({ min: -5, max: 5 }),
+      fc.string({ maxLength: 4 }),
+    );
+    const paths = fc.constantFrom(
+      ..."name system ampacity.0 ampacity.0.label ampacity.0.baseAmbient ampacity.0.baseConditions".split(
+        " ",
+      ),
+      ..."ampacity.0.table ampacity.0.table.id ampacity.0.table.kind ampacity.0.table.provenance".split(" "),
+      ..."ampacity.0.table.columns ampacity.0.table.columns.1.name ampacity.0.table.columns.1.unit".split(
+        " ",
+      ),
+      ..."ampacity.0.table.rows ampacity.0.table.rows.1 ambient.0.table.columns.2.name".split(" "),
+      ..."conductorCount terminations.table heatingRules.label standardRatings.table.rows".split(" "),
+    );
+    let refused = 0;
+    fc.assert(
+      fc.property(paths, anything, (path, value) => {
+        const broken = path.includes(".") ? spoiled(works, path, value) : { ...works, [path]: value };
+        if (american.safeParse(broken).success) return;
+        refused++;
+        expect(editionIssues(broken), `${path} = ${JSON.stringify(value)}`).not.toEqual([]);
+      }),
+      { numRuns: 500 },
+    );
+    expect(refused).toBeGreaterThan(200);
+  });
+});
 
 describe("the gate", () => {
   it("passes every table of this library", () => {

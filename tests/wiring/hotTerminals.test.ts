@@ -151,8 +151,8 @@ describe("what stands behind an answer", () => {
     expect(of("high-temperature raceway", 150)).toEqual(["memory", true]);
     expect(of("raceway", 75)).toEqual(["seen", false]);
     expect(
-      standardDevice({ edition: "NEC 2023", current: amperes(20), direction: "up" }).cells[0]?.provenance,
-    ).toBe("memory");
+      standardDevice({ edition: "NEC 2023", current: amperes(20), direction: "up" }).cells[0],
+    ).toMatchObject({ provenance: "seen", labelProvenance: "memory" });
   });
 
   it("a voltage drop defers and cautions, also within the advice", () => {

@@ -165,7 +165,7 @@ describe("IEC capacities follow I = A·S^m − B·S^n", () => {
 });
 
 describe("Chapter 9, Table 8", () => {
-  const { rows } = tableNamed("nec-conductor-resistance");
+  const { rows } = tableNamed("nec-chapter-9-table-8");
 
   it("is the resistivity: ρ20·(1 + α·55)·k/A to 0.5 %, k = 1.02 stranded", () => {
     for (const [, area, strands, copper, , aluminum] of rows as readonly (readonly number[])[]) {

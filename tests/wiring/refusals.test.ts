@@ -18,7 +18,7 @@ const sizes: Bad = [
   ["10", "ambiguous"],
   ["5 AWG", "unknown-name"],
   ["ten AWG", "malformed-text"],
-  ["   ", "malformed-text"],
+  ["   ", "missing"],
   [10, "wrong-type"],
 ];
 const counts: Bad = [
@@ -230,6 +230,34 @@ const cases: Readonly<Record<string, Case>> = {
       ["device", [...optional(positive), [100, "inconsistent"]]],
     ],
   },
+  ambientForConductor: {
+    call: wiring.ambientForConductor,
+    input: { ...run, equipment: "space heating", heaterCurrent: 40, size: "4 AWG", device: 60 },
+    fields: [
+      ...runFields.filter(([path]) => !path.startsWith("ambient")),
+      ["equipment", names],
+      ["heaterCurrent", positive.filter(([value]) => typeof value !== "object")],
+      ["size", [...sizes, ["14 AWG", "inconsistent"]]],
+      ["device", [...optional(positive), [40, "inconsistent"]]],
+    ],
+  },
+  ambientForCable: {
+    call: wiring.ambientForCable,
+    input: { ...cable, size: "16 mm²", designCurrent: 30, deviceKind: "circuit-breaker", device: 32 },
+    fields: [
+      ...cableFields.filter(([path]) => !path.startsWith("ambient")),
+      ["designCurrent", positive],
+      ["deviceKind", names],
+      ["size", [...sizes, ["1.5 mm²", "inconsistent"]]],
+      [
+        "device",
+        [
+          [33, "outside-table"],
+          [25, "inconsistent"],
+        ],
+      ],
+    ],
+  },
   lugFit: {
     call: wiring.lugFit,
     input: {
@@ -254,13 +282,16 @@ const cases: Readonly<Record<string, Case>> = {
       ["size", sizes.filter(([, code]) => code !== "unknown-name")],
     ],
   },
-  conductorResistance: {
-    call: wiring.conductorResistance,
-    input: { edition: "NEC 2023", size: "10 AWG", stranding: "solid", metal: "aluminum", temperature: 40 },
+  conductorResistancePerLength: {
+    call: wiring.conductorResistancePerLength,
+    input: { edition: "NEC 2023", size: "10 AWG", build: "solid", metal: "aluminum", temperature: 40 },
     fields: [
       ["edition", names],
-      ["size", sizes],
-      ["stranding", names],
+      [
+        "size",
+        sizes.map(([value, code]) => [value, code === "unknown-name" ? "outside-table" : code] as const),
+      ],
+      ["build", names],
       ["metal", names],
       ["temperature", [...notQuantities, [151, "out-of-range"], [-51, "out-of-range"]]],
     ],
@@ -450,6 +481,54 @@ const cases: Readonly<Record<string, Case>> = {
     fields: [
       ["appliance", names],
       ["power", positive],
+    ],
+  },
+  editionJsonSchema: {
+    call: wiring.editionJsonSchema,
+    input: { system: "IEC" },
+    fields: [["system", names]],
+  },
+  acceptanceTable: {
+    call: wiring.acceptanceTable,
+    input: { table: "neta-100.18" },
+    fields: [["table", names]],
+  },
+  terminalTorque: {
+    call: wiring.terminalTorque,
+    input: {
+      drive: { kind: "slotted", screw: "smaller than No. 10", slotWidth: 0.001, slotLength: 0.005 },
+      size: "10 AWG",
+    },
+    fields: [
+      [
+        "drive",
+        [
+          [undefined, "missing"],
+          [null, "missing"],
+          ["split bolt", "wrong-type"],
+        ],
+      ],
+      ["drive.kind", names],
+      ["drive.screw", names],
+      ["drive.slotWidth", [...positive, [0.2, "out-of-range"], [9e-5, "out-of-range"]]],
+      ["drive.slotLength", [...positive, [5, "out-of-range"], [9e-4, "out-of-range"]]],
+      ["drive", [[{ kind: "recessed socket", acrossFlats: 5 }, "out-of-range"]], "drive.acrossFlats"],
+      ["drive", [[{ kind: "recessed socket" }, "missing"]], "drive.acrossFlats"],
+      [
+        "size",
+        [
+          ...notNames.filter(([value]) => value !== null),
+          ["10", "ambiguous"],
+          ["7 AWG", "unknown-name"],
+          ["ten AWG", "malformed-text"],
+          [10, "wrong-type"],
+          ["6 AWG", "outside-table"],
+        ],
+      ],
+      ["maker", [[null, "wrong-type"]]],
+      ["maker", [[{ source: "label" }, "missing"]], "maker.torque"],
+      ["maker", positive.map(([torque, code]) => [{ torque, source: "label" }, code]), "maker.torque"],
+      ["maker", [[{ torque: 2, source: " " }, "missing"]], "maker.source"],
     ],
   },
   polarizationIndex: {

@@ -4,11 +4,13 @@
  */
 import { amperes, celsius, kilowatts, megaohms, toMegaohms, volts } from "electroheat/quantity";
 import {
+  acceptanceTable,
   ambientFactor,
+  ampacityEditions,
   type CodeResult,
   cableCapacity,
   conductorCountFactor,
-  conductorResistance,
+  conductorResistancePerLength,
   DEFERRAL,
   designCurrent,
   dryOutGuidance,
@@ -25,6 +27,7 @@ import {
   standardDevice,
   subdivision,
   tableAmpacity,
+  terminalTorque,
   terminationTemperature,
   voltageDrop,
 } from "electroheat/wiring";
@@ -92,9 +95,9 @@ describe("where a table stands in each edition (NFPA 70, contents of the edition
     expect(
       YEARS.map((edition) => standardDevice({ edition, current: amperes(3), direction: "up" }).table),
     ).toEqual(middle("240.6(A)", "240.6(A)", "Table 240.6(A)", "Table 240.6(A)"));
-    const of = { size: "14 AWG", stranding: "solid", metal: "aluminum", temperature: celsius(75) } as const;
+    const of = { size: "14 AWG", build: "solid", metal: "aluminum", temperature: celsius(75) } as const;
     for (const edition of YEARS) {
-      expect(conductorResistance({ edition, ...of }).table).toBe("Chapter 9, Table 8");
+      expect(conductorResistancePerLength({ edition, ...of }).table).toBe("Chapter 9, Table 8");
       expect(terminationTemperature({ edition, circuitRating: amperes(9) }).table).toBe("110.14(C)(1)");
       expect(largestApplianceDevice({ edition, current: amperes(20) }).table).toBe("422.11(E)");
       expect(
@@ -346,6 +349,46 @@ describe("cautions that go with a table or a row", () => {
   });
 });
 
+describe("acceptance tables, as printed", () => {
+  it("ANSI/NETA ATS-2003 Table 100.18: rise over a similar component, rise over air", () => {
+    const found = acceptanceTable({ table: "neta-100.18" });
+    expect(
+      found.value.map((row) =>
+        ["similarFrom", "similarTo", "ambientFrom", "ambientTo"].map((name) => row[name]),
+      ),
+    ).toEqual([
+      [1, 3, 1, 10],
+      [4, 15, 11, 20],
+      [null, null, 21, 40],
+      [15, null, 40, null],
+    ]);
+    expect([found.edition, found.table, found.kind, found.provenance]).toEqual([
+      "ANSI/NETA ATS-2003",
+      "Table 100.18",
+      "published",
+      "seen",
+    ]);
+    expect(found.cautions.join(" ")).toContain("40 % load");
+  });
+
+  it("a practitioner's scale: below 20, 40, 60 K over air, below 5, 20, 40 K between lines", () => {
+    const { value, columns } = acceptanceTable({ table: "practitioner-limits" });
+    expect(value.map((row) => [row["ambientBelow"], row["similarBelow"]])).toEqual([
+      [20, 5],
+      [40, 20],
+      [60, 40],
+      [null, null],
+    ]);
+    for (const { name, meaning } of columns) expect(`${name} ${meaning}`).toMatch(/\S/);
+  });
+
+  it("bolted joints: 1.5 times the lowest, a trigger and no verdict", () => {
+    const found = acceptanceTable({ table: "50-percent-above-lowest" });
+    expect(found.value.map((row) => row["limit"])).toEqual([1.5]);
+    expect(found.cautions[0]).toContain("no verdict");
+  });
+});
+
 describe("lugs", () => {
   const lug = { smallest: "6 AWG", largest: "2/0 AWG", materials: ["copper"], temperature: celsius(75) };
   const faultsOf = (
@@ -465,6 +508,17 @@ describe("every answer", () => {
     dryOutGuidance(),
     polarizationIndex({ oneMinute: megaohms(1), tenMinutes: megaohms(1) }),
     leakageLimit({ appliance: "class II", power: kilowatts(1) }),
+    terminalTorque({ drive: { kind: "external hexagon" }, size: "4 AWG" }),
+    acceptanceTable({ table: "neta-100.18" }),
+    acceptanceTable({ table: "practitioner-limits" }),
+    acceptanceTable({ table: "50-percent-above-lowest" }),
+    ampacityEditions({
+      installation: "raceway",
+      size: "4 AWG",
+      material: "copper",
+      insulationTemperature: celsius(75),
+      ampacity: amperes(1),
+    }),
   ];
   it("carries system, edition, table, row, column, base conditions, what governs, kind, provenance, note", () => {
     for (const answer of answers) {

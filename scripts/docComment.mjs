@@ -1,21 +1,25 @@
 /** Reads a documentation comment from its raw text: summary, block tags, fenced code. */
 
-export interface DocComment {
-  readonly summary: string;
-  readonly tags: readonly { readonly name: string; readonly text: string }[];
-}
+/**
+ * @typedef {object} DocComment
+ * @property {string} summary
+ * @property {readonly { readonly name: string, readonly text: string }[]} tags
+ */
 
 /**
- * Splits a `/** … *​/` comment. Tags inside code fences and inline code are text, not tags; a tag may also
+ * Splits a documentation comment. Tags inside code fences and inline code are text, not tags; a tag may also
  * follow the summary on one line.
+ * @param {string} raw the comment with its marks
+ * @returns {DocComment} its parts
  */
-export function parseDocComment(raw: string): DocComment {
+export function parseDocComment(raw) {
   const lines = raw
     .replace(/^\/\*\*/, "")
     .replace(/\*\/$/, "")
     .split("\n")
     .map((line) => line.replace(/^\s*\* ?/, ""));
-  const parts: { name: string; text: string[] }[] = [{ name: "", text: [] }];
+  /** @type {{ name: string, text: string[] }[]} */
+  const parts = [{ name: "", text: [] }];
   let fenced = false;
   for (const line of lines) {
     const isFence = /^\s*```/.test(line);
@@ -28,8 +32,8 @@ export function parseDocComment(raw: string): DocComment {
       for (const hit of masked.matchAll(/(?:^|\s)@([a-zA-Z]+)/g)) {
         const at = (hit.index ?? 0) + hit[0].indexOf("@");
         parts.at(-1)?.text.push(line.slice(cursor, at));
-        parts.push({ name: hit[1] as string, text: [] });
-        cursor = at + 1 + (hit[1] as string).length;
+        parts.push({ name: String(hit[1]), text: [] });
+        cursor = at + 1 + String(hit[1]).length;
       }
       rest = line.slice(cursor);
     }
@@ -39,9 +43,14 @@ export function parseDocComment(raw: string): DocComment {
   return { summary: summary?.text ?? "", tags };
 }
 
-/** Fenced code blocks of a text, by language word. */
-export function codeBlocks(text: string, language: string): string[] {
+/**
+ * Fenced code blocks of a text, by language word.
+ * @param {string} text
+ * @param {string} language
+ * @returns {string[]} the code in them
+ */
+export function codeBlocks(text, language) {
   return [...text.matchAll(/^[ \t]*```(\S*)[^\n]*\n([\s\S]*?)^[ \t]*```[ \t]*$/gm)]
     .filter((hit) => hit[1] === language)
-    .map((hit) => hit[2] as string);
+    .map((hit) => String(hit[2]));
 }

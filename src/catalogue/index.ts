@@ -1,0 +1,11 @@
+export type { Evaluated, Evaluation, EvaluationError, Refused } from "./evaluate.ts";
+export { evaluate } from "./evaluate.ts";
+export type { CatalogueEntry, CatalogueInput, NamedShape } from "./listing.ts";
+export { catalogueEntries, catalogueShapes } from "./listing.ts";
+export type { EntryKind, PlainNumber, Range, ValueNote } from "./note.ts";
+export type { NumberShape, Shape } from "./shape.ts";
+export type { SheetAnswer } from "./sheet/call.ts";
+export type { Cell } from "./sheet/cells.ts";
+export type { SheetFunction, SheetParameter } from "./sheet/functions.ts";
+export { sheetFunctions, sheetStatus, sheetValue } from "./sheet/functions.ts";
+export type { Spill } from "./sheet/spill.ts";

@@ -1,0 +1,182 @@
+/** From blocks of cells to the structures that functions take: lists, tables of rows, records. */
+import { fail } from "../../quantity/index.ts";
+import { resolved } from "../facts.ts";
+import { isBlank } from "../plain.ts";
+import type { Shape } from "../shape.ts";
+import { type Block, cellsOf, isOne, jsonIn, rowsOf } from "./cells.ts";
+
+/** A column of a table, or a line of a record: a field, dotted into the records inside. */
+interface Column {
+  readonly path: string;
+  readonly shape: Shape;
+  readonly optional: boolean;
+}
+
+/** Whether a shape is one cell's worth: a number, a name, text, a flag, or one of several such. */
+export function isScalar(shape: Shape): boolean {
+  const at = resolved(shape);
+  if (typeof at === "string") return at !== "opaque";
+  if ("either" in at) return at.either.every(isScalar);
+  return "number" in at || "names" in at || "values" in at;
+}
+
+/** Fields of a record, those of records inside it dotted; of alternatives, the fields of all. */
+export function columnsOf(shape: Shape, prefix = "", depth = 0): readonly Column[] {
+  const at = resolved(shape);
+  if (typeof at === "string" || depth > 4) return [];
+  if ("either" in at) {
+    const all = at.either.flatMap((one) => columnsOf(one, prefix, depth));
+    return all.filter(({ path }, i) => all.findIndex((one) => one.path === path) === i);
+  }
+  if (!("record" in at)) return [];
+  return Object.entries(at.record).flatMap(([key, field]) => {
+    const optional = key.endsWith("?");
+    const path = `${prefix}${optional ? key.slice(0, -1) : key}`;
+    const inner = columnsOf(field, `${path}.`, depth + 1);
+    return inner.length > 0 ? inner : [{ path, shape: field, optional }];
+  });
+}
+
+/** Puts a value at a dotted path; the path is one of ours, never a name from a sheet. */
+function putAt(into: Record<string, unknown>, path: string, value: unknown): void {
+  const parts = path.split(".");
+  const last = parts.pop() as string;
+  let at = into;
+  for (const part of parts) {
+    at[part] ??= {};
+    at = at[part] as Record<string, unknown>;
+  }
+  at[last] = value;
+}
+
+/** A cell inside a table: a list may be written as JSON, or as texts with semicolons between them. */
+function fieldIn(path: string, shape: Shape, cell: unknown): unknown {
+  if (isScalar(shape)) return cell;
+  const written = jsonIn(path, cell);
+  if (written !== undefined) return written;
+  const at = resolved(shape);
+  if (typeof at === "object" && "list" in at) {
+    return typeof cell === "string" ? cell.split(";").map((one) => one.trim()) : [cell];
+  }
+  return cell;
+}
+
+function recordFrom(path: string, columns: readonly Column[], cells: readonly unknown[]): unknown {
+  const record: Record<string, unknown> = {};
+  columns.forEach((column, i) => {
+    if (!isBlank(cells[i]))
+      putAt(record, column.path, fieldIn(`${path}.${column.path}`, column.shape, cells[i]));
+  });
+  return record;
+}
+
+/** Columns that a first row names; undefined if it is no row of names. */
+function headed(columns: readonly Column[], row: readonly unknown[]): readonly Column[] | undefined {
+  const named = row.map((cell) => columns.find(({ path }) => path === cell));
+  const used = row.filter((cell) => !isBlank(cell));
+  if (used.length === 0 || named.filter((one) => one !== undefined).length !== used.length) return undefined;
+  // A blank heading over a column leaves that column out.
+  return named.map((one) => one ?? { path: "", shape: "null", optional: true });
+}
+
+function tableOf(path: string, of: Shape, block: Block): unknown {
+  const rows = rowsOf(block);
+  const columns = columnsOf(of);
+  const heads = headed(columns, rows[0] ?? []);
+  const taken = heads ?? columns;
+  const width = Math.max(0, ...rows.map((row) => row.length));
+  if (heads === undefined && width > columns.length) {
+    const expected = `columns ${columns.map((column) => column.path).join(", ")}, or a first row that names them`;
+    fail({ code: "unknown-field", path, expected, received: `${width} columns` });
+  }
+  const body = heads === undefined ? rows : rows.slice(1);
+  return body.map((row, i) =>
+    recordFrom(
+      `${path}.${i}`,
+      taken,
+      row.map((cell, k) => (taken[k]?.path === "" ? undefined : cell)),
+    ),
+  );
+}
+
+function listOf(path: string, of: Shape, block: Block): unknown {
+  if (isScalar(of)) return cellsOf(block);
+  const inner = resolved(of);
+  if (typeof inner === "object" && ("list" in inner || "tuple" in inner)) {
+    return rowsOf(block).map((row) => cellsOf([row]));
+  }
+  return tableOf(path, of, block);
+}
+
+/** Two columns of names and values; undefined if the first column holds other names. */
+function namedLines(columns: readonly Column[], block: Block): readonly [Column, unknown][] | undefined {
+  const rows = rowsOf(block).filter((row) => !row.every(isBlank));
+  if (rows.length === 0 || rows.some((row) => row.length !== 2)) return undefined;
+  const lines = rows.map(([name, value]) => [columns.find(({ path }) => path === name), value] as const);
+  return lines.every(([column]) => column !== undefined) ? (lines as [Column, unknown][]) : undefined;
+}
+
+function recordOf(path: string, shape: Shape, block: Block): unknown {
+  const columns = columnsOf(shape);
+  const lines = namedLines(columns, block);
+  if (lines !== undefined) {
+    return recordFrom(
+      path,
+      lines.map(([column]) => column),
+      lines.map(([, value]) => value),
+    );
+  }
+  // A record around one list, such as a network around its branches, is written as that list.
+  const needed = columns.filter(({ optional }) => !optional);
+  const [only] = needed;
+  const inner = only && resolved(only.shape);
+  if (only !== undefined && needed.length === 1 && typeof inner === "object" && "list" in inner) {
+    return { [only.path]: listOf(`${path}.${only.path}`, inner.list, block) };
+  }
+  const rows = rowsOf(block);
+  const heads = rows.length === 2 ? headed(columns, rows[0] ?? []) : undefined;
+  if (heads !== undefined) return (tableOf(path, shape, block) as unknown[])[0];
+  const cells = cellsOf(block);
+  if (cells.length <= columns.length && (block.length === 1 || block.every((row) => row.length === 1))) {
+    return recordFrom(path, columns, cells);
+  }
+  const expected = `two columns, names and values: ${columns.map((column) => column.path).join(", ")}`;
+  return fail({ code: "wrong-type", path, expected, received: `${block.length} rows` });
+}
+
+function mapOf(path: string, block: Block): unknown {
+  const map: Record<string, unknown> = {};
+  for (const row of rowsOf(block)) {
+    if (row.every(isBlank)) continue;
+    const [name, value] = row;
+    if (row.length !== 2 || typeof name !== "string") {
+      fail({ code: "wrong-type", path, expected: "two columns: names and values", received: name });
+    }
+    Object.defineProperty(map, name as string, { value, enumerable: true });
+  }
+  return map;
+}
+
+/** The structure that a block stands for. */
+export function structureFrom(path: string, shape: Shape, block: Block): unknown {
+  if (cellsOf(block).length === 0) return undefined;
+  if (isOne(block)) {
+    const written = jsonIn(path, block[0]?.[0]);
+    if (written !== undefined) return written;
+  }
+  const at = resolved(shape);
+  if (typeof at === "string") return block[0]?.[0];
+  if ("either" in at) {
+    if (isOne(block) && at.either.some(isScalar)) return block[0]?.[0];
+    const list = at.either.find((one) => {
+      const inner = resolved(one);
+      return typeof inner === "object" && ("list" in inner || "tuple" in inner || "map" in inner);
+    });
+    return list === undefined ? recordOf(path, shape, block) : structureFrom(path, list, block);
+  }
+  if ("list" in at) return listOf(path, at.list, block);
+  if ("tuple" in at) return listOf(path, at.tuple[0] ?? "text", block);
+  if ("map" in at) return mapOf(path, block);
+  if ("record" in at) return recordOf(path, at, block);
+  return block[0]?.[0];
+}

@@ -1,0 +1,115 @@
+/**
+ * How large and small a quantity may be. Between these bounds every product and quotient that the library takes stays within
+ * float64, so that no result is NaN or infinite; nothing that anyone measures lies beyond them.
+ */
+import { checkBetween, checkFinite, checkNonNegative, checkPositive } from "./check.ts";
+import { fail } from "./errors.ts";
+
+const SMALLEST = 1e-30;
+
+/**
+ * Largest size, in its canonical unit, that a quantity may have.
+ * @source choice of this library
+ * @since 0.1.0
+ */
+export const LARGEST_MEASURABLE = 1e30;
+
+/**
+ * Requires more than 0 of a size that anyone can measure: 1e-30 to 1e30 of its canonical unit, or a narrower span.
+ * @param path - the argument's name, for the message
+ * @param value - the value seen
+ * @param unit - unit it is taken in
+ * @param smallest - smallest allowed; 1e-30 if left out
+ * @param largest - largest allowed; 1e30 if left out
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
+ * @example
+ * ```ts
+ * checkMeasurable("power", 1e300, "W") // throws ElectroheatError
+ * ```
+ * @since 0.1.0
+ */
+export function checkMeasurable(
+  path: string,
+  value: number,
+  unit?: string,
+  smallest: number = SMALLEST,
+  largest: number = LARGEST_MEASURABLE,
+): void {
+  checkPositive(path, value, unit);
+  checkBetween(path, value, smallest, largest, unit);
+}
+
+/**
+ * Requires 0, or more of a size that anyone can measure; see {@link checkMeasurable}.
+ * @param path - the argument's name, for the message
+ * @param value - the value seen
+ * @param unit - unit it is taken in
+ * @param smallest - smallest allowed above 0; 1e-30 if left out
+ * @param largest - largest allowed; 1e30 if left out
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
+ * @example
+ * ```ts
+ * checkMeasurableOrZero("resistance", -7.68, "Ω") // throws ElectroheatError
+ * ```
+ * @since 0.1.0
+ */
+export function checkMeasurableOrZero(
+  path: string,
+  value: number,
+  unit?: string,
+  smallest: number = SMALLEST,
+  largest: number = LARGEST_MEASURABLE,
+): void {
+  checkNonNegative(path, value, unit);
+  if (value > 0) checkBetween(path, value, smallest, largest, unit);
+}
+
+/**
+ * Requires a number of either sign whose size anyone can measure, or 0; see {@link checkMeasurable}.
+ * @param path - the argument's name, for the message
+ * @param value - the value seen
+ * @param unit - unit it is taken in
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
+ * @example
+ * ```ts
+ * checkMeasurableSigned("rise", -1e300, "K") // throws ElectroheatError
+ * ```
+ * @since 0.1.0
+ */
+export function checkMeasurableSigned(path: string, value: number, unit?: string): void {
+  checkFinite(path, value, unit);
+  const size = Math.abs(value);
+  if (size > LARGEST_MEASURABLE || (size < SMALLEST && size > 0)) {
+    fail({
+      code: "out-of-range",
+      path,
+      expected: `0 or a size from ${SMALLEST} to ${LARGEST_MEASURABLE}`,
+      received: value,
+      ...(unit === undefined ? {} : { unit }),
+    });
+  }
+}
+
+/**
+ * Tags a result after making sure that a double could hold it: Infinity and NaN leave no function of the library.
+ * @param value - the result as computed
+ * @param unit - its unit
+ * @returns the result, with −0 turned into 0
+ * @throws ElectroheatError `out-of-range` at `result`
+ * @example
+ * ```ts
+ * finiteResult(1e200 * 1e200, "W") // throws ElectroheatError
+ * ```
+ * @since 0.1.0
+ */
+export function finiteResult<Q extends number>(value: number, unit: string): Q {
+  // Adding 0 turns −0 into 0: nobody wants to read a negative nothing.
+  if (Number.isFinite(value)) return (value + 0) as Q;
+  return fail({
+    code: "out-of-range",
+    path: "result",
+    expected: "inputs whose result is within the range of a double",
+    received: value,
+    unit,
+  });
+}

@@ -1,0 +1,43 @@
+/**
+ * The documentation site: API by room, guides beside it. Everything is in the pages themselves: formulas become
+ * MathML, so that nothing is fetched while reading.
+ */
+import { katex } from "@mdit/plugin-katex";
+import { rooms } from "./scripts/rooms.mjs";
+
+/** @type {Partial<import("typedoc").TypeDocOptions>} */
+export default {
+  name: "electroheat",
+  entryPoints: rooms("src").map((room) => `src/${room}/index.ts`),
+  tsconfig: "tsconfig.json",
+  out: "site",
+  readme: "README.md",
+  disableGit: true,
+  sourceLinkTemplate: "",
+  disableSources: true,
+  hideGenerator: true,
+  excludeInternal: true,
+  blockTags: [
+    "@example",
+    "@param",
+    "@returns",
+    "@throws",
+    "@source",
+    "@since",
+    "@remarks",
+    "@see",
+    "@typeParam",
+    "@defaultValue",
+  ],
+  validation: {
+    notExported: true,
+    invalidLink: true,
+    invalidPath: true,
+    rewrittenLink: true,
+    notDocumented: true,
+  },
+  treatWarningsAsErrors: false,
+  markdownItLoader(md) {
+    md.use(katex, { output: "mathml" });
+  },
+};
