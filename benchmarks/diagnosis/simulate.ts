@@ -1,0 +1,95 @@
+/** One simulated module after another: what was really wrong, and the input for the diagnosis. */
+import { Chance } from "./chance.ts";
+import type { DiagnosisInput, FieldReading } from "./contract.ts";
+import { Kit } from "./meters.ts";
+import { drawModule } from "./plan.ts";
+import { askedBy, PLAN_NAMES, readingsOf } from "./sheets.ts";
+import {
+  drawFaults,
+  FAULT_ODDS,
+  makeWorld,
+  possibleFaults,
+  priorsFor,
+  type TrueFault,
+  withParameters,
+} from "./world.ts";
+
+export interface Simulated {
+  readonly index: number;
+  readonly plan: string;
+  readonly truth: readonly TrueFault[];
+  readonly input: DiagnosisInput;
+  /** What was done to one reading that no listed fault explains. */
+  readonly blunder?: string;
+}
+
+export type Population = "main" | "blunder" | "invisible";
+
+/** Elements of the largest module on which all pairs of faults are drawn and asked for. */
+const MOST_FOR_PAIRS = 12;
+
+/** One round of plans in this many is drawn from, and diagnosed for, all pairs of faults. */
+const PAIRS_ONE_IN = 8;
+
+const REDUNDANT = ["branches and lines", "everything"];
+
+export function simulate(seed: number, index: number, population: Population = "main"): Simulated {
+  const chance = new Chance(seed, index);
+  const pairs = population === "main" && Math.floor(index / PLAN_NAMES.length) % PAIRS_ONE_IN === 0;
+  const drawn = drawModule(chance, pairs ? { mostElements: MOST_FOR_PAIRS } : {});
+  const depth = pairs ? "pairs" : "single";
+  const possible = possibleFaults(drawn);
+  const priors = priorsFor(possible, FAULT_ODDS);
+  const plan =
+    population === "main"
+      ? (PLAN_NAMES[index % PLAN_NAMES.length] as string)
+      : population === "blunder"
+        ? chance.pick(REDUNDANT)
+        : "line currents";
+  const faults =
+    population === "main"
+      ? drawFaults(chance, possible, priors, depth)
+      : population === "blunder"
+        ? []
+        : [chance.pick(possible.filter(({ kind }) => kind === "joint"))];
+  const truth = faults.map((fault): TrueFault => {
+    if (population !== "invisible") return withParameters(chance, fault);
+    return { fault, parameters: [{ of: "joint resistance", value: 0.05 }] };
+  });
+  const world = makeWorld(chance, drawn, truth);
+  const kit = new Kit(chance);
+  const readings = readingsOf(world, askedBy(plan, drawn, chance), kit, chance);
+  const lineVoltage = drawn.lineVoltage as NonNullable<DiagnosisInput["supply"]>["lineVoltage"];
+  const input: DiagnosisInput = {
+    module: drawn.plan,
+    readings,
+    instruments: kit.instruments,
+    supply: { lineVoltage },
+    priors,
+    depth,
+  };
+  if (population !== "blunder") return { index, plan, truth, input };
+  const spoilt = spoil(readings, chance);
+  return { index, plan, truth, input: { ...input, readings: spoilt.readings }, blunder: spoilt.what };
+}
+
+/** A gross blunder: one ohm reading written down 1.5 to 4 times too high or too low. */
+function spoil(
+  readings: readonly FieldReading[],
+  chance: Chance,
+): { readonly readings: readonly FieldReading[]; readonly what: string } {
+  const able = readings.flatMap(({ kind, reads }, i) =>
+    kind === "resistance" && reads !== "open" && reads > 0 ? [i] : [],
+  );
+  const at = chance.pick(able);
+  const factor = chance.happens(0.5) ? chance.logBetween(1.5, 4) : 1 / chance.logBetween(1.5, 4);
+  const what = `reading ${at} times ${factor.toFixed(2)}`;
+  return {
+    what,
+    readings: readings.map((reading, i) =>
+      i === at && reading.kind === "resistance" && reading.reads !== "open"
+        ? { ...reading, reads: Number((reading.reads * factor).toPrecision(3)) as typeof reading.reads }
+        : reading,
+    ),
+  };
+}
