@@ -163,5 +163,10 @@ export function drawModule(chance: Chance, limits: { readonly mostElements?: num
       elements: { [seat.id]: Number((seat.nominal * chance.between(0.93, 1.08)).toPrecision(3)) as Ohms },
     };
   }
+  return drawnFrom(plan, lineVoltage);
+}
+
+/** A plan with its places. */
+export function drawnFrom(plan: ModulePlan, lineVoltage: number): Drawn {
   return { plan, lineVoltage, elements: seatsOf(plan), joints: jointSeats(plan) };
 }
