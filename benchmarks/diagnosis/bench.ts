@@ -1,0 +1,27 @@
+/** Runs a stretch of the simulated bench and marks it. */
+import type { Diagnosis, DiagnosisInput } from "./contract.ts";
+import { type Mark, mark } from "./score.ts";
+import { type Population, simulate } from "./simulate.ts";
+
+export interface Stretch {
+  readonly seed: number;
+  readonly population: Population;
+  readonly from: number;
+  readonly to: number;
+  readonly step: number;
+}
+
+export function benchStretch(
+  { seed, population, from, to, step }: Stretch,
+  diagnose: (input: DiagnosisInput) => Diagnosis,
+  now: () => number,
+): Mark[] {
+  const marks: Mark[] = [];
+  for (let index = from; index < to; index += step) {
+    const simulated = simulate(seed, index, population);
+    const start = now();
+    const diagnosis = diagnose(simulated.input);
+    marks.push(mark(simulated, diagnosis, now() - start));
+  }
+  return marks;
+}
