@@ -116,6 +116,28 @@ export function drawFaults(
   }
 }
 
+/** All sets of faults that `drawFaults` can draw, with their odds against sound. */
+export function listedSets(
+  drawn: Drawn,
+  priors: Required<FaultPriors>,
+  depth: "single" | "pairs",
+): readonly { readonly faults: readonly DiagnosedFault[]; readonly odds: number }[] {
+  const singles = possibleFaults(drawn).map((fault) => {
+    const p = priors[PRIOR_OF[fault.kind]];
+    return { fault, odds: p / (1 - p) };
+  });
+  const sets: { faults: readonly DiagnosedFault[]; odds: number }[] = [{ faults: [], odds: 1 }];
+  for (const { fault, odds } of singles) sets.push({ faults: [fault], odds });
+  const partners = depth === "pairs" ? singles : singles.filter(({ fault }) => fault.kind === "element open");
+  partners.forEach((a, i) => {
+    for (const b of partners.slice(i + 1)) {
+      if (elementOf(a.fault) !== undefined && elementOf(a.fault) === elementOf(b.fault)) continue;
+      sets.push({ faults: [a.fault, b.fault], odds: a.odds * b.odds });
+    }
+  });
+  return sets;
+}
+
 const OFF_LOW = Math.log(0.9 / 0.6);
 const OFF_HIGH = Math.log(2 / 1.15);
 
