@@ -46,6 +46,15 @@ export const METER_CLASSES: readonly MeterClass[] = [
   },
 ];
 
+/** Far coarser than any real meter: readings that many drawn worlds could have given. */
+export const COARSE: MeterClass = {
+  ohmmeter: accuracy(4, 2, 0.1),
+  clamp: accuracy(6, 3, 0.1),
+  voltmeter: accuracy(3, 3, 1),
+  millivoltmeter: accuracy(4, 3, 0.1e-3),
+  insulationTester: accuracy(5, 3, 10_000),
+};
+
 /** One instrument for a session: half of its percentage is a gain that stays, the rest is new with each reading. */
 class Meter {
   readonly instrument: Instrument;

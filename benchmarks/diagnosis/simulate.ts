@@ -1,7 +1,7 @@
 /** One simulated module after another: what was really wrong, and the input for the diagnosis. */
 import { Chance } from "./chance.ts";
 import type { DiagnosisInput, FieldReading } from "./contract.ts";
-import { Kit } from "./meters.ts";
+import { COARSE, Kit } from "./meters.ts";
 import { drawModule } from "./plan.ts";
 import { askedBy, PLAN_NAMES, readingsOf } from "./sheets.ts";
 import {
@@ -23,41 +23,52 @@ export interface Simulated {
   readonly blunder?: string;
 }
 
-export type Population = "main" | "blunder" | "invisible";
+/**
+ * `main`: any fault by the stated mix; `blunder`: sound, one reading spoilt; `invisible`: a joint of 50 mΩ and line
+ * currents only; `referee`: one small bank and coarse meters, so that brute force has enough worlds that fit.
+ */
+export type Population = "main" | "blunder" | "invisible" | "referee";
 
 /** Elements of the largest module on which all pairs of faults are drawn and asked for. */
 const MOST_FOR_PAIRS = 12;
+
+const MOST_FOR_REFEREE = 6;
 
 /** One round of plans in this many is drawn from, and diagnosed for, all pairs of faults. */
 const PAIRS_ONE_IN = 8;
 
 const REDUNDANT = ["branches and lines", "everything"];
+const FEW_READINGS = ["between lines", "to star points", "line currents", "ohms and currents"];
+const PLANS_OF: Readonly<Record<Population, readonly string[]>> = {
+  main: PLAN_NAMES,
+  blunder: REDUNDANT,
+  invisible: ["line currents"],
+  referee: FEW_READINGS,
+};
 
 export function simulate(seed: number, index: number, population: Population = "main"): Simulated {
   const chance = new Chance(seed, index);
   const pairs = population === "main" && Math.floor(index / PLAN_NAMES.length) % PAIRS_ONE_IN === 0;
-  const drawn = drawModule(chance, pairs ? { mostElements: MOST_FOR_PAIRS } : {});
+  const most =
+    population === "referee" ? MOST_FOR_REFEREE : pairs ? MOST_FOR_PAIRS : Number.POSITIVE_INFINITY;
+  const drawn = drawModule(chance, { mostElements: most });
   const depth = pairs ? "pairs" : "single";
   const possible = possibleFaults(drawn);
   const priors = priorsFor(possible, FAULT_ODDS);
-  const plan =
-    population === "main"
-      ? (PLAN_NAMES[index % PLAN_NAMES.length] as string)
-      : population === "blunder"
-        ? chance.pick(REDUNDANT)
-        : "line currents";
+  const plans = PLANS_OF[population];
+  const plan = plans[index % plans.length] as string;
   const faults =
-    population === "main"
-      ? drawFaults(chance, possible, priors, depth)
-      : population === "blunder"
-        ? []
-        : [chance.pick(possible.filter(({ kind }) => kind === "joint"))];
+    population === "blunder"
+      ? []
+      : population === "invisible"
+        ? [chance.pick(possible.filter(({ kind }) => kind === "joint"))]
+        : drawFaults(chance, possible, priors, depth);
   const truth = faults.map((fault): TrueFault => {
     if (population !== "invisible") return withParameters(chance, fault);
     return { fault, parameters: [{ of: "joint resistance", value: 0.05 }] };
   });
   const world = makeWorld(chance, drawn, truth);
-  const kit = new Kit(chance);
+  const kit = population === "referee" ? new Kit(chance, COARSE) : new Kit(chance);
   const readings = readingsOf(world, askedBy(plan, drawn, chance), kit, chance);
   const lineVoltage = drawn.lineVoltage as NonNullable<DiagnosisInput["supply"]>["lineVoltage"];
   const input: DiagnosisInput = {
