@@ -1,6 +1,9 @@
 export * from "./assess.ts";
 export * from "./assessTypes.ts";
 export * from "./deltaReadings.ts";
+export * from "./diagnosis/diagnose.ts";
+export type { FaultPriors, Spread } from "./diagnosis/settings.ts";
+export * from "./diagnosis/types.ts";
 export * from "./fit.ts";
 export * from "./fitTypes.ts";
 export * from "./meter.ts";
