@@ -64,13 +64,10 @@ export const kindOf = (faults: readonly DiagnosedFault[]): string =>
     .join(" + ") || "sound";
 
 function coverageOf(truth: readonly TrueFault[], explanation: Explanation): Coverage[] {
-  const taken = new Set<number>();
-  return explanation.faults.flatMap((fault) => {
+  return explanation.faults.flatMap((fault, place) => {
     const real = truth.find((one) => nameOf(one.fault) === nameOf(fault)) as TrueFault;
     return real.parameters.map(({ of, value }): Coverage => {
-      const at = explanation.estimates.findIndex((one, i) => one.of === of && !taken.has(i));
-      taken.add(at);
-      const found = explanation.estimates[at];
+      const found = explanation.estimates.find((one) => one.of === of && one.fault === place);
       if (found === undefined) return { of, kind: fault.kind, inside: false, narrow: false, finite: false };
       const { low, high } = found;
       return {
