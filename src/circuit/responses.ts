@@ -9,7 +9,7 @@ import type { Network } from "./network.ts";
  * @since 0.1.0
  */
 export interface NetworkResponses {
-  /** Node names; the lists below keep this order. */
+  /** Node names, the held ones first; the lists below keep this order. */
   readonly nodes: readonly string[];
   /** For each node, the number of the connected part it lies in: nodes of different parts have no path between them. */
   readonly part: readonly number[];
@@ -53,7 +53,7 @@ function partsOf(network: Network, nodeNumber: ReadonlyMap<string, number>, coun
  * const network: Network = { branches: [
  *   { id: "R1", from: "a", to: "b", resistance: ohms(6) }, { id: "R2", from: "b", to: "c", resistance: ohms(3) },
  * ] };
- * networkResponses({ network, held: ["a", "c"] }).impedance[1] // => [0, 2, 0]
+ * networkResponses({ network, held: ["a", "c"] }).impedance[2] // => [0, 0, 2]
  * ```
  * @since 0.1.0
  */

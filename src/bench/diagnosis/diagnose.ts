@@ -1,12 +1,15 @@
 /** Which fault explains these readings, and how sure are we. */
-import { chiSquareSurvival } from "../../numeric/index.ts";
-import { given, type Open } from "../../quantity/index.ts";
-import { infer, type Weighed } from "./infer.ts";
-import { logSumExp } from "./linear.ts";
+import { given } from "../../quantity/index.ts";
+import { CAUTIONS } from "../cautions.ts";
+import { checkQuestion } from "./check.ts";
+import { explanationGroups } from "./explain.ts";
+import { insulationWarnings } from "./insulation.ts";
 import { questionOf } from "./model.ts";
-import { quantiles } from "./quadrature.ts";
+import { posteriorOf } from "./posterior.ts";
 import { GATE } from "./settings.ts";
-import type { Diagnosis, DiagnosisInput, Explanation, FaultEstimate, PredictedReading } from "./types.ts";
+import { slipWarnings } from "./slips.ts";
+import type { Diagnosis, DiagnosisInput, Explanation } from "./types.ts";
+import { notDetermined } from "./undetermined.ts";
 
 /**
  * Which faults explain field readings of a heating module, each with its probability.
@@ -37,72 +40,18 @@ import type { Diagnosis, DiagnosisInput, Explanation, FaultEstimate, PredictedRe
  * @since 0.1.0
  */
 export function diagnose(input: DiagnosisInput): Diagnosis {
-  const question = questionOf(given(input));
-  const weighed = infer(question);
-  const logs = weighed.map(({ finding, logPrior }) =>
-    finding.names.map(({ logOdds }) => finding.log + logOdds + logPrior),
-  );
-  const total = logSumExp(logs.map((list) => logSumExp(list)));
-  const priors = logSumExp(
-    weighed.flatMap(({ finding, logPrior }) => finding.names.map(({ logOdds }) => logOdds + logPrior)),
-  );
-  const groups = weighed
-    .map((one, i) => ({ one, probability: Math.exp(logSumExp(logs[i] as number[]) - total) }))
-    .sort((a, b) => b.probability - a.probability)
-    .filter(({ probability }, i) => i < 3 || probability > 1e-7)
-    .map(({ one, probability }) => ({ probability, explanations: explanationsOf(one, total, priors) }));
+  checkQuestion(given(input));
+  const question = questionOf(input);
+  const posterior = posteriorOf(question);
+  const groups = explanationGroups(posterior);
   const top = groups[0]?.explanations[0] as Explanation;
   const outcome = top.pValue === null ? "too few readings" : top.pValue < GATE ? "nothing fits" : "explained";
-  return { outcome, groups, notDetermined: [], warnings: [], cautions: [] };
-}
-
-function explanationsOf(
-  { finding, wiring, logPrior }: Weighed,
-  total: number,
-  priors: number,
-): Explanation[] {
-  const { model, parameters, points, logTerms } = finding;
-  finding.visit(finding.best);
-  const { evaluation, prediction, question } = model;
-  const { chiSquare, count, contradictions } = evaluation;
-  const degreesOfFreedom = Math.max(0, count - parameters.length);
-  const predicted = question.input.readings.map((reading, r): PredictedReading => {
-    const reads = reading.reads as number | Open;
-    const mean = prediction.mean[r] as number;
-    if (prediction.adrift[r] !== 0) return { reads, predicted: null, deviation: null };
-    if (mean === Number.POSITIVE_INFINITY) return { reads, predicted: "open", deviation: null };
-    let variance = (question.seen.own[r] as number) + (prediction.extra[r] as number);
-    for (let c = 0; c < prediction.count; c += 1)
-      variance += (prediction.columns[c * prediction.rows + r] as number) ** 2;
-    return {
-      reads,
-      predicted: mean,
-      deviation: reads === "open" ? null : (reads - mean) / Math.sqrt(variance),
-    };
-  });
-  const estimates = parameters.map(({ of, fault }, k): FaultEstimate => {
-    const values = points.map((point) => point[k] as number);
-    const [value, low, high] = quantiles(values, logTerms, [0.5, 0.025, 0.975]) as [number, number, number];
-    return { of, fault, value, low, high, unit: of.endsWith("resistance") ? "Ω" : "1" };
-  });
-  const pValue =
-    contradictions > 0
-      ? 0
-      : degreesOfFreedom === 0
-        ? null
-        : chiSquareSurvival({ chiSquare, degreesOfFreedom });
-  return finding.names
-    .map(({ faults, logOdds }) => ({
-      faults,
-      wiring,
-      probability: Math.exp(finding.log + logOdds + logPrior - total),
-      prior: Math.exp(logOdds + logPrior - priors),
-      estimates,
-      logLikelihood: finding.log,
-      chiSquare,
-      degreesOfFreedom,
-      pValue,
-      predicted,
-    }))
-    .sort((a, b) => b.probability - a.probability);
+  const warnings = [...slipWarnings(question, posterior.sound), ...insulationWarnings(question)];
+  return {
+    outcome,
+    groups,
+    notDetermined: notDetermined(posterior.sound.finding.model, groups),
+    warnings,
+    cautions: CAUTIONS,
+  };
 }

@@ -40,6 +40,8 @@ export interface Finding {
   readonly logTerms: readonly number[];
   /** The point of the highest likelihood. */
   readonly best: readonly number[];
+  /** For earth faults: which insulation readings it lies in the way of. */
+  readonly earthed?: string;
   /** Leaves prediction and evaluation of the model as they are at a point; returns ln likelihood there. */
   readonly visit: (point: readonly number[]) => number;
 }

@@ -1,10 +1,12 @@
 /** All hypotheses of a question, weighed against each other. */
+
+import { earthFinding, earthPlaces } from "./earth.ts";
 import { wiringOf } from "./edges.ts";
 import type { Atom } from "./faults.ts";
-import { applied, type Finding, soundFinding, twoOpens, weigh } from "./findings.ts";
+import { applied, type Finding, type Named, soundFinding, twoOpens, weigh } from "./findings.ts";
 import { type Model, modelOf, type Question } from "./model.ts";
-import { RANGE } from "./settings.ts";
 import type { State } from "./state.ts";
+import { unbalanceFinding } from "./supplyFault.ts";
 import { variantsOf } from "./variants.ts";
 
 /** Findings whose evidence is this far below the best, in nats and priors counted, are only estimated. */
@@ -17,6 +19,10 @@ export interface Weighed {
   /** ln of the prior factor common to all names: other places sound, wiring as likely as the others. */
   readonly logPrior: number;
 }
+
+const unbalanced = (prior: number): readonly Named[] => [
+  { faults: [{ kind: "supply unbalance" }], logOdds: Math.log(prior / (1 - prior)) },
+];
 
 const largestOdds = (atom: Atom): number =>
   Math.log(Math.max(...atom.members.map(({ odds }) => odds)) * atom.members.length);
@@ -61,12 +67,21 @@ export function infer(question: Question): readonly Weighed[] {
         for (const finding of twoOpens(model, first, second, opened)) keep(finding, wiring, logPrior);
       }
     });
+    if (question.live && priors.supplyUnbalance > 0) {
+      keep(unbalanceFinding(model, model.sound, unbalanced(priors.supplyUnbalance), 0), wiring, logPrior);
+    }
     for (const atom of model.atoms) {
       if (atom.of === null) continue;
       keep(weigh(model, sound, atom, best - logPrior - largestOdds(atom) - HOPELESS), wiring, logPrior);
     }
+    // Neither ohms nor anything else between lines show one earth fault: only amperes or insulation do.
+    if (question.live || question.all.some(({ kind }) => kind === "insulation")) {
+      for (const place of earthPlaces(model)) {
+        const floor = best - logPrior - Math.log(priors.earthFault * place.members.length) - HOPELESS;
+        const before = [{ faults: [], logOdds: 0 }];
+        keep(earthFinding({ model, state: model.sound, place, before, fault: 0, floor }), wiring, logPrior);
+      }
+    }
   });
   return found;
 }
-
-export { RANGE };

@@ -1,5 +1,6 @@
 /** What each reading is worth by its instrument: own variance, and the gain it shares with the instrument's other readings. */
-import type { FieldReading, Instrument, Instruments } from "./types.ts";
+import type { Open } from "../../quantity/index.ts";
+import type { FieldMeasurement, FieldReading, Instrument, Instruments } from "./types.ts";
 
 /** Kinds of instrument, in the order of their gain columns. */
 export const KINDS = ["ohmmeter", "clamp", "voltmeter", "millivoltmeter", "insulationTester"] as const;
@@ -39,4 +40,9 @@ export function leadsOf(
     mean: leads.shorted,
     deviation: Math.sqrt(ownVariance(ohmmeter as Instrument, leads.shorted)),
   };
+}
+
+/** What was read; `null` for a planned measurement. */
+export function readsOf(reading: FieldReading | FieldMeasurement): number | Open | null {
+  return "reads" in reading ? (reading.reads as number | Open) : null;
 }

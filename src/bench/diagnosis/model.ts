@@ -1,8 +1,8 @@
 /** One wiring under one set of readings: its sound state, its faults, and the likelihood of any of them. */
-import type { Open } from "../../quantity/index.ts";
 import { type Wiring, wiringOf } from "./edges.ts";
 import { type Atom, seriesAtoms } from "./faults.ts";
-import { gainDeviation, INSTRUMENT_OF, leadsOf, ownVariance } from "./instruments.ts";
+import { gainDeviation, INSTRUMENT_OF, leadsOf, ownVariance, readsOf } from "./instruments.ts";
+import { healthyInsulation } from "./insulation.ts";
 import { type Evaluation, evaluate, evaluationFor, type Seen } from "./likelihood.ts";
 import { type Nuisances, observe, type Prediction, predictionFor, supplyModel } from "./observe.ts";
 import { branchesLookedInto, rowsOf } from "./rows.ts";
@@ -29,11 +29,6 @@ const LIVE: ReadonlySet<FieldReading["kind"]> = new Set(["current", "voltage", "
 /** Whether a reading is taken on the energised module. */
 export function isLive({ kind }: { readonly kind: FieldReading["kind"] }): boolean {
   return LIVE.has(kind);
-}
-
-/** What was read; `null` for a planned measurement. */
-export function readsOf(reading: FieldReading | FieldMeasurement): number | Open | null {
-  return "reads" in reading ? (reading.reads as number | Open) : null;
 }
 
 /** Fills in defaults and turns readings into numbers; `planned` measurements come behind them without a value. */
@@ -66,7 +61,8 @@ export function questionOf(input: DiagnosisInput, planned: readonly FieldMeasure
     ratio: spread.temperatureFactor.standardUncertainty / spread.temperatureFactor.value,
     leads: leadsOf(instruments.ohmmeter, spread.leadsUpTo),
     lineVoltage: spread.lineVoltage,
-    unbalance: spread.unbalance,
+    // Never quite 0: the columns it scales also carry the fault of an unbalanced supply.
+    unbalance: Math.max(spread.unbalance, 1e-6),
     gains: {
       ohmmeter: gainDeviation(instruments.ohmmeter),
       clamp: gainDeviation(instruments.clamp),
@@ -87,8 +83,12 @@ export interface Model {
   readonly atoms: readonly Atom[];
   /** For each dead arrangement, the connected part each node lies in. */
   readonly parts: readonly ReadonlyMap<string, number>[];
+  /** Edges still connected in each dead arrangement. */
+  readonly settings: readonly ReadonlySet<number>[];
   readonly prediction: Prediction;
   readonly evaluation: Evaluation;
+  /** ln of the density of the insulation readings on a module without an earth fault. */
+  readonly healthyInsulation: number;
   /** ln Π(1 − p) over all places of this wiring. */
   readonly logSound: number;
 }
@@ -100,7 +100,8 @@ export function modelOf(question: Question, plan: DiagnosisInput["module"], draw
   const whole = wiringOf(plan, new Set(), scale);
   const inside = branchesLookedInto(whole, all);
   const wiring = inside.size === 0 ? whole : wiringOf(plan, inside, scale);
-  const { frame, state, parts } = frameOf(wiring, rowsOf(wiring, drawn ?? wiring, all), ratio, live);
+  const rows = rowsOf(wiring, drawn ?? wiring, all);
+  const { frame, state, parts } = frameOf(wiring, rows, ratio, live);
   const atoms = seriesAtoms(wiring, ratio, question.priors, live);
   let logSound = 0;
   for (const { members } of atoms) for (const { odds } of members) logSound -= Math.log1p(odds);
@@ -111,8 +112,15 @@ export function modelOf(question: Question, plan: DiagnosisInput["module"], draw
     sound: state,
     atoms,
     parts,
+    settings: rows.settings,
     prediction: predictionFor(frame),
     evaluation: evaluationFor(all.length),
+    healthyInsulation: all.reduce((sum, reading) => {
+      const reads = readsOf(reading);
+      return reading.kind !== "insulation" || reads === null
+        ? sum
+        : sum + healthyInsulation(reads, question.seen.resolution[all.indexOf(reading)] as number);
+    }, 0),
     logSound,
   };
 }
@@ -122,5 +130,5 @@ export function logLikelihood(model: Model, state: State): number {
   const { frame, question, prediction, evaluation } = model;
   observe(frame, state, question.by, prediction);
   evaluate(question.seen, prediction, evaluation);
-  return evaluation.logLikelihood;
+  return evaluation.logLikelihood + model.healthyInsulation;
 }
