@@ -11,6 +11,14 @@ export interface Stretch {
   readonly step: number;
 }
 
+const NO_ANSWER: Diagnosis = {
+  outcome: "too few readings",
+  groups: [],
+  notDetermined: [],
+  warnings: [],
+  cautions: [],
+};
+
 export function benchStretch(
   { seed, population, from, to, step }: Stretch,
   diagnose: (input: DiagnosisInput) => Diagnosis,
@@ -20,8 +28,14 @@ export function benchStretch(
   for (let index = from; index < to; index += step) {
     const simulated = simulate(seed, index, population);
     const start = now();
-    const diagnosis = diagnose(simulated.input);
-    marks.push(mark(simulated, diagnosis, now() - start));
+    try {
+      const diagnosis = diagnose(simulated.input);
+      marks.push(mark(simulated, diagnosis, now() - start));
+    } catch (error) {
+      // A legal question refused is a mark of its own, and must not end a long run.
+      const refused = String(error).slice(0, 200);
+      marks.push({ ...mark(simulated, NO_ANSWER, now() - start), refused });
+    }
   }
   return marks;
 }

@@ -31,6 +31,8 @@ export interface Mark {
   readonly likeliestJoint: number;
   readonly covered: readonly Coverage[];
   readonly milliseconds: number;
+  /** What the diagnosis threw instead of answering. */
+  readonly refused?: string;
 }
 
 export interface Coverage {

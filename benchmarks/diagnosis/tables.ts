@@ -173,7 +173,9 @@ export function tables({ main, blunder, invisible }: Results): string {
   const pairTimes = main.filter(({ depth }) => depth === "pairs").map(({ milliseconds }) => milliseconds);
   const spreads = main.map(({ topSpread }) => topSpread);
   const reached = blunder.filter(({ outcome }) => outcome === "nothing fits");
+  const refused = [...main, ...blunder, ...invisible].filter((one) => one.refused !== undefined);
   return [
+    `Refused: ${refused.length}${refused.length === 0 ? "" : `, first ${refused[0]?.index}: ${refused[0]?.refused}`}`,
     table("Accuracy by fault", ACCURACY, accuracyRows([["all", main], ...groupedBy(main, kindName)])),
     table("Accuracy by reading plan", ACCURACY, accuracyRows(groupedBy(main, ({ plan }) => plan))),
     table("Accuracy by depth", ACCURACY, accuracyRows(groupedBy(main, ({ depth }) => depth))),
