@@ -2,6 +2,7 @@ export * from "./assess.ts";
 export * from "./assessTypes.ts";
 export * from "./deltaReadings.ts";
 export * from "./diagnosis/diagnose.ts";
+export * from "./diagnosis/nextMeasurements.ts";
 export type { FaultPriors, Spread } from "./diagnosis/settings.ts";
 export * from "./diagnosis/types.ts";
 export * from "./fit.ts";

@@ -11,6 +11,9 @@ import { slipWarnings } from "./slips.ts";
 import type { Diagnosis, DiagnosisInput, Explanation } from "./types.ts";
 import { notDetermined } from "./undetermined.ts";
 
+/** Standard deviations within which an explanation accounts for a reading. */
+const ACCOUNTED = 4;
+
 /**
  * Which faults explain field readings of a heating module, each with its probability.
  *
@@ -46,7 +49,13 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   const groups = explanationGroups(posterior);
   const top = groups[0]?.explanations[0] as Explanation;
   const outcome = top.pValue === null ? "too few readings" : top.pValue < GATE ? "nothing fits" : "explained";
-  const warnings = [...slipWarnings(question, posterior.sound), ...insulationWarnings(question)];
+  const accounted = top.predicted.flatMap(({ deviation }, r) =>
+    outcome !== "nothing fits" && deviation !== null && Math.abs(deviation) < ACCOUNTED ? [r] : [],
+  );
+  const warnings = [
+    ...slipWarnings(question, posterior.sound, new Set(accounted)),
+    ...insulationWarnings(question),
+  ];
   return {
     outcome,
     groups,

@@ -10,6 +10,7 @@ import { earthedInsulation, healthyInsulation } from "./insulation.ts";
 import { evaluate } from "./likelihood.ts";
 import { forwardInPlace, logSumExp, squared } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
+import { heaviest, planeIntegral } from "./nested.ts";
 import { logIntegral } from "./quadrature.ts";
 import { RANGE } from "./settings.ts";
 import type { State } from "./state.ts";
@@ -100,6 +101,13 @@ function tapAt(model: Model, state: State, place: EarthPlace, x: number): Tap | 
   return { effect, re, im, resistance };
 }
 
+/** Three-point Gauss-Legendre on 0..1. */
+const POSITIONS = [
+  [0.5 - Math.sqrt(0.15), 5 / 18],
+  [0.5, 4 / 9],
+  [0.5 + Math.sqrt(0.15), 5 / 18],
+] as const;
+
 /** Weighs an earth fault on a fixed state; `floor` as for {@link logIntegral}. */
 export function earthFinding(input: {
   readonly model: Model;
@@ -136,7 +144,7 @@ export function earthFinding(input: {
     const e = tap.effect[k] as number;
     return Math.hypot((re[k] as number) + e * current[0], (im[k] as number) + e * current[1]);
   };
-  const { density: insulation, earthed } = insulationOf(model, place);
+  const { density: insulation, earthed, reached } = insulationOf(model, place);
   /** ln likelihood at a fault resistance, with the factor of the module without the fault. */
   const quick = (tap: Tap | null, ohms: number): number => {
     let log = insulation(ohms);
@@ -156,26 +164,25 @@ export function earthFinding(input: {
   const at = (x: number): Tap | null => tapAt(model, state, place, place.before + place.part * x);
   const [least, most] = RANGE.earth;
   const ohmsAt = (t: number): number => least * (most / least) ** t;
-  const points: (readonly number[])[] = [];
-  const logTerms: number[] = [];
-  const across = (x: number, weight: number): number => {
+  let points: (readonly number[])[] = [];
+  let logTerms: number[] = [];
+  const along = (x: number): ((t: number) => number) => {
     const tap = at(x);
-    const inner = logIntegral((t) => quick(tap, ohmsAt(t)), floor);
+    return (t) => quick(tap, ohmsAt(t));
+  };
+  for (const [x, w] of POSITIONS) {
+    const inner = logIntegral(along(x), floor);
     inner.nodes.forEach((t, i) => {
       points.push([x, ohmsAt(t)]);
-      logTerms.push((inner.logTerms[i] as number) + weight);
+      logTerms.push((inner.logTerms[i] as number) + Math.log(w));
     });
-    return inner.log;
-  };
-  const sixth = Math.sqrt(0.15);
-  for (const [x, w] of [
-    [0.5 - sixth, 5 / 18],
-    [0.5, 4 / 9],
-    [0.5 + sixth, 5 / 18],
-  ] as const) {
-    across(x, Math.log(w));
   }
-  if (logSumExp(logTerms) > floor && m > 0) refineAlong(across, points, logTerms, floor);
+  // Three positions weigh an earth fault; telling where it is takes as many as its likelihood is narrow.
+  if (logSumExp(logTerms) > floor && m > 0) {
+    const plane = planeIntegral(along, floor);
+    points = plane.points.map(([x, t]) => [x, ohmsAt(t)]);
+    logTerms = [...plane.logTerms];
+  }
   const visit = (point: readonly number[]): number => {
     logLikelihood(model, state);
     const tap = at(point[0] as number);
@@ -196,10 +203,6 @@ export function earthFinding(input: {
     evaluate(question.seen, prediction, evaluation);
     return evaluation.logLikelihood + insulation(point[1] as number);
   };
-  let best = 0;
-  logTerms.forEach((log, i) => {
-    if (log > (logTerms[best] as number)) best = i;
-  });
   const parameters = [
     { of: "position" as const, fault },
     { of: "fault resistance" as const, fault },
@@ -210,65 +213,37 @@ export function earthFinding(input: {
     names,
     log,
     earthed,
+    reached,
     parameters,
     points,
     logTerms,
-    best: points[best] as readonly number[],
+    best: heaviest(points, logTerms),
     visit,
   };
-}
-
-/** Three positions weigh an earth fault; telling where it is takes as many as its likelihood is narrow. */
-function refineAlong(
-  across: (x: number, weight: number) => number,
-  points: (readonly number[])[],
-  logTerms: number[],
-  floor: number,
-): void {
-  points.length = 0;
-  logTerms.length = 0;
-  const starts: number[] = [];
-  const outer = logIntegral((x) => {
-    starts.push(x, points.length);
-    return across(x, 0);
-  }, floor);
-  const weight = new Map(outer.nodes.map((x, i) => [x, outer.logTerms[i] as number]));
-  const kept: number[] = [];
-  const keptPoints: (readonly number[])[] = [];
-  for (let s = 0; s < starts.length; s += 2) {
-    const [x, from] = [starts[s] as number, starts[s + 1] as number];
-    const to = (starts[s + 3] ?? points.length) as number;
-    const outerLog = weight.get(x);
-    // Points of the search for the peak carry no weight, and a node met twice counts once.
-    if (outerLog === undefined) continue;
-    weight.delete(x);
-    const inner = logSumExp(logTerms.slice(from, to));
-    for (let i = from; i < to; i += 1) {
-      kept.push((logTerms[i] as number) - inner + outerLog);
-      keptPoints.push(points[i] as readonly number[]);
-    }
-  }
-  points.splice(0, points.length, ...keptPoints);
-  logTerms.splice(0, logTerms.length, ...kept);
 }
 
 /** ln density of all insulation readings for a fault resistance at a place. */
 function insulationOf(
   model: Model,
   place: EarthPlace,
-): { readonly density: (ohms: number) => number; readonly earthed: string } {
+): {
+  readonly density: (ohms: number) => number;
+  readonly earthed: string;
+  readonly reached: (row: number) => boolean;
+} {
   const { question, frame, parts, wiring } = model;
   const edge = wiring.edges[place.edge] as Edge;
-  const taken = frame.rows.flatMap((row, r) => {
-    const reading = question.all[r];
-    if (row?.kind !== "insulation" || reading === undefined) return [];
-    const reads = readsOf(reading);
-    if (reads === null) return [];
+  const reached = (r: number): boolean => {
+    const row = frame.rows[r];
+    if (row?.kind !== "insulation" || model.settings[row.setting]?.has(place.edge) !== true) return false;
     const part = parts[row.setting];
-    const kept = model.settings[row.setting]?.has(place.edge) === true;
-    const reached = kept && part?.get(row.node) !== undefined && part.get(row.node) === part.get(edge.from);
+    return part?.get(row.node) !== undefined && part.get(row.node) === part.get(edge.from);
+  };
+  const taken = question.all.flatMap((reading, r) => {
+    const reads = readsOf(reading);
+    if (reading.kind !== "insulation" || reads === null) return [];
     const own = question.seen.own[r] as number;
-    return [{ reads, own, reached, resolution: question.seen.resolution[r] as number }];
+    return [{ reads, own, reached: reached(r), resolution: question.seen.resolution[r] as number }];
   });
   const density = (ohms: number): number => {
     let log = 0;
@@ -282,5 +257,6 @@ function insulationOf(
   return {
     density,
     earthed: taken.some(({ reached }) => reached) ? taken.map(({ reached }) => +reached).join("") : "",
+    reached,
   };
 }

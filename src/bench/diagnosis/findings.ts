@@ -42,12 +42,14 @@ export interface Finding {
   readonly best: readonly number[];
   /** For earth faults: which insulation readings it lies in the way of. */
   readonly earthed?: string;
+  /** For earth faults: whether an insulation row, taken or planned, would find it. */
+  readonly reached?: (row: number) => boolean;
   /** Leaves prediction and evaluation of the model as they are at a point; returns ln likelihood there. */
   readonly visit: (point: readonly number[]) => number;
 }
 
 /** Puts an insertion's edge change into a state written by insertInto. */
-function setEdge(state: State, edge: number, { resistance, variance }: Insertion): void {
+export function setEdge(state: State, edge: number, { resistance, variance }: Insertion): void {
   if (edge < 0) return;
   state.resistance[edge] = resistance;
   state.variance[edge] = variance;
@@ -77,7 +79,7 @@ export function soundFinding(model: Model, faults: readonly DiagnosedFault[], lo
   };
 }
 
-const namesOf = (members: readonly Member[], before: readonly Named[]): Named[] =>
+export const namesOf = (members: readonly Member[], before: readonly Named[]): Named[] =>
   before.flatMap(({ faults, logOdds }) =>
     members.map(({ fault, odds }) => ({ faults: [...faults, fault], logOdds: logOdds + Math.log(odds) })),
   );
@@ -167,6 +169,16 @@ function stretched(
   };
 }
 
+/** What a fault of an element does to it in its string. */
+export function elementChange(
+  { string, position }: Member,
+  kind: Atom["kind"],
+  value: number,
+): ElementChange {
+  const { factor } = ELEMENT_FAULTS.find((one) => one.kind === kind) as ElementFault;
+  return { string, position, factor: factor(value) };
+}
+
 /** Two opens of elements, on different edges or side by side on one. */
 export function twoOpens(
   model: Model,
@@ -206,19 +218,14 @@ export function sameEdge(model: Model, first: Atom, second: Atom, floor: number)
       faults: [x.fault, y.fault],
       logOdds: Math.log(x.odds) + Math.log(y.odds),
     }));
-    const change = (member: Member, atom: Atom, value: number): ElementChange => ({
-      string: member.string,
-      position: member.position,
-      factor: (ELEMENT_FAULTS.find(({ kind }) => kind === atom.kind) as ElementFault).factor(value),
-    });
     const ground: Ground = { state: model.sound, names: [], faults: 0 };
     // Only the later fault may have a parameter here; the caller orders them so.
     const both: Atom = {
       ...second,
       insertion: (value) =>
         elementInsertion(edge, model.frame.hot[first.edge] as number, [
-          change(a, first, 0),
-          change(b, second, value),
+          elementChange(a, first.kind, 0),
+          elementChange(b, second.kind, value),
         ]),
     };
     return weigh(model, { ...ground, faults: 1 }, both, floor, names);

@@ -1,16 +1,21 @@
 /** All hypotheses of a question, weighed against each other. */
-
-import { earthFinding, earthPlaces } from "./earth.ts";
+import type { ModulePlan } from "../../circuit/index.ts";
+import { type EarthPlace, earthFinding, earthPlaces } from "./earth.ts";
 import { wiringOf } from "./edges.ts";
 import type { Atom } from "./faults.ts";
-import { applied, type Finding, type Named, soundFinding, twoOpens, weigh } from "./findings.ts";
+import { applied, type Finding, type Ground, type Named, soundFinding, twoOpens, weigh } from "./findings.ts";
 import { type Model, modelOf, type Question } from "./model.ts";
+import { earthPairs, seriesPairs } from "./pairs.ts";
 import type { State } from "./state.ts";
 import { unbalanceFinding } from "./supplyFault.ts";
+import type { DiagnosedFault } from "./types.ts";
 import { variantsOf } from "./variants.ts";
 
 /** Findings whose evidence is this far below the best, in nats and priors counted, are only estimated. */
 const HOPELESS = 30;
+
+/** Root mean square of the unbalance fault's line voltages about their mean: what it adds to the scatter beside another fault. */
+const UNBALANCE_SCATTER = 0.0165;
 
 /** A finding of one of the wirings asked about. */
 export interface Weighed {
@@ -20,68 +25,149 @@ export interface Weighed {
   readonly logPrior: number;
 }
 
-const unbalanced = (prior: number): readonly Named[] => [
-  { faults: [{ kind: "supply unbalance" }], logOdds: Math.log(prior / (1 - prior)) },
-];
+const oddsOf = (atom: Atom): number => Math.log(atom.members.reduce((sum, { odds }) => sum + odds, 0));
+const logOddsOf = (prior: number): number => Math.log(prior / (1 - prior));
+const SOUND: readonly Named[] = [{ faults: [], logOdds: 0 }];
 
-const largestOdds = (atom: Atom): number =>
-  Math.log(Math.max(...atom.members.map(({ odds }) => odds)) * atom.members.length);
-
-/** Opens of a model on its sound state, each ready for a second fault. */
-function openStates(model: Model): ReadonlyMap<Atom, State> {
-  return new Map(
-    model.atoms
-      .filter(({ kind }) => kind === "element open")
-      .map((atom) => [atom, applied(model, model.sound, atom, atom.insertion(0))]),
-  );
+/** The wiring of one plan being weighed, and what has been found so far. */
+interface Weighing {
+  readonly model: Model;
+  readonly keep: (finding: Finding) => void;
+  /** Best log posterior so far, less this wiring's prior. */
+  readonly best: () => number;
 }
 
-/** Weighs everything that the question's depth asks for. */
+/** Single series faults on a state, with names before them. Returns the findings by fault. */
+function singles(
+  { model, keep, best }: Weighing,
+  names: readonly Named[],
+  fault: number,
+): Map<Atom, Finding> {
+  const ground: Ground = { state: model.sound, names, faults: fault };
+  const found = new Map<Atom, Finding>();
+  const before = names[0]?.logOdds ?? 0;
+  // Those without a parameter first: they tell early what is hopeless.
+  for (const free of [false, true]) {
+    for (const atom of model.atoms) {
+      if ((atom.of !== null) !== free) continue;
+      const floor = free ? best() - before - oddsOf(atom) - HOPELESS : Number.NEGATIVE_INFINITY;
+      const finding = weigh(model, ground, atom, floor);
+      found.set(atom, finding);
+      keep(finding);
+    }
+  }
+  return found;
+}
+
+function doubleOpens({ model, keep }: Weighing): void {
+  const opens = model.atoms.filter(({ kind }) => kind === "element open");
+  const opened: ReadonlyMap<Atom, State> = new Map(
+    opens.map((atom) => [atom, applied(model, model.sound, atom, atom.insertion(0))]),
+  );
+  opens.forEach((first, i) => {
+    for (const second of opens.slice(i)) {
+      for (const finding of twoOpens(model, first, second, opened)) keep(finding);
+    }
+  });
+}
+
+function earthed(
+  { model, keep, best }: Weighing,
+  places: readonly EarthPlace[],
+  names: readonly Named[],
+): void {
+  const fault = names[0]?.faults.length ?? 0;
+  const before = names[0]?.logOdds ?? 0;
+  for (const place of places) {
+    const odds = Math.log(place.members.reduce((sum, { odds: one }) => sum + one, 0));
+    const floor = best() - before - odds - HOPELESS;
+    keep(earthFinding({ model, state: model.sound, place, before: names, fault, floor }));
+  }
+}
+
+/** Whether anything among the readings shows an earth fault: neither ohms nor volts between lines do. */
+const showsEarth = ({ live, all }: Question): boolean =>
+  live || all.some(({ kind }) => kind === "insulation");
+
+/** The supply unbalanced beside another fault: its line voltages as so much more scatter. */
+function unbalancedPairs(weighing: Weighing, places: readonly EarthPlace[], names: readonly Named[]): void {
+  const { question } = weighing.model;
+  const { by } = question;
+  const scattered = { ...by, unbalance: Math.hypot(by.unbalance, UNBALANCE_SCATTER) };
+  const model: Model = { ...weighing.model, question: { ...question, by: scattered } };
+  const wide = { ...weighing, model };
+  singles(wide, names, 1);
+  earthed(wide, places, names);
+}
+
+/** Weighs everything about one plan as linked. */
+function asLinked(weighing: Weighing, pairs: boolean): void {
+  const { model, keep, best } = weighing;
+  const { question } = model;
+  const { priors } = question;
+  const found = singles(weighing, SOUND, 0);
+  doubleOpens(weighing);
+  const unbalanced: readonly Named[] | null =
+    question.live && priors.supplyUnbalance > 0
+      ? [{ faults: [{ kind: "supply unbalance" }], logOdds: logOddsOf(priors.supplyUnbalance) }]
+      : null;
+  if (unbalanced !== null) keep(unbalanceFinding(model, model.sound, unbalanced, 0));
+  const places = showsEarth(question) ? earthPlaces(model) : [];
+  earthed(weighing, places, SOUND);
+  if (!pairs) return;
+  seriesPairs(model, found, best, keep);
+  if (unbalanced !== null) unbalancedPairs(weighing, places, unbalanced);
+  if (places.length > 0) earthPairs(model, places, best, keep);
+}
+
+/** Weighs one slip in the links, with single faults beside it if pairs are asked for. */
+function misLinked(weighing: Weighing, fault: DiagnosedFault, pairs: boolean): void {
+  const { model, keep } = weighing;
+  const { question } = model;
+  const { misLinked: prior, supplyUnbalance } = question.priors;
+  const names: readonly Named[] = [{ faults: [fault], logOdds: logOddsOf(prior) }];
+  keep(soundFinding(model, [fault], logOddsOf(prior)));
+  if (!pairs) return;
+  singles(weighing, names, 1);
+  if (showsEarth(question)) earthed(weighing, earthPlaces(model), names);
+  if (question.live && supplyUnbalance > 0) {
+    const both = [...names].map((one) => ({
+      faults: [...one.faults, { kind: "supply unbalance" as const }],
+      logOdds: one.logOdds + logOddsOf(supplyUnbalance),
+    }));
+    keep(unbalanceFinding(model, model.sound, both, 1));
+  }
+}
+
+/** Weighs everything that the question's depth asks for; the module as drawn and sound comes first. */
 export function infer(question: Question): readonly Weighed[] {
   const { input, priors } = question;
-  const plans = [input.module, ...(input.alternatives ?? [])];
+  const plans: readonly ModulePlan[] = [input.module, ...(input.alternatives ?? [])];
+  const pairs = input.depth === "pairs";
   const found: Weighed[] = [];
-  let best = Number.NEGATIVE_INFINITY;
-  const keep = (finding: Finding, wiring: number, logPrior: number): void => {
-    found.push({ finding, wiring, logPrior });
-    for (const { logOdds } of finding.names) best = Math.max(best, finding.log + logOdds + logPrior);
+  let most = Number.NEGATIVE_INFINITY;
+  const weighing = (model: Model, wiring: number): Weighing => {
+    const logPrior = model.logSound - Math.log(plans.length);
+    return {
+      model,
+      best: () => most - logPrior,
+      keep: (finding) => {
+        found.push({ finding, wiring, logPrior });
+        let odds = Number.NEGATIVE_INFINITY;
+        for (const { logOdds } of finding.names) odds = Math.max(odds, logOdds);
+        most = Math.max(most, finding.log + odds + logPrior + Math.log(finding.names.length));
+      },
+    };
   };
   plans.forEach((plan, wiring) => {
-    const model = modelOf(question, plan, wiring === 0 ? undefined : wiringOf(input.module, new Set(), 1));
-    const logPrior = model.logSound - Math.log(plans.length);
-    const sound = { state: model.sound, names: [{ faults: [], logOdds: 0 }], faults: 0 };
-    keep(soundFinding(model, [], 0), wiring, logPrior);
-    if (priors.misLinked > 0) {
-      const logOdds = Math.log(priors.misLinked / (1 - priors.misLinked));
-      for (const { plan: other, fault } of variantsOf(plan)) {
-        const linked = modelOf(question, other, model.wiring);
-        keep(soundFinding(linked, [fault], logOdds), wiring, linked.logSound - Math.log(plans.length));
-      }
+    const drawn = wiring === 0 ? undefined : wiringOf(input.module, new Set(), 1);
+    const own = weighing(modelOf(question, plan, drawn), wiring);
+    own.keep(soundFinding(own.model, [], 0));
+    const slips = priors.misLinked > 0 ? variantsOf(plan) : [];
+    for (const { plan: other, fault } of slips) {
+      misLinked(weighing(modelOf(question, other, own.model.wiring), wiring), fault, pairs);
     }
-    const fixed = model.atoms.filter(({ of }) => of === null);
-    for (const atom of fixed) keep(weigh(model, sound, atom, Number.NEGATIVE_INFINITY), wiring, logPrior);
-    const opened = openStates(model);
-    const opens = [...opened.keys()];
-    opens.forEach((first, i) => {
-      for (const second of opens.slice(i)) {
-        for (const finding of twoOpens(model, first, second, opened)) keep(finding, wiring, logPrior);
-      }
-    });
-    if (question.live && priors.supplyUnbalance > 0) {
-      keep(unbalanceFinding(model, model.sound, unbalanced(priors.supplyUnbalance), 0), wiring, logPrior);
-    }
-    for (const atom of model.atoms) {
-      if (atom.of === null) continue;
-      keep(weigh(model, sound, atom, best - logPrior - largestOdds(atom) - HOPELESS), wiring, logPrior);
-    }
-    // Neither ohms nor anything else between lines show one earth fault: only amperes or insulation do.
-    if (question.live || question.all.some(({ kind }) => kind === "insulation")) {
-      for (const place of earthPlaces(model)) {
-        const floor = best - logPrior - Math.log(priors.earthFault * place.members.length) - HOPELESS;
-        const before = [{ faults: [], logOdds: 0 }];
-        keep(earthFinding({ model, state: model.sound, place, before, fault: 0, floor }), wiring, logPrior);
-      }
-    }
+    asLinked(own, pairs);
   });
   return found;
 }

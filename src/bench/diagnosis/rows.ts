@@ -82,6 +82,45 @@ function nodeIn(
   return bank === undefined ? null : (wiring.module.starPoints[bank] ?? null);
 }
 
+const LINES = ["L1", "L2", "L3"];
+
+/** Edges of a bank in the order of its branches, which both connections share: the first is the element on L1, and so on. */
+function sameElement(wiring: Wiring, drawn: Wiring, name: string): Edge | null {
+  const order = (of: Wiring, bank: string): readonly string[] => [
+    ...new Set(of.edges.filter((edge) => edge.bank === bank).map(({ branch }) => branch)),
+  ];
+  const own = drawn.edges.find(({ id, joint }) => !joint && id === name);
+  if (own === undefined) return null;
+  const branch = order(wiring, own.bank)[order(drawn, own.bank).indexOf(own.branch)];
+  const id = `${branch}${own.id.slice(own.branch.length)}`;
+  return wiring.edges.find((edge) => edge.id === id) ?? null;
+}
+
+/**
+ * Ends of the element that two probes sit on, in another connection: across an element that alone is connected, or from a
+ * line to a star point that this wiring does not have, which is then the element's far end.
+ */
+function acrossElement(
+  wiring: Wiring,
+  drawn: Wiring,
+  { from, to, only }: { readonly from: string; readonly to: string; readonly only?: readonly string[] },
+): Edge | null {
+  const name = only?.length === 1 ? (only[0] as string) : null;
+  const bank =
+    name === null
+      ? Object.entries(drawn.module.starPoints).find(([, node]) => node === from || node === to)?.[0]
+      : bankOf(drawn, name);
+  const line = LINES.find((one) => one === from || one === to);
+  const edge = drawn.edges.find(
+    (one) =>
+      !one.joint &&
+      (name === null ? one.bank === bank && one.ends.includes(line ?? "") : means(one, name)) &&
+      [one.from, one.to, ...one.ends].includes(from) &&
+      [one.from, one.to, ...one.ends].includes(to),
+  );
+  return edge === undefined ? null : sameElement(wiring, drawn, edge.id);
+}
+
 /** A branch drawn in star has another name in delta; its wire at the line is then the bank's. */
 function partIn(wiring: Wiring, name: string): string {
   return isPart(wiring, name) ? name : (bankOf(wiring, name) ?? name);
@@ -132,7 +171,9 @@ export function rowsOf(
       case "voltage": {
         const a = nodeIn(wiring, drawn, reading.from, undefined);
         const b = nodeIn(wiring, drawn, reading.to, undefined);
-        return a === null || b === null ? null : { kind: "voltage", a, b };
+        if (a !== null && b !== null) return { kind: "voltage", a, b };
+        const edge = acrossElement(wiring, drawn, reading);
+        return edge === null ? null : { kind: "voltage", a: edge.from, b: edge.to };
       }
       case "drop": {
         const edge = wiring.edgeNumber.get(reading.across);

@@ -38,14 +38,19 @@ function bestOf(weighed: readonly Weighed[]): Weighed {
   return weighed.reduce((best, one) => (score(one) > score(best) ? one : best));
 }
 
-/** Warnings of readings that look like a slip of the unit; `sound` is the first finding of the question. */
-export function slipWarnings(question: Question, sound: Weighed): Warning[] {
+/**
+ * Warnings of readings that look like a slip of the unit.
+ * @param sound - the module as drawn and sound
+ * @param explained - readings that the best explanation already accounts for: no slip is needed for them
+ */
+export function slipWarnings(question: Question, sound: Weighed, explained: ReadonlySet<number>): Warning[] {
   const { readings } = question.input;
   sound.finding.visit(sound.finding.best);
   const expected = sound.finding.model.prediction.mean.slice();
   const suspects = readings.flatMap((reading, r) => {
     const { reads, kind } = reading;
-    if (reads === "open" || reads === 0 || kind === "drop" || kind === "insulation") return [];
+    if (explained.has(r) || reads === "open" || reads === 0 || kind === "drop" || kind === "insulation")
+      return [];
     const ratio = reads / (expected[r] as number);
     return Number.isFinite(ratio) && ratio > 0 && near(ratio, AT_SIGHT) ? [r] : [];
   });
