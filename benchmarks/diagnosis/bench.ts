@@ -9,6 +9,8 @@ export interface Stretch {
   readonly from: number;
   readonly to: number;
   readonly step: number;
+  /** Elements of the largest module; any if left out. */
+  readonly mostElements?: number;
 }
 
 const NO_ANSWER: Diagnosis = {
@@ -20,13 +22,13 @@ const NO_ANSWER: Diagnosis = {
 };
 
 export function benchStretch(
-  { seed, population, from, to, step }: Stretch,
+  { seed, population, from, to, step, ...limits }: Stretch,
   diagnose: (input: DiagnosisInput) => Diagnosis,
   now: () => number,
 ): Mark[] {
   const marks: Mark[] = [];
   for (let index = from; index < to; index += step) {
-    const simulated = simulate(seed, index, population);
+    const simulated = simulate(seed, index, population, limits);
     const start = now();
     try {
       const diagnosis = diagnose(simulated.input);

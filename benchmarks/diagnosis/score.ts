@@ -50,7 +50,8 @@ const nameOf = (fault: DiagnosedFault): string =>
     .map(([, value]) => String(value))
     .join(" ")}`;
 
-const keyOf = (faults: readonly DiagnosedFault[]): string => faults.map(nameOf).sort().join(" & ") || "sound";
+export const keyOf = (faults: readonly DiagnosedFault[]): string =>
+  faults.map(nameOf).sort().join(" & ") || "sound";
 
 /** Without the string and the seat of an element: `A-L1-2.1` is `A-L1`. */
 const branchKey = (faults: readonly DiagnosedFault[]): string =>

@@ -46,11 +46,16 @@ const PLANS_OF: Readonly<Record<Population, readonly string[]>> = {
   referee: FEW_READINGS,
 };
 
-export function simulate(seed: number, index: number, population: Population = "main"): Simulated {
+export function simulate(
+  seed: number,
+  index: number,
+  population: Population = "main",
+  limits: { readonly mostElements?: number } = {},
+): Simulated {
   const chance = new Chance(seed, index);
   const pairs = population === "main" && Math.floor(index / PLAN_NAMES.length) % PAIRS_ONE_IN === 0;
-  const most =
-    population === "referee" ? MOST_FOR_REFEREE : pairs ? MOST_FOR_PAIRS : Number.POSITIVE_INFINITY;
+  const { mostElements = Number.POSITIVE_INFINITY } = limits;
+  const most = population === "referee" ? MOST_FOR_REFEREE : pairs ? MOST_FOR_PAIRS : mostElements;
   const drawn = drawModule(chance, { mostElements: most });
   const depth = pairs ? "pairs" : "single";
   const possible = possibleFaults(drawn);
