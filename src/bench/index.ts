@@ -4,6 +4,7 @@ export * from "./deltaReadings.ts";
 export * from "./diagnosis/diagnose.ts";
 export * from "./diagnosis/nextMeasurements.ts";
 export type { FaultPriors, Spread } from "./diagnosis/settings.ts";
+export * from "./diagnosis/text.ts";
 export * from "./diagnosis/types.ts";
 export * from "./fit.ts";
 export * from "./fitTypes.ts";

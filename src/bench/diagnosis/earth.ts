@@ -8,10 +8,11 @@ import type { Finding, Named } from "./findings.ts";
 import { readsOf } from "./instruments.ts";
 import { earthedInsulation, healthyInsulation } from "./insulation.ts";
 import { evaluate } from "./likelihood.ts";
-import { forwardInPlace, logSumExp, squared } from "./linear.ts";
+import { logSumExp } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
 import { heaviest, planeIntegral } from "./nested.ts";
 import { logIntegral } from "./quadrature.ts";
+import { type Baseline, baselineOf, logOfMeans } from "./quick.ts";
 import { RANGE } from "./settings.ts";
 import type { State } from "./state.ts";
 
@@ -101,6 +102,9 @@ function tapAt(model: Model, state: State, place: EarthPlace, x: number): Tap | 
   return { effect, re, im, resistance };
 }
 
+/** Nats above the floor (which is 30 below the best) from which the position is worth telling: a share of about 2 %. */
+const RELEVANT = 26;
+
 /** Three-point Gauss-Legendre on 0..1. */
 const POSITIONS = [
   [0.5 - Math.sqrt(0.15), 5 / 18],
@@ -116,6 +120,8 @@ export function earthFinding(input: {
   readonly before: readonly Named[];
   readonly fault: number;
   readonly floor: number;
+  /** The state's baseline, if it is known. */
+  readonly base?: Baseline;
 }): Finding {
   const { model, state, place, fault, floor } = input;
   const { frame, prediction, evaluation, question } = model;
@@ -125,41 +131,29 @@ export function earthFinding(input: {
       logOdds: one.logOdds + Math.log(odds),
     })),
   );
-  const base = logLikelihood(model, state) - model.healthyInsulation;
-  const m = evaluation.count;
-  const determinant = base + 0.5 * evaluation.chiSquare;
-  const factor = evaluation.factor.slice(0, m * m);
-  const active = evaluation.active.slice(0, m);
-  const mean = prediction.mean.slice();
-  const [re, im] = [prediction.re.slice(), prediction.im.slice()];
-  const liveOf = new Map(frame.liveRows.map((r, k) => [r, k]));
-  const shifted = new Float64Array(m);
+  const base = input.base ?? baselineOf(model, state);
+  const m = base.count;
+  const { re, im } = base;
+  const means = base.mean.slice();
+  const work = new Float64Array(m);
   const leaving = (tap: Tap, ohms: number): readonly [number, number] => [
     tap.re / (ohms + tap.resistance),
     tap.im / (ohms + tap.resistance),
   ];
-  const newMean = (tap: Tap, current: readonly [number, number], r: number): number => {
-    const k = liveOf.get(r);
-    if (k === undefined || tap.effect[k] === 0) return mean[r] as number;
-    const e = tap.effect[k] as number;
-    return Math.hypot((re[k] as number) + e * current[0], (im[k] as number) + e * current[1]);
+  const newMean = (tap: Tap, current: readonly [number, number], k: number, was: number): number => {
+    const e = k < 0 ? 0 : (tap.effect[k] as number);
+    return e === 0 ? was : Math.hypot((re[k] as number) + e * current[0], (im[k] as number) + e * current[1]);
   };
   const { density: insulation, earthed, reached } = insulationOf(model, place);
-  /** ln likelihood at a fault resistance, with the factor of the module without the fault. */
   const quick = (tap: Tap | null, ohms: number): number => {
-    let log = insulation(ohms);
-    if (tap === null) return base + log;
+    const log = insulation(ohms);
+    if (tap === null) return base.log + log;
     const current = leaving(tap, ohms);
     for (let i = 0; i < m; i += 1) {
-      const r = active[i] as number;
-      const now = newMean(tap, current, r);
-      const was = mean[r] as number;
-      const ratio = was > 0 && now > 0.05 * was && now < 20 * was ? now / was : 1;
-      shifted[i] = ((question.seen.reads[r] as number) - now) / ratio;
-      log -= Math.log(ratio);
+      const k = base.setting[i] === -1 ? (base.position[i] as number) : -1;
+      means[i] = newMean(tap, current, k, base.mean[i] as number);
     }
-    forwardInPlace(factor, m, shifted);
-    return log + determinant - 0.5 * squared(shifted, m);
+    return log + logOfMeans(base, means, work);
   };
   const at = (x: number): Tap | null => tapAt(model, state, place, place.before + place.part * x);
   const [least, most] = RANGE.earth;
@@ -178,7 +172,7 @@ export function earthFinding(input: {
     });
   }
   // Three positions weigh an earth fault; telling where it is takes as many as its likelihood is narrow.
-  if (logSumExp(logTerms) > floor && m > 0) {
+  if (logSumExp(logTerms) > floor + RELEVANT && m > 0) {
     const plane = planeIntegral(along, floor);
     points = plane.points.map(([x, t]) => [x, ohmsAt(t)]);
     logTerms = [...plane.logTerms];
@@ -191,7 +185,7 @@ export function earthFinding(input: {
       for (let r = 0; r < prediction.rows; r += 1) {
         if (prediction.adrift[r] !== 0) continue;
         const was = prediction.mean[r] as number;
-        const now = newMean(tap, current, r);
+        const now = newMean(tap, current, frame.liveRows.indexOf(r), was);
         prediction.mean[r] = now;
         const ratio = was > 0 && now > 0.05 * was && now < 20 * was ? now / was : 1;
         for (let c = 0; c < prediction.count; c += 1) {

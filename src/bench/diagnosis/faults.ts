@@ -1,6 +1,7 @@
 /** The faults a wiring can have, each as one series resistance in the network; like places computed once. */
 import type { Edge, ElementChange, Wiring } from "./edges.ts";
 import { lumped } from "./edges.ts";
+import { jointAtoms } from "./joints.ts";
 import { type Cut, cutAt, cutOf } from "./rows.ts";
 import { type FaultPriors, RANGE } from "./settings.ts";
 import type { DiagnosedFault, FaultEstimate } from "./types.ts";
@@ -69,9 +70,37 @@ export function elementInsertion(edge: Edge, hot: number, changes: readonly Elem
   return { cold: more, hot: more * hot, resistance, variance };
 }
 
-const odds = (p: number): number => p / (1 - p);
+/** The same for one element, with all that does not depend on the factor worked out beforehand. */
+function oneElement(
+  edge: Edge,
+  hot: number,
+  { string, position }: Pick<Member, "string" | "position">,
+): (factor: number) => Insertion {
+  const others = lumped(edge.strings.filter((_, s) => s !== string));
+  const alone = others.resistance === Number.POSITIVE_INFINITY;
+  const conductance = alone ? 0 : 1 / others.resistance;
+  const squares = alone ? 0 : others.variance * conductance * conductance;
+  const values = edge.strings[string]?.values ?? [];
+  const own = values[position] as number;
+  const rest = values.reduce((sum, value) => sum + value, 0) - own;
+  const restSquare = values.reduce((sum, value) => sum + value * value, 0) - own * own;
+  return (factor) => {
+    const changed = own * factor;
+    const open = changed === Number.POSITIVE_INFINITY;
+    const g = open ? 0 : 1 / (rest + changed);
+    const whole = conductance + g;
+    if (whole === 0) return BREAK;
+    const resistance = 1 / whole;
+    const square = open ? 0 : g * g * g * g * (restSquare + changed * changed);
+    const more = resistance - edge.resistance;
+    return { cold: more, hot: more * hot, resistance, variance: (squares + square) / (whole * whole) };
+  };
+}
 
-const logStretch = ([low, high]: readonly [number, number], part: number): Stretch => ({
+export const odds = (p: number): number => p / (1 - p);
+
+/** A stretch even in the logarithm. */
+export const logStretch = ([low, high]: readonly [number, number], part: number): Stretch => ({
   low,
   high,
   logarithmic: true,
@@ -157,89 +186,15 @@ function elementAtoms(wiring: Wiring, hot: number, priors: Required<FaultPriors>
             edge: e,
             stretches,
             of,
-            insertion: (value) => elementInsertion(edge, hot, [{ ...first, factor: factor(value) }]),
+            insertion: (
+              (lump) => (value) =>
+                lump(factor(value))
+            )(oneElement(edge, hot, first)),
           };
         },
       ),
     );
   });
-}
-
-/** Joint places that the plan does not draw: lines, bank ends, branch ends at star points. */
-function undrawnPlaces(wiring: Wiring): readonly (readonly [string, Cut])[] {
-  const { starPoints, plan } = wiring.module;
-  const places: [string, Cut][] = [];
-  for (const line of ["L1", "L2", "L3"]) places.push([line, cutAt(wiring, line, () => true)]);
-  for (const { id } of plan.banks) {
-    for (const line of ["L1", "L2", "L3"]) {
-      places.push([`${line}>${id}`, cutAt(wiring, line, (edge) => edge.bank === id)]);
-    }
-  }
-  for (const [bank, point] of Object.entries(starPoints)) {
-    const branches = new Set(wiring.edges.filter((edge) => edge.bank === bank).map(({ branch }) => branch));
-    for (const branch of branches) {
-      places.push([`${point}<${branch}`, cutAt(wiring, point, (edge) => edge.branch === branch)]);
-    }
-  }
-  return places.filter(([, cut]) => cut.index.length > 0);
-}
-
-/** The same edges counted the same way round, whatever the overall sign. */
-function keyOf({ index, sign }: Cut): string {
-  const first = sign[0] as number;
-  const parts = Array.from(index, (edge, k) => `${edge}:${(sign[k] as number) * first}`);
-  return parts.sort().join();
-}
-
-function jointAtoms(wiring: Wiring, prior: number): Atom[] {
-  if (prior === 0) return [];
-  const stretches = [logStretch(RANGE.joint, 1)];
-  const of = "joint resistance" as const;
-  const drawn = wiring.module.plan.joints ?? [];
-  const taken = new Set<string>();
-  const atoms: Atom[] = wiring.edges.flatMap((edge, e): Atom[] => {
-    if (!edge.joint || edge.resistance === Number.POSITIVE_INFINITY) return [];
-    const at = drawn.find(({ id }) => id === edge.id);
-    if (at?.behind === undefined) taken.add(at?.at ?? "");
-    else if (at.behind.length === 1) taken.add(`${at.at}>${at.behind[0]}`).add(`${at.at}<${at.behind[0]}`);
-    const member = {
-      fault: { kind: "joint" as const, place: edge.id },
-      odds: odds(prior),
-      string: 0,
-      position: 0,
-    };
-    return [
-      {
-        kind: "joint",
-        members: [member],
-        cut: cutOf([[e, 1]]),
-        edge: e,
-        stretches,
-        of,
-        insertion: (value) => {
-          const more = value - edge.resistance;
-          return { cold: more, hot: more, resistance: value, variance: 0 };
-        },
-      },
-    ];
-  });
-  const byCut = new Map<string, Member[]>();
-  for (const [place, cut] of undrawnPlaces(wiring)) {
-    // A joint drawn there is that place.
-    if (taken.has(place)) continue;
-    const member = { fault: { kind: "joint" as const, place }, odds: odds(prior), string: 0, position: 0 };
-    const key = keyOf(cut);
-    const known = byCut.get(key);
-    if (known !== undefined) {
-      known.push(member);
-      continue;
-    }
-    const members = [member];
-    byCut.set(key, members);
-    const insertion = (value: number): Insertion => ({ cold: value, hot: value, resistance: 0, variance: 0 });
-    atoms.push({ kind: "joint", members, cut, edge: -1, stretches, of, insertion });
-  }
-  return atoms;
 }
 
 function lineAtoms(wiring: Wiring, prior: number): Atom[] {

@@ -9,10 +9,12 @@ import {
   type Insertion,
   type Member,
   parameterAt,
+  type Stretch,
 } from "./faults.ts";
 import { logSumExp } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
 import { logIntegral } from "./quadrature.ts";
+import { type Baseline, baselineOf, largestChange, logOfMeans, meansOf } from "./quick.ts";
 import type { State } from "./state.ts";
 import type { DiagnosedFault, FaultEstimate } from "./types.ts";
 
@@ -104,10 +106,20 @@ function visitor(model: Model, state: State, slot: Slot): (value: number) => num
 /** What a finding on top of others starts from. */
 export interface Ground {
   readonly state: State;
+  readonly base: Baseline;
   readonly names: readonly Named[];
-  /** Parameters already spent below this one are none: a ground has a fixed state. */
+  /** Faults in it already. */
   readonly faults: number;
 }
+
+/** Nats above the floor (itself 30 below the best) from which a family is evaluated in full: a share of 2 %, or of a millionth where it changes the readings much. */
+const IN_FULL = 26;
+const IN_FULL_IF_LARGE = 16;
+const LARGE = 0.15;
+
+/** Points of a posterior at which the quick evidence is corrected, and nats of disagreement between them that it bears. */
+const CORRECTIONS = 9;
+const DISAGREEMENT = 2;
 
 /** Weighs one fault on a ground. `floor`: evidence below it is only estimated. */
 export function weigh(
@@ -117,37 +129,47 @@ export function weigh(
   floor: number,
   names?: readonly Named[],
 ): Finding {
-  const { state } = ground;
+  const { state, base, faults } = ground;
   const slot: Slot = {
     response: cutResponse(model.frame, state, atom.cut, atom.line),
     edge: atom.edge,
     insertion: atom.insertion,
   };
-  const at = visitor(model, state, slot);
-  const visit = (point: readonly number[]): number => at(point[0] ?? 0);
+  let at: ((value: number) => number) | null = null;
+  const visit = (point: readonly number[]): number => {
+    at ??= visitor(model, state, slot);
+    return at(point[0] ?? 0);
+  };
   const named = names ?? namesOf(atom.members, ground.names);
-  return stretched(model, named, atom, ground.faults, visit, floor);
-}
-
-function stretched(
-  model: Model,
-  names: readonly Named[],
-  atom: Atom,
-  fault: number,
-  visit: (point: readonly number[]) => number,
-  floor: number,
-): Finding {
   if (atom.of === null) {
     const log = visit([]);
-    return { model, names, log, parameters: [], points: [[]], logTerms: [log], best: [], visit };
+    return { model, names: named, log, parameters: [], points: [[]], logTerms: [log], best: [], visit };
   }
+  const means = meansOf(model, state, base, slot.response, atom.edge);
+  const [now, work] = [new Float64Array(base.count), new Float64Array(base.count)];
+  const quick = (value: number): number => {
+    means(atom.insertion(value), now);
+    return logOfMeans(base, now, work) + base.healthyInsulation;
+  };
+  const shell = { model, names: named, parameters: [{ of: atom.of, fault: faults }], visit };
+  const rough = integrated(atom.stretches, quick, floor);
+  if (rough.log < floor + IN_FULL_IF_LARGE) return { ...shell, ...rough };
+  means(atom.insertion(rough.best[0] as number), now);
+  if (rough.log < floor + IN_FULL && largestChange(base, now) < LARGE) return { ...shell, ...rough };
+  const full = corrected(rough, quick, (value) => visit([value]));
+  return { ...shell, ...(full ?? integrated(atom.stretches, (value) => visit([value]), floor)) };
+}
+
+type Weighted = Pick<Finding, "log" | "points" | "logTerms" | "best">;
+
+function integrated(stretches: readonly Stretch[], f: (value: number) => number, floor: number): Weighted {
   const points: (readonly number[])[] = [];
   const logTerms: number[] = [];
   let best: readonly number[] = [];
   let bestLog = Number.NEGATIVE_INFINITY;
-  for (const stretch of atom.stretches) {
+  for (const stretch of stretches) {
     const shift = Math.log(stretch.part);
-    const integral = logIntegral((t) => visit([parameterAt(stretch, t)]), floor);
+    const integral = logIntegral((t) => f(parameterAt(stretch, t)), floor);
     integral.nodes.forEach((t, i) => {
       points.push([parameterAt(stretch, t)]);
       logTerms.push((integral.logTerms[i] as number) + shift);
@@ -157,16 +179,48 @@ function stretched(
       best = [parameterAt(stretch, integral.best)];
     }
   }
-  return {
-    model,
-    names,
-    log: logSumExp(logTerms),
-    parameters: [{ of: atom.of, fault }],
-    points,
-    logTerms,
-    best,
-    visit,
-  };
+  return { log: logSumExp(logTerms), points, logTerms, best };
+}
+
+/** Quick evidence corrected by full evaluations at points spread over its posterior; null where they disagree. */
+function corrected(
+  rough: Weighted,
+  quick: (value: number) => number,
+  full: (value: number) => number,
+): Weighted | null {
+  const order = rough.points
+    .map((point, i) => ({ value: point[0] as number, log: rough.logTerms[i] as number }))
+    .sort((a, b) => a.value - b.value);
+  const chosen = new Set<number>([rough.best[0] as number]);
+  let sum = 0;
+  for (const { value, log } of order) {
+    const before = Math.floor(sum * CORRECTIONS + 0.5);
+    sum += Math.exp(log - rough.log);
+    if (Math.floor(sum * CORRECTIONS + 0.5) > before) chosen.add(value);
+  }
+  let best = Number.NEGATIVE_INFINITY;
+  let bestValue = rough.best[0] as number;
+  const known = [...chosen]
+    .sort((a, b) => a - b)
+    .map((value) => {
+      const log = full(value);
+      if (log > best) [best, bestValue] = [log, value];
+      return { value, shift: log - quick(value) };
+    });
+  const shifts = known.map(({ shift }) => shift);
+  if (Math.max(...shifts) - Math.min(...shifts) > DISAGREEMENT) return null;
+  let k = 0;
+  const logTerms = order.map(({ value, log }) => {
+    while (k < known.length - 1 && (known[k + 1]?.value as number) < value) k += 1;
+    const [a, b] = [known[k], known[Math.min(k + 1, known.length - 1)]] as [
+      (typeof known)[0],
+      (typeof known)[0],
+    ];
+    if (value <= a.value || a === b) return log + a.shift;
+    if (value >= b.value) return log + b.shift;
+    return log + a.shift + ((b.shift - a.shift) * (value - a.value)) / (b.value - a.value);
+  });
+  return { log: logSumExp(logTerms), points: order.map(({ value }) => [value]), logTerms, best: [bestValue] };
 }
 
 /** What a fault of an element does to it in its string. */
@@ -187,8 +241,10 @@ export function twoOpens(
   opened: ReadonlyMap<Atom, State>,
 ): Finding[] {
   if (first.edge !== second.edge) {
+    const state = opened.get(first) as State;
     const ground: Ground = {
-      state: opened.get(first) as State,
+      state,
+      base: baselineOf(model, state),
       names: namesOf(first.members, [{ faults: [], logOdds: 0 }]),
       faults: 1,
     };
@@ -218,7 +274,12 @@ export function sameEdge(model: Model, first: Atom, second: Atom, floor: number)
       faults: [x.fault, y.fault],
       logOdds: Math.log(x.odds) + Math.log(y.odds),
     }));
-    const ground: Ground = { state: model.sound, names: [], faults: 0 };
+    const ground: Ground = {
+      state: model.sound,
+      base: baselineOf(model, model.sound),
+      names: [],
+      faults: 1,
+    };
     // Only the later fault may have a parameter here; the caller orders them so.
     const both: Atom = {
       ...second,
@@ -228,6 +289,6 @@ export function sameEdge(model: Model, first: Atom, second: Atom, floor: number)
           elementChange(b, second.kind, value),
         ]),
     };
-    return weigh(model, { ...ground, faults: 1 }, both, floor, names);
+    return weigh(model, ground, both, floor, names);
   });
 }

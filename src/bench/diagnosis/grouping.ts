@@ -9,7 +9,7 @@ import { forwardInPlace, logSumExp, squared } from "./linear.ts";
 const APART = 0.3;
 
 /** Points that stand for a posterior: enough for its mean. */
-const SAMPLES = 12;
+const SAMPLES = 4;
 
 /** What an explanation predicts: mean over its posterior, and which rows are open or adrift. */
 export interface Signature {

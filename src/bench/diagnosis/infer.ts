@@ -1,11 +1,23 @@
 /** All hypotheses of a question, weighed against each other. */
 import type { ModulePlan } from "../../circuit/index.ts";
+import { alikeAtoms } from "./alike.ts";
 import { type EarthPlace, earthFinding, earthPlaces } from "./earth.ts";
 import { wiringOf } from "./edges.ts";
 import type { Atom } from "./faults.ts";
-import { applied, type Finding, type Ground, type Named, soundFinding, twoOpens, weigh } from "./findings.ts";
+import {
+  applied,
+  type Finding,
+  type Ground,
+  type Named,
+  namesOf,
+  soundFinding,
+  twoOpens,
+  weigh,
+} from "./findings.ts";
+import { logSumExp } from "./linear.ts";
 import { type Model, modelOf, type Question } from "./model.ts";
 import { earthPairs, seriesPairs } from "./pairs.ts";
+import { baselineOf } from "./quick.ts";
 import type { State } from "./state.ts";
 import { unbalanceFinding } from "./supplyFault.ts";
 import type { DiagnosedFault } from "./types.ts";
@@ -43,16 +55,23 @@ function singles(
   names: readonly Named[],
   fault: number,
 ): Map<Atom, Finding> {
-  const ground: Ground = { state: model.sound, names, faults: fault };
+  const base = baselineOf(model, model.sound);
+  const ground: Ground = { state: model.sound, base, names, faults: fault };
   const found = new Map<Atom, Finding>();
   const before = names[0]?.logOdds ?? 0;
+  const alike = alikeAtoms(model);
   // Those without a parameter first: they tell early what is hopeless.
   for (const free of [false, true]) {
-    for (const atom of model.atoms) {
+    for (const { atom, others } of alike) {
       if ((atom.of !== null) !== free) continue;
-      const floor = free ? best() - before - oddsOf(atom) - HOPELESS : Number.NEGATIVE_INFINITY;
-      const finding = weigh(model, ground, atom, floor);
-      found.set(atom, finding);
+      const whole = logSumExp([atom, ...others].map(oddsOf));
+      const floor = free ? best() - before - whole - HOPELESS : Number.NEGATIVE_INFINITY;
+      const one = weigh(model, ground, atom, floor);
+      const finding = {
+        ...one,
+        names: [...one.names, ...others.flatMap((other) => namesOf(other.members, names))],
+      };
+      for (const each of [atom, ...others]) found.set(each, finding);
       keep(finding);
     }
   }

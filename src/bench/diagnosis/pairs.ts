@@ -6,14 +6,7 @@
 import { cutResponse, inserted, insertInto, scratchOf } from "./change.ts";
 import { type EarthPlace, earthFinding } from "./earth.ts";
 import type { Edge } from "./edges.ts";
-import {
-  type Atom,
-  elementInsertion,
-  type Insertion,
-  type Member,
-  parameterAt,
-  type Stretch,
-} from "./faults.ts";
+import { type Atom, elementInsertion, type Insertion, type Member, parameterAt } from "./faults.ts";
 import {
   applied,
   elementChange,
@@ -25,96 +18,19 @@ import {
   setEdge,
   weigh,
 } from "./findings.ts";
-import { forwardInPlace, logSumExp } from "./linear.ts";
+import { logSumExp } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
 import { heaviest, planeIntegral } from "./nested.ts";
+import { baselineOf } from "./quick.ts";
 import type { State } from "./state.ts";
-
-/** Nodes along each parameter for the sum of effects. */
-const NODES = 12;
+import { added, type Family, familiesOf } from "./summed.ts";
 
 /** Nats below the best at which a pair's effects are no longer worth integrating exactly. */
-const WORTH = 9;
+const WORTH = 4;
 
 /** Faults whose peak beats the sound module by this many nats are taken as grounds for every second fault. */
 const LEADS = 4;
 const MOST_LEADERS = 4;
-
-/** A family of one stretch with its whitened effects on the sound module's readings. */
-interface Family {
-  readonly atom: Atom;
-  readonly stretch: Stretch;
-  /** NODES × readings. */
-  readonly effects: Float64Array;
-  readonly square: Float64Array;
-  readonly alone: Float64Array;
-}
-
-function familiesOf(model: Model, atoms: readonly Atom[]): { families: Family[]; base: number; m: number } {
-  const base = logLikelihood(model, model.sound);
-  const { evaluation, prediction, frame, sound } = model;
-  const m = evaluation.count;
-  const factor = evaluation.factor.slice(0, m * m);
-  const active = evaluation.active.slice(0, m);
-  const residual = evaluation.residual.slice(0, m);
-  const mean = prediction.mean.slice();
-  const scratch = scratchOf(sound);
-  const families = atoms.flatMap((atom) => {
-    const response = cutResponse(frame, sound, atom.cut, atom.line);
-    return atom.stretches.map((stretch): Family => {
-      const effects = new Float64Array(NODES * m);
-      const square = new Float64Array(NODES);
-      const alone = new Float64Array(NODES);
-      const change = new Float64Array(m);
-      for (let k = 0; k < NODES; k += 1) {
-        const insertion = atom.insertion(parameterAt(stretch, (k + 0.5) / NODES));
-        insertInto(scratch, frame, sound, response, insertion.cold, insertion.hot);
-        const edge = atom.edge;
-        const [r, v] = [scratch.resistance[edge], scratch.variance[edge]];
-        setEdge(scratch, edge, insertion);
-        logLikelihood(model, scratch);
-        if (edge >= 0) [scratch.resistance[edge], scratch.variance[edge]] = [r as number, v as number];
-        for (let i = 0; i < m; i += 1) {
-          const at = active[i] as number;
-          const now = prediction.mean[at] as number;
-          change[i] = Number.isFinite(now) ? now - (mean[at] as number) : 1e6;
-        }
-        forwardInPlace(factor, m, change);
-        effects.set(change, k * m);
-        for (let i = 0; i < m; i += 1) {
-          square[k] = (square[k] as number) + (change[i] as number) ** 2;
-          alone[k] = (alone[k] as number) + (change[i] as number) * (residual[i] as number);
-        }
-      }
-      return { atom, stretch, effects, square, alone };
-    });
-  });
-  return { families, base, m };
-}
-
-/** ln of the evidence of two families with their effects added. */
-function added(a: Family, b: Family, base: number, m: number): number {
-  let most = Number.NEGATIVE_INFINITY;
-  let sum = 0;
-  for (let i = 0; i < NODES; i += 1) {
-    for (let j = 0; j < NODES; j += 1) {
-      let cross = 0;
-      for (let r = 0; r < m; r += 1) {
-        cross += (a.effects[i * m + r] as number) * (b.effects[j * m + r] as number);
-      }
-      const log =
-        (a.alone[i] as number) +
-        (b.alone[j] as number) -
-        0.5 * ((a.square[i] as number) + (b.square[j] as number)) -
-        cross;
-      if (log > most) {
-        sum = sum * Math.exp(most - log) + 1;
-        most = log;
-      } else sum += Math.exp(log - most);
-    }
-  }
-  return base + most + Math.log(sum / (NODES * NODES)) + Math.log(a.stretch.part * b.stretch.part);
-}
 
 /** ln of the largest prior odds that any pair of names has, times their number. */
 const oddsOf = (atom: Atom): number => Math.log(atom.members.reduce((sum, { odds }) => sum + odds, 0));
@@ -203,17 +119,15 @@ function planeFinding(
   };
 }
 
-/** A pair not worth integrating, at the middle of what its summed effects weigh. */
+/** A pair not worth integrating, told of where its summed effects weigh most. */
 function roughFinding(
   model: Model,
   names: readonly Named[],
-  first: Atom,
-  second: Atom,
+  [first, second]: readonly [Atom, Atom],
+  point: readonly number[],
   log: number,
 ): Finding {
-  const at = planeVisitor(model, first, second);
-  const middle = (atom: Atom): number => parameterAt(atom.stretches[0] as Stretch, 0.5);
-  const point = [middle(first), middle(second)];
+  let at: ((x: number, y: number) => number) | null = null;
   return {
     model,
     names,
@@ -225,7 +139,10 @@ function roughFinding(
     points: [point],
     logTerms: [log],
     best: point,
-    visit: ([x = 0, y = 0]) => at(x, y),
+    visit: ([x = 0, y = 0]) => {
+      at ??= planeVisitor(model, first, second);
+      return at(x, y);
+    },
   };
 }
 
@@ -268,7 +185,8 @@ export function seriesPairs(
     const known = grounds.get(atom);
     if (known !== undefined) return known;
     const state = applied(model, model.sound, atom, atom.insertion(0));
-    const ground: Ground = { state, names: namesOf(atom.members, NONE), faults: 1 };
+    const base = baselineOf(model, state);
+    const ground: Ground = { state, base, names: namesOf(atom.members, NONE), faults: 1 };
     grounds.set(atom, ground);
     return ground;
   };
@@ -302,7 +220,8 @@ function freePairs(
       .slice(0, MOST_LEADERS)
       .map((atom) => {
         const insertion = atom.insertion(singles.get(atom)?.best[0] ?? 0);
-        return [atom, applied(model, model.sound, atom, insertion)] as const;
+        const state = applied(model, model.sound, atom, insertion);
+        return [atom, { state, base: baselineOf(model, state), names: NONE, faults: 1 }] as const;
       }),
   );
   free.forEach((first, i) => {
@@ -313,15 +232,15 @@ function freePairs(
       const parts = (byAtom.get(first) ?? []).flatMap((a) =>
         (byAtom.get(second) ?? []).map((b) => added(a, b, base, m)),
       );
-      let log = logSumExp(parts);
+      let log = logSumExp(parts.map((part) => part.log));
+      const { point } = parts.reduce((one, part) => (part.most > one.most ? part : one));
       const odds = oddsOf(first) + oddsOf(second);
       for (const [lead, other] of [
         [first, second],
         [second, first],
       ] as const) {
-        const state = leaders.get(lead);
-        if (state === undefined || share(first, second)) continue;
-        const ground: Ground = { state, names: NONE, faults: 1 };
+        const ground = leaders.get(lead);
+        if (ground === undefined || share(first, second)) continue;
         // The ground stands at the peak of the first fault: as much of its evidence as its width is worth.
         const width = (singles.get(lead)?.log ?? 0) - visitBest(singles.get(lead));
         log = Math.max(log, weigh(model, ground, other, best() - odds - 20 - width).log + width);
@@ -329,7 +248,7 @@ function freePairs(
       keep(
         log + odds > best() - WORTH
           ? planeFinding(model, first, second, names, best() - odds - 25)
-          : roughFinding(model, names, first, second, log),
+          : roughFinding(model, names, [first, second], point, log),
       );
     }
   });

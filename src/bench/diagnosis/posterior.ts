@@ -26,9 +26,9 @@ export interface Posterior {
 }
 
 /** Explanations less probable than this are left out, but for the first few; below the second figure they are not grouped. */
-const LISTED = 1e-7;
+const LISTED = 1e-6;
 const FEWEST = 3;
-const GROUPED = 1e-5;
+const GROUPED = 1e-4;
 
 /** Weighs, ranks and groups. */
 export function posteriorOf(question: Question): Posterior {

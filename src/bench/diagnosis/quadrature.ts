@@ -205,6 +205,8 @@ export function quantiles(
         const before = sum - (weights[k - 1] as number) / 2;
         const share = (part - before) / (here - before);
         const [x, y] = [values[order[k - 1] as number] as number, values[order[k] as number] as number];
+        // A parameter may have a gap (off values near 1 are none): no quantile lies in it.
+        if (x > 0 && y > 1.2 * x) return share < 0.5 ? x : y;
         return x + share * (y - x);
       }
       sum += w;
