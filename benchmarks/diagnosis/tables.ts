@@ -165,7 +165,13 @@ function humility(invisible: readonly Mark[]): string {
 }
 
 /** All tables as text. */
-export function tables({ main, blunder, invisible }: Results): string {
+export function tables(results: Results): string {
+  const everyone = [...results.main, ...results.blunder, ...results.invisible];
+  const answeredOnly = (marks: readonly Mark[]): readonly Mark[] =>
+    marks.filter((one) => one.refused === undefined);
+  const main = answeredOnly(results.main);
+  const blunder = answeredOnly(results.blunder);
+  const invisible = answeredOnly(results.invisible);
   const kindName = ({ kind }: Mark): string =>
     kind.includes("+") && kind !== "element open + element open" ? "other pairs of faults" : kind;
   const sure = topAnswers(main).filter(([p]) => p >= 0.95);
@@ -173,9 +179,9 @@ export function tables({ main, blunder, invisible }: Results): string {
   const pairTimes = main.filter(({ depth }) => depth === "pairs").map(({ milliseconds }) => milliseconds);
   const spreads = main.map(({ topSpread }) => topSpread);
   const reached = blunder.filter(({ outcome }) => outcome === "nothing fits");
-  const refused = [...main, ...blunder, ...invisible].filter((one) => one.refused !== undefined);
+  const refused = everyone.filter((one) => one.refused !== undefined);
   return [
-    `Refused: ${refused.length}${refused.length === 0 ? "" : `, first ${refused[0]?.index}: ${refused[0]?.refused}`}`,
+    `Questions refused (left out below): ${refused.length}${refused.length === 0 ? "" : `, first ${refused[0]?.index}: ${refused[0]?.refused}`}`,
     table("Accuracy by fault", ACCURACY, accuracyRows([["all", main], ...groupedBy(main, kindName)])),
     table("Accuracy by reading plan", ACCURACY, accuracyRows(groupedBy(main, ({ plan }) => plan))),
     table("Accuracy by depth", ACCURACY, accuracyRows(groupedBy(main, ({ depth }) => depth))),
