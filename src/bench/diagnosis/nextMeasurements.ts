@@ -170,4 +170,4 @@ export function nextMeasurements(
 }
 
 const worth = ({ live, expectedInformation: bits }: MeasurementProposal): number =>
-  bits * (live ? LIVE_DISCOUNT : 1);
+  Math.round(bits * (live ? LIVE_DISCOUNT : 1) * 1e6);
