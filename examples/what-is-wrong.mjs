@@ -7,22 +7,47 @@ const ohmmeter = { ofReading: 0.005, digits: 3, resolution: 0.01 };
 const clamp = { ofReading: 0.02, digits: 5, resolution: 0.1 };
 const voltmeter = { ofReading: 0.005, digits: 2, resolution: 0.1 };
 
+/**
+ * Ohms, dead.
+ * @param {string} from
+ * @param {string} to
+ * @param {number | "open"} reads
+ * @param {string[]} [only]
+ */
 const pair = (from, to, reads, only) => ({
-  kind: "resistance",
+  kind: /** @type {const} */ ("resistance"),
   from,
   to,
   reads: reads === "open" ? reads : ohms(reads),
   ...(only === undefined ? {} : { only }),
 });
-const amps = (at, reads, into) => ({
-  kind: "current",
-  at,
-  reads: amperes(reads),
-  ...(into === undefined ? {} : { into }),
-});
-const between = (from, to, reads) => ({ kind: "voltage", from, to, reads: volts(reads) });
 
-/** Easy: a grain dryer's two separate stars; the links were lifted and every branch read against its own star point. */
+/**
+ * Amperes of a line.
+ * @param {string} at
+ * @param {number} reads
+ */
+const amps = (at, reads) => ({ kind: /** @type {const} */ ("current"), at, reads: amperes(reads) });
+
+/**
+ * Volts between lines.
+ * @param {string} from
+ * @param {string} to
+ * @param {number} reads
+ */
+const between = (from, to, reads) => ({
+  kind: /** @type {const} */ ("voltage"),
+  from,
+  to,
+  reads: volts(reads),
+});
+
+/** @typedef {{ title: string, asked: import("electroheat/bench").DiagnosisInput }} Sheet */
+
+/**
+ * Easy: a grain dryer's two separate stars; the links were lifted and every branch read against its own star point.
+ * @type {Sheet}
+ */
 const grainDryer = {
   title: "Grain dryer, 72 kW at 480 V, two separate stars, links lifted",
   asked: {
@@ -45,7 +70,10 @@ const grainDryer = {
   },
 };
 
-/** Middling: a paint oven's delta with three elements side by side; only the lines could be read, dead and live. */
+/**
+ * Middling: a paint oven's delta with three elements side by side; only the lines could be read, dead and live.
+ * @type {Sheet}
+ */
 const paintOven = {
   title: "Paint oven, 90 kW at 400 V, delta of three elements a side, read at the lines",
   asked: {
@@ -68,7 +96,10 @@ const paintOven = {
   },
 };
 
-/** Ambiguous: a shrink tunnel's star, clamped once on a running line: no current in L1. A fuse, the element or a lug? */
+/**
+ * Ambiguous: a shrink tunnel's star, clamped once on a running line: no current in L1. A fuse, the element or a lug?
+ * @type {Sheet}
+ */
 const shrinkTunnel = {
   title: "Shrink tunnel, 30 kW at 480 V, one star, clamped while running",
   asked: {
@@ -81,6 +112,10 @@ const shrinkTunnel = {
 
 export const sheets = [grainDryer, paintOven, shrinkTunnel];
 
+/**
+ * A sheet's diagnosis as text.
+ * @param {Sheet} sheet
+ */
 export function report({ title, asked }) {
   const diagnosis = diagnose(asked);
   const text = diagnosisText({ asked, diagnosis, next: nextMeasurements(asked) });

@@ -72,7 +72,7 @@ function climb(f: (t: number) => number, k: number, coarse: readonly number[], f
         break;
       }
       c = [t, value];
-      if (b[1] < floor - 40) break;
+      if (tries > 7 && b[1] < floor - 40) break;
     }
     if (a === b) {
       const fall = Math.max(b[1] - c[1], 1e-9) / Math.abs(c[0] - b[0]);
@@ -81,10 +81,10 @@ function climb(f: (t: number) => number, k: number, coarse: readonly number[], f
     if (a[0] > c[0]) [a, c] = [c, a];
   }
   let width = 0.3;
-  for (let tries = 0; tries < 14; tries += 1) {
+  for (let tries = 0; tries < 24; tries += 1) {
     const top = vertex(a, b, c);
     if (top !== null) width = 1 / Math.sqrt(-top.curvature);
-    if (top !== null && top.log < floor - 10 && top.log - b[1] < 0.3 * (floor - top.log)) break;
+    if (tries > 7 && top !== null && top.log < floor - 10 && top.log - b[1] < 0.3 * (floor - top.log)) break;
     const span = c[0] - a[0];
     const wide = b[0] - a[0] > c[0] - b[0];
     const golden = wide ? b[0] - 0.382 * (b[0] - a[0]) : b[0] + 0.382 * (c[0] - b[0]);

@@ -152,7 +152,15 @@ export function rowsOf(
       case "resistance": {
         const a = nodeIn(wiring, drawn, reading.from, reading.only);
         const b = nodeIn(wiring, drawn, reading.to, reading.only);
-        return a === null || b === null ? null : { kind: "resistance", setting: setting(reading.only), a, b };
+        const { only } = reading;
+        // An element that alone is connected is read across its own ends, however it is linked.
+        const alone = only?.length === 1 && !isPart(wiring, only[0] as string);
+        const edge = alone || a === null || b === null ? acrossElement(wiring, drawn, reading) : null;
+        if (edge !== null) {
+          const kept = setting(alone ? [edge.id] : only);
+          return { kind: "resistance", setting: kept, a: edge.from, b: edge.to };
+        }
+        return a === null || b === null ? null : { kind: "resistance", setting: setting(only), a, b };
       }
       case "current": {
         const node = nodeIn(
