@@ -6,7 +6,7 @@ import { writeFileSync } from "node:fs";
 import { availableParallelism } from "node:os";
 import { isMainThread, parentPort, Worker, workerData } from "node:worker_threads";
 import { diagnose } from "electroheat/bench";
-import { benchStretch, type Stretch } from "./bench.ts";
+import { benchStretch, type Refereed, refereed, type Stretch } from "./bench.ts";
 import type { Mark } from "./score.ts";
 import type { Population } from "./simulate.ts";
 import { tables } from "./tables.ts";
@@ -16,6 +16,7 @@ const DEFAULTS = {
   modules: 11_200,
   blunder: 600,
   invisible: 400,
+  referee: 24,
   workers: availableParallelism(),
 };
 
@@ -32,12 +33,15 @@ function settings(args: readonly string[]): typeof DEFAULTS & { readonly marks?:
   return found as unknown as typeof DEFAULTS & { readonly marks?: string };
 }
 
-async function marksOf(
+/** Worlds drawn per set of faults by the referee. */
+const WORLDS = 3000;
+
+async function shared<Found extends { readonly index: number }>(
   population: Population,
   seed: number,
   count: number,
   workers: number,
-): Promise<Mark[]> {
+): Promise<Found[]> {
   const stretches = Array.from(
     { length: workers },
     (_, from): Stretch => ({ seed, population, from, to: count, step: workers }),
@@ -45,7 +49,7 @@ async function marksOf(
   const parts = await Promise.all(
     stretches.map(
       (stretch) =>
-        new Promise<Mark[]>((resolve, reject) => {
+        new Promise<Found[]>((resolve, reject) => {
           const worker = new Worker(new URL(import.meta.url), { workerData: stretch });
           worker.once("message", resolve);
           worker.once("error", reject);
@@ -56,12 +60,13 @@ async function marksOf(
 }
 
 if (isMainThread) {
-  const { seed, modules, blunder, invisible, workers, marks } = settings(process.argv.slice(2));
+  const { seed, modules, blunder, invisible, referee, workers, marks } = settings(process.argv.slice(2));
   const start = performance.now();
   const results = {
-    main: await marksOf("main", seed, modules, workers),
-    blunder: await marksOf("blunder", seed, blunder, workers),
-    invisible: await marksOf("invisible", seed, invisible, workers),
+    main: await shared<Mark>("main", seed, modules, workers),
+    blunder: await shared<Mark>("blunder", seed, blunder, workers),
+    invisible: await shared<Mark>("invisible", seed, invisible, workers),
+    referee: await shared<Refereed>("referee", seed, referee, workers),
   };
   const minutes = (performance.now() - start) / 60_000;
   console.log(
@@ -70,5 +75,10 @@ if (isMainThread) {
   console.log(tables(results));
   if (marks !== undefined) writeFileSync(marks, JSON.stringify(results));
 } else {
-  parentPort?.postMessage(benchStretch(workerData as Stretch, diagnose, () => performance.now()));
+  const stretch = workerData as Stretch;
+  parentPort?.postMessage(
+    stretch.population === "referee"
+      ? refereed(stretch, WORLDS, diagnose)
+      : benchStretch(stretch, diagnose, () => performance.now()),
+  );
 }

@@ -1,4 +1,5 @@
 /** Prints what the simulated bench found. */
+import type { Refereed } from "./bench.ts";
 import type { Mark } from "./score.ts";
 import {
   allExplanations,
@@ -77,6 +78,7 @@ export interface Results {
   readonly main: readonly Mark[];
   readonly blunder: readonly Mark[];
   readonly invisible: readonly Mark[];
+  readonly referee: readonly Refereed[];
 }
 
 function calibrationTables(main: readonly Mark[]): string[] {
@@ -164,6 +166,23 @@ function humility(invisible: readonly Mark[]): string {
   return table(`A joint of 50 mΩ and a clamp meter only, ${invisible.length} modules`, ["", ""], rows);
 }
 
+/** Where the two judges of small modules differ by more than brute force's own uncertainty. */
+function judges(referee: readonly Refereed[]): string {
+  const apart = referee.map((one) => ({ ...one, gap: Math.abs(one.stated - one.referee) }));
+  const beyond = apart.filter(({ gap, standardError }) => gap > 0.03 + 4 * standardError);
+  const rows = beyond
+    .slice(0, 20)
+    .map(({ index, faults, stated, referee: other, standardError }) => [
+      `${index}: ${faults}`,
+      stated.toFixed(3),
+      other.toFixed(3),
+      standardError.toFixed(3),
+    ]);
+  const cases = new Set(referee.map(({ index }) => index)).size;
+  const title = `Against brute force: ${cases} small modules, ${referee.length} sets of faults, ${beyond.length} apart by more than 0.03 and four standard errors`;
+  return table(title, ["", "stated", "brute force", "its standard error"], rows);
+}
+
 /** All tables as text. */
 export function tables(results: Results): string {
   const everyone = [...results.main, ...results.blunder, ...results.invisible];
@@ -191,6 +210,7 @@ export function tables(results: Results): string {
     alarms(main),
     coverage(main),
     humility(invisible),
+    judges(results.referee),
     `\nA blunder in one reading of a sound module: "nothing fits" in ${percent(reached.length / blunder.length)} of ${blunder.length}; listed faults and sound modules: ${percent(share(main, ({ outcome }) => outcome === "nothing fits"))} of ${main.length}`,
     `Time per diagnosis: median ${quantile(times, 0.5).toFixed(1)} ms, 95 % ${quantile(times, 0.95).toFixed(1)} ms, largest ${quantile(times, 1).toFixed(0)} ms; pairs median ${quantile(pairTimes, 0.5).toFixed(1)} ms`,
   ].join("\n");
