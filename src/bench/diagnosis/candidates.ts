@@ -5,7 +5,7 @@ import type { DiagnosedFault, DiagnosisInput, FieldMeasurement, Instruments } fr
 const LINES = ["L1", "L2", "L3"] as const;
 
 /** Instruments of the common kind, for proposals with one that was not named. Our judgement of what is in the bag. */
-export const COMMON_INSTRUMENTS: Required<Instruments> = {
+const COMMON_INSTRUMENTS: Required<Instruments> = {
   ohmmeter: { ofReading: 0.005, digits: 3, resolution: 0.01, leads: "unknown" as const },
   clamp: { ofReading: 0.02, digits: 5, resolution: 0.1 },
   voltmeter: { ofReading: 0.01, digits: 3, resolution: 0.1 },

@@ -24,7 +24,7 @@ function predictedReadings({ model }: Finding): PredictedReading[] {
 }
 
 /** Median and 95 % interval of each parameter. */
-export function estimatesOf({ parameters, points, logTerms }: Finding): FaultEstimate[] {
+function estimatesOf({ parameters, points, logTerms }: Finding): FaultEstimate[] {
   return parameters.map(({ of, fault }, k) => {
     const values = points.map((point) => point[k] as number);
     const [value, low, high] = quantiles(values, logTerms, [0.5, 0.025, 0.975]) as [number, number, number];

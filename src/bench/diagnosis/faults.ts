@@ -97,10 +97,10 @@ function oneElement(
   };
 }
 
-export const odds = (p: number): number => p / (1 - p);
+const odds = (p: number): number => p / (1 - p);
 
 /** A stretch even in the logarithm. */
-export const logStretch = ([low, high]: readonly [number, number], part: number): Stretch => ({
+const logStretch = ([low, high]: readonly [number, number], part: number): Stretch => ({
   low,
   high,
   logarithmic: true,
@@ -152,7 +152,7 @@ export const ELEMENT_FAULTS: readonly ElementFault[] = [
 ];
 
 /** Elements of an edge in classes of twins: same resistance in a string of the same resistances. */
-export function elementClasses(edge: Edge): readonly (readonly Pick<Member, "string" | "position">[])[] {
+function elementClasses(edge: Edge): readonly (readonly Pick<Member, "string" | "position">[])[] {
   const classes = new Map<string, Pick<Member, "string" | "position">[]>();
   edge.strings.forEach(({ values }, string) => {
     if (values.includes(Number.POSITIVE_INFINITY)) return;

@@ -112,8 +112,8 @@ export interface Ground {
   readonly faults: number;
 }
 
-/** Nats above the floor (itself 30 below the best) from which a family is evaluated in full: a share of 2 %, or of a millionth where it changes the readings much. */
-const IN_FULL = 26;
+/** Nats above the floor (itself 30 below the best) from which a family is evaluated in full: a share of a thousandth, or of a millionth where it changes the readings much. */
+const IN_FULL = 23;
 const IN_FULL_IF_LARGE = 16;
 const LARGE = 0.15;
 

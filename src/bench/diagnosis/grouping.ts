@@ -67,7 +67,7 @@ export function signatureOf(finding: Finding, wiring: number): Signature {
 }
 
 /** Distance between two predictions in standard deviations of the first one's readings; Infinity for other patterns. */
-export function apart(first: Signature, second: Signature): number {
+function apart(first: Signature, second: Signature): number {
   if (first.pattern !== second.pattern) return Number.POSITIVE_INFINITY;
   const m = first.active.length;
   const difference = new Float64Array(m);

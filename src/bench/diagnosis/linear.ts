@@ -33,15 +33,6 @@ export function forwardInPlace(factor: Float64Array, n: number, b: Float64Array)
   }
 }
 
-/** Solves Lᵀ·x = b in place. */
-export function backwardInPlace(factor: Float64Array, n: number, b: Float64Array): void {
-  for (let i = n - 1; i >= 0; i -= 1) {
-    let sum = b[i] as number;
-    for (let k = i + 1; k < n; k += 1) sum -= (factor[k * n + i] as number) * (b[k] as number);
-    b[i] = sum / (factor[i * n + i] as number);
-  }
-}
-
 /** Σ of squares of the first n. */
 export function squared(values: Float64Array, n: number): number {
   let sum = 0;

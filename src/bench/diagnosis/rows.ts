@@ -44,12 +44,12 @@ export function cutAt(wiring: Wiring, node: string, of: (edge: Edge) => boolean)
 }
 
 /** Whether a name means this edge: its bank, branch or element. */
-export function means(edge: Edge, name: string): boolean {
+function means(edge: Edge, name: string): boolean {
   return edge.bank === name || edge.branch === name || edge.id === name;
 }
 
 /** Whether a name is that of some bank, branch or element of the wiring, lumped or not. */
-export function isPart(wiring: Wiring, name: string): boolean {
+function isPart(wiring: Wiring, name: string): boolean {
   return wiring.edges.some(
     (edge) => !edge.joint && (means(edge, name) || edge.strings.some((s) => s.elements.includes(name))),
   );

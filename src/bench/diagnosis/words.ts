@@ -11,7 +11,7 @@ function placeWords(place: string): string {
 }
 
 /** One fault in words. */
-export function faultWords(fault: DiagnosedFault): string {
+function faultWords(fault: DiagnosedFault): string {
   switch (fault.kind) {
     case "element open":
       return `element ${fault.element} open`;
