@@ -19,6 +19,8 @@ export interface Mark {
   /** Largest difference of log-likelihood inside the top group, and in favour of it over the truth. */
   readonly topSpread: number;
   readonly behind: number | null;
+  /** Whether all probabilities are numbers that make up 1, and a group's is the sum of its members'. */
+  readonly addsUp: boolean;
   /** Stated probabilities: of every group (best first) and of the truth's own explanation. */
   readonly groups: readonly number[];
   readonly truthProbability: number | null;
@@ -84,6 +86,15 @@ function coverageOf(truth: readonly TrueFault[], explanation: Explanation): Cove
   });
 }
 
+function addsUp({ groups }: Diagnosis): boolean {
+  const total = groups.reduce((sum, { probability }) => sum + probability, 0);
+  const whole = groups.every(({ probability, explanations }) => {
+    const members = explanations.reduce((sum, one) => sum + one.probability, 0);
+    return probability >= 0 && Math.abs(members - probability) < 1e-6;
+  });
+  return whole && Math.abs(total - 1) < 1e-6;
+}
+
 export function mark(simulated: Simulated, diagnosis: Diagnosis, milliseconds: number): Mark {
   const faults = simulated.truth.map(({ fault }) => fault);
   const truth = keyOf(faults);
@@ -108,6 +119,7 @@ export function mark(simulated: Simulated, diagnosis: Diagnosis, milliseconds: n
     sizeOfTop: top?.explanations.length ?? 0,
     topSpread: Math.max(...likelihoods) - Math.min(...likelihoods),
     behind: own === undefined ? null : (first as Explanation).logLikelihood - own.logLikelihood,
+    addsUp: addsUp(diagnosis),
     groups: diagnosis.groups.map(({ probability }) => probability),
     truthProbability: own?.probability ?? null,
     explanations: all

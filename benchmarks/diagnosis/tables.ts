@@ -201,6 +201,7 @@ export function tables(results: Results): string {
   const refused = everyone.filter((one) => one.refused !== undefined);
   return [
     `Questions refused (left out below): ${refused.length}${refused.length === 0 ? "" : `, first ${refused[0]?.index}: ${refused[0]?.refused}`}`,
+    `Answers whose probabilities do not make up 1: ${[...main, ...blunder, ...invisible].filter((one) => !one.addsUp).length}`,
     table("Accuracy by fault", ACCURACY, accuracyRows([["all", main], ...groupedBy(main, kindName)])),
     table("Accuracy by reading plan", ACCURACY, accuracyRows(groupedBy(main, ({ plan }) => plan))),
     table("Accuracy by depth", ACCURACY, accuracyRows(groupedBy(main, ({ depth }) => depth))),

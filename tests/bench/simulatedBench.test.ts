@@ -39,6 +39,7 @@ function atLeast(observed: number, reach: number, count: number): void {
 describe("the diagnosis on simulated modules", () => {
   it("answers every question, and was asked about every kind of fault", () => {
     expect(main.filter(({ refused }) => refused !== undefined)).toEqual([]);
+    expect(main.filter(({ addsUp }) => !addsUp).map(({ index }) => index)).toEqual([]);
     const kinds = new Set(main.flatMap(({ kind }) => kind.split(" + ")));
     expect(kinds.size).toBe(9);
   });
