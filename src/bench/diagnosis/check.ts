@@ -69,8 +69,12 @@ function namesOf(modules: readonly HeatingModule[]): Names {
   return { modules, nodes, parts, joints };
 }
 
-function checkNode(path: string, node: unknown, nodes: ReadonlySet<string>): void {
-  checkOneOf(path, node, [...nodes].slice(0, 60));
+/** Names told of in a refusal: a large module has hundreds. */
+const TOLD = 60;
+
+function checkName(path: string, name: unknown, names: ReadonlySet<string>): void {
+  if (typeof name === "string" && names.has(name)) return;
+  checkOneOf(path, name, [...names].slice(0, TOLD));
 }
 
 function checkOnly(path: string, only: readonly string[] | undefined, names: Names): void {
@@ -79,7 +83,7 @@ function checkOnly(path: string, only: readonly string[] | undefined, names: Nam
     fail({ code: "missing", path, expected: "at least one bank, branch or element", received: only });
   }
   only.forEach((name, i) => {
-    checkOneOf(`${path}.${i}`, name, [...names.parts].slice(0, 120));
+    checkName(`${path}.${i}`, name, names.parts);
   });
 }
 
@@ -96,8 +100,8 @@ function checkTwoNodes(path: string, from: string, to: string): void {
 
 /** A wire that a clamp goes around must feed something, and at a floating star point be one of several. */
 function checkClamp(at: string, into: string | undefined, names: Names): void {
-  checkNode("at", at, names.nodes);
-  if (into !== undefined) checkOneOf("into", into, [...names.parts].slice(0, 120));
+  checkName("at", at, names.nodes);
+  if (into !== undefined) checkName("into", into, names.parts);
   const fits = names.modules.some(
     ({ elements, network, plan }) =>
       elements.some(({ id, bank, branch }, i) => {
@@ -117,15 +121,15 @@ function checkClamp(at: string, into: string | undefined, names: Names): void {
 function checkPlaces(reading: FieldReading | FieldMeasurement, names: Names): void {
   switch (reading.kind) {
     case "resistance":
-      checkNode("from", reading.from, names.nodes);
-      checkNode("to", reading.to, names.nodes);
+      checkName("from", reading.from, names.nodes);
+      checkName("to", reading.to, names.nodes);
       checkTwoNodes("", reading.from, reading.to);
       checkOnly("only", reading.only, names);
       break;
     case "voltage": {
       const nodes = new Set([...names.nodes, "N"]);
-      checkNode("from", reading.from, nodes);
-      checkNode("to", reading.to, nodes);
+      checkName("from", reading.from, nodes);
+      checkName("to", reading.to, nodes);
       checkTwoNodes("", reading.from, reading.to);
       break;
     }
@@ -133,10 +137,10 @@ function checkPlaces(reading: FieldReading | FieldMeasurement, names: Names): vo
       checkClamp(reading.at, reading.into, names);
       break;
     case "drop":
-      checkOneOf("across", reading.across, [...names.joints]);
+      checkName("across", reading.across, names.joints);
       break;
     case "insulation":
-      checkNode("from", reading.from, names.nodes);
+      checkName("from", reading.from, names.nodes);
       checkOnly("only", reading.only, names);
       break;
   }

@@ -5,6 +5,7 @@ import type { Finding } from "./findings.ts";
 import type { Posterior, Ranked } from "./posterior.ts";
 import { quantiles } from "./quadrature.ts";
 import type { Explanation, ExplanationGroup, FaultEstimate, PredictedReading } from "./types.ts";
+import type { Unseen } from "./unseen.ts";
 
 /** Readings beside predictions; the finding has just been visited at its best point. */
 function predictedReadings({ model }: Finding): PredictedReading[] {
@@ -32,6 +33,13 @@ function estimatesOf({ parameters, points, logTerms }: Finding): FaultEstimate[]
   });
 }
 
+/** Parameters of unseen faults, which come last among the faults. */
+function unseenEstimates(count: number, unseen: readonly Unseen[]): FaultEstimate[] {
+  return unseen.flatMap(({ estimates }, k) =>
+    estimates.map((one) => ({ ...one, fault: count - unseen.length + k })),
+  );
+}
+
 function explanationsOf(
   { finding, wiring, logPrior }: Ranked,
   { total, priorTotal }: Posterior,
@@ -47,12 +55,13 @@ function explanationsOf(
         : chiSquareSurvival({ chiSquare, degreesOfFreedom });
   const predicted = predictedReadings(finding);
   const estimates = estimatesOf(finding);
-  return finding.names.map(({ faults, logOdds }) => ({
+  return finding.names.map(({ faults, logOdds, unseen = [] }) => ({
     faults,
+    unseen: unseen.map(({ fault }) => fault),
     wiring,
     probability: Math.exp(finding.log + logOdds + logPrior - total),
     prior: Math.exp(logOdds + logPrior - priorTotal),
-    estimates,
+    estimates: unseen.length === 0 ? estimates : [...estimates, ...unseenEstimates(faults.length, unseen)],
     logLikelihood: finding.log,
     chiSquare,
     degreesOfFreedom,

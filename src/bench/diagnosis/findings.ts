@@ -17,6 +17,7 @@ import { logIntegral } from "./quadrature.ts";
 import { type Baseline, baselineOf, largestChange, logOfMeans, meansOf } from "./quick.ts";
 import type { State } from "./state.ts";
 import type { DiagnosedFault, FaultEstimate } from "./types.ts";
+import type { Unseen } from "./unseen.ts";
 
 /** Parameter of a fault in a finding. */
 export interface Parameter {
@@ -28,6 +29,8 @@ export interface Parameter {
 export interface Named {
   readonly faults: readonly DiagnosedFault[];
   readonly logOdds: number;
+  /** The last of its faults, where no reading can show them. */
+  readonly unseen?: readonly Unseen[];
 }
 
 /** A hypothesis after its evidence has been weighed. */
@@ -145,13 +148,15 @@ export function weigh(
     const log = visit([]);
     return { model, names: named, log, parameters: [], points: [[]], logTerms: [log], best: [], visit };
   }
+  if (isBroken(atom))
+    return { ...broken(atom, visit), model, names: named, parameters: parametersOf(atom, faults), visit };
   const means = meansOf(model, state, base, slot.response, atom.edge);
   const [now, work] = [new Float64Array(base.count), new Float64Array(base.count)];
   const quick = (value: number): number => {
     means(atom.insertion(value), now);
     return logOfMeans(base, now, work) + base.healthyInsulation;
   };
-  const shell = { model, names: named, parameters: [{ of: atom.of, fault: faults }], visit };
+  const shell = { model, names: named, parameters: parametersOf(atom, faults), visit };
   const rough = integrated(atom.stretches, quick, floor);
   if (rough.log < floor + IN_FULL_IF_LARGE) return { ...shell, ...rough };
   means(atom.insertion(rough.best[0] as number), now);
@@ -161,6 +166,28 @@ export function weigh(
 }
 
 type Weighted = Pick<Finding, "log" | "points" | "logTerms" | "best">;
+
+const parametersOf = ({ of }: Atom, fault: number): readonly Parameter[] =>
+  of === null ? [] : [{ of, fault }];
+
+/** Whether a path is open whatever the parameter: another fault has broken it, and nothing shows how large this one is. */
+const isBroken = ({ stretches, insertion }: Atom): boolean =>
+  stretches.every((stretch) => insertion(parameterAt(stretch, 0.5)).cold === Number.POSITIVE_INFINITY);
+
+/** Steps of a parameter that nothing shows: its posterior is its prior. */
+const UNSEEN_STEPS = 40;
+
+function broken({ stretches }: Atom, visit: (point: readonly number[]) => number): Weighted {
+  const points = stretches.flatMap((stretch) =>
+    Array.from({ length: UNSEEN_STEPS }, (_, k) => [parameterAt(stretch, (k + 0.5) / UNSEEN_STEPS)]),
+  );
+  const best = points[0] as readonly number[];
+  const log = visit(best);
+  const logTerms = stretches.flatMap(({ part }) =>
+    Array(UNSEEN_STEPS).fill(log + Math.log(part / UNSEEN_STEPS)),
+  );
+  return { log, points, logTerms, best };
+}
 
 function integrated(stretches: readonly Stretch[], f: (value: number) => number, floor: number): Weighted {
   const points: (readonly number[])[] = [];

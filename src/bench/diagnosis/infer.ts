@@ -21,6 +21,7 @@ import { baselineOf } from "./quick.ts";
 import type { State } from "./state.ts";
 import { unbalanceFinding } from "./supplyFault.ts";
 import type { DiagnosedFault } from "./types.ts";
+import { showsEarth, unseenFaults, withUnseen } from "./unseen.ts";
 import { variantsOf } from "./variants.ts";
 
 /** Findings whose evidence is this far below the best, in nats and priors counted, are only estimated. */
@@ -104,10 +105,6 @@ function earthed(
   }
 }
 
-/** Whether anything among the readings shows an earth fault: neither ohms nor volts between lines do. */
-const showsEarth = ({ live, all }: Question): boolean =>
-  live || all.some(({ kind }) => kind === "insulation");
-
 /** The supply unbalanced beside another fault: its line voltages as so much more scatter. */
 function unbalancedPairs(weighing: Weighing, places: readonly EarthPlace[], names: readonly Named[]): void {
   const { question } = weighing.model;
@@ -167,11 +164,12 @@ export function infer(question: Question): readonly Weighed[] {
   let most = Number.NEGATIVE_INFINITY;
   const weighing = (model: Model, wiring: number): Weighing => {
     const logPrior = model.logSound - Math.log(plans.length);
+    const unseen = unseenFaults(model);
     return {
       model,
       best: () => most - logPrior,
       keep: (finding) => {
-        found.push({ finding, wiring, logPrior });
+        found.push({ finding: withUnseen(finding, unseen, pairs ? 2 : 1), wiring, logPrior });
         let odds = Number.NEGATIVE_INFINITY;
         for (const { logOdds } of finding.names) odds = Math.max(odds, logOdds);
         most = Math.max(most, finding.log + odds + logPrior + Math.log(finding.names.length));

@@ -133,7 +133,7 @@ export function nextMeasurements(
   const now = posteriorOf(questionOf(asked));
   const faults = now.ranked
     .filter(({ probability }, i) => probability > WEIGHTY || i < 2)
-    .flatMap(({ finding }) => finding.names.flatMap((one) => one.faults));
+    .flatMap(({ finding }) => finding.names.flatMap((one) => (one.unseen === undefined ? one.faults : [])));
   const planned = candidates ?? defaultCandidates(asked, faults);
   if (planned.length === 0) return [];
   const question = questionOf({ ...asked, instruments: withCommonInstruments(asked.instruments) }, planned);

@@ -19,7 +19,7 @@ export interface Posterior {
   readonly groups: readonly (readonly Ranked[])[];
   /** The module as drawn and sound. */
   readonly sound: Weighed;
-  /** ln of the evidence of all hypotheses together. */
+  /** ln of the evidence of all hypotheses listed. */
   readonly total: number;
   /** ln of the sum of all priors. */
   readonly priorTotal: number;
@@ -36,14 +36,18 @@ export function posteriorOf(question: Question): Posterior {
   const logOf = ({ finding, logPrior }: Weighed): number =>
     finding.log + logPrior + logSumExp(finding.names.map(({ logOdds }) => logOdds));
   const logs = weighed.map(logOf);
-  const total = logSumExp(logs);
+  const everything = logSumExp(logs);
   const priorTotal = logSumExp(
     weighed.map(({ finding, logPrior }) => logPrior + logSumExp(finding.names.map(({ logOdds }) => logOdds))),
   );
-  const ranked = weighed
-    .map((one, i): Ranked => ({ ...one, probability: Math.exp((logs[i] as number) - total) }))
+  const kept = weighed
+    .map((one, i): Ranked => ({ ...one, probability: Math.exp((logs[i] as number) - everything) }))
     .sort((a, b) => b.probability - a.probability)
     .filter(({ probability }, i) => i < FEWEST || probability > LISTED);
+  // What is left out is shared among the rest: what is listed makes up 1.
+  const listed = kept.reduce((sum, { probability }) => sum + probability, 0);
+  const total = everything + Math.log(listed);
+  const ranked = kept.map((one) => ({ ...one, probability: one.probability / listed }));
   const signature = ({ finding, wiring, probability }: Ranked): Signature | null =>
     probability < GROUPED ? null : signatureOf(finding, wiring);
   const groups = grouped(ranked, signature)

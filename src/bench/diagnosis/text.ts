@@ -3,7 +3,7 @@ import { formatQuantity, given, type Ohms, type Open } from "../../quantity/inde
 import { bullet, heading, table, wrap } from "../layout.ts";
 import type { MeasurementProposal } from "./nextMeasurements.ts";
 import type { Diagnosis, DiagnosisInput, Explanation, ExplanationGroup, FaultEstimate } from "./types.ts";
-import { explanationWords, measurementWords } from "./words.ts";
+import { explanationWords, measurementWords, unseenWords } from "./words.ts";
 
 /** Groups and members shown, and proposals. */
 const GROUPS = 4;
@@ -28,6 +28,8 @@ function estimateText({ of, value, low, high, unit }: FaultEstimate): string {
 
 function groupLines({ probability, explanations }: ExplanationGroup): string[] {
   const [first] = explanations as readonly [Explanation];
+  const seen = explanations.filter(({ unseen }) => unseen.length === 0);
+  const hidden = explanations.filter(({ unseen }) => unseen.length > 0);
   const lines = [
     bullet(
       explanations.length === 1
@@ -36,11 +38,15 @@ function groupLines({ probability, explanations }: ExplanationGroup): string[] {
     ),
   ];
   if (explanations.length > 1) {
-    for (const { faults, wiring, probability: own } of explanations.slice(0, MEMBERS)) {
+    for (const { faults, wiring, probability: own } of seen.slice(0, MEMBERS)) {
       lines.push(wrap(`${percent(own)}: ${explanationWords(faults, wiring)}`, "      "));
     }
-    const more = explanations.length - MEMBERS;
+    const more = seen.length - MEMBERS;
     if (more > 0) lines.push(`      and ${more} more, each less probable or like these`);
+    if (hidden.length > 0) {
+      const sum = hidden.reduce((part, one) => part + one.probability, 0);
+      lines.push(wrap(`${percent(sum)}: ${unseenWords(hidden)}, alone or besides`, "      "));
+    }
   }
   for (const estimate of first.estimates) lines.push(wrap(`${estimateText(estimate)}, 95 % of it`, "      "));
   return lines;

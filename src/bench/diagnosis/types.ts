@@ -201,6 +201,8 @@ export interface PredictedReading {
 export interface Explanation {
   /** The faults; none for a sound module. */
   readonly faults: readonly DiagnosedFault[];
+  /** Those of them that no reading here can show: as probable as beforehand, their parameters not estimated but assumed. */
+  readonly unseen: readonly DiagnosedFault[];
   /** Which wiring it holds for: 0 for the module, from 1 for the alternatives. */
   readonly wiring: number;
   /** Posterior probability, 0..1. */

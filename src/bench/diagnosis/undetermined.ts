@@ -3,7 +3,7 @@ import { cutResponse, insertInto, scratchOf } from "./change.ts";
 import { forwardInPlace, squared } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
 import type { ExplanationGroup } from "./types.ts";
-import { explanationWords, listed } from "./words.ts";
+import { explanationWords, listed, unseenWords } from "./words.ts";
 
 /** Two standard deviations: a joint that shifts the readings by less stays unseen. */
 const SEEN_AT = 2;
@@ -59,10 +59,14 @@ export function notDetermined(model: Model, groups: readonly ExplanationGroup[])
   const kinds = new Set(readings.map(({ kind }) => kind));
   const said: string[] = [];
   const top = groups[0]?.explanations ?? [];
-  const weighty = top.filter(({ probability }) => probability > 0.01 * (top[0]?.probability ?? 1));
-  if (weighty.length > 1) {
+  const weighty = top.filter(
+    ({ probability, unseen }) => unseen.length === 0 && probability > 0.01 * (top[0]?.probability ?? 1),
+  );
+  const unseen = unseenWords(top);
+  if (weighty.length > 1 || unseen !== "") {
     const names = weighty.slice(0, 6).map(({ faults, wiring }) => explanationWords(faults, wiring));
     const more = weighty.length > 6 ? `, and ${weighty.length - 6} more` : "";
+    if (unseen !== "") names.push(unseen);
     said.push(`These readings cannot tell apart: ${listed(names, "or")}${more}.`);
   }
   const between = readings.every(

@@ -1,5 +1,5 @@
 /** Faults and measurements in a technician's words. */
-import type { DiagnosedFault, FieldMeasurement } from "./types.ts";
+import type { DiagnosedFault, Explanation, FieldMeasurement } from "./types.ts";
 
 /** A joint's place in words. */
 function placeWords(place: string): string {
@@ -38,6 +38,19 @@ function faultWords(fault: DiagnosedFault): string {
 export function explanationWords(faults: readonly DiagnosedFault[], wiring = 0): string {
   const words = faults.length === 0 ? "sound" : faults.map(faultWords).join(" and ");
   return wiring === 0 ? words : `${words}, if wired as alternative ${wiring}`;
+}
+
+const UNSEEN_WORDS: Readonly<Partial<Record<DiagnosedFault["kind"], string>>> = {
+  "lost line": "no supply on a line",
+  "supply unbalance": "line voltages that differ",
+  "earth fault": "an earthed element",
+};
+
+/** Kinds of faults that no reading can show, in words; empty if there are none. */
+export function unseenWords(explanations: readonly Pick<Explanation, "unseen">[]): string {
+  const kinds = new Set(explanations.flatMap(({ unseen }) => unseen.map(({ kind }) => kind)));
+  const words = [...kinds].flatMap((kind) => UNSEEN_WORDS[kind] ?? []);
+  return words.length === 0 ? "" : `a fault these readings cannot show (${listed(words, "or")})`;
 }
 
 /** A list as people write it. */
