@@ -24,6 +24,8 @@ export interface Edge {
   readonly to: string;
   /** Nodes as they would be without joints. */
   readonly ends: readonly [string, string];
+  /** The star point it is drawn to end on, if it is. */
+  readonly star: string | null;
   readonly strings: readonly ElementString[];
   readonly resistance: number;
   /** Share of the elements' individual variance that is left in the edge: Σ (∂ln R/∂ln R_i)². */
@@ -32,7 +34,10 @@ export interface Edge {
 
 /** A plan with its edges and names. */
 export interface Wiring {
+  /** As drawn. */
   readonly module: HeatingModule;
+  /** Star point of each bank drawn in star, as really linked. */
+  readonly starPoints: Readonly<Record<string, string>>;
   readonly edges: readonly Edge[];
   readonly edgeNumber: ReadonlyMap<string, number>;
   readonly nodes: ReadonlySet<string>;
@@ -101,6 +106,7 @@ export function wiringOf(plan: ModulePlan, inside: ReadonlySet<string>, scale: n
   };
   const add = (id: string, first: number, last: number, strings: readonly ElementString[]): void => {
     const place = module.elements[first] as HeatingModule["elements"][number];
+    const end = plain[last]?.to as string;
     edges.push({
       id,
       joint: false,
@@ -108,7 +114,8 @@ export function wiringOf(plan: ModulePlan, inside: ReadonlySet<string>, scale: n
       branch: `${place.bank}-${place.branch}`,
       from: drawn[first]?.from as string,
       to: drawn[last]?.to as string,
-      ends: [plain[first]?.from as string, plain[last]?.to as string],
+      ends: [plain[first]?.from as string, end],
+      star: module.starPoints[place.bank] === end ? end : null,
       strings,
       ...lumped(strings),
     });
@@ -151,6 +158,7 @@ export function wiringOf(plan: ModulePlan, inside: ReadonlySet<string>, scale: n
       from,
       to,
       ends: [from, to],
+      star: null,
       strings: [],
       resistance: ohms,
       variance: 1,
@@ -158,6 +166,7 @@ export function wiringOf(plan: ModulePlan, inside: ReadonlySet<string>, scale: n
   }
   return {
     module,
+    starPoints: module.starPoints,
     edges,
     edgeNumber: new Map(edges.map((edge, i) => [edge.id, i])),
     nodes: new Set([...drawn.flatMap(({ from, to }) => [from, to]), "L1", "L2", "L3", "N"]),

@@ -22,7 +22,7 @@ import type { State } from "./state.ts";
 import { unbalanceFinding } from "./supplyFault.ts";
 import type { DiagnosedFault } from "./types.ts";
 import { showsEarth, unseenFaults, withUnseen } from "./unseen.ts";
-import { variantsOf } from "./variants.ts";
+import { slipsOf } from "./variants.ts";
 
 /** Findings whose evidence is this far below the best, in nats and priors counted, are only estimated. */
 const HOPELESS = 30;
@@ -180,9 +180,8 @@ export function infer(question: Question): readonly Weighed[] {
     const drawn = wiring === 0 ? undefined : wiringOf(input.module, new Set(), 1);
     const own = weighing(modelOf(question, plan, drawn), wiring);
     own.keep(soundFinding(own.model, [], 0));
-    const slips = priors.misLinked > 0 ? variantsOf(plan) : [];
-    for (const { plan: other, fault } of slips) {
-      misLinked(weighing(modelOf(question, other, own.model.wiring), wiring), fault, pairs);
+    for (const slip of priors.misLinked > 0 ? slipsOf(own.model.wiring) : []) {
+      misLinked(weighing(modelOf(question, plan, drawn, slip), wiring), slip, pairs);
     }
     asLinked(own, pairs);
   });

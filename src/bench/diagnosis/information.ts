@@ -52,9 +52,10 @@ export function outcomesOf(finding: Finding, rows: readonly number[]): readonly 
       }
       const f = prediction.mean[r] as number;
       if (prediction.adrift[r] !== 0) {
-        // A floating probe shows anything up to the line voltage.
+        // A floating probe shows nothing, or anything up to the line voltage.
         const reach = question.seen.reach[r] as number;
-        into.push({ weight, mean: reach / 4, deviation: reach / 4 });
+        into.push({ weight: weight / 2, mean: 0, deviation: Math.sqrt(ownVariance(instrument, 0)) });
+        into.push({ weight: weight / 2, mean: reach / 4, deviation: reach / 4 });
         return;
       }
       if (f === Number.POSITIVE_INFINITY) {

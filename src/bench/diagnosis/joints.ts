@@ -11,7 +11,7 @@ const STRETCHES: readonly Stretch[] = [
 
 /** Joint places that the plan does not draw: lines, bank ends, branch ends at star points. */
 function undrawnPlaces(wiring: Wiring): readonly (readonly [string, Cut])[] {
-  const { starPoints, plan } = wiring.module;
+  const { plan } = wiring.module;
   const places: [string, Cut][] = [];
   for (const line of ["L1", "L2", "L3"]) places.push([line, cutAt(wiring, line, () => true)]);
   for (const { id } of plan.banks) {
@@ -19,12 +19,16 @@ function undrawnPlaces(wiring: Wiring): readonly (readonly [string, Cut])[] {
       places.push([`${line}>${id}`, cutAt(wiring, line, (edge) => edge.bank === id)]);
     }
   }
-  for (const [bank, point] of Object.entries(starPoints)) {
-    const branches = new Set(wiring.edges.filter((edge) => edge.bank === bank).map(({ branch }) => branch));
-    for (const branch of branches) {
-      places.push([`${point}<${branch}`, cutAt(wiring, point, (edge) => edge.branch === branch)]);
-    }
-  }
+  // A branch keeps the joint at its end wherever that has been landed.
+  const ends = new Map<string, (readonly [number, number])[]>();
+  wiring.edges.forEach(({ star, branch }, e) => {
+    if (star === null) return;
+    const place = `${star}<${branch}`;
+    const known = ends.get(place);
+    if (known === undefined) ends.set(place, [[e, -1]]);
+    else known.push([e, -1]);
+  });
+  for (const [place, parts] of ends) places.push([place, cutOf(parts)]);
   return places.filter(([, cut]) => cut.index.length > 0);
 }
 

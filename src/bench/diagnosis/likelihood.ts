@@ -35,6 +35,12 @@ const LOG_TWO_PI = Math.log(2 * Math.PI);
 /** An ohmmeter's span, as the logarithm of its range (40 MΩ) over its last digit: the density of a reading gone astray. */
 const METER_RANGE = 4e7;
 
+/** ln density of volts to a floating node: as likely as not the meter's own load brings it to 0, else it may be anything. */
+function floating(reads: number, own: number, reach: number): number {
+  const zero = Math.exp((-0.5 * reads * reads) / own) / Math.sqrt(2 * Math.PI * own);
+  return Math.log(0.5 * zero + 0.5 / reach);
+}
+
 /** Room for evaluations of so many rows. */
 export function evaluationFor(rows: number): Evaluation {
   return {
@@ -63,7 +69,8 @@ function setAside(seen: Seen, prediction: Prediction, into: Evaluation): number 
       continue;
     }
     if (adrift[r] === 1) {
-      if (seen.reach[r] !== 0) log -= Math.log(seen.reach[r] as number);
+      if (seen.reach[r] !== 0)
+        log += floating(reads as number, seen.own[r] as number, seen.reach[r] as number);
       continue;
     }
     const open = mean[r] === Number.POSITIVE_INFINITY;

@@ -9,6 +9,7 @@ import { branchesLookedInto, rowsOf } from "./rows.ts";
 import { type FaultPriors, type FullSpread, fullPriors, fullSpread } from "./settings.ts";
 import { type Frame, frameOf, type State } from "./state.ts";
 import type { DiagnosisInput, FieldMeasurement, FieldReading, Instrument } from "./types.ts";
+import { relinked, type Slip } from "./variants.ts";
 
 /** The question with its defaults filled in. */
 export interface Question {
@@ -93,14 +94,20 @@ export interface Model {
   readonly logSound: number;
 }
 
-/** Sets one plan up; `drawn` is the wiring whose names the readings use (itself if left out). */
-export function modelOf(question: Question, plan: DiagnosisInput["module"], drawn?: Wiring): Model {
+/** Sets one plan up, with a slip in its links if there is one; `drawn` is the wiring whose names the readings use (itself if left out). */
+export function modelOf(
+  question: Question,
+  plan: DiagnosisInput["module"],
+  drawn?: Wiring,
+  slip?: Slip,
+): Model {
   const { all, spread, scale, live } = question;
   const ratio = spread.temperatureFactor.value;
   const whole = wiringOf(plan, new Set(), scale);
   const inside = branchesLookedInto(whole, all);
-  const wiring = inside.size === 0 ? whole : wiringOf(plan, inside, scale);
-  const rows = rowsOf(wiring, drawn ?? wiring, all);
+  const asDrawn = inside.size === 0 ? whole : wiringOf(plan, inside, scale);
+  const wiring = slip === undefined ? asDrawn : relinked(asDrawn, slip);
+  const rows = rowsOf(wiring, drawn ?? asDrawn, all);
   const { frame, state, parts } = frameOf(wiring, rows, ratio, live);
   const atoms = seriesAtoms(wiring, ratio, question.priors, live);
   let logSound = 0;

@@ -79,7 +79,7 @@ function nodeIn(
     .map(([bank]) => bank);
   const wanted = only?.map((part) => bankOf(drawn, part));
   const bank = stars.find((one) => wanted === undefined || wanted.includes(one)) ?? stars[0];
-  return bank === undefined ? null : (wiring.module.starPoints[bank] ?? null);
+  return bank === undefined ? null : (wiring.starPoints[bank] ?? null);
 }
 
 const LINES = ["L1", "L2", "L3"];
