@@ -14,7 +14,7 @@ import {
 import { logSumExp } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
 import { logIntegral } from "./quadrature.ts";
-import { type Baseline, baselineOf, largestChange, logOfMeans, meansOf } from "./quick.ts";
+import { type Baseline, baselineOf, largestChange, logOfMeans, meansOf, rebased } from "./quick.ts";
 import type { State } from "./state.ts";
 import type { DiagnosedFault, FaultEstimate } from "./types.ts";
 import type { Unseen } from "./unseen.ts";
@@ -120,9 +120,12 @@ const IN_FULL = 23;
 const IN_FULL_IF_LARGE = 16;
 const LARGE = 0.15;
 
+/** Relative change of a reading beyond which the covariance is taken at the peak of the fault and no longer on its ground. */
+const SMALL = 0.03;
+
 /** Points of a posterior at which the quick evidence is corrected, and nats of disagreement between them that it bears. */
 const CORRECTIONS = 9;
-const DISAGREEMENT = 2;
+const DISAGREEMENT = 1;
 
 /** Weighs one fault on a ground. `floor`: evidence below it is only estimated. */
 export function weigh(
@@ -152,16 +155,22 @@ export function weigh(
     return { ...broken(atom, visit), model, names: named, parameters: parametersOf(atom, faults), visit };
   const means = meansOf(model, state, base, slot.response, atom.edge);
   const [now, work] = [new Float64Array(base.count), new Float64Array(base.count)];
-  const quick = (value: number): number => {
-    means(atom.insertion(value), now);
-    return logOfMeans(base, now, work) + base.healthyInsulation;
-  };
+  const quickOn =
+    (ground: Baseline) =>
+    (value: number): number => {
+      means(atom.insertion(value), now);
+      return logOfMeans(ground, now, work) + base.healthyInsulation;
+    };
+  const quick = quickOn(base);
   const shell = { model, names: named, parameters: parametersOf(atom, faults), visit };
   const rough = integrated(atom.stretches, quick, floor);
   if (rough.log < floor + IN_FULL_IF_LARGE) return { ...shell, ...rough };
   means(atom.insertion(rough.best[0] as number), now);
   if (rough.log < floor + IN_FULL && largestChange(base, now) < LARGE) return { ...shell, ...rough };
-  const full = corrected(rough, quick, (value) => visit([value]));
+  const peak = rough.best[0] as number;
+  const near = largestChange(base, now) < SMALL ? quick : quickOn(rebased(model, base, visit([peak])));
+  const better = near === quick ? rough : integrated(atom.stretches, near, floor);
+  const full = corrected(better, near, (value) => visit([value]));
   return { ...shell, ...(full ?? integrated(atom.stretches, (value) => visit([value]), floor)) };
 }
 

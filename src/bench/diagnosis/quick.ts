@@ -68,6 +68,20 @@ export function baselineOf(model: Model, state: State): Baseline {
   };
 }
 
+/** The same readings with the covariance of the state evaluated last: what is near that state is then weighed rightly. */
+export function rebased(model: Model, base: Baseline, whole: number): Baseline {
+  const { evaluation, prediction } = model;
+  const log = whole - base.healthyInsulation;
+  const m = evaluation.count;
+  return {
+    ...base,
+    log,
+    determinant: log + 0.5 * evaluation.chiSquare,
+    factor: evaluation.factor.slice(0, m * m),
+    mean: Float64Array.from(base.active, (r) => prediction.mean[r] as number),
+  };
+}
+
 /** ln likelihood of other means on a baseline: residuals in the deviations that grow with the means. `work` is overwritten. */
 export function logOfMeans(base: Baseline, means: Float64Array, work: Float64Array): number {
   let log = base.determinant;
