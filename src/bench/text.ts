@@ -8,39 +8,11 @@ import type {
   ResistanceAssessment,
   WhatIfRow,
 } from "./assessTypes.ts";
+import { bullet, heading, table, WIDTH, wrap } from "./layout.ts";
 import { ratioText } from "./shown.ts";
-
-const WIDTH = 96;
 
 /** Names of elements that do the same, in the first column. */
 const NAMES_WIDTH = 26;
-
-function wrap(text: string, indent: string, width: number = WIDTH): string {
-  const lines: string[] = [];
-  let line = "";
-  for (const word of text.split(" ")) {
-    if (line !== "" && indent.length + line.length + 1 + word.length > width) {
-      lines.push(indent + line);
-      line = word;
-    } else line = line === "" ? word : `${line} ${word}`;
-  }
-  return [...lines, indent + line].join("\n");
-}
-
-const bullet = (text: string): string => `  - ${wrap(text, "    ").trimStart()}`;
-const heading = (text: string): string => `\n${text.toUpperCase()}`;
-
-/** Columns padded to their widest cell; the first is left-aligned, the others right. */
-function table(rows: readonly (readonly string[])[]): string[] {
-  const widths = (rows[0] ?? []).map((_, c) => Math.max(...rows.map((row) => [...(row[c] ?? "")].length)));
-  return rows.map((row) => {
-    const cells = row.map((cell, c) => {
-      const gap = " ".repeat((widths[c] as number) - [...cell].length);
-      return c === 0 ? cell + gap : gap + cell;
-    });
-    return `  ${cells.join("  ")}`.trimEnd();
-  });
-}
 
 const percent = (ratio: number): string => {
   const shown = (Math.abs(ratio) * 100).toFixed(1);

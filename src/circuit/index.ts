@@ -19,6 +19,7 @@ export * from "./faultTypes.ts";
 export { withJoint } from "./joint.ts";
 export * from "./module.ts";
 export * from "./network.ts";
+export * from "./responses.ts";
 export * from "./starDelta.ts";
 export * from "./supply.ts";
 export * from "./terminalResistance.ts";

@@ -1,0 +1,245 @@
+/** What a diagnosis accepts: every refusal names the argument, what was seen and what is allowed. */
+import { buildModule, type HeatingModule } from "../../circuit/index.ts";
+import {
+  checkBetween,
+  checkNonNegative,
+  checkOneOf,
+  checkPositive,
+  fail,
+  given,
+  type Issue,
+} from "../../quantity/index.ts";
+import { collect, throwAll } from "../issues.ts";
+import { readingWorth } from "../meter.ts";
+import { INSTRUMENT_OF, KINDS } from "./instruments.ts";
+import { isLive } from "./model.ts";
+import type { DiagnosisInput, FieldMeasurement, FieldReading, Instrument, LeadedOhmmeter } from "./types.ts";
+
+const FIELDS: Readonly<Record<FieldReading["kind"], readonly string[]>> = {
+  resistance: ["kind", "from", "to", "reads", "only"],
+  current: ["kind", "at", "into", "reads"],
+  voltage: ["kind", "from", "to", "reads"],
+  drop: ["kind", "across", "reads"],
+  insulation: ["kind", "from", "reads", "only"],
+};
+
+const UNITS = { resistance: "Ω", current: "A", voltage: "V", drop: "V", insulation: "Ω" } as const;
+
+const INPUT = [
+  "module",
+  "alternatives",
+  "readings",
+  "instruments",
+  "supply",
+  "spread",
+  "priors",
+  "depth",
+  "candidates",
+];
+
+/** Largest figure any reading may have: beyond it a unit has gone wrong by more than any slip. */
+const LARGEST = 1e15;
+
+function noOthers(path: string, record: object, names: readonly string[]): void {
+  for (const name of Object.keys(record)) {
+    if (names.includes(name)) continue;
+    const expected = `one of ${names.join(", ")}`;
+    fail({ code: "unknown-field", path: path === "" ? name : `${path}.${name}`, expected, received: name });
+  }
+}
+
+/** Names that readings may use: those of the module and of its alternatives. */
+interface Names {
+  readonly modules: readonly HeatingModule[];
+  readonly nodes: ReadonlySet<string>;
+  readonly parts: ReadonlySet<string>;
+  readonly joints: ReadonlySet<string>;
+}
+
+function namesOf(modules: readonly HeatingModule[]): Names {
+  const nodes = new Set(
+    modules.flatMap(({ network }) => network.branches.flatMap(({ from, to }) => [from, to])),
+  );
+  const parts = new Set(
+    modules.flatMap(({ elements }) =>
+      elements.flatMap(({ id, bank, branch }) => [bank, `${bank}-${branch}`, id]),
+    ),
+  );
+  const joints = new Set(modules.flatMap(({ plan }) => (plan.joints ?? []).map(({ id }) => id)));
+  return { modules, nodes, parts, joints };
+}
+
+/** Names told of in a refusal: a large module has hundreds. */
+const TOLD = 60;
+
+function checkName(path: string, name: unknown, names: ReadonlySet<string>): void {
+  if (typeof name === "string" && names.has(name)) return;
+  checkOneOf(path, name, [...names].slice(0, TOLD));
+}
+
+function checkOnly(path: string, only: readonly string[] | undefined, names: Names): void {
+  if (only === undefined) return;
+  if (!Array.isArray(only) || only.length === 0) {
+    fail({ code: "missing", path, expected: "at least one bank, branch or element", received: only });
+  }
+  only.forEach((name, i) => {
+    checkName(`${path}.${i}`, name, names.parts);
+  });
+}
+
+function checkTwoNodes(path: string, from: string, to: string): void {
+  if (from === to) {
+    fail({
+      code: "inconsistent",
+      path: `${path}to`,
+      expected: "two different nodes",
+      received: `${from} to ${to}`,
+    });
+  }
+}
+
+/** A wire that a clamp goes around must feed something, and at a floating star point be one of several. */
+function checkClamp(at: string, into: string | undefined, names: Names): void {
+  checkName("at", at, names.nodes);
+  if (into !== undefined) checkName("into", into, names.parts);
+  const fits = names.modules.some(
+    ({ elements, network, plan }) =>
+      elements.some(({ id, bank, branch }, i) => {
+        const ends = [network.branches[i]?.from, network.branches[i]?.to].map((node) => node?.split("|")[0]);
+        return ends.includes(at) && (into === undefined || [id, bank, `${bank}-${branch}`].includes(into));
+      }) &&
+      (into !== undefined || /^L[123]$/.test(at) || (at === "N" && plan.neutral === "connected")),
+  );
+  if (fits) return;
+  const expected =
+    into === undefined
+      ? "a line, or what the wire feeds in `into`: all currents at a star point add up to 0"
+      : `a part that ends on ${at}`;
+  fail({ code: "inconsistent", path: "into", expected, received: into });
+}
+
+function checkPlaces(reading: FieldReading | FieldMeasurement, names: Names): void {
+  switch (reading.kind) {
+    case "resistance":
+      checkName("from", reading.from, names.nodes);
+      checkName("to", reading.to, names.nodes);
+      checkTwoNodes("", reading.from, reading.to);
+      checkOnly("only", reading.only, names);
+      break;
+    case "voltage": {
+      const nodes = new Set([...names.nodes, "N"]);
+      checkName("from", reading.from, nodes);
+      checkName("to", reading.to, nodes);
+      checkTwoNodes("", reading.from, reading.to);
+      break;
+    }
+    case "current":
+      checkClamp(reading.at, reading.into, names);
+      break;
+    case "drop":
+      checkName("across", reading.across, names.joints);
+      break;
+    case "insulation":
+      checkName("from", reading.from, names.nodes);
+      checkOnly("only", reading.only, names);
+      break;
+  }
+}
+
+function checkReads(reading: FieldReading): void {
+  const { kind, reads } = reading;
+  if (reads === "open") {
+    if (kind !== "resistance" && kind !== "insulation") {
+      fail({ code: "not-a-number", path: "reads", expected: "a number", received: reads, unit: UNITS[kind] });
+    }
+    return;
+  }
+  checkNonNegative("reads", reads, UNITS[kind]);
+  checkBetween("reads", reads, 0, LARGEST, UNITS[kind]);
+}
+
+function checkReading(reading: FieldReading | FieldMeasurement, names: Names, taken: boolean): void {
+  given(reading, "reading");
+  const kind = checkOneOf("kind", reading.kind, ["resistance", "current", "voltage", "drop", "insulation"]);
+  noOthers("", reading, taken ? FIELDS[kind] : FIELDS[kind].filter((name) => name !== "reads"));
+  checkPlaces(reading, names);
+  if (taken) checkReads(reading as FieldReading);
+}
+
+function checkInstrument(path: string, instrument: Instrument): void {
+  given(instrument, path);
+  const { ofReading, digits, resolution } = instrument;
+  const found: Issue[] = [];
+  collect(found, `${path}.`, () => checkPositive("resolution", resolution));
+  collect(found, `${path}.`, () =>
+    readingWorth({ reading: 0, resolution: 1, accuracy: { ofReading, digits } }),
+  );
+  throwAll(
+    found.map((one) => ({
+      ...one,
+      path: one.path.replace("accuracy.", ""),
+      message: one.message.replace("accuracy.", ""),
+    })),
+  );
+}
+
+function checkLeads({ leads }: LeadedOhmmeter): void {
+  const path = "instruments.ohmmeter.leads";
+  if (typeof leads === "object" && leads !== null) {
+    checkNonNegative(`${path}.shorted`, leads.shorted, "Ω");
+    checkBetween(`${path}.shorted`, leads.shorted, 0, 1e6, "Ω");
+  } else checkOneOf(path, leads, ["unknown", "taken off"]);
+}
+
+/** Checks a question; all readings are looked at before any is refused. */
+export function checkQuestion(input: DiagnosisInput, planned: readonly FieldMeasurement[] = []): void {
+  noOthers("", input, INPUT);
+  const { module, alternatives = [], readings, instruments, supply, depth } = input;
+  if (!Array.isArray(alternatives)) {
+    fail({ code: "wrong-type", path: "alternatives", expected: "a list of plans", received: alternatives });
+  }
+  const found: Issue[] = [];
+  const modules = [module, ...alternatives].flatMap((plan, i) => {
+    const built = collect(found, i === 0 ? "module." : `alternatives.${i - 1}.`, () => buildModule(plan));
+    return built === undefined ? [] : [built];
+  });
+  throwAll(found);
+  if (!Array.isArray(readings)) {
+    fail({ code: "missing", path: "readings", expected: "a list of readings", received: readings });
+  }
+  if (depth !== undefined) checkOneOf("depth", depth, ["single", "pairs"]);
+  given(instruments, "instruments");
+  noOthers("instruments", instruments, KINDS);
+  const names = namesOf(modules);
+  readings.forEach((reading, i) => {
+    collect(found, `readings.${i}.`, () => checkReading(reading, names, true));
+  });
+  planned.forEach((measurement, i) => {
+    collect(found, `candidates.${i}.`, () => checkReading(measurement, names, false));
+  });
+  throwAll(found);
+  for (const kind of KINDS) {
+    const instrument = instruments[kind];
+    if (instrument !== undefined) checkInstrument(`instruments.${kind}`, instrument);
+    else if (
+      [...(readings as readonly FieldReading[]), ...planned].some(
+        (reading) => INSTRUMENT_OF[reading.kind] === kind,
+      )
+    ) {
+      fail({
+        code: "missing",
+        path: `instruments.${kind}`,
+        expected: "the instrument that readings were taken with",
+        received: instrument,
+      });
+    }
+  }
+  if (instruments.ohmmeter !== undefined) checkLeads(instruments.ohmmeter);
+  if (supply !== undefined) {
+    checkPositive("supply.lineVoltage", supply?.lineVoltage, "V");
+    checkBetween("supply.lineVoltage", supply.lineVoltage, 1e-3, 1e6, "V");
+  } else if ([...readings, ...planned].some(isLive)) {
+    const expected = "the nominal line voltage, since there are energised readings";
+    fail({ code: "missing", path: "supply", expected, received: supply });
+  }
+}

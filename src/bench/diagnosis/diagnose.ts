@@ -1,0 +1,66 @@
+/** Which fault explains these readings, and how sure are we. */
+import { given } from "../../quantity/index.ts";
+import { CAUTIONS } from "../cautions.ts";
+import { checkQuestion } from "./check.ts";
+import { explanationGroups } from "./explain.ts";
+import { insulationWarnings } from "./insulation.ts";
+import { questionOf } from "./model.ts";
+import { posteriorOf } from "./posterior.ts";
+import { GATE } from "./settings.ts";
+import { slipWarnings } from "./slips.ts";
+import type { Diagnosis, DiagnosisInput, Explanation } from "./types.ts";
+import { notDetermined } from "./undetermined.ts";
+
+/** Standard deviations within which an explanation accounts for a reading. */
+const ACCOUNTED = 4;
+
+/**
+ * Which faults explain field readings of a heating module, each with its probability.
+ *
+ * Every hypothesis h (sound, each fault, two opens; all pairs on request) predicts the readings through the network:
+ * y ~ N(f_h, D + N·Nᵀ), with D the readings' own variances and one column of N for each nuisance that is not a fault:
+ * element tolerance in common and one by one, hot over cold, leads, the supply's voltages, each instrument's gain. The
+ * marginal likelihood integrates nuisances in closed form and fault parameters by quadrature; times prior odds, normalised
+ * over all hypotheses, it is the posterior probability.
+ * @param input - module as drawn, readings, instruments; supply, spread, priors and depth as needed
+ * @returns groups of explanations, most probable first
+ * @throws ElectroheatError as {@link buildModule}; `missing`, `not-a-number`, `out-of-range`, `unknown-name`, `unknown-field`
+ * @source Gaussian marginal likelihood and Bayes' theorem; sensitivity of a reading to a resistance as in
+ *   {@link terminalReading}; rank-one updates: J. Sherman and W. J. Morrison, Annals of Mathematical Statistics 21 (1950) 124
+ * @example
+ * ```ts
+ * const found = diagnose({
+ *   module: { banks: [{ id: "A", connection: "star", elementResistance: ohms(12) }] },
+ *   instruments: { ohmmeter: { ofReading: 0.005, digits: 3, resolution: 0.01, leads: "taken off" } },
+ *   readings: [
+ *     { kind: "resistance", from: "L1", to: "L2", reads: "open" },
+ *     { kind: "resistance", from: "L2", to: "L3", reads: ohms(24.1) },
+ *     { kind: "resistance", from: "L3", to: "L1", reads: "open" },
+ *   ],
+ * });
+ * found.groups[0]?.explanations[0]?.faults // => [{ kind: "element open", element: "A-L1" }]
+ * ```
+ * @since 0.1.0
+ */
+export function diagnose(input: DiagnosisInput): Diagnosis {
+  checkQuestion(given(input));
+  const question = questionOf(input);
+  const posterior = posteriorOf(question);
+  const groups = explanationGroups(posterior);
+  const top = groups[0]?.explanations[0] as Explanation;
+  const outcome = top.pValue === null ? "too few readings" : top.pValue < GATE ? "nothing fits" : "explained";
+  const accounted = top.predicted.flatMap(({ deviation }, r) =>
+    outcome !== "nothing fits" && deviation !== null && Math.abs(deviation) < ACCOUNTED ? [r] : [],
+  );
+  const warnings = [
+    ...slipWarnings(question, posterior.sound, new Set(accounted)),
+    ...insulationWarnings(question),
+  ];
+  return {
+    outcome,
+    groups,
+    notDetermined: notDetermined(posterior.sound.finding.model, groups),
+    warnings,
+    cautions: CAUTIONS,
+  };
+}

@@ -1,0 +1,256 @@
+/**
+ * An earth fault along a coil, on a supply with its neutral earthed: at the tap a current leaves the module. Means follow
+ * from the node potentials exactly; the covariance is that of the module without the fault, each reading's scaled with it.
+ */
+import type { Edge } from "./edges.ts";
+import type { Member } from "./faults.ts";
+import type { Finding, Named } from "./findings.ts";
+import { readsOf } from "./instruments.ts";
+import { earthedInsulation, healthyInsulation } from "./insulation.ts";
+import { evaluate } from "./likelihood.ts";
+import { logSumExp } from "./linear.ts";
+import { logLikelihood, type Model } from "./model.ts";
+import { heaviest, planeIntegral } from "./nested.ts";
+import { logIntegral } from "./quadrature.ts";
+import { type Baseline, baselineOf, logOfMeans } from "./quick.ts";
+import { RANGE } from "./settings.ts";
+import type { State } from "./state.ts";
+
+/** An element, or twins, that may be earthed. */
+export interface EarthPlace {
+  readonly edge: number;
+  readonly members: readonly Member[];
+  /** Part of the string's resistance before the element, and the element's own part. */
+  readonly before: number;
+  readonly part: number;
+  /** Cold resistance of the string. */
+  readonly string: number;
+}
+
+/** All places of a wiring where an element can be earthed; twins lie side by side at the same height of their strings. */
+export function earthPlaces(model: Model): readonly EarthPlace[] {
+  const { priors } = model.question;
+  if (priors.earthFault === 0) return [];
+  const odds = priors.earthFault / (1 - priors.earthFault);
+  return model.wiring.edges.flatMap((edge: Edge, e): EarthPlace[] => {
+    const places = new Map<string, { members: Member[]; before: number; part: number; string: number }>();
+    edge.strings.forEach(({ elements, values }, string) => {
+      const whole = values.reduce((sum, value) => sum + value, 0);
+      if (whole === Number.POSITIVE_INFINITY) return;
+      let before = 0;
+      values.forEach((value, position) => {
+        const fault = { kind: "earth fault" as const, element: elements[position] as string };
+        const member: Member = { fault, odds, string, position };
+        const key = `${values.join()}|${position}`;
+        const known = places.get(key);
+        if (known === undefined) {
+          places.set(key, { members: [member], before: before / whole, part: value / whole, string: whole });
+        } else known.members.push(member);
+        before += value;
+      });
+    });
+    return [...places.values()].map((place) => ({ edge: e, ...place }));
+  });
+}
+
+/** What the energised rows show per ampere leaving at the tap, and the tap's own open voltage and resistance. */
+interface Tap {
+  readonly effect: Float64Array;
+  readonly re: number;
+  readonly im: number;
+  readonly resistance: number;
+}
+
+function tapAt(model: Model, state: State, place: EarthPlace, x: number): Tap | null {
+  const { frame, question } = model;
+  const { live } = state;
+  const { supply } = question.by;
+  if (live === null || supply === null) return null;
+  const edge = model.wiring.edges[place.edge] as Edge;
+  const count = frame.liveRows.length;
+  const nodes = frame.nodes.length;
+  const [qf, qt] = [frame.nodes.indexOf(edge.from), frame.nodes.indexOf(edge.to)];
+  const [rf, rt] = [count + qf, count + qt];
+  if (live.adrift[rf] === 1 || live.adrift[rt] === 1) return null;
+  const y = 1 - x;
+  let re = 0;
+  let im = 0;
+  for (let l = 0; l < 3; l += 1) {
+    const v = y * (live.value[3 * rf + l] as number) + x * (live.value[3 * rt + l] as number);
+    re += v * (supply.re[l] as number);
+    im += v * (supply.im[l] as number);
+  }
+  const z = (r: number, q: number): number => live.impedance[r * nodes + q] as number;
+  const own = x * y * place.string * (frame.hot[place.edge] as number);
+  const resistance = y * y * z(rf, qf) + 2 * x * y * z(rf, qt) + x * x * z(rt, qt) + own;
+  const effect = new Float64Array(count);
+  const answer = (e: number): number =>
+    y * (live.answer[rf * frame.edges + e] as number) + x * (live.answer[rt * frame.edges + e] as number);
+  for (let k = 0; k < count; k += 1) {
+    const row = frame.rows[frame.liveRows[k] as number];
+    if (row?.kind === "voltage") effect[k] = -(y * z(k, qf) + x * z(k, qt));
+    else if (row?.kind === "drop") effect[k] = answer(row.edge) * (state.resistance[row.edge] as number);
+    else if (row?.kind === "current") {
+      row.cut.index.forEach((e, i) => {
+        const sign = row.cut.sign[i] as number;
+        // The edge itself carries more at its first end than at its second.
+        const more = e === place.edge ? (sign > 0 ? y : x) : 0;
+        effect[k] = (effect[k] as number) + sign * answer(e) + more;
+      });
+    }
+  }
+  return { effect, re, im, resistance };
+}
+
+/** Nats above the floor (which is 30 below the best) from which the position is worth telling: a share of about 2 %. */
+const RELEVANT = 26;
+
+/** Three-point Gauss-Legendre on 0..1. */
+const POSITIONS = [
+  [0.5 - Math.sqrt(0.15), 5 / 18],
+  [0.5, 4 / 9],
+  [0.5 + Math.sqrt(0.15), 5 / 18],
+] as const;
+
+/** Weighs an earth fault on a fixed state; `floor` as for {@link logIntegral}. */
+export function earthFinding(input: {
+  readonly model: Model;
+  readonly state: State;
+  readonly place: EarthPlace;
+  readonly before: readonly Named[];
+  readonly fault: number;
+  readonly floor: number;
+  /** The state's baseline, if it is known. */
+  readonly base?: Baseline;
+}): Finding {
+  const { model, state, place, fault, floor } = input;
+  const { frame, prediction, evaluation, question } = model;
+  const names = input.before.flatMap((one) =>
+    place.members.map(({ fault: name, odds }) => ({
+      faults: [...one.faults, name],
+      logOdds: one.logOdds + Math.log(odds),
+    })),
+  );
+  const base = input.base ?? baselineOf(model, state);
+  const m = base.count;
+  const { re, im } = base;
+  const means = base.mean.slice();
+  const work = new Float64Array(m);
+  const leaving = (tap: Tap, ohms: number): readonly [number, number] => [
+    tap.re / (ohms + tap.resistance),
+    tap.im / (ohms + tap.resistance),
+  ];
+  const newMean = (tap: Tap, current: readonly [number, number], k: number, was: number): number => {
+    const e = k < 0 ? 0 : (tap.effect[k] as number);
+    return e === 0 ? was : Math.hypot((re[k] as number) + e * current[0], (im[k] as number) + e * current[1]);
+  };
+  const { density: insulation, earthed, reached } = insulationOf(model, place);
+  const quick = (tap: Tap | null, ohms: number): number => {
+    const log = insulation(ohms);
+    if (tap === null) return base.log + log;
+    const current = leaving(tap, ohms);
+    for (let i = 0; i < m; i += 1) {
+      const k = base.setting[i] === -1 ? (base.position[i] as number) : -1;
+      means[i] = newMean(tap, current, k, base.mean[i] as number);
+    }
+    return log + logOfMeans(base, means, work);
+  };
+  const at = (x: number): Tap | null => tapAt(model, state, place, place.before + place.part * x);
+  const [least, most] = RANGE.earth;
+  const ohmsAt = (t: number): number => least * (most / least) ** t;
+  let points: (readonly number[])[] = [];
+  let logTerms: number[] = [];
+  const along = (x: number): ((t: number) => number) => {
+    const tap = at(x);
+    return (t) => quick(tap, ohmsAt(t));
+  };
+  for (const [x, w] of POSITIONS) {
+    const inner = logIntegral(along(x), floor);
+    inner.nodes.forEach((t, i) => {
+      points.push([x, ohmsAt(t)]);
+      logTerms.push((inner.logTerms[i] as number) + Math.log(w));
+    });
+  }
+  // Three positions weigh an earth fault; telling where it is takes as many as its likelihood is narrow.
+  if (logSumExp(logTerms) > floor + RELEVANT && m > 0) {
+    const plane = planeIntegral(along, floor);
+    points = plane.points.map(([x, t]) => [x, ohmsAt(t)]);
+    logTerms = [...plane.logTerms];
+  }
+  const visit = (point: readonly number[]): number => {
+    logLikelihood(model, state);
+    const tap = at(point[0] as number);
+    if (tap !== null) {
+      const current = leaving(tap, point[1] as number);
+      for (let r = 0; r < prediction.rows; r += 1) {
+        if (prediction.adrift[r] !== 0) continue;
+        const was = prediction.mean[r] as number;
+        const now = newMean(tap, current, frame.liveRows.indexOf(r), was);
+        prediction.mean[r] = now;
+        const ratio = was > 0 && now > 0.05 * was && now < 20 * was ? now / was : 1;
+        for (let c = 0; c < prediction.count; c += 1) {
+          const cell = c * prediction.rows + r;
+          prediction.columns[cell] = (prediction.columns[cell] as number) * ratio;
+        }
+      }
+    }
+    evaluate(question.seen, prediction, evaluation);
+    return evaluation.logLikelihood + insulation(point[1] as number);
+  };
+  const parameters = [
+    { of: "position" as const, fault },
+    { of: "fault resistance" as const, fault },
+  ];
+  const log = logSumExp(logTerms);
+  return {
+    model,
+    names,
+    log,
+    earthed,
+    reached,
+    parameters,
+    points,
+    logTerms,
+    best: heaviest(points, logTerms),
+    visit,
+  };
+}
+
+/** ln density of all insulation readings for a fault resistance at a place. */
+function insulationOf(
+  model: Model,
+  place: EarthPlace,
+): {
+  readonly density: (ohms: number) => number;
+  readonly earthed: string;
+  readonly reached: (row: number) => boolean;
+} {
+  const { question, frame, parts, wiring } = model;
+  const edge = wiring.edges[place.edge] as Edge;
+  const reached = (r: number): boolean => {
+    const row = frame.rows[r];
+    if (row?.kind !== "insulation" || model.settings[row.setting]?.has(place.edge) !== true) return false;
+    const part = parts[row.setting];
+    return part?.get(row.node) !== undefined && part.get(row.node) === part.get(edge.from);
+  };
+  const taken = question.all.flatMap((reading, r) => {
+    const reads = readsOf(reading);
+    if (reading.kind !== "insulation" || reads === null) return [];
+    const own = question.seen.own[r] as number;
+    return [{ reads, own, reached: reached(r), resolution: question.seen.resolution[r] as number }];
+  });
+  const density = (ohms: number): number => {
+    let log = 0;
+    for (const { reads, own, reached, resolution } of taken) {
+      log += reached
+        ? earthedInsulation({ reads, fault: ohms, own, coil: place.string })
+        : healthyInsulation(reads, resolution);
+    }
+    return log;
+  };
+  return {
+    density,
+    earthed: taken.some(({ reached }) => reached) ? taken.map(({ reached }) => +reached).join("") : "",
+    reached,
+  };
+}

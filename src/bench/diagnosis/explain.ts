@@ -1,0 +1,81 @@
+/** Findings turned into the explanations that people and programs read. */
+import { chiSquareSurvival } from "../../numeric/index.ts";
+import type { Open } from "../../quantity/index.ts";
+import type { Finding } from "./findings.ts";
+import type { Posterior, Ranked } from "./posterior.ts";
+import { quantiles } from "./quadrature.ts";
+import type { Explanation, ExplanationGroup, FaultEstimate, PredictedReading } from "./types.ts";
+import type { Unseen } from "./unseen.ts";
+
+/** Readings beside predictions; the finding has just been visited at its best point. */
+function predictedReadings({ model }: Finding): PredictedReading[] {
+  const { prediction, question } = model;
+  return question.input.readings.map((reading, r) => {
+    const reads = reading.reads as number | Open;
+    const mean = prediction.mean[r] as number;
+    if (prediction.adrift[r] !== 0) return { reads, predicted: null, deviation: null };
+    if (mean === Number.POSITIVE_INFINITY) return { reads, predicted: "open", deviation: null };
+    let variance = (question.seen.own[r] as number) + (prediction.extra[r] as number);
+    for (let c = 0; c < prediction.count; c += 1) {
+      variance += (prediction.columns[c * prediction.rows + r] as number) ** 2;
+    }
+    const deviation = reads === "open" ? null : (reads - mean) / Math.sqrt(variance);
+    return { reads, predicted: mean, deviation };
+  });
+}
+
+/** Median and 95 % interval of each parameter. */
+function estimatesOf({ parameters, points, logTerms }: Finding): FaultEstimate[] {
+  return parameters.map(({ of, fault }, k) => {
+    const values = points.map((point) => point[k] as number);
+    const [value, low, high] = quantiles(values, logTerms, [0.5, 0.025, 0.975]) as [number, number, number];
+    return { of, fault, value, low, high, unit: of.endsWith("resistance") ? "Ω" : "1" };
+  });
+}
+
+/** Parameters of unseen faults, which come last among the faults. */
+function unseenEstimates(count: number, unseen: readonly Unseen[]): FaultEstimate[] {
+  return unseen.flatMap(({ estimates }, k) =>
+    estimates.map((one) => ({ ...one, fault: count - unseen.length + k })),
+  );
+}
+
+function explanationsOf(
+  { finding, wiring, logPrior }: Ranked,
+  { total, priorTotal }: Posterior,
+): Explanation[] {
+  finding.visit(finding.best);
+  const { chiSquare, count, contradictions } = finding.model.evaluation;
+  const degreesOfFreedom = Math.max(0, count - finding.parameters.length);
+  const pValue =
+    contradictions > 0
+      ? 0
+      : degreesOfFreedom === 0
+        ? null
+        : chiSquareSurvival({ chiSquare, degreesOfFreedom });
+  const predicted = predictedReadings(finding);
+  const estimates = estimatesOf(finding);
+  return finding.names.map(({ faults, logOdds, unseen = [] }) => ({
+    faults,
+    unseen: unseen.map(({ fault }) => fault),
+    wiring,
+    probability: Math.exp(finding.log + logOdds + logPrior - total),
+    prior: Math.exp(logOdds + logPrior - priorTotal),
+    estimates: unseen.length === 0 ? estimates : [...estimates, ...unseenEstimates(faults.length, unseen)],
+    logLikelihood: finding.log,
+    chiSquare,
+    degreesOfFreedom,
+    pValue,
+    predicted,
+  }));
+}
+
+/** All groups, with every explanation under each of its names. */
+export function explanationGroups(posterior: Posterior): ExplanationGroup[] {
+  return posterior.groups.map((members) => {
+    const explanations = members
+      .flatMap((one) => explanationsOf(one, posterior))
+      .sort((a, b) => b.probability - a.probability);
+    return { probability: members.reduce((sum, { probability }) => sum + probability, 0), explanations };
+  });
+}

@@ -1,0 +1,226 @@
+/** The faults a wiring can have, each as one series resistance in the network; like places computed once. */
+import type { Edge, ElementChange, Wiring } from "./edges.ts";
+import { lumped } from "./edges.ts";
+import { jointAtoms } from "./joints.ts";
+import { type Cut, cutAt, cutOf } from "./rows.ts";
+import { type FaultPriors, RANGE } from "./settings.ts";
+import type { DiagnosedFault, FaultEstimate } from "./types.ts";
+
+/** What a fault puts into the network. */
+export interface Insertion {
+  /** In series, Ω; Infinity for a break. */
+  readonly cold: number;
+  readonly hot: number;
+  /** New cold resistance and variance of the edge changed, where one is. */
+  readonly resistance: number;
+  readonly variance: number;
+}
+
+/** A stretch of a fault's parameter, t = 0..1 from `low` to `high`, and its part of the prior. */
+export interface Stretch {
+  readonly low: number;
+  readonly high: number;
+  readonly logarithmic: boolean;
+  readonly part: number;
+}
+
+/** One place where the fault may be, with its prior odds. */
+export interface Member {
+  readonly fault: DiagnosedFault;
+  readonly odds: number;
+  /** Where in its edge, for elements. */
+  readonly string: number;
+  readonly position: number;
+}
+
+/** Faults that do the same to the network, told apart only by name. */
+export interface Atom {
+  readonly kind: DiagnosedFault["kind"];
+  readonly members: readonly Member[];
+  readonly cut: Cut;
+  /** The edge whose resistance changes; −1 for a joint place without one. */
+  readonly edge: number;
+  /** Number of the line for a lost one, else undefined. */
+  readonly line?: number;
+  /** None for a fault without a parameter. */
+  readonly stretches: readonly Stretch[];
+  readonly of: FaultEstimate["of"] | null;
+  /** What is inserted for a value of the parameter. */
+  readonly insertion: (value: number) => Insertion;
+}
+
+/** A break of a whole cut. */
+const BREAK: Insertion = {
+  cold: Number.POSITIVE_INFINITY,
+  hot: Number.POSITIVE_INFINITY,
+  resistance: 1,
+  variance: 0,
+};
+
+/** Value of the parameter at t. */
+export function parameterAt({ low, high, logarithmic }: Stretch, t: number): number {
+  return logarithmic ? low * (high / low) ** t : low + (high - low) * t;
+}
+
+/** What changed elements of an edge insert in it. */
+export function elementInsertion(edge: Edge, hot: number, changes: readonly ElementChange[]): Insertion {
+  const { resistance, variance } = lumped(edge.strings, changes);
+  if (resistance === Number.POSITIVE_INFINITY) return BREAK;
+  const more = resistance - edge.resistance;
+  return { cold: more, hot: more * hot, resistance, variance };
+}
+
+/** The same for one element, with all that does not depend on the factor worked out beforehand. */
+function oneElement(
+  edge: Edge,
+  hot: number,
+  { string, position }: Pick<Member, "string" | "position">,
+): (factor: number) => Insertion {
+  const others = lumped(edge.strings.filter((_, s) => s !== string));
+  const alone = others.resistance === Number.POSITIVE_INFINITY;
+  const conductance = alone ? 0 : 1 / others.resistance;
+  const squares = alone ? 0 : others.variance * conductance * conductance;
+  const values = edge.strings[string]?.values ?? [];
+  const own = values[position] as number;
+  const rest = values.reduce((sum, value) => sum + value, 0) - own;
+  const restSquare = values.reduce((sum, value) => sum + value * value, 0) - own * own;
+  return (factor) => {
+    const changed = own * factor;
+    const open = changed === Number.POSITIVE_INFINITY;
+    const g = open ? 0 : 1 / (rest + changed);
+    const whole = conductance + g;
+    if (whole === 0) return BREAK;
+    const resistance = 1 / whole;
+    const square = open ? 0 : g * g * g * g * (restSquare + changed * changed);
+    const more = resistance - edge.resistance;
+    return { cold: more, hot: more * hot, resistance, variance: (squares + square) / (whole * whole) };
+  };
+}
+
+const odds = (p: number): number => p / (1 - p);
+
+/** A stretch even in the logarithm. */
+const logStretch = ([low, high]: readonly [number, number], part: number): Stretch => ({
+  low,
+  high,
+  logarithmic: true,
+  part,
+});
+
+/** The two sides of an off value share its prior by their widths in ln R. */
+const OFF: readonly Stretch[] = (() => {
+  const widths = [RANGE.low, RANGE.high].map(([low, high]) => Math.log(high / low));
+  const whole = (widths[0] as number) + (widths[1] as number);
+  return [
+    logStretch(RANGE.low, (widths[0] as number) / whole),
+    logStretch(RANGE.high, (widths[1] as number) / whole),
+  ];
+})();
+
+/** A fault of an element: its prior, its parameter, and the factor on the element's resistance for a value of it. */
+export interface ElementFault {
+  readonly kind: "element open" | "shorted turns" | "element off value";
+  readonly prior: keyof FaultPriors;
+  readonly stretches: readonly Stretch[];
+  readonly of: FaultEstimate["of"] | null;
+  readonly factor: (value: number) => number;
+}
+
+/** How each fault of an element changes it. */
+export const ELEMENT_FAULTS: readonly ElementFault[] = [
+  {
+    kind: "element open",
+    prior: "elementOpen",
+    stretches: [],
+    of: null,
+    factor: () => Number.POSITIVE_INFINITY,
+  },
+  {
+    kind: "shorted turns",
+    prior: "shortedTurns",
+    stretches: [{ low: RANGE.turns[0], high: RANGE.turns[1], logarithmic: false, part: 1 }],
+    of: "turns shorted",
+    factor: (value) => 1 - value,
+  },
+  {
+    kind: "element off value",
+    prior: "offValue",
+    stretches: OFF,
+    of: "resistance ratio",
+    factor: (value) => value,
+  },
+];
+
+/** Elements of an edge in classes of twins: same resistance in a string of the same resistances. */
+function elementClasses(edge: Edge): readonly (readonly Pick<Member, "string" | "position">[])[] {
+  const classes = new Map<string, Pick<Member, "string" | "position">[]>();
+  edge.strings.forEach(({ values }, string) => {
+    if (values.includes(Number.POSITIVE_INFINITY)) return;
+    values.forEach((value, position) => {
+      const key = `${value}|${[...values].sort().join()}`;
+      const list = classes.get(key);
+      if (list === undefined) classes.set(key, [{ string, position }]);
+      else list.push({ string, position });
+    });
+  });
+  return [...classes.values()];
+}
+
+function elementAtoms(wiring: Wiring, hot: number, priors: Required<FaultPriors>): Atom[] {
+  return wiring.edges.flatMap((edge, e) => {
+    if (edge.joint || edge.resistance === Number.POSITIVE_INFINITY) return [];
+    const cut = cutOf([[e, 1]]);
+    return elementClasses(edge).flatMap((places) =>
+      ELEMENT_FAULTS.filter(({ prior }) => priors[prior] > 0).map(
+        ({ kind, prior, stretches, of, factor }): Atom => {
+          const [first] = places as [Pick<Member, "string" | "position">];
+          return {
+            kind,
+            members: places.map(({ string, position }) => ({
+              fault: { kind, element: edge.strings[string]?.elements[position] as string },
+              odds: odds(priors[prior]),
+              string,
+              position,
+            })),
+            cut,
+            edge: e,
+            stretches,
+            of,
+            insertion: (
+              (lump) => (value) =>
+                lump(factor(value))
+            )(oneElement(edge, hot, first)),
+          };
+        },
+      ),
+    );
+  });
+}
+
+function lineAtoms(wiring: Wiring, prior: number): Atom[] {
+  if (prior === 0) return [];
+  return ["L1", "L2", "L3"].map((line, l) => ({
+    kind: "lost line",
+    members: [{ fault: { kind: "lost line", line }, odds: odds(prior), string: 0, position: 0 }],
+    cut: cutAt(wiring, line, () => true),
+    edge: -1,
+    line: l,
+    stretches: [],
+    of: null,
+    insertion: () => BREAK,
+  }));
+}
+
+/** All faults that are one series resistance: elements, joints, lost lines (the last only under voltage). */
+export function seriesAtoms(
+  wiring: Wiring,
+  hot: number,
+  priors: Required<FaultPriors>,
+  live: boolean,
+): readonly Atom[] {
+  return [
+    ...elementAtoms(wiring, hot, priors),
+    ...jointAtoms(wiring, priors.joint),
+    ...(live ? lineAtoms(wiring, priors.lostLine) : []),
+  ];
+}

@@ -1,0 +1,120 @@
+/** ln of the probability of the readings under a prediction, nuisances integrated: Cholesky of the readings' covariance. */
+import type { Open } from "../../quantity/index.ts";
+import { choleskyInPlace, forwardInPlace, squared } from "./linear.ts";
+import { NO_SUCH_PLACE, type Prediction } from "./observe.ts";
+import { OPEN_SLIP } from "./settings.ts";
+
+/** Readings as the likelihood takes them. Rows without a reading (`null`) are candidates and take no part. */
+export interface Seen {
+  readonly reads: readonly (number | Open | null)[];
+  /** Variance of each reading by itself. */
+  readonly own: Float64Array;
+  /** Last digit of each reading. */
+  readonly resolution: Float64Array;
+  /** What a reading that nothing determines may come to: its density is one over this. */
+  readonly reach: Float64Array;
+}
+
+/** Work space and result of one evaluation. */
+export interface Evaluation {
+  logLikelihood: number;
+  chiSquare: number;
+  /** Readings in the Gaussian part. */
+  count: number;
+  /** Readings that contradict an open path, or see one where there is none. */
+  contradictions: number;
+  /** Rows in the Gaussian part. */
+  readonly active: Int32Array;
+  readonly factor: Float64Array;
+  /** Whitened residuals. */
+  readonly residual: Float64Array;
+}
+
+const LOG_TWO_PI = Math.log(2 * Math.PI);
+
+/** An ohmmeter's span, as the logarithm of its range (40 MΩ) over its last digit: the density of a reading gone astray. */
+const METER_RANGE = 4e7;
+
+/** ln density of volts to a floating node: as likely as not the meter's own load brings it to 0, else it may be anything. */
+function floating(reads: number, own: number, reach: number): number {
+  const zero = Math.exp((-0.5 * reads * reads) / own) / Math.sqrt(2 * Math.PI * own);
+  return Math.log(0.5 * zero + 0.5 / reach);
+}
+
+/** Room for evaluations of so many rows. */
+export function evaluationFor(rows: number): Evaluation {
+  return {
+    logLikelihood: 0,
+    chiSquare: 0,
+    count: 0,
+    contradictions: 0,
+    active: new Int32Array(rows),
+    factor: new Float64Array(rows * rows),
+    residual: new Float64Array(rows),
+  };
+}
+
+/** Sorts the readings into those that are Gaussian under this prediction and those that are not; returns ln of the latter. */
+function setAside(seen: Seen, prediction: Prediction, into: Evaluation): number {
+  let log = 0;
+  into.count = 0;
+  into.contradictions = 0;
+  const { mean, adrift } = prediction;
+  for (let r = 0; r < prediction.rows; r += 1) {
+    const reads = seen.reads[r] as number | Open | null;
+    if (reads === null) continue;
+    if (adrift[r] === NO_SUCH_PLACE) {
+      into.contradictions += 1;
+      log += Math.log(OPEN_SLIP);
+      continue;
+    }
+    if (adrift[r] === 1) {
+      if (seen.reach[r] !== 0)
+        log += floating(reads as number, seen.own[r] as number, seen.reach[r] as number);
+      continue;
+    }
+    const open = mean[r] === Number.POSITIVE_INFINITY;
+    if (reads === "open" || open) {
+      if (reads === "open" && open) continue;
+      into.contradictions += 1;
+      log += Math.log(OPEN_SLIP);
+      if (reads !== "open") {
+        const digit = seen.resolution[r] as number;
+        log -= Math.log(Math.max(reads, digit)) + Math.log(Math.log(Math.max(METER_RANGE / digit, 10)));
+      }
+      continue;
+    }
+    into.active[into.count] = r;
+    into.count += 1;
+  }
+  return log;
+}
+
+/** Evaluates the readings under a prediction. */
+export function evaluate(seen: Seen, prediction: Prediction, into: Evaluation): void {
+  const aside = setAside(seen, prediction, into);
+  const { active, factor, residual, count: m } = into;
+  const { columns, rows: n, count, mean, extra } = prediction;
+  for (let i = 0; i < m; i += 1) {
+    const r = active[i] as number;
+    residual[i] = (seen.reads[r] as number) - (mean[r] as number);
+    for (let j = 0; j < i; j += 1) factor[i * m + j] = 0;
+    factor[i * m + i] = (seen.own[r] as number) + (extra[r] as number);
+  }
+  for (let c = 0; c < count; c += 1) {
+    const base = c * n;
+    for (let i = 0; i < m; i += 1) {
+      const value = columns[base + (active[i] as number)] as number;
+      if (value === 0) continue;
+      const row = i * m;
+      for (let j = 0; j <= i; j += 1) {
+        factor[row + j] =
+          (factor[row + j] as number) + value * (columns[base + (active[j] as number)] as number);
+      }
+    }
+  }
+  const logDeterminant = choleskyInPlace(factor, m);
+  forwardInPlace(factor, m, residual);
+  into.chiSquare = squared(residual, m);
+  into.logLikelihood = aside - 0.5 * (into.chiSquare + logDeterminant + m * LOG_TWO_PI);
+}

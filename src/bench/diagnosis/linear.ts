@@ -1,0 +1,51 @@
+/** Dense linear algebra of a few rows, in place on typed arrays: the inference calls it thousands of times. */
+
+/** Replaces the lower triangle of a symmetric positive definite n×n matrix by its Cholesky factor; returns ln det of it. */
+export function choleskyInPlace(matrix: Float64Array, n: number): number {
+  let logDeterminant = 0;
+  for (let j = 0; j < n; j += 1) {
+    const row = j * n;
+    let pivot = matrix[row + j] as number;
+    for (let k = 0; k < j; k += 1) pivot -= (matrix[row + k] as number) ** 2;
+    // The diagonal holds each reading's own variance, so a pivot at or below 0 is rounding of a hopelessly tight row.
+    if (!(pivot > 1e-14 * (matrix[row + j] as number)))
+      pivot = 1e-14 * Math.max(matrix[row + j] as number, 1e-300);
+    const root = Math.sqrt(pivot);
+    matrix[row + j] = root;
+    logDeterminant += 2 * Math.log(root);
+    for (let i = j + 1; i < n; i += 1) {
+      const below = i * n;
+      let sum = matrix[below + j] as number;
+      for (let k = 0; k < j; k += 1) sum -= (matrix[below + k] as number) * (matrix[row + k] as number);
+      matrix[below + j] = sum / root;
+    }
+  }
+  return logDeterminant;
+}
+
+/** Solves L·x = b in place. */
+export function forwardInPlace(factor: Float64Array, n: number, b: Float64Array): void {
+  for (let i = 0; i < n; i += 1) {
+    const row = i * n;
+    let sum = b[i] as number;
+    for (let k = 0; k < i; k += 1) sum -= (factor[row + k] as number) * (b[k] as number);
+    b[i] = sum / (factor[row + i] as number);
+  }
+}
+
+/** Σ of squares of the first n. */
+export function squared(values: Float64Array, n: number): number {
+  let sum = 0;
+  for (let i = 0; i < n; i += 1) sum += (values[i] as number) ** 2;
+  return sum;
+}
+
+/** ln Σ exp of a list; −∞ for an empty one. */
+export function logSumExp(values: ArrayLike<number>): number {
+  let largest = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < values.length; i += 1) largest = Math.max(largest, values[i] as number);
+  if (largest === Number.NEGATIVE_INFINITY) return largest;
+  let sum = 0;
+  for (let i = 0; i < values.length; i += 1) sum += Math.exp((values[i] as number) - largest);
+  return largest + Math.log(sum);
+}

@@ -1,0 +1,141 @@
+/** One wiring under one set of readings: its sound state, its faults, and the likelihood of any of them. */
+import { type Wiring, wiringOf } from "./edges.ts";
+import { type Atom, seriesAtoms } from "./faults.ts";
+import { gainDeviation, INSTRUMENT_OF, leadsOf, ownVariance, readsOf } from "./instruments.ts";
+import { healthyInsulation } from "./insulation.ts";
+import { type Evaluation, evaluate, evaluationFor, type Seen } from "./likelihood.ts";
+import { type Nuisances, observe, type Prediction, predictionFor, supplyModel } from "./observe.ts";
+import { branchesLookedInto, rowsOf } from "./rows.ts";
+import { type FaultPriors, type FullSpread, fullPriors, fullSpread } from "./settings.ts";
+import { type Frame, frameOf, type State } from "./state.ts";
+import type { DiagnosisInput, FieldMeasurement, FieldReading, Instrument } from "./types.ts";
+import { relinked, type Slip } from "./variants.ts";
+
+/** The question with its defaults filled in. */
+export interface Question {
+  readonly input: DiagnosisInput;
+  readonly spread: FullSpread;
+  readonly priors: Required<FaultPriors>;
+  readonly seen: Seen;
+  readonly by: Nuisances;
+  readonly live: boolean;
+  /** Middle of the common tolerance: elements are taken there. */
+  readonly scale: number;
+  /** Readings, then planned measurements. */
+  readonly all: readonly (FieldReading | FieldMeasurement)[];
+}
+
+const LIVE: ReadonlySet<FieldReading["kind"]> = new Set(["current", "voltage", "drop"]);
+
+/** Whether a reading is taken on the energised module. */
+export function isLive({ kind }: { readonly kind: FieldReading["kind"] }): boolean {
+  return LIVE.has(kind);
+}
+
+/** Fills in defaults and turns readings into numbers; `planned` measurements come behind them without a value. */
+export function questionOf(input: DiagnosisInput, planned: readonly FieldMeasurement[] = []): Question {
+  const spread = fullSpread(input.spread);
+  const { low, high } = spread.common;
+  const scale = 1 + (low + high) / 2;
+  const { instruments } = input;
+  const all = [...input.readings, ...planned];
+  const live = all.some(isLive);
+  const nominal = input.supply?.lineVoltage ?? null;
+  const instrumentOf = (reading: { readonly kind: FieldReading["kind"] }): Instrument | undefined =>
+    instruments[INSTRUMENT_OF[reading.kind]];
+  const seen: Seen = {
+    reads: all.map((reading) => readsOf(reading)),
+    own: Float64Array.from(all, (reading) => {
+      const instrument = instrumentOf(reading);
+      const reads = readsOf(reading);
+      return instrument === undefined || reads === null || reads === "open"
+        ? 0
+        : ownVariance(instrument, reads);
+    }),
+    resolution: Float64Array.from(all, (reading) => instrumentOf(reading)?.resolution ?? 1),
+    reach: Float64Array.from(all, ({ kind }) => (kind === "insulation" ? 0 : (nominal ?? 1))),
+  };
+  const by: Nuisances = {
+    common: (high - low) / Math.sqrt(12) / scale,
+    individual: spread.individual,
+    joint: spread.joint,
+    ratio: spread.temperatureFactor.standardUncertainty / spread.temperatureFactor.value,
+    leads: leadsOf(instruments.ohmmeter, spread.leadsUpTo),
+    lineVoltage: spread.lineVoltage,
+    // Never quite 0: the columns it scales also carry the fault of an unbalanced supply.
+    unbalance: Math.max(spread.unbalance, 1e-6),
+    gains: {
+      ohmmeter: gainDeviation(instruments.ohmmeter),
+      clamp: gainDeviation(instruments.clamp),
+      voltmeter: gainDeviation(instruments.voltmeter),
+      millivoltmeter: gainDeviation(instruments.millivoltmeter),
+    },
+    supply: live && nominal !== null ? supplyModel(nominal) : null,
+  };
+  return { input, spread, priors: fullPriors(input.priors), seen, by, live, scale, all };
+}
+
+/** One wiring, ready to be asked. */
+export interface Model {
+  readonly question: Question;
+  readonly wiring: Wiring;
+  readonly frame: Frame;
+  readonly sound: State;
+  readonly atoms: readonly Atom[];
+  /** For each dead arrangement, the connected part each node lies in. */
+  readonly parts: readonly ReadonlyMap<string, number>[];
+  /** Edges still connected in each dead arrangement. */
+  readonly settings: readonly ReadonlySet<number>[];
+  readonly prediction: Prediction;
+  readonly evaluation: Evaluation;
+  /** ln of the density of the insulation readings on a module without an earth fault. */
+  readonly healthyInsulation: number;
+  /** ln Π(1 − p) over all places of this wiring. */
+  readonly logSound: number;
+}
+
+/** Sets one plan up, with a slip in its links if there is one; `drawn` is the wiring whose names the readings use (itself if left out). */
+export function modelOf(
+  question: Question,
+  plan: DiagnosisInput["module"],
+  drawn?: Wiring,
+  slip?: Slip,
+): Model {
+  const { all, spread, scale, live } = question;
+  const ratio = spread.temperatureFactor.value;
+  const whole = wiringOf(plan, new Set(), scale);
+  const inside = branchesLookedInto(whole, all);
+  const asDrawn = inside.size === 0 ? whole : wiringOf(plan, inside, scale);
+  const wiring = slip === undefined ? asDrawn : relinked(asDrawn, slip);
+  const rows = rowsOf(wiring, drawn ?? asDrawn, all);
+  const { frame, state, parts } = frameOf(wiring, rows, ratio, live);
+  const atoms = seriesAtoms(wiring, ratio, question.priors, live);
+  let logSound = 0;
+  for (const { members } of atoms) for (const { odds } of members) logSound -= Math.log1p(odds);
+  return {
+    question,
+    wiring,
+    frame,
+    sound: state,
+    atoms,
+    parts,
+    settings: rows.settings,
+    prediction: predictionFor(frame),
+    evaluation: evaluationFor(all.length),
+    healthyInsulation: all.reduce((sum, reading) => {
+      const reads = readsOf(reading);
+      return reading.kind !== "insulation" || reads === null
+        ? sum
+        : sum + healthyInsulation(reads, question.seen.resolution[all.indexOf(reading)] as number);
+    }, 0),
+    logSound,
+  };
+}
+
+/** ln likelihood of the readings in a state; prediction and evaluation hold the particulars until the next call. */
+export function logLikelihood(model: Model, state: State): number {
+  const { frame, question, prediction, evaluation } = model;
+  observe(frame, state, question.by, prediction);
+  evaluate(question.seen, prediction, evaluation);
+  return evaluation.logLikelihood + model.healthyInsulation;
+}

@@ -1,0 +1,58 @@
+/** Probabilities from evidence and priors, ranked and grouped. */
+import type { Finding } from "./findings.ts";
+import { grouped, type Signature, signatureOf } from "./grouping.ts";
+import { infer, type Weighed } from "./infer.ts";
+import { logSumExp } from "./linear.ts";
+import type { Question } from "./model.ts";
+
+/** A finding with its share of the posterior, all its names together. */
+export interface Ranked {
+  readonly finding: Finding;
+  readonly wiring: number;
+  readonly logPrior: number;
+  readonly probability: number;
+}
+
+/** Everything weighed, most probable first, and the sums that normalise it. */
+export interface Posterior {
+  readonly ranked: readonly Ranked[];
+  readonly groups: readonly (readonly Ranked[])[];
+  /** The module as drawn and sound. */
+  readonly sound: Weighed;
+  /** ln of the evidence of all hypotheses listed. */
+  readonly total: number;
+  /** ln of the sum of all priors. */
+  readonly priorTotal: number;
+}
+
+/** Explanations less probable than this are left out, but for the first few; below the second figure they are not grouped. */
+const LISTED = 1e-6;
+const FEWEST = 3;
+const GROUPED = 1e-4;
+
+/** Weighs, ranks and groups. */
+export function posteriorOf(question: Question): Posterior {
+  const weighed = infer(question);
+  const logOf = ({ finding, logPrior }: Weighed): number =>
+    finding.log + logPrior + logSumExp(finding.names.map(({ logOdds }) => logOdds));
+  const logs = weighed.map(logOf);
+  const everything = logSumExp(logs);
+  const priorTotal = logSumExp(
+    weighed.map(({ finding, logPrior }) => logPrior + logSumExp(finding.names.map(({ logOdds }) => logOdds))),
+  );
+  const kept = weighed
+    .map((one, i): Ranked => ({ ...one, probability: Math.exp((logs[i] as number) - everything) }))
+    .sort((a, b) => b.probability - a.probability)
+    .filter(({ probability }, i) => i < FEWEST || probability > LISTED);
+  // What is left out is shared among the rest: what is listed makes up 1.
+  const listed = kept.reduce((sum, { probability }) => sum + probability, 0);
+  const total = everything + Math.log(listed);
+  const ranked = kept.map((one) => ({ ...one, probability: one.probability / listed }));
+  const signature = ({ finding, wiring, probability }: Ranked): Signature | null =>
+    probability < GROUPED ? null : signatureOf(finding, wiring);
+  const groups = grouped(ranked, signature)
+    .map((members) => ({ members, sum: members.reduce((sum, { probability }) => sum + probability, 0) }))
+    .sort((a, b) => b.sum - a.sum)
+    .map(({ members }) => members);
+  return { ranked, groups, sound: weighed[0] as Weighed, total, priorTotal };
+}

@@ -1,0 +1,156 @@
+/**
+ * A family of faults weighed quickly: its means are exact, its covariance that of the ground it stands on with each reading's
+ * deviation scaled as its mean. Full evaluations at a few points of the posterior then correct the difference.
+ */
+import type { CutResponse } from "./change.ts";
+import type { Insertion } from "./faults.ts";
+import { forwardInPlace, squared } from "./linear.ts";
+import { logLikelihood, type Model } from "./model.ts";
+import type { SupplyModel } from "./observe.ts";
+import type { State } from "./state.ts";
+
+/** The readings on a ground, factored once for everything quick that is put on it. */
+export interface Baseline {
+  /** ln likelihood of the ground itself, insulation left out. */
+  readonly log: number;
+  readonly healthyInsulation: number;
+  /** ln likelihood without its residuals. */
+  readonly determinant: number;
+  readonly count: number;
+  readonly active: Int32Array;
+  readonly factor: Float64Array;
+  readonly mean: Float64Array;
+  readonly reads: Float64Array;
+  /** For each active reading: arrangement (−1 for energised) and position in it. */
+  readonly setting: Int32Array;
+  readonly position: Int32Array;
+  /** Phasors of the energised rows, drops as currents. */
+  readonly re: Float64Array;
+  readonly im: Float64Array;
+  /** The joint's edge for drops, else −1. */
+  readonly drop: Int32Array;
+}
+
+/** Evaluates a ground and keeps what quick weighing needs of it. */
+export function baselineOf(model: Model, state: State): Baseline {
+  const whole = logLikelihood(model, state);
+  const { evaluation, prediction, frame, question } = model;
+  const m = evaluation.count;
+  const active = evaluation.active.slice(0, m);
+  const setting = new Int32Array(m);
+  const position = new Int32Array(m);
+  const drop = new Int32Array(m).fill(-1);
+  for (let i = 0; i < m; i += 1) {
+    const r = active[i] as number;
+    const row = frame.rows[r];
+    setting[i] = row?.kind === "resistance" ? row.setting : -1;
+    position[i] =
+      row?.kind === "resistance"
+        ? (frame.deadRows[row.setting] as readonly number[]).indexOf(r)
+        : frame.liveRows.indexOf(r);
+    if (row?.kind === "drop") drop[i] = row.edge;
+  }
+  const log = whole - model.healthyInsulation;
+  return {
+    log,
+    healthyInsulation: model.healthyInsulation,
+    determinant: log + 0.5 * evaluation.chiSquare,
+    count: m,
+    active,
+    factor: evaluation.factor.slice(0, m * m),
+    mean: Float64Array.from(active, (r) => prediction.mean[r] as number),
+    reads: Float64Array.from(active, (r) => question.seen.reads[r] as number),
+    setting,
+    position,
+    re: prediction.re.slice(),
+    im: prediction.im.slice(),
+    drop,
+  };
+}
+
+/** The same readings with the covariance of the state evaluated last: what is near that state is then weighed rightly. */
+export function rebased(model: Model, base: Baseline, whole: number): Baseline {
+  const { evaluation, prediction } = model;
+  const log = whole - base.healthyInsulation;
+  const m = evaluation.count;
+  return {
+    ...base,
+    log,
+    determinant: log + 0.5 * evaluation.chiSquare,
+    factor: evaluation.factor.slice(0, m * m),
+    mean: Float64Array.from(base.active, (r) => prediction.mean[r] as number),
+  };
+}
+
+/** ln likelihood of other means on a baseline: residuals in the deviations that grow with the means. `work` is overwritten. */
+export function logOfMeans(base: Baseline, means: Float64Array, work: Float64Array): number {
+  let log = base.determinant;
+  for (let i = 0; i < base.count; i += 1) {
+    const now = means[i] as number;
+    const was = base.mean[i] as number;
+    const ratio = was > 0 && now > 0.05 * was && now < 20 * was ? now / was : 1;
+    work[i] = ((base.reads[i] as number) - now) / ratio;
+    if (ratio !== 1) log -= Math.log(ratio);
+  }
+  forwardInPlace(base.factor, base.count, work);
+  return log - 0.5 * squared(work, base.count);
+}
+
+/** Means of the active readings with an insertion in a cut, written into `into`. */
+export type Means = (insertion: Insertion, into: Float64Array) => void;
+
+/** Prepares the means of a cut on a ground. */
+export function meansOf(model: Model, state: State, base: Baseline, cut: CutResponse, edge: number): Means {
+  const { leads, supply } = model.question.by;
+  const { count, setting, position, drop, re, im, mean } = base;
+  const through = new Float64Array(count);
+  let flowRe = 0;
+  let flowIm = 0;
+  if (cut.live !== null) {
+    for (let l = 0; l < 3; l += 1) {
+      const t = cut.live.through[l] as number;
+      flowRe += t * ((supply as SupplyModel).re[l] as number);
+      flowIm += t * ((supply as SupplyModel).im[l] as number);
+    }
+  }
+  for (let i = 0; i < count; i += 1) {
+    const d = setting[i] as number;
+    const k = position[i] as number;
+    through[i] = d >= 0 ? (cut.dead[d]?.through[k] ?? 0) : (cut.live?.shown[k] ?? 0);
+  }
+  return (insertion, into) => {
+    const { cold, hot } = insertion;
+    const flow = cut.live?.way === true ? hot / (1 + hot * cut.live.own) : 0;
+    for (let i = 0; i < count; i += 1) {
+      const d = setting[i] as number;
+      const t = through[i] as number;
+      const joint = drop[i] as number;
+      if (t === 0 && joint !== edge) {
+        into[i] = mean[i] as number;
+      } else if (d >= 0) {
+        const own = cut.dead[d];
+        const stiff = own?.way === true ? cold / (1 + cold * own.own) : cold;
+        const k = position[i] as number;
+        into[i] = (state.dead[d]?.resistance[k] as number) + leads.mean + stiff * t * t;
+      } else {
+        const k = position[i] as number;
+        // A drop is kept as volts; the insertion changes its current by flow and its joint to another resistance.
+        const scale = joint < 0 ? 1 : (state.resistance[joint] as number);
+        const x = (re[k] as number) / scale - t * flow * flowRe;
+        const y = (im[k] as number) / scale - t * flow * flowIm;
+        into[i] = Math.sqrt(x * x + y * y) * (joint < 0 ? 1 : joint === edge ? insertion.resistance : scale);
+      }
+    }
+  };
+}
+
+/** Largest relative change of any mean: beyond some 15 % the ground's covariance is no longer the fault's. */
+export function largestChange(base: Baseline, means: Float64Array): number {
+  let most = 0;
+  for (let i = 0; i < base.count; i += 1) {
+    const was = base.mean[i] as number;
+    const scale = Math.max(Math.abs(was), 1e-300);
+    most = Math.max(most, Math.abs((means[i] as number) - was) / scale);
+  }
+  return most;
+}

@@ -1,0 +1,84 @@
+/** Readings a thousand times too large or too small: more likely a unit than a fault. */
+import type { Warning } from "../../quantity/index.ts";
+import { infer, type Weighed } from "./infer.ts";
+import { type Question, questionOf } from "./model.ts";
+import type { FieldMeasurement, FieldReading } from "./types.ts";
+
+/** How near 1000 the ratio must be at first sight against a sound module, and then against the other readings. */
+const AT_SIGHT = 4;
+const CONFIRMED = 1.6;
+
+/** A joint that drops this much at heater currents would have burnt: millivolts typed as volts, more likely. */
+const DROP_OF_A_BURNT_JOINT = 1;
+
+const NAMES = {
+  resistance: ["Ω", "milliohms typed as ohms", "kiloohms typed as ohms"],
+  insulation: ["Ω", "milliohms typed as ohms", "kiloohms typed as ohms"],
+  current: ["A", "milliamperes typed as amperes", "kiloamperes typed as amperes"],
+  voltage: ["V", "millivolts typed as volts", "kilovolts typed as volts"],
+  drop: ["V", "millivolts typed as volts", "kilovolts typed as volts"],
+} as const;
+
+const near = (ratio: number, times: number): boolean => {
+  const up = Math.abs(Math.log(ratio / 1000)) < Math.log(times);
+  return up || Math.abs(Math.log(ratio * 1000)) < Math.log(times);
+};
+
+function without(reading: FieldReading): FieldMeasurement {
+  const { reads: _, ...rest } = reading;
+  return rest as FieldMeasurement;
+}
+
+const shown = (value: number): string => `${Number(value.toPrecision(3))}`;
+
+/** Most probable finding of a set. */
+function bestOf(weighed: readonly Weighed[]): Weighed {
+  const score = ({ finding, logPrior }: Weighed): number =>
+    finding.log + logPrior + Math.max(...finding.names.map(({ logOdds }) => logOdds));
+  return weighed.reduce((best, one) => (score(one) > score(best) ? one : best));
+}
+
+/**
+ * Warnings of readings that look like a slip of the unit.
+ * @param sound - the module as drawn and sound
+ * @param explained - readings that the best explanation already accounts for: no slip is needed for them
+ */
+export function slipWarnings(question: Question, sound: Weighed, explained: ReadonlySet<number>): Warning[] {
+  const { readings } = question.input;
+  sound.finding.visit(sound.finding.best);
+  const expected = sound.finding.model.prediction.mean.slice();
+  const suspects = readings.flatMap((reading, r) => {
+    const { reads, kind } = reading;
+    if (explained.has(r) || reads === "open" || reads === 0 || kind === "drop" || kind === "insulation")
+      return [];
+    const ratio = reads / (expected[r] as number);
+    return Number.isFinite(ratio) && ratio > 0 && near(ratio, AT_SIGHT) ? [r] : [];
+  });
+  const warnings: Warning[] = [];
+  if (suspects.length > 0) {
+    const others = readings.filter((_, r) => !suspects.includes(r));
+    const planned = suspects.map((r) => without(readings[r] as FieldReading));
+    const rest = questionOf({ ...question.input, readings: others, depth: "single" }, planned);
+    const best = bestOf(infer(rest)).finding;
+    best.visit(best.best);
+    suspects.forEach((r, i) => {
+      const reading = readings[r] as FieldReading;
+      const predicted = best.model.prediction.mean[others.length + i] as number;
+      const ratio = (reading.reads as number) / predicted;
+      if (!(Number.isFinite(ratio) && ratio > 0 && near(ratio, CONFIRMED))) return;
+      const [unit, small, large] = NAMES[reading.kind];
+      const times = ratio > 1 ? "about 1000 times" : "about a thousandth of";
+      const path = `readings.${r}.reads`;
+      const message = `${path}: ${reading.reads} ${unit} is ${times} the ${shown(predicted)} ${unit} that the other readings lead to expect: ${ratio > 1 ? small : large}? It was taken as given.`;
+      warnings.push({ code: "suspicious", path, message, limit: predicted, unit });
+    });
+  }
+  readings.forEach((reading, r) => {
+    if (reading.kind !== "drop" || reading.reads < DROP_OF_A_BURNT_JOINT) return;
+    const path = `readings.${r}.reads`;
+    const message = `${path}: ${reading.reads} V across one joint is more than a joint lives through at heater currents: millivolts typed as volts? It was taken as given.`;
+    const limit = DROP_OF_A_BURNT_JOINT;
+    warnings.push({ code: "suspicious", path, message, limit, unit: "V", source: "common practice" });
+  });
+  return warnings;
+}

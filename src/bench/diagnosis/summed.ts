@@ -1,0 +1,102 @@
+/** Two parameters weighed with their effects on the readings added: exact where they are small, a screen where they are not. */
+import { cutResponse, insertInto, scratchOf } from "./change.ts";
+import { type Atom, parameterAt, type Stretch } from "./faults.ts";
+import { setEdge } from "./findings.ts";
+import { forwardInPlace } from "./linear.ts";
+import { logLikelihood, type Model } from "./model.ts";
+
+/** Nodes along each parameter. */
+const NODES = 12;
+
+/** A family of one stretch with its whitened effects on the sound module's readings. */
+export interface Family {
+  readonly atom: Atom;
+  readonly stretch: Stretch;
+  /** NODES × readings. */
+  readonly effects: Float64Array;
+  readonly square: Float64Array;
+  readonly alone: Float64Array;
+}
+
+/** Whitened effects of each family on the sound module's readings. */
+export function familiesOf(
+  model: Model,
+  atoms: readonly Atom[],
+): { families: Family[]; base: number; m: number } {
+  const base = logLikelihood(model, model.sound);
+  const { evaluation, prediction, frame, sound } = model;
+  const m = evaluation.count;
+  const factor = evaluation.factor.slice(0, m * m);
+  const active = evaluation.active.slice(0, m);
+  const residual = evaluation.residual.slice(0, m);
+  const mean = prediction.mean.slice();
+  const scratch = scratchOf(sound);
+  const families = atoms.flatMap((atom) => {
+    const response = cutResponse(frame, sound, atom.cut, atom.line);
+    return atom.stretches.map((stretch): Family => {
+      const effects = new Float64Array(NODES * m);
+      const square = new Float64Array(NODES);
+      const alone = new Float64Array(NODES);
+      const change = new Float64Array(m);
+      for (let k = 0; k < NODES; k += 1) {
+        const insertion = atom.insertion(parameterAt(stretch, (k + 0.5) / NODES));
+        insertInto(scratch, frame, sound, response, insertion.cold, insertion.hot);
+        const edge = atom.edge;
+        const [r, v] = [scratch.resistance[edge], scratch.variance[edge]];
+        setEdge(scratch, edge, insertion);
+        logLikelihood(model, scratch);
+        if (edge >= 0) [scratch.resistance[edge], scratch.variance[edge]] = [r as number, v as number];
+        for (let i = 0; i < m; i += 1) {
+          const at = active[i] as number;
+          const now = prediction.mean[at] as number;
+          change[i] = Number.isFinite(now) ? now - (mean[at] as number) : 1e6;
+        }
+        forwardInPlace(factor, m, change);
+        effects.set(change, k * m);
+        for (let i = 0; i < m; i += 1) {
+          square[k] = (square[k] as number) + (change[i] as number) ** 2;
+          alone[k] = (alone[k] as number) + (change[i] as number) * (residual[i] as number);
+        }
+      }
+      return { atom, stretch, effects, square, alone };
+    });
+  });
+  return { families, base, m };
+}
+
+/** Evidence of two families with their effects added, and where it is highest. */
+export interface Added {
+  readonly log: number;
+  readonly most: number;
+  readonly point: readonly [number, number];
+}
+
+/** Weighs two families with their effects added. */
+export function added(a: Family, b: Family, base: number, m: number): Added {
+  let most = Number.NEGATIVE_INFINITY;
+  let [x, y] = [0, 0];
+  let sum = 0;
+  for (let i = 0; i < NODES; i += 1) {
+    for (let j = 0; j < NODES; j += 1) {
+      let cross = 0;
+      for (let r = 0; r < m; r += 1) {
+        cross += (a.effects[i * m + r] as number) * (b.effects[j * m + r] as number);
+      }
+      const log =
+        (a.alone[i] as number) +
+        (b.alone[j] as number) -
+        0.5 * ((a.square[i] as number) + (b.square[j] as number)) -
+        cross;
+      if (log > most) {
+        sum = sum * Math.exp(most - log) + 1;
+        most = log;
+        [x, y] = [i, j];
+      } else sum += Math.exp(log - most);
+    }
+  }
+  return {
+    log: base + most + Math.log((sum / (NODES * NODES)) * a.stretch.part * b.stretch.part),
+    most,
+    point: [parameterAt(a.stretch, (x + 0.5) / NODES), parameterAt(b.stretch, (y + 0.5) / NODES)],
+  };
+}

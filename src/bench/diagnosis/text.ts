@@ -1,0 +1,138 @@
+/** The diagnosis as plain text, for a terminal or a job sheet: first the answer, then the evidence, then what to do next. */
+import { formatQuantity, given, type Ohms, type Open } from "../../quantity/index.ts";
+import { bullet, heading, table, wrap } from "../layout.ts";
+import type { MeasurementProposal } from "./nextMeasurements.ts";
+import type { Diagnosis, DiagnosisInput, Explanation, ExplanationGroup, FaultEstimate } from "./types.ts";
+import { explanationWords, measurementWords, unseenWords } from "./words.ts";
+
+/** Groups and members shown, and proposals. */
+const GROUPS = 4;
+const MEMBERS = 5;
+const PROPOSALS = 3;
+
+/** A probability as people read it; never 0 or 100 %, which no reading gives. */
+function percent(probability: number): string {
+  if (probability > 0.999) return "over 99.9 %";
+  if (probability < 0.001) return "under 0.1 %";
+  return `${(probability * 100).toFixed(probability < 0.1 || probability > 0.99 ? 1 : 0)} %`;
+}
+
+function estimateText({ of, value, low, high, unit }: FaultEstimate): string {
+  if (unit === "Ω") {
+    const ohms = (x: number): string =>
+      formatQuantity(x as Ohms, { unit: "Ω", significantDigits: 2, engineering: true });
+    return `${of} ${ohms(value)} (${ohms(low)} to ${ohms(high)})`;
+  }
+  return `${of} ${value.toFixed(2)} (${low.toFixed(2)} to ${high.toFixed(2)})`;
+}
+
+function groupLines({ probability, explanations }: ExplanationGroup): string[] {
+  const [first] = explanations as readonly [Explanation];
+  const seen = explanations.filter(({ unseen }) => unseen.length === 0);
+  const hidden = explanations.filter(({ unseen }) => unseen.length > 0);
+  const lines = [
+    bullet(
+      explanations.length === 1
+        ? `${percent(probability)}: ${explanationWords(first.faults, first.wiring)}`
+        : `${percent(probability)} together, not told apart by these readings:`,
+    ),
+  ];
+  if (explanations.length > 1) {
+    for (const { faults, wiring, probability: own } of seen.slice(0, MEMBERS)) {
+      lines.push(wrap(`${percent(own)}: ${explanationWords(faults, wiring)}`, "      "));
+    }
+    const more = seen.length - MEMBERS;
+    if (more > 0) lines.push(`      and ${more} more, each less probable or like these`);
+    if (hidden.length > 0) {
+      const sum = hidden.reduce((part, one) => part + one.probability, 0);
+      lines.push(wrap(`${percent(sum)}: ${unseenWords(hidden)}, alone or besides`, "      "));
+    }
+  }
+  for (const estimate of first.estimates) lines.push(wrap(`${estimateText(estimate)}, 95 % of it`, "      "));
+  return lines;
+}
+
+const shown = (value: number | Open | null): string =>
+  value === null ? "-" : value === "open" ? "OL" : `${Number(value.toPrecision(4))}`;
+
+function readingLines(input: DiagnosisInput, { predicted }: Explanation): string[] {
+  const rows = input.readings.map((reading, r) => {
+    const one = predicted[r];
+    const deviation = one?.deviation ?? null;
+    return [
+      measurementWords(reading),
+      shown(one?.reads ?? null),
+      shown(one?.predicted ?? null),
+      deviation === null ? "" : `${deviation < 0 ? "−" : "+"}${Math.abs(deviation).toFixed(1)}`,
+    ];
+  });
+  return table([["reading", "read", "predicted", "in std. uncertainties"], ...rows]);
+}
+
+const ANSWERS: Readonly<Record<Diagnosis["outcome"], string>> = {
+  explained: "The readings are explained.",
+  "nothing fits":
+    "NOTHING ON THE LIST FITS: even the best explanation is refuted by the readings, or they contradict each other. Take them again before anything else; the ranking below is not to be acted on.",
+  "too few readings":
+    "TOO FEW READINGS to test any explanation: the ranking is little more than what was assumed beforehand.",
+};
+
+/**
+ * A diagnosis as plain text of at most 96 columns.
+ * @param input.asked - what {@link diagnose} was asked
+ * @param input.diagnosis - what it answered
+ * @param input.next - proposals of {@link nextMeasurements}; the first three are told. Left out: none
+ * @returns lines joined by newlines
+ * @throws ElectroheatError `missing`, `wrong-type`
+ * @example
+ * ```ts
+ * const asked: DiagnosisInput = {
+ *   module: { banks: [{ id: "A", connection: "star", elementResistance: ohms(12) }] },
+ *   instruments: { ohmmeter: { ofReading: 0.005, digits: 3, resolution: 0.01, leads: "taken off" } },
+ *   readings: [{ kind: "resistance", from: "L1", to: "L2", reads: ohms(24.1) }],
+ * };
+ * diagnosisText({ asked, diagnosis: diagnose(asked) }).split("\n")[0] // => "DIAGNOSIS"
+ * ```
+ * @since 0.1.0
+ */
+export function diagnosisText(input: {
+  readonly asked: DiagnosisInput;
+  readonly diagnosis: Diagnosis;
+  readonly next?: readonly MeasurementProposal[];
+}): string {
+  const { next = [] } = given(input);
+  const asked = given(input.asked, "asked");
+  const { outcome, groups, notDetermined, warnings, cautions } = given(input.diagnosis, "diagnosis");
+  const top = groups[0]?.explanations[0] as Explanation;
+  const p =
+    top.pValue === null
+      ? "no readings to spare for a test"
+      : `χ² ${top.chiSquare.toFixed(1)} with ${top.degreesOfFreedom} to spare, p ${top.pValue < 0.001 ? "below 0.001" : top.pValue.toFixed(3)}`;
+  const told = groups.filter(({ probability }, i) => i === 0 || probability > 1e-3);
+  return [
+    "DIAGNOSIS",
+    wrap(ANSWERS[outcome], "  "),
+    heading("Explanations"),
+    ...told.slice(0, GROUPS).flatMap(groupLines),
+    heading(`Readings against: ${explanationWords(top.faults, top.wiring)}`),
+    ...readingLines(asked, top),
+    wrap(`Best explanation: ${p}.`, "  "),
+    ...(warnings.length === 0
+      ? []
+      : [heading("Warnings"), ...warnings.map(({ message }) => bullet(message))]),
+    heading("What these readings do not show"),
+    ...notDetermined.map(bullet),
+    ...(next.length === 0
+      ? []
+      : [
+          heading("Next measurement"),
+          ...next
+            .slice(0, PROPOSALS)
+            .map(({ instruction, expectedInformation: bits }) =>
+              bullet(`${instruction} (expected to settle ${bits.toFixed(2)} bit)`),
+            ),
+        ]),
+    heading("Cautions"),
+    ...cautions.map(bullet),
+  ].join("\n");
+}

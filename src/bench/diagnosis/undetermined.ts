@@ -1,0 +1,101 @@
+/** What a set of readings can never show, said before anyone concludes it from them. */
+import { cutResponse, insertInto, scratchOf } from "./change.ts";
+import { forwardInPlace, squared } from "./linear.ts";
+import { logLikelihood, type Model } from "./model.ts";
+import type { ExplanationGroup } from "./types.ts";
+import { explanationWords, listed, unseenWords } from "./words.ts";
+
+/** Two standard deviations: a joint that shifts the readings by less stays unseen. */
+const SEEN_AT = 2;
+
+/** Smallest resistance that these readings would show in each joint place, Ω; Infinity where none does. */
+function jointLimits(model: Model): readonly number[] {
+  logLikelihood(model, model.sound);
+  const { evaluation, prediction } = model;
+  const m = evaluation.count;
+  const active = evaluation.active.slice(0, m);
+  const factor = evaluation.factor.slice(0, m * m);
+  const mean = prediction.mean.slice();
+  const scratch = scratchOf(model.sound);
+  return model.atoms
+    .filter(({ kind }) => kind === "joint")
+    .map((atom) => {
+      const probe = 1e-3;
+      const response = cutResponse(model.frame, model.sound, atom.cut);
+      insertInto(scratch, model.frame, model.sound, response, probe, probe);
+      const before = atom.edge < 0 ? 0 : (scratch.resistance[atom.edge] as number);
+      if (atom.edge >= 0) scratch.resistance[atom.edge] = before + probe;
+      logLikelihood(model, scratch);
+      if (atom.edge >= 0) scratch.resistance[atom.edge] = before;
+      const change = Float64Array.from(active, (r) => (prediction.mean[r] as number) - (mean[r] as number));
+      forwardInPlace(factor, m, change);
+      return (SEEN_AT * probe) / Math.sqrt(squared(change, m));
+    });
+}
+
+function ohmsWords(ohms: number): string {
+  if (ohms >= 1) return `${Number(ohms.toPrecision(2))} Ω`;
+  return ohms >= 1e-3
+    ? `${Number((ohms * 1e3).toPrecision(2))} mΩ`
+    : `${Number((ohms * 1e6).toPrecision(2))} µΩ`;
+}
+
+function jointWords(model: Model): string[] {
+  const limits = jointLimits(model);
+  if (limits.length === 0) return [];
+  const [least, most] = [Math.min(...limits), Math.max(...limits)];
+  if (!Number.isFinite(least)) return ["No joint resistance at all shows in these readings."];
+  const range = most > 1.3 * least ? `; at the best-seen place ${ohmsWords(least)}` : "";
+  return [
+    Number.isFinite(most)
+      ? `Joint resistance below about ${ohmsWords(most)} does not show in these readings${range}: normal readings do not clear the terminals.`
+      : `Some joints do not show in these readings at any resistance${range}: normal readings do not clear the terminals.`,
+  ];
+}
+
+/** Everything worth saying, most pressing first. */
+export function notDetermined(model: Model, groups: readonly ExplanationGroup[]): string[] {
+  const { readings, alternatives } = model.question.input;
+  const kinds = new Set(readings.map(({ kind }) => kind));
+  const said: string[] = [];
+  const top = groups[0]?.explanations ?? [];
+  const weighty = top.filter(
+    ({ probability, unseen }) => unseen.length === 0 && probability > 0.01 * (top[0]?.probability ?? 1),
+  );
+  const unseen = unseenWords(top);
+  if (weighty.length > 1 || unseen !== "") {
+    const names = weighty.slice(0, 6).map(({ faults, wiring }) => explanationWords(faults, wiring));
+    const more = weighty.length > 6 ? `, and ${weighty.length - 6} more` : "";
+    if (unseen !== "") names.push(unseen);
+    said.push(`These readings cannot tell apart: ${listed(names, "or")}${more}.`);
+  }
+  const between = readings.every(
+    (reading) =>
+      reading.kind === "insulation" ||
+      (reading.kind === "current" && reading.into === undefined) ||
+      ((reading.kind === "resistance" || reading.kind === "voltage") &&
+        /^L[123]$/.test(reading.from) &&
+        /^L[123]$/.test(reading.to) &&
+        !("only" in reading && reading.only !== undefined)),
+  );
+  if (between && alternatives === undefined) {
+    said.push(
+      "Readings at the lines alone do not tell a star from a delta of three times the resistance: the wiring is taken as drawn, but for single slips.",
+    );
+  }
+  if (!model.question.live) {
+    said.push("Nothing about the supply: lost lines and unbalance show only under voltage.");
+  } else if (!kinds.has("voltage")) {
+    said.push(
+      "The line voltage was not measured: amperes alone do not tell a low supply from high resistance in all elements.",
+    );
+  }
+  if (!kinds.has("insulation")) {
+    said.push(
+      model.question.live
+        ? "Insulation was not measured: an earth fault of high resistance, or on a supply without earthed neutral, does not show."
+        : "Insulation was not measured: an earth fault does not show in ohms between terminals.",
+    );
+  }
+  return [...said, ...jointWords(model)];
+}

@@ -1,0 +1,78 @@
+/** Faults and measurements in a technician's words. */
+import type { DiagnosedFault, Explanation, FieldMeasurement } from "./types.ts";
+
+/** A joint's place in words. */
+function placeWords(place: string): string {
+  const bank = /^(L[123])>(.+)$/.exec(place);
+  if (bank !== null) return `the joint of bank ${bank[2]} on ${bank[1]}`;
+  const branch = /^(.+)<(.+)$/.exec(place);
+  if (branch !== null) return `the joint of branch ${branch[2]} on star point ${branch[1]}`;
+  return /^L[123]$/.test(place) ? `the joint where line ${place} enters the module` : `joint ${place}`;
+}
+
+/** One fault in words. */
+function faultWords(fault: DiagnosedFault): string {
+  switch (fault.kind) {
+    case "element open":
+      return `element ${fault.element} open`;
+    case "shorted turns":
+      return `turns of element ${fault.element} shorted`;
+    case "element off value":
+      return `element ${fault.element} off its value`;
+    case "joint":
+      return `resistance in ${placeWords(fault.place)}`;
+    case "mis-linked":
+      return fault.bank === null
+        ? `star points ${fault.as}, against the drawing`
+        : `bank ${fault.bank} linked as ${fault.as}, against the drawing`;
+    case "lost line":
+      return `no supply on ${fault.line}`;
+    case "earth fault":
+      return `element ${fault.element} earthed`;
+    case "supply unbalance":
+      return "the supply's line voltages differ";
+  }
+}
+
+/** An explanation in words. */
+export function explanationWords(faults: readonly DiagnosedFault[], wiring = 0): string {
+  const words = faults.length === 0 ? "sound" : faults.map(faultWords).join(" and ");
+  return wiring === 0 ? words : `${words}, if wired as alternative ${wiring}`;
+}
+
+const UNSEEN_WORDS: Readonly<Partial<Record<DiagnosedFault["kind"], string>>> = {
+  "lost line": "no supply on a line",
+  "supply unbalance": "line voltages that differ",
+  "earth fault": "an earthed element",
+};
+
+/** Kinds of faults that no reading can show, in words; empty if there are none. */
+export function unseenWords(explanations: readonly Pick<Explanation, "unseen">[]): string {
+  const kinds = new Set(explanations.flatMap(({ unseen }) => unseen.map(({ kind }) => kind)));
+  const words = [...kinds].flatMap((kind) => UNSEEN_WORDS[kind] ?? []);
+  return words.length === 0 ? "" : `a fault these readings cannot show (${listed(words, "or")})`;
+}
+
+/** A list as people write it. */
+export function listed(names: readonly string[], word: "and" | "or" = "and"): string {
+  const last = names.at(-1) ?? "";
+  return names.length < 2 ? last : `${names.slice(0, -1).join(", ")} ${word} ${last}`;
+}
+
+/** Where a reading is taken, short. */
+export function measurementWords(measurement: FieldMeasurement): string {
+  const lifted = (only: readonly string[] | undefined): string =>
+    only === undefined ? "" : `, only ${listed(only)} linked`;
+  switch (measurement.kind) {
+    case "resistance":
+      return `${measurement.from} to ${measurement.to}${lifted(measurement.only)}`;
+    case "current":
+      return `amps at ${measurement.at}${measurement.into === undefined ? "" : ` into ${measurement.into}`}`;
+    case "voltage":
+      return `volts ${measurement.from} to ${measurement.to}`;
+    case "drop":
+      return `drop across ${measurement.across}`;
+    case "insulation":
+      return `insulation from ${measurement.from}${lifted(measurement.only)}`;
+  }
+}

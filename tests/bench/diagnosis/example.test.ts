@@ -1,0 +1,22 @@
+/** The example's three invented sheets come out as they were made up: one element, one of three twins, fuse or element. */
+import { expect, it, vi } from "vitest";
+
+it("what-is-wrong tells the three sheets, from easy to ambiguous", async () => {
+  const printed: string[] = [];
+  const log = vi.spyOn(console, "log").mockImplementation((text: string) => void printed.push(text));
+  try {
+    await import("../../../examples/what-is-wrong.mjs");
+  } finally {
+    log.mockRestore();
+  }
+  const [easy, middling, ambiguous] = printed.join("\n").split(/\n\n\n(?=\S)/) as [string, string, string];
+  expect(easy).toMatch(/over 99\.9 %: element B-L2 open/);
+  // The side between the two low lines and the high pair; which of its three elements the lines cannot show.
+  for (const n of [1, 2, 3]) expect(middling).toContain(`33 %: element A-L1L2-${n} open`);
+  expect(middling).toMatch(/NEXT MEASUREMENT\n {2}- Isolated, locked out and proved dead: lift the links/);
+  // Priors of 0.02 and 0.01: two to one, and not a coin toss.
+  expect(ambiguous).toMatch(/67 %: element A-L1 open\n\s+33 %: no supply on L1/);
+  expect(ambiguous).toMatch(
+    /NEXT MEASUREMENT\n {2}- Isolated, locked out and proved dead: links in, measure ohms/,
+  );
+});
