@@ -12,6 +12,7 @@ export const EXCEPTIONS: Readonly<Record<string, string>> = {
   "numeric.integrateOde": TAKES_A_FUNCTION,
   "numeric.factorConductances": TYPED_ARRAYS,
   "numeric.solveConductances": TYPED_ARRAYS,
+  "circuit.networkResponses": TYPED_ARRAYS,
   "circuit.checkNetwork": "returns nothing: a check that every function on networks makes itself",
   "circuit.findBranch": "gives back a part of its own input",
   "wiring.editionIssues":
