@@ -3,7 +3,8 @@ import { chiSquareSurvival } from "../../numeric/index.ts";
 import type { Open } from "../../quantity/index.ts";
 import type { Finding } from "./findings.ts";
 import type { Posterior, Ranked } from "./posterior.ts";
-import { quantiles } from "./quadrature.ts";
+import { type Bounds, quantiles } from "./quadrature.ts";
+import { RANGE } from "./settings.ts";
 import type { Explanation, ExplanationGroup, FaultEstimate, PredictedReading } from "./types.ts";
 import type { Unseen } from "./unseen.ts";
 
@@ -24,11 +25,34 @@ function predictedReadings({ model }: Finding): PredictedReading[] {
   });
 }
 
+const bounds = ([low, high]: readonly [number, number], logarithmic: boolean): Bounds => ({
+  low,
+  high,
+  logarithmic,
+});
+
+/** Where each parameter can lie beforehand. */
+const BOUNDS: Readonly<Record<FaultEstimate["of"], Bounds>> = {
+  "turns shorted": bounds(RANGE.turns, false),
+  "resistance ratio": {
+    ...bounds([RANGE.low[0], RANGE.high[1]], true),
+    gap: [RANGE.low[1], RANGE.high[0]],
+  },
+  "joint resistance": bounds(RANGE.joint, true),
+  position: bounds([0, 1], false),
+  "fault resistance": bounds(RANGE.earth, true),
+  unbalance: bounds(RANGE.unbalance, false),
+};
+
 /** Median and 95 % interval of each parameter. */
 function estimatesOf({ parameters, points, logTerms }: Finding): FaultEstimate[] {
   return parameters.map(({ of, fault }, k) => {
     const values = points.map((point) => point[k] as number);
-    const [value, low, high] = quantiles(values, logTerms, [0.5, 0.025, 0.975]) as [number, number, number];
+    const [value, low, high] = quantiles(values, logTerms, [0.5, 0.025, 0.975], BOUNDS[of]) as [
+      number,
+      number,
+      number,
+    ];
     return { of, fault, value, low, high, unit: of.endsWith("resistance") ? "Ω" : "1" };
   });
 }

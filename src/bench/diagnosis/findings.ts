@@ -1,6 +1,7 @@
 /** Hypotheses weighed one by one: marginal likelihood, and what is needed to tell about them afterwards. */
 import { type CutResponse, cutResponse, inserted, insertInto, scratchOf } from "./change.ts";
 import type { ElementChange } from "./edges.ts";
+import { broken, corrected, integrated, isBroken } from "./family.ts";
 import {
   type Atom,
   ELEMENT_FAULTS,
@@ -8,12 +9,8 @@ import {
   elementInsertion,
   type Insertion,
   type Member,
-  parameterAt,
-  type Stretch,
 } from "./faults.ts";
-import { logSumExp } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
-import { logIntegral } from "./quadrature.ts";
 import { type Baseline, baselineOf, largestChange, logOfMeans, meansOf, rebased } from "./quick.ts";
 import type { State } from "./state.ts";
 import type { DiagnosedFault, FaultEstimate } from "./types.ts";
@@ -52,6 +49,9 @@ export interface Finding {
   /** Leaves prediction and evaluation of the model as they are at a point; returns ln likelihood there. */
   readonly visit: (point: readonly number[]) => number;
 }
+
+const parametersOf = ({ of }: Atom, fault: number): readonly Parameter[] =>
+  of === null ? [] : [{ of, fault }];
 
 /** Puts an insertion's edge change into a state written by insertInto. */
 export function setEdge(state: State, edge: number, { resistance, variance }: Insertion): void {
@@ -123,10 +123,6 @@ const LARGE = 0.15;
 /** Relative change of a reading beyond which the covariance is taken at the peak of the fault and no longer on its ground. */
 const SMALL = 0.03;
 
-/** Points of a posterior at which the quick evidence is corrected, and nats of disagreement between them that it bears. */
-const CORRECTIONS = 9;
-const DISAGREEMENT = 1;
-
 /** Weighs one fault on a ground. `floor`: evidence below it is only estimated. */
 export function weigh(
   model: Model,
@@ -172,91 +168,6 @@ export function weigh(
   const better = near === quick ? rough : integrated(atom.stretches, near, floor);
   const full = corrected(better, near, (value) => visit([value]));
   return { ...shell, ...(full ?? integrated(atom.stretches, (value) => visit([value]), floor)) };
-}
-
-type Weighted = Pick<Finding, "log" | "points" | "logTerms" | "best">;
-
-const parametersOf = ({ of }: Atom, fault: number): readonly Parameter[] =>
-  of === null ? [] : [{ of, fault }];
-
-/** Whether a path is open whatever the parameter: another fault has broken it, and nothing shows how large this one is. */
-const isBroken = ({ stretches, insertion }: Atom): boolean =>
-  stretches.every((stretch) => insertion(parameterAt(stretch, 0.5)).cold === Number.POSITIVE_INFINITY);
-
-/** Steps of a parameter that nothing shows: its posterior is its prior. */
-const UNSEEN_STEPS = 40;
-
-function broken({ stretches }: Atom, visit: (point: readonly number[]) => number): Weighted {
-  const points = stretches.flatMap((stretch) =>
-    Array.from({ length: UNSEEN_STEPS }, (_, k) => [parameterAt(stretch, (k + 0.5) / UNSEEN_STEPS)]),
-  );
-  const best = points[0] as readonly number[];
-  const log = visit(best);
-  const logTerms = stretches.flatMap(({ part }) =>
-    Array(UNSEEN_STEPS).fill(log + Math.log(part / UNSEEN_STEPS)),
-  );
-  return { log, points, logTerms, best };
-}
-
-function integrated(stretches: readonly Stretch[], f: (value: number) => number, floor: number): Weighted {
-  const points: (readonly number[])[] = [];
-  const logTerms: number[] = [];
-  let best: readonly number[] = [];
-  let bestLog = Number.NEGATIVE_INFINITY;
-  for (const stretch of stretches) {
-    const shift = Math.log(stretch.part);
-    const integral = logIntegral((t) => f(parameterAt(stretch, t)), floor);
-    integral.nodes.forEach((t, i) => {
-      points.push([parameterAt(stretch, t)]);
-      logTerms.push((integral.logTerms[i] as number) + shift);
-    });
-    if (integral.bestLog > bestLog) {
-      bestLog = integral.bestLog;
-      best = [parameterAt(stretch, integral.best)];
-    }
-  }
-  return { log: logSumExp(logTerms), points, logTerms, best };
-}
-
-/** Quick evidence corrected by full evaluations at points spread over its posterior; null where they disagree. */
-function corrected(
-  rough: Weighted,
-  quick: (value: number) => number,
-  full: (value: number) => number,
-): Weighted | null {
-  const order = rough.points
-    .map((point, i) => ({ value: point[0] as number, log: rough.logTerms[i] as number }))
-    .sort((a, b) => a.value - b.value);
-  const chosen = new Set<number>([rough.best[0] as number]);
-  let sum = 0;
-  for (const { value, log } of order) {
-    const before = Math.floor(sum * CORRECTIONS + 0.5);
-    sum += Math.exp(log - rough.log);
-    if (Math.floor(sum * CORRECTIONS + 0.5) > before) chosen.add(value);
-  }
-  let best = Number.NEGATIVE_INFINITY;
-  let bestValue = rough.best[0] as number;
-  const known = [...chosen]
-    .sort((a, b) => a - b)
-    .map((value) => {
-      const log = full(value);
-      if (log > best) [best, bestValue] = [log, value];
-      return { value, shift: log - quick(value) };
-    });
-  const shifts = known.map(({ shift }) => shift);
-  if (Math.max(...shifts) - Math.min(...shifts) > DISAGREEMENT) return null;
-  let k = 0;
-  const logTerms = order.map(({ value, log }) => {
-    while (k < known.length - 1 && (known[k + 1]?.value as number) < value) k += 1;
-    const [a, b] = [known[k], known[Math.min(k + 1, known.length - 1)]] as [
-      (typeof known)[0],
-      (typeof known)[0],
-    ];
-    if (value <= a.value || a === b) return log + a.shift;
-    if (value >= b.value) return log + b.shift;
-    return log + a.shift + ((b.shift - a.shift) * (value - a.value)) / (b.value - a.value);
-  });
-  return { log: logSumExp(logTerms), points: order.map(({ value }) => [value]), logTerms, best: [bestValue] };
 }
 
 /** What a fault of an element does to it in its string. */

@@ -185,32 +185,68 @@ function lowest(coarse: readonly number[], from: number, to: number): number {
   return at;
 }
 
-/** Value of a parameter below which a part of the posterior lies, from nodes and the logarithms of their weights. */
+/** Where a parameter can lie: from `low` to `high`, but not between the two ends of `gap`. */
+export interface Bounds {
+  readonly low: number;
+  readonly high: number;
+  /** Whether its nodes are laid out by its logarithm. */
+  readonly logarithmic: boolean;
+  readonly gap?: readonly [number, number];
+}
+
+interface Node {
+  readonly x: number;
+  readonly w: number;
+}
+
+/** Values in rising order with the weight of each; equal ones, of a grid in two parameters, together. */
+function weighted(values: readonly number[], logTerms: readonly number[]): readonly Node[] {
+  const total = logSumExp(logTerms);
+  const order = values.map((_, i) => i).sort((a, b) => (values[a] as number) - (values[b] as number));
+  const found: { x: number; w: number }[] = [];
+  for (const i of order) {
+    const w = Math.exp((logTerms[i] as number) - total);
+    const x = values[i] as number;
+    const last = found.at(-1);
+    if (last?.x === x) last.w += w;
+    else found.push({ x, w });
+  }
+  return found;
+}
+
+/** Values of a parameter below which parts of the posterior lie, from nodes and the logarithms of their weights. */
 export function quantiles(
   values: readonly number[],
   logTerms: readonly number[],
   parts: readonly number[],
+  { low, high, logarithmic, gap = [low, high] }: Bounds,
 ): number[] {
-  const order = values.map((_, i) => i).sort((a, b) => (values[a] as number) - (values[b] as number));
-  const total = logSumExp(logTerms);
-  const weights = order.map((i) => Math.exp((logTerms[i] as number) - total));
+  const scale = logarithmic ? Math.log : (x: number): number => x;
+  const back = logarithmic ? Math.exp : (x: number): number => x;
+  const nodes = weighted(values.map(scale), logTerms);
+  const [start, end] = [nodes[0] as Node, nodes.at(-1) as Node];
+  if (nodes.length === 1) return parts.map(() => back(start.x));
+  const spacing = (k: number): number => ((nodes[k + 1] as Node).x - (nodes[k] as Node).x) / 2;
+  // Half of an end node's weight lies beyond it, as far out as it lies inwards.
+  const knots = [
+    { x: Math.max(scale(low), start.x - spacing(0)), w: 0 },
+    ...nodes,
+    { x: Math.min(scale(high), end.x + spacing(nodes.length - 2)), w: 0 },
+  ];
   return parts.map((part) => {
-    let sum = 0;
-    for (let k = 0; k < order.length; k += 1) {
-      const w = weights[k] as number;
+    let before = 0;
+    for (let k = 1; k < knots.length; k += 1) {
+      const [a, b] = [knots[k - 1] as Node, knots[k] as Node];
       // Each node stands for half its weight on either side; between nodes the distribution is taken as straight.
-      const here = sum + w / 2;
-      if (here >= part) {
-        if (k === 0) return values[order[0] as number] as number;
-        const before = sum - (weights[k - 1] as number) / 2;
+      const here = before + (a.w + b.w) / 2;
+      if (here >= part && here > before) {
         const share = (part - before) / (here - before);
-        const [x, y] = [values[order[k - 1] as number] as number, values[order[k] as number] as number];
-        // A parameter may have a gap (off values near 1 are none): no quantile lies in it.
-        if (x > 0 && y > 1.2 * x) return share < 0.5 ? x : y;
-        return x + share * (y - x);
+        // No quantile lies in the gap of a parameter that has one.
+        if (a.x <= scale(gap[0]) && b.x >= scale(gap[1])) return back(share < 0.5 ? a.x : b.x);
+        return back(a.x + share * (b.x - a.x));
       }
-      sum += w;
+      before = here;
     }
-    return values[order.at(-1) as number] as number;
+    return back((knots.at(-1) as Node).x);
   });
 }
