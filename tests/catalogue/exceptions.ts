@@ -37,6 +37,7 @@ export const NARROWED: Readonly<Record<string, string>> = {
   "process.ovenHeatUp target": "oven.ambient",
   "process.heatUpOptions target": "oven.ambient",
   "process.twoNodeHeatUp target": "ambient",
+  "element.operatingPoint voltage": "power",
 };
 
 /** `room.function input` → field of the result that repeats the input as it was given. */
