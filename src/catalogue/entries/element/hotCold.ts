@@ -24,7 +24,8 @@ const aged = {
     surfaceLoadRatio: ratio("p/p_0"),
   },
 } as const;
-const AGED = "\\frac{R}{R_0} = \\frac{1}{(1 - x)^2}, \\quad \\frac{P}{P_0} = (1 - x)^2, \\quad \\frac{p}{p_0} = 1 - x";
+const AGED =
+  "\\frac{R}{R_0} = \\frac{1}{(1 - x)^2}, \\quad \\frac{P}{P_0} = (1 - x)^2, \\quad \\frac{p}{p_0} = 1 - x";
 
 export const HOT_COLD: readonly Entry[] = /*#__PURE__*/ describeRoom(
   "element",

@@ -18,12 +18,17 @@ const part = (symbol: string) => ({ symbol, is: "ratio", min: 0, below: 1 }) as 
 const grey = {
   emissivity: { symbol: "\\varepsilon", is: "ratio", above: 0, max: 1 },
   radiatingEfficiency: { symbol: "K", is: "ratio", above: 0, max: 1 },
-  stefanBoltzmann: { symbol: "\\sigma", is: "number", unit: "W/(m²·K⁴)", above: 0, default: STEFAN_BOLTZMANN },
+  stefanBoltzmann: {
+    symbol: "\\sigma",
+    is: "number",
+    unit: "W/(m²·K⁴)",
+    above: 0,
+    default: STEFAN_BOLTZMANN,
+  },
   zeroCelsius: { symbol: "T_0", is: "number", unit: "K", above: 0, default: ZERO_CELSIUS },
 } as const;
 const warm = "\\vartheta_2";
-const RADIATED =
-  "p = \\sigma K \\varepsilon \\left[(\\vartheta_1 + T_0)^4 - (\\vartheta_2 + T_0)^4\\right]";
+const RADIATED = "p = \\sigma K \\varepsilon \\left[(\\vartheta_1 + T_0)^4 - (\\vartheta_2 + T_0)^4\\right]";
 
 const strip = {
   fields: { width: { symbol: "w" }, thickness: { symbol: "t" }, length: { symbol: "l" } },
