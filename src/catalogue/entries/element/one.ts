@@ -1,6 +1,6 @@
 /** Entries of the room `element`: voltage, current, resistance and power of one element, and groups of elements on one voltage. */
 import * as element from "../../../element/index.ts";
-import { DEAD_WORK, LIVE_WORK } from "../../cautions.ts";
+import { LIVE_WORK } from "../../cautions.ts";
 import { describeRoom, type Entry } from "../../describe.ts";
 
 const power = { symbol: "P", above: 0 } as const;
@@ -165,7 +165,6 @@ export const ONE: readonly Entry[] = /*#__PURE__*/ describeRoom(
         resistances: { least: 1, most: 10_000, each: { symbol: "R_i", min: 0 } },
       },
       output: group,
-      cautions: [DEAD_WORK],
     },
     parallelGroup: {
       kind: "physics",
@@ -175,7 +174,6 @@ export const ONE: readonly Entry[] = /*#__PURE__*/ describeRoom(
         resistances: { least: 1, most: 10_000, each: { symbol: "R_i", above: 0 } },
       },
       output: group,
-      cautions: [DEAD_WORK],
     },
   },
 );
