@@ -10,3 +10,5 @@ export const NO_AMPACITY =
   "A limit of stability, not an ampacity: well below it a bar is too hot to use. The local code and a licensed electrician decide what it may carry.";
 export const INSULATION_TEST =
   "An insulation tester is for a dead, isolated and locked-out module, semiconductors and controls disconnected; discharge what was tested.";
+export const HOT_EQUIPMENT =
+  "Hot equipment is judged by measuring it, never by a calculated temperature alone; the maker's limits, the local code and a licensed electrician decide.";

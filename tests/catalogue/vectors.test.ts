@@ -14,6 +14,7 @@ const vectors = vectorFiles()
 /** Vectors about the function itself, whose input the boundary reads as what it stands for. */
 const READ_AT_THE_BOUNDARY: Readonly<Record<string, string>> = {
   "text-resistance": `"OL" for a resistance is read as "open"`,
+  "overload-text-resistance": `"OL" for a resistance is read as "open"`,
 };
 
 /** Inputs by name: the one record, or the arguments under their names. */

@@ -6,6 +6,11 @@ import { NETWORKS } from "./circuit/networks.ts";
 import { UNBALANCED } from "./circuit/unbalanced.ts";
 import { DECISION } from "./decision.ts";
 import { DISTRIBUTIONS } from "./distributions.ts";
+import { COIL } from "./element/coil.ts";
+import { HEAT_OF_ELEMENT } from "./element/heat.ts";
+import { HOT_COLD } from "./element/hotCold.ts";
+import { ONE } from "./element/one.ts";
+import { STRIP } from "./element/strip.ts";
 import { BAR } from "./joint/bar.ts";
 import { CLAMP } from "./joint/clamp.ts";
 import { CONTACT } from "./joint/contact.ts";
@@ -43,6 +48,11 @@ export const ENTRIES: readonly Entry[] = [
   ...OVEN,
   ...CHARGE,
   ...SURFACES,
+  ...ONE,
+  ...HOT_COLD,
+  ...COIL,
+  ...STRIP,
+  ...HEAT_OF_ELEMENT,
 ];
 
 const BY_ID: ReadonlyMap<string, Entry> = /*#__PURE__*/ new Map(ENTRIES.map((entry) => [entry.id, entry]));

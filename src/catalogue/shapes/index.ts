@@ -1,6 +1,7 @@
 /** Notes on named shapes: written once, used by every entry whose inputs hold one. */
 import type { ValueNote } from "../note.ts";
 import { CIRCUIT_SHAPES } from "./circuit.ts";
+import { ELEMENT_SHAPES } from "./element.ts";
 import { JOINT_SHAPES } from "./joint.ts";
 import { NUMERIC_SHAPES } from "./numeric.ts";
 import { PROCESS_SHAPES } from "./process.ts";
@@ -12,4 +13,5 @@ export const SHAPE_NOTES: Readonly<Record<string, ValueNote>> = {
   ...JOINT_SHAPES,
   ...WIRING_SHAPES,
   ...PROCESS_SHAPES,
+  ...ELEMENT_SHAPES,
 };
