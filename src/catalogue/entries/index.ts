@@ -17,6 +17,7 @@ import { AIR } from "./process/air.ts";
 import { CHARGE } from "./process/charge.ts";
 import { OVEN } from "./process/oven.ts";
 import { SURFACES } from "./process/surfaces.ts";
+import { QUANTITY } from "./quantity.ts";
 import { AMERICA } from "./wiring/america.ts";
 import { IEC } from "./wiring/iec.ts";
 import { INSULATION } from "./wiring/insulation.ts";
@@ -43,6 +44,7 @@ export const ENTRIES: readonly Entry[] = [
   ...OVEN,
   ...CHARGE,
   ...SURFACES,
+  ...QUANTITY,
 ];
 
 const BY_ID: ReadonlyMap<string, Entry> = /*#__PURE__*/ new Map(ENTRIES.map((entry) => [entry.id, entry]));
