@@ -12,6 +12,10 @@ import { CONTACT } from "./joint/contact.ts";
 import { HEAT } from "./joint/heat.ts";
 import { MEASURED } from "./joint/measured.ts";
 import { THREAD } from "./joint/thread.ts";
+import { AIR_PROPERTIES } from "./material/air.ts";
+import { ALLOYS } from "./material/alloy.ts";
+import { CONDUCTORS } from "./material/conductor.ts";
+import { WIRE } from "./material/wire.ts";
 import { NUMERIC } from "./numeric.ts";
 import { AIR } from "./process/air.ts";
 import { CHARGE } from "./process/charge.ts";
@@ -45,6 +49,10 @@ export const ENTRIES: readonly Entry[] = [
   ...CHARGE,
   ...SURFACES,
   ...QUANTITY,
+  ...WIRE,
+  ...CONDUCTORS,
+  ...ALLOYS,
+  ...AIR_PROPERTIES,
 ];
 
 const BY_ID: ReadonlyMap<string, Entry> = /*#__PURE__*/ new Map(ENTRIES.map((entry) => [entry.id, entry]));

@@ -2,6 +2,7 @@
 import type { ValueNote } from "../note.ts";
 import { CIRCUIT_SHAPES } from "./circuit.ts";
 import { JOINT_SHAPES } from "./joint.ts";
+import { MATERIAL_SHAPES } from "./material.ts";
 import { NUMERIC_SHAPES } from "./numeric.ts";
 import { PROCESS_SHAPES } from "./process.ts";
 import { WIRING_SHAPES } from "./wiring.ts";
@@ -12,4 +13,5 @@ export const SHAPE_NOTES: Readonly<Record<string, ValueNote>> = {
   ...JOINT_SHAPES,
   ...WIRING_SHAPES,
   ...PROCESS_SHAPES,
+  ...MATERIAL_SHAPES,
 };
