@@ -10,12 +10,12 @@ import {
   type PascalSeconds,
   type Pascals,
   type SquareMetersPerSecond,
-  toAbsoluteKelvins,
   type Warning,
   type WattsPerMeterKelvin,
 } from "../quantity/index.ts";
 import { type Basis, basisOf } from "./basis.ts";
 import { type BeyondTable, checkPhysical, placeIn, valueAt } from "./curve.ts";
+import { positiveKelvins } from "./kelvin.ts";
 
 /** Gas constant of dry air, J/(kg·K). */
 const GAS_CONSTANT = 287.055;
@@ -67,8 +67,7 @@ export function airDensity(input: {
   readonly pressure: Pascals;
 }): KilogramsPerCubicMeter {
   given(input);
-  const kelvin = toAbsoluteKelvins(input.temperature);
-  checkPositive("temperature", kelvin, "K");
+  const kelvin = positiveKelvins(input.temperature);
   checkPositive("pressure", input.pressure, "Pa");
   return finiteResult(input.pressure / (GAS_CONSTANT * kelvin), "kg/m³");
 }

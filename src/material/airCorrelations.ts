@@ -37,9 +37,8 @@ function withError<T extends number>(
 
 /** 250 to 1500 K: where the deviations were taken. */
 function kelvinOf(temperature: Celsius): number {
-  const kelvin = toAbsoluteKelvins(temperature);
   checkBetween("temperature", temperature, -23.15, 1226.85, "°C");
-  return kelvin;
+  return toAbsoluteKelvins(temperature);
 }
 
 /**

@@ -12,13 +12,13 @@ import {
   type Ohms,
   type PerKelvin,
   type SquareMeters,
-  toAbsoluteKelvins,
   type Warning,
   type WattsPerMeterKelvin,
 } from "../quantity/index.ts";
 import type { MeanExpansion, SinglePoint } from "./alloy.ts";
 import type { Basis, Lookup, Sourced, TemperatureTable } from "./basis.ts";
 import { type BeyondTable, checkPhysical, readCurve } from "./curve.ts";
+import { positiveKelvins } from "./kelvin.ts";
 import { resistanceOfLength, resistancePerLength } from "./resistance.ts";
 
 /**
@@ -66,7 +66,7 @@ const LINE_FROM = -50;
 const LINE_TO = 200;
 
 function onLine(law: LinearResistivity, temperature: Celsius): Lookup<OhmMeters> {
-  checkPositive("temperature", toAbsoluteKelvins(temperature), "K");
+  positiveKelvins(temperature);
   checkPositive("conductor.resistivity.resistivity", law.resistivity, "Ω·m");
   checkFinite("conductor.resistivity.coefficient", law.coefficient, "1/K");
   checkFinite("conductor.resistivity.reference", law.reference, "°C");

@@ -1,5 +1,6 @@
 export * from "./check.ts";
 export * from "./constants.ts";
+export * from "./convert.ts";
 export * from "./errors.ts";
 export * from "./format.ts";
 export { awgArea, awgDiameter, conductorArea } from "./gauge.ts";

@@ -90,8 +90,12 @@ export function findUnit(unit: string, text: string): UnitEntry | undefined {
   return hasCleanEdges(text) ? lookUp(unit, normalizeUnit(text)) : undefined;
 }
 
+/** The canonical units that a unit text may stand for; "F" is a farad and, among temperatures, a degree Fahrenheit. */
+export function unitsOf(text: string): readonly string[] {
+  return [...INDEX.exact.keys()].filter((unit) => findUnit(unit, text) !== undefined);
+}
+
 /** The canonical unit that a unit text belongs to, when it is not the one asked for. */
 export function unitElsewhere(text: string): string | undefined {
-  for (const unit of INDEX.exact.keys()) if (findUnit(unit, text) !== undefined) return unit;
-  return undefined;
+  return unitsOf(text)[0];
 }

@@ -1,6 +1,9 @@
 /** Results beyond a double, and extrapolation asked for beyond physics, are refused. */
 import {
+  airDensity,
   airProperties,
+  airViscosityFormula,
+  COPPER_IACS,
   conductorResistivity,
   lengthOfResistance,
   NICKEL_MAKER_I,
@@ -10,7 +13,9 @@ import {
   zeroResistanceTemperature,
 } from "electroheat/material";
 import {
+  type Celsius,
   celsius,
+  isElectroheatError,
   meters,
   ohmMeters,
   ohms,
@@ -51,4 +56,23 @@ it.each([
   ["air", () => airProperties({ temperature: celsius(100_000), pressure: pascals(101_325), ...extrapolate })],
 ])("refuses what no double or no physics holds: %s", (_, run) => {
   expect(codeOf(run)).toBe("out-of-range");
+});
+
+it.each<[string, (temperature: Celsius) => unknown]>([
+  ["density", (temperature) => airDensity({ temperature, pressure: pascals(101_325) })],
+  ["viscosity", (temperature) => airViscosityFormula(temperature)],
+  ["copper", (temperature) => conductorResistivity({ conductor: COPPER_IACS, temperature })],
+])("names the temperature, not a converter, when it is missing or below absolute zero: %s", (_, run) => {
+  for (const [value, code] of [
+    [undefined, "missing"],
+    [Number.NaN, "not-a-number"],
+    [-300, "out-of-range"],
+  ] as const) {
+    try {
+      run(value as Celsius);
+      expect.unreachable();
+    } catch (error) {
+      expect(isElectroheatError(error) && [error.code, error.argument]).toEqual([code, "temperature"]);
+    }
+  }
 });

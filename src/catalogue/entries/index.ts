@@ -17,11 +17,16 @@ import { CONTACT } from "./joint/contact.ts";
 import { HEAT } from "./joint/heat.ts";
 import { MEASURED } from "./joint/measured.ts";
 import { THREAD } from "./joint/thread.ts";
+import { AIR_PROPERTIES } from "./material/air.ts";
+import { ALLOYS } from "./material/alloy.ts";
+import { CONDUCTORS } from "./material/conductor.ts";
+import { WIRE } from "./material/wire.ts";
 import { NUMERIC } from "./numeric.ts";
 import { AIR } from "./process/air.ts";
 import { CHARGE } from "./process/charge.ts";
 import { OVEN } from "./process/oven.ts";
 import { SURFACES } from "./process/surfaces.ts";
+import { QUANTITY } from "./quantity.ts";
 import { AMERICA } from "./wiring/america.ts";
 import { IEC } from "./wiring/iec.ts";
 import { INSULATION } from "./wiring/insulation.ts";
@@ -53,6 +58,11 @@ export const ENTRIES: readonly Entry[] = [
   ...COIL,
   ...STRIP,
   ...HEAT_OF_ELEMENT,
+  ...QUANTITY,
+  ...WIRE,
+  ...CONDUCTORS,
+  ...ALLOYS,
+  ...AIR_PROPERTIES,
 ];
 
 const BY_ID: ReadonlyMap<string, Entry> = /*#__PURE__*/ new Map(ENTRIES.map((entry) => [entry.id, entry]));

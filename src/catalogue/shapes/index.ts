@@ -3,6 +3,7 @@ import type { ValueNote } from "../note.ts";
 import { CIRCUIT_SHAPES } from "./circuit.ts";
 import { ELEMENT_SHAPES } from "./element.ts";
 import { JOINT_SHAPES } from "./joint.ts";
+import { MATERIAL_SHAPES } from "./material.ts";
 import { NUMERIC_SHAPES } from "./numeric.ts";
 import { PROCESS_SHAPES } from "./process.ts";
 import { WIRING_SHAPES } from "./wiring.ts";
@@ -14,4 +15,5 @@ export const SHAPE_NOTES: Readonly<Record<string, ValueNote>> = {
   ...WIRING_SHAPES,
   ...PROCESS_SHAPES,
   ...ELEMENT_SHAPES,
+  ...MATERIAL_SHAPES,
 };
