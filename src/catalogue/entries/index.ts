@@ -1,5 +1,7 @@
 /** Every entry there is, by id and by name. */
 import type { Entry } from "../describe.ts";
+import { READINGS } from "./bench/measured.ts";
+import { MODULES } from "./bench/module.ts";
 import { BALANCED } from "./circuit/balanced.ts";
 import { CONTROL } from "./circuit/control.ts";
 import { NETWORKS } from "./circuit/networks.ts";
@@ -23,6 +25,8 @@ export const ENTRIES: readonly Entry[] = [
   ...OVEN,
   ...CHARGE,
   ...SURFACES,
+  ...READINGS,
+  ...MODULES,
 ];
 
 const BY_ID: ReadonlyMap<string, Entry> = /*#__PURE__*/ new Map(ENTRIES.map((entry) => [entry.id, entry]));
