@@ -10,6 +10,7 @@ import { catalogueFacts } from "./catalogue-facts.mjs";
 import { exampleArguments } from "./catalogueExamples.mjs";
 import { jsonSchemas } from "./catalogueSchema.mjs";
 import { factsAsText } from "./jsonText.mjs";
+import { privateZod } from "./privateZod.mjs";
 import { thirdPartyNotice } from "./third-party.mjs";
 
 /** @typedef {import("../src/catalogue/listing.ts").CatalogueEntry} CatalogueEntry */
@@ -89,7 +90,7 @@ export async function buildGlobal(root, outDir = join(root, "dist")) {
     write: false,
     logLevel: "error",
     absWorkingDir: root,
-    plugins: [factsAsText(), thirdPartyNotice(outDir)],
+    plugins: [factsAsText(), privateZod(), thirdPartyNotice(outDir)],
   });
   // Not in strings only: esbuild leaves regular expressions as they are. A host may read the script in any encoding.
   const text = String(outputFiles[0]?.text).replace(

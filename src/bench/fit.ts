@@ -43,9 +43,9 @@ function checkSetting({ network, unknown, readings, leads, significance }: Setti
  * is invisible to χ².
  * @param input.network - the network with nominal resistances to start from, one branch for each unknown
  * @param input.unknown - branches to determine; all if left out. Others count as exactly known
- * @param input.readings - the readings, leads not taken off (unless said so in `leads`)
+ * @param input.readings - the readings, at least one, leads not taken off (unless said so in `leads`)
  * @param input.leads - what is known of the leads
- * @param input.significance - probability below which the readings count as inconsistent; 0.01 if left out (common practice)
+ * @param input.significance - probability below which the readings count as inconsistent, 0 to 1; 0.01 if left out (common practice)
  * @returns branches, leads, covariance, residuals, χ² verdict, what is not identifiable
  * @throws ElectroheatError `missing`, `unknown-name`, `inconsistent`, `not-a-number`, `out-of-range`, `no-convergence`
  * @source weighted least squares (Gauss-Newton); sensitivities by Cohn's theorem, see terminalReading

@@ -26,9 +26,9 @@ export type LeadKnowledge =
   | "unknown"
   | "taken off"
   | {
-      /** Reading with the leads shorted together, Ω. */
+      /** Reading with the leads shorted together, Ω, 0 or more. */
       readonly shorted: Ohms;
-      /** Standard uncertainty of that reading, Ω. */
+      /** Standard uncertainty of that reading, Ω, more than 0. */
       readonly standardUncertainty: Ohms;
     };
 

@@ -6,9 +6,9 @@ import { checkFinite, checkNonNegative, checkPositive, fail, given, type Ohms } 
  * @since 0.1.0
  */
 export interface MeterAccuracy {
-  /** Part of the reading as a ratio: 0.005 for ±0.5 %. */
+  /** Part of the reading as a ratio, 0 to 0.5: 0.005 for ±0.5 %. */
   readonly ofReading: number;
-  /** Number of last digits. */
+  /** Number of last digits, 0 or more. */
   readonly digits: number;
 }
 
@@ -38,9 +38,9 @@ function checkAccuracy(accuracy: MeterAccuracy, path: string): void {
 }
 
 /**
- * Error limit and standard uncertainty of a reading: a = part·|reading| + digits·resolution, u = a/√3.
+ * Error limit and standard uncertainty of a reading: a = max(part·|reading| + digits·resolution, resolution/2), u = a/√3.
  *
- * Not less than half a unit of the last digit, which no statement of accuracy can better.
+ * Half a unit of the last digit is the least, which no statement of accuracy can better.
  * @param input.reading - the reading, any unit
  * @param input.resolution - one unit of the last digit shown, same unit, more than 0
  * @param input.accuracy - the maker's statement for that range
@@ -89,10 +89,10 @@ export interface CorrectedReading {
  * Below about 1 Ω a four-wire meter is the better answer.
  * @param input.reading - the reading, Ω, 0 or more
  * @param input.leads - the reading with the leads shorted together, Ω, 0 or more
- * @param input.resolution - one unit of the last digit, Ω
+ * @param input.resolution - one unit of the last digit, Ω, more than 0
  * @param input.accuracy - the maker's statement for that range
  * @returns corrected resistance, worst-case limit and standard uncertainty
- * @throws ElectroheatError `not-a-number`, `out-of-range`; `inconsistent` when the leads read more than the element and
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`; `inconsistent` when the leads read more than the element and
  *   the meter's accuracy does not explain it
  * @source subtraction; uncertainties as {@link readingWorth}
  * @example

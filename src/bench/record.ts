@@ -64,9 +64,9 @@ export interface RecordSupply {
  * @since 0.1.0
  */
 export interface RecordMeter {
-  /** Part of the reading as a ratio: 0.005 for ±0.5 %. */
+  /** Part of the reading as a ratio, 0 to 0.5: 0.005 for ±0.5 %. */
   readonly ofReading: number;
-  /** Number of last digits. */
+  /** Number of last digits, 0 to 1000. */
   readonly digits: number;
   /** One unit of the last digit; needed where readings are plain numbers. */
   readonly resolution?: Quoted;
@@ -115,9 +115,9 @@ export interface BenchRecord {
   readonly wiring: RecordWiring;
   /** Supply as measured. */
   readonly supply?: RecordSupply;
-  /** Hot over cold resistance of the elements at working temperature. */
+  /** Hot over cold resistance of the elements at working temperature, 0.5 to 10. */
   readonly temperatureFactor?: number;
-  /** Allowed deviation of a branch's resistance from its target, as ratios: low −0.05, high 0.10. No verdicts without it. */
+  /** Allowed deviation of a branch's resistance from its target, as ratios: low −0.05 (−1 to 0), high 0.10 (0 to 10). No verdicts without it. */
   readonly tolerance?: { readonly low: number; readonly high: number };
   /** The ohmmeter; needed with readings. */
   readonly meter?: RecordMeter;

@@ -66,9 +66,9 @@ const PLAUSIBLE = { low: 300, high: 5e6 } as const;
  * @param input.power - plate power of the whole module, W, more than 0
  * @param input.lineVoltage - plate voltage between lines, V, more than 0
  * @param input.connection - star or delta
- * @param input.banks - number of equal banks in parallel, whole, 1 or more
- * @param input.elementsInParallel - parallel strings in each branch; 1 if left out
- * @param input.elementsInSeries - elements in each string; 1 if left out
+ * @param input.banks - number of equal banks in parallel, whole, 1 to 10000
+ * @param input.elementsInParallel - parallel strings in each branch, whole, 1 to 10000; 1 if left out
+ * @param input.elementsInSeries - elements in each string, whole, 1 to 10000; 1 if left out
  * @param input.temperatureFactor - hot over cold resistance of the alloy at working temperature, 0.5 to 10; cold values are
  *   `null` without it
  * @returns the targets

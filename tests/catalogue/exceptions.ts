@@ -45,6 +45,8 @@ export const NARROWED: Readonly<Record<string, string>> = {
   "element.radiantSurfaceLoad temperature": "zeroCelsius",
   "element.radiantSurfaceLoad surroundingsTemperature": "zeroCelsius",
   "element.radiantTemperatureAtVoltage temperature": "zeroCelsius",
+  "bench.degradedHeatUp target": "oven.ambient",
+  "bench.degradedOptions target": "oven.ambient",
 };
 
 /** `room.function input` → field of the result that repeats the input as it was given. */

@@ -225,6 +225,38 @@ describe("tables, lists, records", () => {
     );
   });
 
+  it("read a name where a record may stand, but not both", () => {
+    const plate = ["30 kW", "480 V"];
+    const wiring = [
+      ["id", "connection"],
+      ["A", "star"],
+    ];
+    const readings = [
+      ["from", "to", "reads"],
+      ["L1", "S", "7.90 Ω"],
+    ];
+    const meter = (...lines: unknown[][]): unknown[][] => [["ofReading", 0.005], ["digits", 2], ...lines];
+    const lead = (lines: unknown[][]): unknown =>
+      sheetValue(
+        "assessModule",
+        "kiln",
+        [plate],
+        wiring,
+        lines,
+        readings,
+        "",
+        "",
+        "",
+        "",
+        "resistances.leads",
+      );
+    expect(lead(meter(["leads", "taken off"]))).toBe(0);
+    expect(lead(meter(["leads.shorted", "0.20 Ω"]))).toEqual(close(0.2));
+    expect(lead(meter(["leads", "unknown"], ["leads.shorted", "0.20 Ω"]))).toMatch(
+      /^meter\.leads\.shorted: /,
+    );
+  });
+
   it("read a map of names and values", () => {
     const banks = [
       ["id", "connection", "elementResistance"],

@@ -12,9 +12,11 @@ const vectors = vectorFiles()
   .filter(({ call }) => entries.has(call));
 
 /** Vectors about the function itself, whose input the boundary reads as what it stands for. */
-const READ_AT_THE_BOUNDARY: Readonly<Record<string, string>> = {
-  "text-resistance": `"OL" for a resistance is read as "open"`,
-  "overload-text-resistance": `"OL" for a resistance is read as "open"`,
+const READ_AT_THE_BOUNDARY: Readonly<Record<string, { readonly text: string; readonly means: unknown }>> = {
+  "text-resistance": { text: "OL", means: "open" },
+  "inversion-refused-3": { text: "OL", means: "open" },
+  "target-refused-3": { text: "45 kW", means: 45_000 },
+  "overload-text-resistance": { text: "OL", means: "open" },
 };
 
 /** Inputs by name: the one record, or the arguments under their names. */
@@ -100,12 +102,12 @@ describe("vectors through evaluate", () => {
   });
 
   it("but for texts that the boundary reads", () => {
-    for (const id of Object.keys(READ_AT_THE_BOUNDARY)) {
+    for (const [id, { text, means }] of Object.entries(READ_AT_THE_BOUNDARY)) {
       const vector = vectors.find((one) => one.id === id) as Vector;
       const read = evaluate(vector.call, inputsOf(vector));
       const meant = evaluate(
         vector.call,
-        JSON.parse(JSON.stringify(inputsOf(vector)).replace('"OL"', '"open"')),
+        JSON.parse(JSON.stringify(inputsOf(vector)).replace(JSON.stringify(text), JSON.stringify(means))),
       );
       expect(read).toEqual(meant);
       expect(read.ok).toBe(true);

@@ -1,5 +1,7 @@
 /** Every entry there is, by id and by name. */
 import type { Entry } from "../describe.ts";
+import { READINGS } from "./bench/measured.ts";
+import { MODULES } from "./bench/module.ts";
 import { BALANCED } from "./circuit/balanced.ts";
 import { CONTROL } from "./circuit/control.ts";
 import { NETWORKS } from "./circuit/networks.ts";
@@ -63,6 +65,8 @@ export const ENTRIES: readonly Entry[] = [
   ...CONDUCTORS,
   ...ALLOYS,
   ...AIR_PROPERTIES,
+  ...READINGS,
+  ...MODULES,
 ];
 
 const BY_ID: ReadonlyMap<string, Entry> = /*#__PURE__*/ new Map(ENTRIES.map((entry) => [entry.id, entry]));

@@ -1,5 +1,6 @@
 /** Notes on named shapes: written once, used by every entry whose inputs hold one. */
 import type { ValueNote } from "../note.ts";
+import { BENCH_SHAPES } from "./bench.ts";
 import { CIRCUIT_SHAPES } from "./circuit.ts";
 import { ELEMENT_SHAPES } from "./element.ts";
 import { JOINT_SHAPES } from "./joint.ts";
@@ -16,4 +17,5 @@ export const SHAPE_NOTES: Readonly<Record<string, ValueNote>> = {
   ...PROCESS_SHAPES,
   ...ELEMENT_SHAPES,
   ...MATERIAL_SHAPES,
+  ...BENCH_SHAPES,
 };

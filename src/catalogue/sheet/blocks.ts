@@ -21,6 +21,12 @@ export function isScalar(shape: Shape): boolean {
   return "number" in at || "names" in at || "values" in at;
 }
 
+/** Whether a name may stand in place of a record: the meter's leads "taken off", or their reading. */
+function orName(shape: Shape): boolean {
+  const at = resolved(shape);
+  return typeof at === "object" && "either" in at && at.either.some((one) => isScalar(one) && one !== "null");
+}
+
 function takesNumber(shape: Shape | undefined): boolean {
   const at = shape === undefined ? "null" : resolved(shape);
   if (typeof at === "string") return false;
@@ -40,17 +46,25 @@ export function columnsOf(shape: Shape, prefix = "", depth = 0): readonly Column
     const optional = key.endsWith("?");
     const path = `${prefix}${optional ? key.slice(0, -1) : key}`;
     const inner = columnsOf(field, `${path}.`, depth + 1);
-    return inner.length > 0 ? inner : [{ path, shape: field, optional }];
+    return inner.length > 0 && !orName(field) ? inner : [{ path, shape: field, optional }, ...inner];
   });
 }
 
 /** Puts a value at a dotted path; the path is one of ours, never a name from a sheet. */
-function putAt(into: Record<string, unknown>, path: string, value: unknown): void {
+function putAt(into: Record<string, unknown>, path: string, value: unknown, root: string): void {
   const parts = path.split(".");
   const last = parts.pop() as string;
   let at = into;
   for (const part of parts) {
     at[part] ??= {};
+    if (typeof at[part] !== "object") {
+      fail({
+        code: "inconsistent",
+        path: `${root}.${path}`,
+        expected: `a blank beside ${part}`,
+        received: value,
+      });
+    }
     at = at[part] as Record<string, unknown>;
   }
   at[last] = value;
@@ -71,8 +85,8 @@ function fieldIn(path: string, shape: Shape, cell: unknown): unknown {
 function recordFrom(path: string, columns: readonly Column[], cells: readonly unknown[]): unknown {
   const record: Record<string, unknown> = {};
   columns.forEach((column, i) => {
-    if (!isBlank(cells[i]))
-      putAt(record, column.path, fieldIn(`${path}.${column.path}`, column.shape, cells[i]));
+    if (isBlank(cells[i])) return;
+    putAt(record, column.path, fieldIn(`${path}.${column.path}`, column.shape, cells[i]), path);
   });
   return record;
 }
