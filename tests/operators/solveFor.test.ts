@@ -33,6 +33,7 @@ describe("solveFor", () => {
       voltage: fc.double({ min: 1, max: 1000, noNaN: true }),
       resistance: fc.double({ min: 0.1, max: 500, noNaN: true }),
     });
+    // The search stops at about 1e-12 of the argument: the last bit of the test must not turn on where in that span it stops.
     fc.assert(
       fc.property(element, ({ voltage, resistance }) => {
         const target = powerFromVoltageAndResistance({
@@ -42,9 +43,9 @@ describe("solveFor", () => {
         const common = { calculation: powerFromVoltageAndResistance, target, low: 0.05, high: 1001 };
         const byVoltage = solveFor({ ...common, input: "voltage", fixed: { resistance: ohms(resistance) } });
         const closed = voltageFromPowerAndResistance({ power: watts(target), resistance: ohms(resistance) });
-        expect(Math.abs((values(byVoltage)[0] ?? 0) / closed - 1)).toBeLessThan(1e-12);
+        expect(Math.abs((values(byVoltage)[0] ?? 0) / closed - 1)).toBeLessThan(4e-12);
         const byResistance = solveFor({ ...common, input: "resistance", fixed: { voltage: volts(voltage) } });
-        expect(Math.abs((values(byResistance)[0] ?? 0) / resistance - 1)).toBeLessThan(1e-12);
+        expect(Math.abs((values(byResistance)[0] ?? 0) / resistance - 1)).toBeLessThan(4e-12);
       }),
     );
   });
