@@ -47,7 +47,7 @@ describe("what one import of this room costs", () => {
   it.each([
     ["resistancePerLength", 850],
     ["pressureAtAltitude", 750],
-    ["airDensity", 960],
+    ["airDensity", 980],
     ["resistanceAtTemperature", 960],
     ["temperatureFactor", 1600],
     ["awgFromDiameter", 1700],
