@@ -37,6 +37,13 @@ export interface OperatingPoint {
 const SUSPICIOUS_POWER = 100;
 const SUSPICIOUS_VOLTAGE = 100;
 
+const FIGURES = [
+  ["voltage", "V"],
+  ["current", "A"],
+  ["resistance", "Ω"],
+  ["power", "W"],
+] as const;
+
 /**
  * Completes the working point of one element from any two of voltage, current, resistance and power.
  *
@@ -65,9 +72,13 @@ export function operatingPoint(input: {
   readonly power?: Watts;
 }): OperatingPoint {
   given(input);
-  const named = (["voltage", "current", "resistance", "power"] as const).filter(
-    (name) => input[name] !== undefined,
-  );
+  // A figure that is none is named first: it may be the reason why there seem to be too many or too few.
+  for (const [name, unit] of FIGURES) {
+    const figure = input[name];
+    if (figure === undefined || (name === "resistance" && figure === "open")) continue;
+    checkNonNegative(name, figure as number, unit);
+  }
+  const named = FIGURES.map(([name]) => name).filter((name) => input[name] !== undefined);
   if (named.length !== 2) {
     fail({
       code: named.length < 2 ? "missing" : "inconsistent",
@@ -99,9 +110,6 @@ function solved(input: Parameters<typeof operatingPoint>[0]): {
   readonly power: Watts;
 } {
   const { voltage, current, resistance, power } = input;
-  if (voltage !== undefined) checkNonNegative("voltage", voltage, "V");
-  if (current !== undefined) checkNonNegative("current", current, "A");
-  if (power !== undefined) checkNonNegative("power", power, "W");
   if (resistance === "open" && ((current ?? 0) > 0 || (power ?? 0) > 0)) {
     return fail({
       code: "inconsistent",

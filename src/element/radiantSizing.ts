@@ -11,15 +11,20 @@ import {
   type OhmMeters,
   type Watts,
   type WattsPerSquareMeter,
+  ZERO_CELSIUS,
 } from "../quantity/index.ts";
 import { radiantSurfaceLoad } from "./radiation.ts";
 import { stripWidthForThickness } from "./strip.ts";
 import { smallestWireDiameter } from "./wire.ts";
 
 /** Heat flows from hot to cold: an element no hotter than its charge cannot heat it. */
-function checkHotter(path: string, element: Celsius, charge: Celsius): void {
+function checkHotter(path: string, element: Celsius, charge: Celsius, zeroCelsius = ZERO_CELSIUS): void {
   checkFinite(path, element, "°C");
   checkFinite("chargeTemperature", charge, "°C");
+  if (charge < -zeroCelsius) {
+    const expected = `${-zeroCelsius} or more`;
+    fail({ code: "out-of-range", path: "chargeTemperature", expected, received: charge, unit: "°C" });
+  }
   if (element > charge) return;
   const expected = `more than the charge temperature, ${charge}`;
   fail({ code: "inconsistent", path, expected, received: element, unit: "°C" });
@@ -86,7 +91,7 @@ export function radiantWire(input: {
   const { power, voltage, resistivity, wireTemperature, chargeTemperature, ...surface } = input;
   checkPositive("power", power, "W");
   checkPositive("voltage", voltage, "V");
-  checkHotter("wireTemperature", wireTemperature, chargeTemperature);
+  checkHotter("wireTemperature", wireTemperature, chargeTemperature, input.zeroCelsius);
   const surfaceLoad = radiantSurfaceLoad({
     ...surface,
     temperature: wireTemperature,
@@ -161,7 +166,7 @@ export function radiantStrip(input: {
 }): RadiantStrip {
   given(input);
   const { power, voltage, resistivity, thickness, stripTemperature, chargeTemperature, ...surface } = input;
-  checkHotter("stripTemperature", stripTemperature, chargeTemperature);
+  checkHotter("stripTemperature", stripTemperature, chargeTemperature, input.zeroCelsius);
   const surfaceLoad = radiantSurfaceLoad({
     ...surface,
     temperature: stripTemperature,

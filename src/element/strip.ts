@@ -1,6 +1,7 @@
 /** Strip and ribbon: section, surface load, and the strip that a surface-load limit asks for. */
 import {
   type BranchVolts,
+  checkMeasurable,
   checkOneOf,
   checkPositive,
   finiteResult,
@@ -185,7 +186,8 @@ export function stripForSurfaceLoad(input: {
   given(input);
   const { widthToThickness: n } = input;
   const duty = dutyOf(input);
-  checkPositive("widthToThickness", n);
+  // The wide faces are the ones that `two` counts: below 1 they would be the narrow ones.
+  checkMeasurable("widthToThickness", n, undefined, 1);
   const thickness = Math.cbrt(duty / (n * (n + edgesOf(input.faces))));
   return choice(input, n * thickness, thickness);
 }

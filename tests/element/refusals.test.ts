@@ -1,6 +1,17 @@
 /** Whatever comes in, what goes out is a finite answer or an error of this library that names the argument. */
 import * as element from "electroheat/element";
-import { isElectroheatError } from "electroheat/quantity";
+import {
+  type Amperes,
+  amperes,
+  type Celsius,
+  celsius,
+  isElectroheatError,
+  microohmMeters,
+  millimeters,
+  volts,
+  watts,
+  wattsPerSquareCentimeter,
+} from "electroheat/quantity";
 import { describe, expect, it } from "vitest";
 import { numbersIn } from "../support/close.ts";
 import { type Vector, vectorFiles } from "../support/shared.ts";
@@ -79,5 +90,56 @@ describe("functions of the room", () => {
       if (typeof result === "number") expect(Number.isFinite(result), `${name} with ${path}`).toBe(true);
     }
     if ((vector.inputs ?? [vector.input]).length > 0) expect(refused).toBeGreaterThan(0);
+  });
+});
+
+describe("what is at fault is named", () => {
+  const refusal = (call: () => unknown): string => {
+    try {
+      call();
+    } catch (error) {
+      if (isElectroheatError(error)) return `${error.code} ${error.issues[0].path}`;
+      throw error;
+    }
+    return "no refusal";
+  };
+
+  it("a strip is at least as wide as it is thick", () => {
+    const duty = {
+      power: watts(10_000),
+      voltage: volts(220),
+      resistivity: microohmMeters(1.09),
+      temperatureFactor: 1.021,
+      surfaceLoad: wattsPerSquareCentimeter(1.05),
+      faces: "two",
+      edge: "sheared",
+    } as const;
+    expect(refusal(() => element.stripForSurfaceLoad({ ...duty, widthToThickness: 1 }))).toBe("no refusal");
+    expect(refusal(() => element.stripForSurfaceLoad({ ...duty, widthToThickness: 0.999 }))).toBe(
+      "out-of-range widthToThickness",
+    );
+  });
+
+  it("a figure that is none comes before the count of figures", () => {
+    const three = { voltage: volts(480), current: Number.NaN as Amperes, power: watts(18_000) };
+    expect(refusal(() => element.operatingPoint(three))).toBe("not-a-number current");
+    expect(refusal(() => element.operatingPoint({ voltage: "open" as never, power: watts(1) }))).toMatch(
+      / voltage$/,
+    );
+    expect(refusal(() => element.operatingPoint({ ...three, current: amperes(37.5) }))).toBe(
+      "inconsistent input",
+    );
+  });
+
+  it("a charge below absolute zero is the charge, by the name it was given", () => {
+    const surface = { emissivity: 0.9, radiatingEfficiency: 0.57, chargeTemperature: -274 as Celsius };
+    const duty = { power: watts(16_000), voltage: volts(220), resistivity: microohmMeters(1.09) };
+    expect(refusal(() => element.radiantWire({ ...duty, ...surface, wireTemperature: celsius(1170) }))).toBe(
+      "out-of-range chargeTemperature",
+    );
+    const strip = { thickness: millimeters(0.25), stripTemperature: celsius(1000) };
+    expect(refusal(() => element.radiantStrip({ ...duty, ...surface, ...strip }))).toBe(
+      "out-of-range chargeTemperature",
+    );
   });
 });

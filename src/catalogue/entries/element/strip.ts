@@ -74,7 +74,7 @@ export const STRIP: readonly Entry[] = /*#__PURE__*/ describeRoom(
         resistivity,
         temperatureFactor,
         surfaceLoad: load,
-        widthToThickness: { symbol: "n", is: "ratio", above: 0 },
+        widthToThickness: { symbol: "n", is: "ratio", min: 1 },
         faces: {},
         edge: {},
       },

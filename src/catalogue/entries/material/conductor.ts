@@ -18,7 +18,7 @@ import {
 import { DEAD_WORK } from "../../cautions.ts";
 import { describeRoom, type Entry } from "../../describe.ts";
 
-const temperature = { symbol: "\\vartheta", min: -273.15 } as const;
+const temperature = { symbol: "\\vartheta", above: -273.15 } as const;
 const beyondTable = { default: "refuse" } as const;
 const area = { symbol: "A", above: 0 } as const;
 const length = { symbol: "l", min: 0 } as const;
@@ -80,7 +80,7 @@ export const CONDUCTORS: readonly Entry[] = /*#__PURE__*/ describeRoom(
     },
     coatedCopperResistivity: {
       kind: "physics",
-      tex: "\\rho = \\left[\\frac{1 - a}{\\rho_\\mathrm{Cu}(\\vartheta)} + \\frac{a}{\\rho_\\mathrm{Ni}(\\vartheta)}\\right]^{-1}, \\quad a = \\frac{w/\\varrho_\\mathrm{Ni}}{w/\\varrho_\\mathrm{Ni} + (1 - w)/\\varrho_\\mathrm{Cu}}, \\quad w = \\frac{n}{100}",
+      tex: "\\rho = \\begin{cases} \\left[\\frac{1 - a}{\\rho_\\mathrm{Cu}(\\vartheta)} + \\frac{a}{\\rho_\\mathrm{Ni}(\\vartheta)}\\right]^{-1} & \\text{nickel counted} \\\\ \\frac{\\rho_\\mathrm{Cu}(\\vartheta)}{1 - a} & \\text{nickel ignored} \\end{cases}, \\quad a = \\frac{w/\\varrho_\\mathrm{Ni}}{w/\\varrho_\\mathrm{Ni} + (1 - w)/\\varrho_\\mathrm{Cu}}, \\quad w = \\frac{n}{100}",
       text: "ρ = 1 / ((1 − a)/ρCu + a/ρNi), a = (w/8900) / (w/8900 + (1 − w)/8890), w = class/100; without the second term when the nickel is ignored",
       inputs: {
         class: { symbol: "n", is: "number" },
