@@ -7,6 +7,7 @@ const MEASURED = ["line voltages", "voltages to neutral", "line currents"] as co
 /**
  * What the three magnitudes are. "line currents" are those of a module without a neutral, which sum to zero.
  * @since 0.1.0
+ * @useDeclaredType
  */
 export type MeasuredMagnitudes = (typeof MEASURED)[number];
 

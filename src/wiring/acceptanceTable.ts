@@ -11,6 +11,7 @@ const NAMES = ["neta-100.18", "practitioner-limits", "50-percent-above-lowest"] 
 /**
  * Named acceptance tables: two scales of rise for thermal scans, and the rule for resistances of like bolted joints.
  * @since 0.1.0
+ * @useDeclaredType
  */
 export type AcceptanceTable = (typeof NAMES)[number];
 

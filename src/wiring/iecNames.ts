@@ -4,6 +4,7 @@ const NAMES = ["IEC 60364-5-52:2009", "IEC 60364-5-52:2001", "BS 7671:2008", "IE
 /**
  * Editions of the IEC family that this library holds, national ones included.
  * @since 0.1.0
+ * @useDeclaredType
  */
 export type IecEditionName = (typeof NAMES)[number];
 

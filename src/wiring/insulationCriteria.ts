@@ -27,6 +27,7 @@ const NAMES = [
  * Named limits of insulation resistance: fixed wiring (IEC 60364-6), machine equipment (IEC 60204-1), general apparatus (NETA
  * 100.1), figures of heater makers, and the rule of thumb. Makers differ by 500 to 1.
  * @since 0.1.0
+ * @useDeclaredType
  */
 export type InsulationCriterion = (typeof NAMES)[number];
 

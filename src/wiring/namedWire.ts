@@ -18,6 +18,7 @@ const NAMES = ["wire maker, 40 °C", "wire maker, 30 °C", "BS 7671 4F2A", "BS 7
 /**
  * Named tables of flexible and high-temperature wire.
  * @since 0.1.0
+ * @useDeclaredType
  */
 export type NamedWireTable = (typeof NAMES)[number];
 

@@ -12,6 +12,7 @@ const NAMES = ["NEC 2008", "NEC 2011", "NEC 2014", "NEC 2017", "NEC 2020", "NEC 
  * Editions of the National Electrical Code (NFPA 70) that this library holds. "NEC 2008" stands for 2008 and earlier and
  * holds no ambient factors; it is there to recognize older figures.
  * @since 0.1.0
+ * @useDeclaredType
  */
 export type NecEdition = (typeof NAMES)[number];
 
