@@ -84,7 +84,12 @@ export type FaultEffect =
       /** The survivor with the highest power ratio; `null` if none carries current. */
       readonly worst: SurvivorState | null;
       /** Voltage across each opened branch, V: what a hand on the gap would meet. `null` if an end floats. */
-      readonly gaps: readonly { readonly id: string; readonly voltage: Volts | null }[];
+      readonly gaps: readonly {
+        /** The broken branch. */
+        readonly id: string;
+        /** Voltage across the break, V; `null` where nothing but leakage determines it. */
+        readonly voltage: Volts | null;
+      }[];
     }
   | {
       /** The faults. */

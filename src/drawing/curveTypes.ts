@@ -63,7 +63,12 @@ export interface CurveInput extends PictureStyle {
   /** Curves and bands, 1 to 12. */
   readonly series: readonly CurveSeries[];
   /** Levels to compare with: a set point, a limit. */
-  readonly levels?: readonly { readonly label: string; readonly y: number }[];
+  readonly levels?: readonly {
+    /** Its name. */
+    readonly label: string;
+    /** Its value on the upright axis. */
+    readonly y: number;
+  }[];
   /** A remark under the picture: source, caution. */
   readonly note?: string;
   /** The picture in words; made from the data if left out. */

@@ -162,7 +162,12 @@ export interface DiagramLayout {
   /** Connection dots. */
   readonly dots: readonly DiagramPin[];
   /** A panel behind each bank. */
-  readonly panels: readonly { readonly bank: string; readonly box: Box }[];
+  readonly panels: readonly {
+    /** The bank. */
+    readonly bank: string;
+    /** Where it is drawn. */
+    readonly box: Box;
+  }[];
   /** Frame of the module, where it was asked for. */
   readonly frame: Box | null;
 }

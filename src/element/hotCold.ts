@@ -145,7 +145,14 @@ export interface ColdStart {
   /** Whether cold and running power differ by more than the threshold of the source. */
   readonly appreciablePositiveCoefficient: boolean;
   /** The threshold and whose it is. */
-  readonly threshold: { readonly ratio: number; readonly source: string; readonly locator: string };
+  readonly threshold: {
+    /** The ratio. */
+    readonly ratio: number;
+    /** Source id. */
+    readonly source: string;
+    /** Place in the source. */
+    readonly locator: string;
+  };
 }
 
 /** Cold power over running power, less one, above which an element counts as having an appreciable coefficient. */

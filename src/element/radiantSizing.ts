@@ -55,8 +55,8 @@ export interface RadiantWire {
  * @param input.chargeTemperature - temperature of the charge it heats, °C
  * @param input.emissivity - of the wire surface, more than 0 to 1
  * @param input.radiatingEfficiency - part of the surface that radiates freely, more than 0 to 1
- * @param input.stefanBoltzmann - σ, W/(m²·K⁴); left out, {@link STEFAN_BOLTZMANN}; textbooks 5.72e-8
- * @param input.zeroCelsius - 0 °C in kelvins; left out, {@link ZERO_CELSIUS}; textbooks 273
+ * @param input.stefanBoltzmann - σ, W/(m²·K⁴); left out, `STEFAN_BOLTZMANN` of `quantity`; textbooks 5.72e-8
+ * @param input.zeroCelsius - 0 °C in kelvins; left out, `ZERO_CELSIUS`; textbooks 273
  * @returns surface load, diameter and length
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `inconsistent` when the wire is not the hotter one
  * @source B. L. Theraja, A Textbook of Electrical Technology, vol. III, ex. 47.1; A. Chakrabarti et al., part IV ex. 2.1
@@ -130,8 +130,8 @@ export interface RadiantStrip {
  * @param input.chargeTemperature - temperature of the charge it heats, °C
  * @param input.emissivity - of the strip surface, more than 0 to 1
  * @param input.radiatingEfficiency - part of the surface that radiates freely, more than 0 to 1
- * @param input.stefanBoltzmann - σ, W/(m²·K⁴); left out, {@link STEFAN_BOLTZMANN}; textbooks 5.72e-8
- * @param input.zeroCelsius - 0 °C in kelvins; left out, {@link ZERO_CELSIUS}; textbooks 273
+ * @param input.stefanBoltzmann - σ, W/(m²·K⁴); left out, `STEFAN_BOLTZMANN` of `quantity`; textbooks 5.72e-8
+ * @param input.zeroCelsius - 0 °C in kelvins; left out, `ZERO_CELSIUS`; textbooks 273
  * @returns surface load, width, thickness and length
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `inconsistent` when the strip is not the hotter one
  * @source B. L. Theraja, A Textbook of Electrical Technology, vol. III, ex. 47.2; A. Chakrabarti et al., part IV ex. 2.2

@@ -21,9 +21,23 @@ import { basisOf, checkTolerances } from "./domain.ts";
  */
 export interface ToleranceBand {
   /** Resistance, Ω. */
-  readonly resistance: { readonly low: Ohms; readonly nominal: Ohms; readonly high: Ohms };
+  readonly resistance: {
+    /** At the lower limit, Ω. */
+    readonly low: Ohms;
+    /** Nominal, Ω. */
+    readonly nominal: Ohms;
+    /** At the upper limit, Ω. */
+    readonly high: Ohms;
+  };
   /** Power, W: the highest belongs to the lowest resistance. */
-  readonly power: { readonly low: Watts; readonly nominal: Watts; readonly high: Watts };
+  readonly power: {
+    /** At the upper limit of resistance, W. */
+    readonly low: Watts;
+    /** Nominal, W. */
+    readonly nominal: Watts;
+    /** At the lower limit of resistance, W. */
+    readonly high: Watts;
+  };
   /** Highest power over nominal, less 1. */
   readonly powerAbove: number;
   /** 1 less lowest power over nominal. */

@@ -1,3 +1,4 @@
+export * from "./alike.ts";
 export * from "./ampacityTable.ts";
 export { barResistance, holeExcessSquares, netSection, skinDepth } from "./bar.ts";
 export { JOINT_DEFERRAL } from "./basis.ts";

@@ -114,7 +114,9 @@ export type TextbookCondition =
  * @since 0.1.0
  */
 export function textbookNutFactor(condition: TextbookCondition): {
+  /** K in T = K·F·d. */
   readonly nutFactor: number;
+  /** Where it stands. */
   readonly basis: Basis;
 } {
   const row = rowNamed(textbook, "condition", condition);

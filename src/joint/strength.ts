@@ -51,7 +51,12 @@ export interface FastenerStrength {
   /** What the printed values are. */
   readonly kind: StrengthKind;
   /** Sizes the row holds for (m), the upper one included; `null` where the source prints none. */
-  readonly sizes: { readonly from: Meters; readonly to: Meters } | null;
+  readonly sizes: {
+    /** Smallest, m. */
+    readonly from: Meters;
+    /** Largest, m. */
+    readonly to: Meters;
+  } | null;
   /** The table. */
   readonly basis: Basis;
   /** To whom it defers. */

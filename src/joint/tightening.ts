@@ -28,7 +28,12 @@ export interface Tightening {
   /** Preload band. */
   readonly preload: PreloadBand;
   /** Preload over proof load, lowest and highest. */
-  readonly proofShare: { readonly low: number; readonly high: number };
+  readonly proofShare: {
+    /** Lower end, 0..1 of proof. */
+    readonly low: number;
+    /** Upper end. */
+    readonly high: number;
+  };
   /** Judgement of the whole band against the share of proof allowed. */
   readonly proof: Judgement;
   /** Where the share allowed comes from. */

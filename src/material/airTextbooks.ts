@@ -44,7 +44,9 @@ function compared<T extends number>(first: Sourced<T>, column: number, at: Celsi
  * @since 0.1.0
  */
 export function airTextbooks(temperature: Celsius): {
+  /** Specific heat at constant pressure, J/(kg·K). */
   readonly specificHeat: AirComparison<JoulesPerKilogramKelvin>;
+  /** Thermal conductivity, W/(m·K). */
   readonly thermalConductivity: AirComparison<WattsPerMeterKelvin>;
 } {
   const { specificHeat, thermalConductivity, basis } = airProperties({

@@ -27,7 +27,7 @@ export * from "./referTo20.ts";
 export * from "./resistance.ts";
 export * from "./sizeText.ts";
 export * from "./swg.ts";
-export type { FactorSpread, SpreadRow } from "./temperatureFactor.ts";
+export type { AlloyResistivityAt, FactorSpread, SpreadRow } from "./temperatureFactor.ts";
 export { alloyResistivity, temperatureFactor, temperatureFactorSpread } from "./temperatureFactor.ts";
 export * from "./temperatureLimit.ts";
 export type { ChosenSize, SizeRounding, WireSize } from "./wireSize.ts";

@@ -37,7 +37,7 @@ export interface AirHeatConstant {
 /**
  * The constant of air heating for a density and specific heat, in the forms people use: density × specificHeat.
  *
- * For a flow counted at other than standard conditions give the density there ({@link airDensity}); at 5000 ft the
+ * For a flow counted at other than standard conditions give the density there (`airDensity` of `material`); at 5000 ft the
  * "1.08" is 0.90.
  * @param input.density - density at the place and condition where the flow is counted, kg/m³, more than 0
  * @param input.specificHeat - specific heat, J/(kg·K), more than 0

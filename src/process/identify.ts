@@ -157,7 +157,14 @@ export function cyclicTemperature(input: {
   readonly timeConstant: Seconds;
   readonly onTime: Seconds;
   readonly offTime: Seconds;
-}): { readonly lowest: Celsius; readonly highest: Celsius; readonly mean: Celsius } {
+}): {
+  /** At the end of the off time, °C. */
+  readonly lowest: Celsius;
+  /** At the end of the on time, °C. */
+  readonly highest: Celsius;
+  /** Mean over the cycle, °C. */
+  readonly mean: Celsius;
+} {
   given(input);
   const { coldTemperature: cold, hotTemperature: hot, timeConstant, onTime, offTime } = input;
   checkTemperature("coldTemperature", cold);

@@ -55,9 +55,19 @@ export interface OvenPlan {
   /** Heat capacity of what heats through with the air: ducts, fan, inner skin, J/K, more than 0. */
   readonly structure?: JoulesPerKelvin;
   /** Heat capacity of the insulated walls, and the share of the oven's rise that they take on average: 1/2 for a steady profile. */
-  readonly walls?: { readonly heatCapacity: JoulesPerKelvin; readonly share: number };
+  readonly walls?: {
+    /** Of the insulated walls, J/K. */
+    readonly heatCapacity: JoulesPerKelvin;
+    /** Part of the rise that they take on average, 0..1. */
+    readonly share: number;
+  };
   /** The air inside. Its mass at the start is counted to the end, though part of it is driven out: an upper bound. */
-  readonly air?: { readonly volume: CubicMeters; readonly pressure: Pascals };
+  readonly air?: {
+    /** Inner volume, m³. */
+    readonly volume: CubicMeters;
+    /** Pressure of the air, Pa. */
+    readonly pressure: Pascals;
+  };
   /** What is heated in it. */
   readonly loads?: readonly OvenLoad[];
   /** Below 20 °C the law of steel ends: `refuse` (default), or `extrapolate` to continue it down to −50 °C. */

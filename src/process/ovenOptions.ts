@@ -21,7 +21,7 @@ export interface HeatUpOption extends OvenHeatUp {
 
 /**
  * Heat-up of one oven by several powers side by side: as it was, and each way of running on with a fault. The powers come
- * from the network ({@link energise} of the circuit room, or a measured one); time grows faster than 1/power.
+ * from the network (`energise` of `circuit`, or a measured one); time grows faster than 1/power.
  * @param input.oven - the oven
  * @param input.powers - name and power of each way, the healthy one first, at least one
  * @param input.target - set point, °C, above ambient and start

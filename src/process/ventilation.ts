@@ -28,7 +28,14 @@ export interface SafetyVentilation {
   /** Rule it goes by. */
   readonly basis: Basis;
   /** Standard and edition that the rule stands in, and who decides. */
-  readonly deferral: { readonly standard: string; readonly edition: string; readonly note: string };
+  readonly deferral: {
+    /** The standard. */
+    readonly standard: string;
+    /** Which edition. */
+    readonly edition: string;
+    /** Who decides. */
+    readonly note: string;
+  };
   /** Always cautions: the hot oven, the batch, the proof of flow, and what the older rule leaves out. */
   readonly warnings: readonly Warning[];
 }

@@ -133,7 +133,12 @@ export function wallLoss(input: {
   readonly area: SquareMeters;
   readonly inside: Celsius;
   readonly outside: Celsius;
-}): { readonly loss: Watts; readonly lossConductance: WattsPerKelvin } {
+}): {
+  /** Heat through the wall, W. */
+  readonly loss: Watts;
+  /** The same per kelvin, W/K. */
+  readonly lossConductance: WattsPerKelvin;
+} {
   given(input);
   checkScale("uValue", input.uValue, "W/(m²·K)");
   checkScale("area", input.area, "m²");

@@ -48,7 +48,12 @@ export interface ConductorChoice extends CodeResult<string> {
   /** Ampacity of the chosen conductor with its steps. */
   readonly ampacity: ConductorAmpacity;
   /** Smallest size that each constraint alone would allow; the largest of them is the choice. */
-  readonly constraints: readonly { readonly constraint: SizingConstraint; readonly size: string }[];
+  readonly constraints: readonly {
+    /** What is tested. */
+    readonly constraint: SizingConstraint;
+    /** The smallest size that passes. */
+    readonly size: string;
+  }[];
 }
 
 /** The tests a size must pass, in the order in which they are named when two ask for the same size. */

@@ -81,7 +81,12 @@ export function leakageLimit(input: {
  */
 export interface PolarizationIndex extends CodeResult<number> {
   /** What the machine standard asks of windings, by insulation class: not a limit for heaters. */
-  readonly machineMinima: readonly { readonly insulationClass: string; readonly minimum: number }[];
+  readonly machineMinima: readonly {
+    /** Thermal class of the machine. */
+    readonly insulationClass: string;
+    /** Lowest index recommended. */
+    readonly minimum: number;
+  }[];
 }
 
 /**

@@ -39,7 +39,12 @@ export interface ConductorLoad extends CodeResult<Amperes> {
   /** Ampacity of the conductor with its steps. */
   readonly ampacity: ConductorAmpacity;
   /** The load each constraint alone would allow (A). */
-  readonly constraints: readonly { readonly constraint: LoadConstraint; readonly load: Amperes }[];
+  readonly constraints: readonly {
+    /** What limits. */
+    readonly constraint: LoadConstraint;
+    /** The largest load it allows, A. */
+    readonly load: Amperes;
+  }[];
 }
 
 /**

@@ -23,7 +23,14 @@ export interface SharedTable {
   /** `seen`, `memory` or `derived`. */
   readonly provenance: string;
   /** Columns in order. A text column named `read` lists the columns of a row that were read in print. */
-  readonly columns: readonly { readonly name: string; readonly unit: string; readonly meaning: string }[];
+  readonly columns: readonly {
+    /** Name. */
+    readonly name: string;
+    /** Unit of its figures, as printed. */
+    readonly unit: string;
+    /** What it holds. */
+    readonly meaning: string;
+  }[];
   /** Rows, one cell per column. */
   readonly rows: readonly (readonly (string | number | boolean | null)[])[];
   /** What a reader should know. */

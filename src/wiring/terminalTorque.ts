@@ -25,6 +25,7 @@ import { areaOfSize, sizeName, sizeOfRow } from "./size.ts";
  */
 export type TerminalDrive =
   | {
+      /** How the screw is driven. */
       readonly kind: "slotted";
       /** Size of the screw. */
       readonly screw: "No. 10 and larger" | "smaller than No. 10";
@@ -33,9 +34,16 @@ export type TerminalDrive =
       /** Length of the slot at its bottom (m), 1 to 50 mm. */
       readonly slotLength: Meters;
     }
-  | { readonly kind: "split bolt" }
-  | { readonly kind: "external hexagon" }
   | {
+      /** How the screw is driven. */
+      readonly kind: "split bolt";
+    }
+  | {
+      /** How the screw is driven. */
+      readonly kind: "external hexagon";
+    }
+  | {
+      /** How the screw is driven. */
       readonly kind: "recessed socket";
       /** Width across flats (m), 1 to 50 mm. */
       readonly acrossFlats: Meters;
