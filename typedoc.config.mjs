@@ -4,6 +4,7 @@
  */
 import { katex } from "@mdit/plugin-katex";
 import { rooms } from "./scripts/rooms.mjs";
+import { documents, siteParts } from "./scripts/siteParts.mjs";
 
 /** @type {Partial<import("typedoc").TypeDocOptions>} */
 export default {
@@ -12,6 +13,8 @@ export default {
   tsconfig: "tsconfig.json",
   out: "site",
   readme: "README.md",
+  plugin: [siteParts],
+  projectDocuments: [...documents()],
   disableGit: true,
   sourceLinkTemplate: "",
   disableSources: true,
@@ -23,6 +26,7 @@ export default {
     "@returns",
     "@throws",
     "@source",
+    "@checkedAgainst",
     "@since",
     "@remarks",
     "@see",
@@ -36,7 +40,7 @@ export default {
     rewrittenLink: true,
     notDocumented: true,
   },
-  treatWarningsAsErrors: false,
+  treatWarningsAsErrors: true,
   markdownItLoader(md) {
     md.use(katex, { output: "mathml" });
   },

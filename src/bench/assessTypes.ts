@@ -84,7 +84,12 @@ export interface Draw {
   /** Standard uncertainty from the resistances, W; `null` where they come from the nameplate. */
   readonly standardUncertainty: Watts | null;
   /** Line currents L1, L2, L3 (and N where there is one), A. */
-  readonly lines: readonly { readonly node: string; readonly current: Amperes }[];
+  readonly lines: readonly {
+    /** Line, or N. */
+    readonly node: string;
+    /** Current, A. */
+    readonly current: Amperes;
+  }[];
 }
 
 /**
@@ -122,12 +127,22 @@ export interface WhatIfRow {
   readonly powerRatio: number;
   /** Line currents over the healthy ones; `null` for an unloaded neutral. */
   readonly lines: readonly {
+    /** Line, or N. */
     readonly node: string;
+    /** Current, A. */
     readonly current: Amperes;
+    /** Over the healthy one. */
     readonly ratio: number | null;
   }[];
   /** The survivor with the highest power ratio. */
-  readonly worst: { readonly id: string; readonly voltageRatio: number; readonly powerRatio: number } | null;
+  readonly worst: {
+    /** Its name. */
+    readonly id: string;
+    /** Its voltage over the healthy one. */
+    readonly voltageRatio: number;
+    /** Its power over the healthy one. */
+    readonly powerRatio: number;
+  } | null;
   /** Voltage across the break, V: live. */
   readonly gapVoltage: Volts | null;
 }
@@ -174,7 +189,12 @@ export interface ModuleAssessment {
   /** What was taken for granted. */
   readonly assumptions: readonly string[];
   /** Targets, by bank. */
-  readonly targets: readonly { readonly bank: string; readonly targets: NameplateTargets }[];
+  readonly targets: readonly {
+    /** The bank. */
+    readonly bank: string;
+    /** What the plate promises for it. */
+    readonly targets: NameplateTargets;
+  }[];
   /** What the ohm readings say. */
   readonly resistances: ResistanceAssessment;
   /** What the module draws. */

@@ -25,7 +25,7 @@ export interface DegradedHeatUp {
 
 /**
  * How long an oven takes to its set point with faults in the module, beside the sound module, and whether it gets there at all:
- * the power that the network leaves ({@link faultEffect}) put to the oven ({@link ovenHeatUp}).
+ * the power that the network leaves ({@link faultEffect}) put to the oven (`ovenHeatUp` of `process`).
  *
  * Heat of joints and jumper bars counts as heat into the oven. Full conduction: a controller that holds power back takes longer.
  * The stress of the survivors decides whether running on is sensible; {@link degradedOptions} sets it beside the time.
@@ -36,7 +36,7 @@ export interface DegradedHeatUp {
  * @param input.target - set point, °C, above ambient and start
  * @param input.start - temperature of everything at the start, °C; ambient if left out
  * @returns both heat-ups; `"never"` with the temperature it will end at is an answer, not an error
- * @throws ElectroheatError as for {@link buildModule}, {@link faultEffect} and {@link ovenHeatUp}
+ * @throws ElectroheatError as for `buildModule` of `circuit`, {@link faultEffect} and `ovenHeatUp` of `process`
  * @source Kirchhoff's laws; first law
  * @example
  * ```ts

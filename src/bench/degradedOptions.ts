@@ -83,8 +83,8 @@ function shiftOf(heatUp: HeatUpOption, shift: Seconds): { energy: Joules; atTarg
  * @param input.shifts - how many shifts until the part comes, 0 or more; 1 if left out
  * @param input.tariff - price of one kilowatt-hour in any currency, 0 or more; left out, no cost
  * @returns the ways, healthy first, with cautions for each and for all, and who decides
- * @throws ElectroheatError as for {@link buildModule}, {@link faultEffect}, {@link ovenHeatUp} and {@link surfaceTemperature}
- * @source Kirchhoff's laws; first law; surfaces as {@link surfaceTemperature}
+ * @throws ElectroheatError as for `buildModule` of `circuit`, {@link faultEffect}, `ovenHeatUp` of `process` and `surfaceTemperature` of `element`
+ * @source Kirchhoff's laws; first law; surfaces as `surfaceTemperature` of `element`
  * @example
  * ```ts
  * const bank = (id: string) => ({ id, connection: "star" as const, elementResistance: ohms(11.52) });

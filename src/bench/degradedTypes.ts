@@ -37,7 +37,12 @@ export interface DegradedOption {
   /** The element that is stressed most; `null` if none carries current. */
   readonly worst: WorstElement | null;
   /** Line currents, and the neutral's where there is one. */
-  readonly lines: readonly { readonly node: string; readonly current: Amperes }[];
+  readonly lines: readonly {
+    /** Line, or N. */
+    readonly node: string;
+    /** Current, A. */
+    readonly current: Amperes;
+  }[];
   /** Unbalance of the three lines by each definition; `null` if they carry nothing. */
   readonly unbalance: Unbalance | null;
   /** Heat-up of the oven at that power. */
@@ -49,7 +54,12 @@ export interface DegradedOption {
   /** Cost of all shifts by the tariff, in its currency; `null` without one. */
   readonly cost: number | null;
   /** Breaks that stand live, with the voltage across; `null` where nothing but leakage determines it. */
-  readonly openEnds: readonly { readonly id: string; readonly voltage: BranchVolts | null }[];
+  readonly openEnds: readonly {
+    /** The broken branch. */
+    readonly id: string;
+    /** Voltage across the break, V. */
+    readonly voltage: BranchVolts | null;
+  }[];
   /** What this way asks of the people who choose it. */
   readonly cautions: readonly Warning[];
 }

@@ -71,7 +71,13 @@ export interface RecordMeter {
   /** One unit of the last digit; needed where readings are plain numbers. */
   readonly resolution?: Quoted;
   /** `"unknown"`, `"taken off"` (four-wire, zeroed or subtracted), or the reading with the leads shorted. */
-  readonly leads: "unknown" | "taken off" | { readonly shorted: Quoted };
+  readonly leads:
+    | "unknown"
+    | "taken off"
+    | {
+        /** The reading with the leads shorted. */
+        readonly shorted: Quoted;
+      };
 }
 
 /**
@@ -118,7 +124,12 @@ export interface BenchRecord {
   /** Hot over cold resistance of the elements at working temperature, 0.5 to 10. */
   readonly temperatureFactor?: number;
   /** Allowed deviation of a branch's resistance from its target, as ratios: low −0.05 (−1 to 0), high 0.10 (0 to 10). No verdicts without it. */
-  readonly tolerance?: { readonly low: number; readonly high: number };
+  readonly tolerance?: {
+    /** Lower limit, as a ratio. */
+    readonly low: number;
+    /** Upper limit. */
+    readonly high: number;
+  };
   /** The ohmmeter; needed with readings. */
   readonly meter?: RecordMeter;
   /** Ohm readings on the dead module. */

@@ -61,10 +61,24 @@ export interface CatalogueEntry {
   readonly inputs: readonly CatalogueInput[];
   /** Shape, unit and symbol of the result; units and symbols of its numbers where it is a record. */
   readonly output: {
+    /** Shape. */
     readonly shape: Shape;
+    /** Unit; empty where there is none. */
     readonly unit: string;
+    /** Symbol in the formula. */
     readonly symbol?: string;
-    readonly fields: Readonly<Record<string, { readonly unit: string; readonly symbol?: string }>> | null;
+    /** The numbers of a record by their path; `null` for any other result. */
+    readonly fields: Readonly<
+      Record<
+        string,
+        {
+          /** Unit. */
+          readonly unit: string;
+          /** Symbol in the formula. */
+          readonly symbol?: string;
+        }
+      >
+    > | null;
   };
   /** Formula in TeX. */
   readonly tex?: string;

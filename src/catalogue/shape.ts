@@ -28,14 +28,38 @@ export type Shape =
   | "null"
   | "opaque"
   | NumberShape
-  | { readonly names: readonly string[] }
-  | { readonly values: readonly number[] }
-  | { readonly list: Shape }
-  | { readonly tuple: readonly Shape[] }
-  | { readonly map: Shape }
-  | { readonly record: Readonly<Record<string, Shape>> }
-  | { readonly ref: string }
-  | { readonly either: readonly Shape[] };
+  | {
+      /** Any of these texts. */
+      readonly names: readonly string[];
+    }
+  | {
+      /** Any of these numbers. */
+      readonly values: readonly number[];
+    }
+  | {
+      /** Any number of these. */
+      readonly list: Shape;
+    }
+  | {
+      /** These, in order. */
+      readonly tuple: readonly Shape[];
+    }
+  | {
+      /** Names of the caller's choice, each with one of these. */
+      readonly map: Shape;
+    }
+  | {
+      /** These fields. */
+      readonly record: Readonly<Record<string, Shape>>;
+    }
+  | {
+      /** A shape by its name. */
+      readonly ref: string;
+    }
+  | {
+      /** Any of these. */
+      readonly either: readonly Shape[];
+    };
 
 /** What the generator found out about one public function. */
 export interface FunctionFacts {

@@ -14,9 +14,19 @@ export interface MonteCarloOutput {
   /** Coverage probability of both intervals. */
   readonly coverageProbability: number;
   /** Probabilistically symmetric coverage interval: as much probability below as above. */
-  readonly symmetric: { readonly low: number; readonly high: number };
+  readonly symmetric: {
+    /** Lower end. */
+    readonly low: number;
+    /** Upper end. */
+    readonly high: number;
+  };
   /** Shortest coverage interval. */
-  readonly shortest: { readonly low: number; readonly high: number };
+  readonly shortest: {
+    /** Lower end. */
+    readonly low: number;
+    /** Upper end. */
+    readonly high: number;
+  };
 }
 
 /** Ranks from 1 of the ends: how many values apart they are, and where the symmetric interval starts. */

@@ -53,11 +53,13 @@ export interface SolveSearch {
  */
 export type Solved =
   | (SolveSearch & {
+      /** Roots were found. */
       readonly outcome: "found";
       /** One root, or all that were found, in rising order. */
       readonly roots: readonly [SolvedValue, ...SolvedValue[]];
     })
   | (SolveSearch & {
+      /** The output is never reached in the bracket. */
       readonly outcome: "no root";
       /** The output at the low end of the bracket; `null` where there is none. */
       readonly atLow: number | null;
@@ -66,7 +68,10 @@ export type Solved =
       /** The sample that came closest to the wanted value. */
       readonly closest: SolvedValue;
     })
-  | (SolveSearch & { readonly outcome: "no value" });
+  | (SolveSearch & {
+      /** The function has no value anywhere in the bracket. */
+      readonly outcome: "no value";
+    });
 
 function places(low: number, high: number, cells: number, logarithmic: boolean): readonly number[] {
   return Array.from({ length: cells + 1 }, (_, i) => {

@@ -24,9 +24,9 @@ const ACCOUNTED = 4;
  * over all hypotheses, it is the posterior probability.
  * @param input - module as drawn, readings, instruments; supply, spread, priors and depth as needed
  * @returns groups of explanations, most probable first
- * @throws ElectroheatError as {@link buildModule}; `missing`, `not-a-number`, `out-of-range`, `unknown-name`, `unknown-field`
+ * @throws ElectroheatError as `buildModule` of `circuit`; `missing`, `not-a-number`, `out-of-range`, `unknown-name`, `unknown-field`
  * @source Gaussian marginal likelihood and Bayes' theorem; sensitivity of a reading to a resistance as in
- *   {@link terminalReading}; rank-one updates: J. Sherman and W. J. Morrison, Annals of Mathematical Statistics 21 (1950) 124
+ *   `terminalReading` of `circuit`; rank-one updates: J. Sherman and W. J. Morrison, Annals of Mathematical Statistics 21 (1950) 124
  * @example
  * ```ts
  * const found = diagnose({

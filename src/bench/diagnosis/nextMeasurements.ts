@@ -25,8 +25,11 @@ export interface MeasurementProposal {
   readonly separates: readonly (readonly [string, string])[];
   /** What each explanation leads to expect, two standard deviations either way; `"open"` for OL. */
   readonly predictions: readonly {
+    /** The explanation, in words. */
     readonly explanation: string;
+    /** Lower end of what it predicts. */
     readonly low: number | Open;
+    /** Upper end. */
     readonly high: number | Open;
   }[];
 }

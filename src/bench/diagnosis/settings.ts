@@ -14,11 +14,21 @@ import {
  */
 export interface Spread {
   /** Deviation of all elements together from nominal; −0.05 to +0.10 if left out, the usual tolerance of make. */
-  readonly common?: { readonly low: number; readonly high: number };
+  readonly common?: {
+    /** Lower limit, as a ratio. */
+    readonly low: number;
+    /** Upper limit. */
+    readonly high: number;
+  };
   /** Relative standard deviation from element to element; 0.02 if left out. */
   readonly individual?: number;
   /** Hot over cold resistance; 1.04 ± 0.02 if left out (nickel-chromium). */
-  readonly temperatureFactor?: { readonly value: number; readonly standardUncertainty: number };
+  readonly temperatureFactor?: {
+    /** Hot over cold. */
+    readonly value: number;
+    /** Its standard uncertainty. */
+    readonly standardUncertainty: number;
+  };
   /** Unknown leads lie between 0 and this, Ω; 0.5 if left out. */
   readonly leadsUpTo?: Ohms;
   /** Relative standard deviation of the supply's mean line voltage from nominal; 0.03 if left out. */

@@ -86,7 +86,13 @@ export interface Instrument extends MeterAccuracy {
  */
 export interface LeadedOhmmeter extends Instrument {
   /** Still in the readings and unknown, already taken off (or four-wire), or read with the leads shorted. */
-  readonly leads: "unknown" | "taken off" | { readonly shorted: Ohms };
+  readonly leads:
+    | "unknown"
+    | "taken off"
+    | {
+        /** The reading with the leads shorted, Ω. */
+        readonly shorted: Ohms;
+      };
 }
 
 /**
@@ -120,7 +126,10 @@ export interface DiagnosisInput {
   /** The instruments. */
   readonly instruments: Instruments;
   /** Nominal supply; needed with energised readings. */
-  readonly supply?: { readonly lineVoltage: LineVolts };
+  readonly supply?: {
+    /** Nominal line voltage, V. */
+    readonly lineVoltage: LineVolts;
+  };
   /** What varies without being a fault. */
   readonly spread?: Spread;
   /** Probabilities of faults before any reading. */
@@ -134,10 +143,26 @@ export interface DiagnosisInput {
  * @since 0.1.0
  */
 export type DiagnosedFault =
-  | { readonly kind: "element open"; readonly element: string }
-  | { readonly kind: "shorted turns"; readonly element: string }
-  | { readonly kind: "element off value"; readonly element: string }
   | {
+      /** An element without a path. */
+      readonly kind: "element open";
+      /** Its name. */
+      readonly element: string;
+    }
+  | {
+      /** Part of an element bridged. */
+      readonly kind: "shorted turns";
+      /** Its name. */
+      readonly element: string;
+    }
+  | {
+      /** An element aged, or the wrong one. */
+      readonly kind: "element off value";
+      /** Its name. */
+      readonly element: string;
+    }
+  | {
+      /** A joint of high resistance. */
       readonly kind: "joint";
       /**
        * A joint of the plan by its name, else `"L1"` (all that the line feeds), `"L1>A"` (end of bank A on L1) or
@@ -146,15 +171,29 @@ export type DiagnosedFault =
       readonly place: string;
     }
   | {
+      /** Links not as drawn. */
       readonly kind: "mis-linked";
       /** The bank; `null` for star points. */
       readonly bank: string | null;
       /** How it is linked, against the drawing. */
       readonly as: "delta" | "star" | "tied" | "separate";
     }
-  | { readonly kind: "lost line"; readonly line: string }
-  | { readonly kind: "earth fault"; readonly element: string }
-  | { readonly kind: "supply unbalance" };
+  | {
+      /** A line without supply. */
+      readonly kind: "lost line";
+      /** Its name. */
+      readonly line: string;
+    }
+  | {
+      /** A path from an element to the frame. */
+      readonly kind: "earth fault";
+      /** Its name. */
+      readonly element: string;
+    }
+  | {
+      /** Nothing but unequal line voltages. */
+      readonly kind: "supply unbalance";
+    };
 
 /**
  * What the readings say of one parameter of a fault.
