@@ -26,6 +26,7 @@ export default {
     "@returns",
     "@throws",
     "@source",
+    "@formula",
     "@checkedAgainst",
     "@since",
     "@remarks",

@@ -1,10 +1,11 @@
 /**
- * What the documentation site adds to the comments: guides under their own headings, and at each calculation the
- * sources of its worked examples, linked to the page of sources.
+ * What the documentation site adds to the comments: guides under their own headings, and at each calculation its
+ * formula as the catalogue writes it and the sources of its worked examples, linked to the page of sources.
  */
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { build } from "esbuild";
 import { Comment, CommentTag, Converter, ReflectionKind } from "typedoc";
 
 const root = fileURLToPath(new URL("..", import.meta.url));
@@ -57,15 +58,29 @@ export function sourcesByCall() {
   return new Map([...found].map(([call, ids]) => [call, [...ids].sort()]));
 }
 
+/** @returns {Promise<ReadonlyMap<string, string>>} formula in TeX of each calculation that the catalogue has one for */
+export async function formulas() {
+  const entryPoints = [join(root, "src/catalogue/index.ts")];
+  const bundle = await build({ entryPoints, bundle: true, write: false, format: "esm", platform: "node" });
+  const code = Buffer.from(bundle.outputFiles[0]?.contents ?? []).toString("base64");
+  /** @type {typeof import("../src/catalogue/index.ts")} */
+  const { catalogueEntries } = await import(`data:text/javascript;base64,${code}`);
+  return new Map(catalogueEntries().flatMap(({ id, tex }) => (tex === undefined ? [] : [[id, tex]])));
+}
+
 /** The first heading of a page. */
 const headingOf = (/** @type {string} */ text) => /^# (.+)$/m.exec(text)?.[1];
+
+/** @param {`@${string}`} name @param {string} text */
+const tag = (name, text) => new CommentTag(name, [{ kind: "text", text }]);
 
 /**
  * Plugin of typedoc.
  * @param {import("typedoc").Application} app the application
  */
-export function siteParts(app) {
+export async function siteParts(app) {
   const sources = sourcesByCall();
+  const tex = await formulas();
   /** Address of the page of sources, from a page of the API. */
   const page = "../documents/Where_every_number_comes_from.html";
   app.converter.on(Converter.EVENT_CREATE_DOCUMENT, (_, document) => {
@@ -75,12 +90,14 @@ export function siteParts(app) {
   app.converter.on(Converter.EVENT_RESOLVE_BEGIN, (context) => {
     for (const room of context.project.getChildrenByKind(ReflectionKind.Module)) {
       for (const own of room.getChildrenByKind(ReflectionKind.Function)) {
-        const ids = sources.get(`${room.name}.${own.name}`) ?? [];
-        if (ids.length === 0) continue;
-        const text = ids.map((id) => `[${id}](${page}#${id})`).join(", ");
+        const call = `${room.name}.${own.name}`;
+        const ids = sources.get(call) ?? [];
+        const links = ids.map((id) => `[${id}](${page}#${id})`).join(", ");
         for (const signature of own.signatures ?? []) {
           signature.comment ??= new Comment();
-          signature.comment.blockTags.push(new CommentTag("@checkedAgainst", [{ kind: "text", text }]));
+          const { blockTags } = signature.comment;
+          if (tex.has(call)) blockTags.unshift(tag("@formula", `$$${tex.get(call)}$$`));
+          if (ids.length > 0) blockTags.push(tag("@checkedAgainst", links));
         }
       }
     }

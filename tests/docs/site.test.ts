@@ -58,6 +58,7 @@ describe("the documentation site", () => {
   it("has a page for every document and every public symbol of its index", () => {
     expect([...pages.keys()].filter((name) => name.startsWith("documents/")).length).toBe(documents().length);
     expect(pages.size).toBeGreaterThan(600);
+    expect(pages.get("functions/element.stripForSurfaceLoad.html")).toContain("<math");
   });
 
   it("has no broken link", () => {

@@ -98,7 +98,7 @@ describe("what is at fault is named", () => {
     try {
       call();
     } catch (error) {
-      if (isElectroheatError(error)) return `${error.code} ${error.issues[0].path}`;
+      if (isElectroheatError(error)) return `${error.code} ${error.issues[0]?.path}`;
       throw error;
     }
     return "no refusal";
