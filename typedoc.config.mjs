@@ -12,6 +12,7 @@ export default {
   entryPoints: rooms("src").map((room) => `src/${room}/index.ts`),
   tsconfig: "tsconfig.json",
   out: "site",
+  customCss: "docs/site.css",
   readme: "README.md",
   plugin: [siteParts],
   projectDocuments: [...documents()],
