@@ -1,5 +1,13 @@
 /** What a meter's reading is worth: accuracy, resolution and leads. */
-import { checkFinite, checkNonNegative, checkPositive, fail, given, type Ohms } from "../quantity/index.ts";
+import {
+  checkFinite,
+  checkMeasurable,
+  checkMeasurableOrZero,
+  checkNonNegative,
+  fail,
+  given,
+  type Ohms,
+} from "../quantity/index.ts";
 
 /**
  * Accuracy of a meter as makers state it: ±(part of the reading + a number of digits).
@@ -62,7 +70,7 @@ export function readingWorth(input: {
   given(input);
   const { reading, resolution, accuracy } = input;
   if (!Number.isFinite(reading)) checkNonNegative("reading", reading);
-  checkPositive("resolution", resolution);
+  checkMeasurable("resolution", resolution);
   checkAccuracy(accuracy, "accuracy");
   const stated = accuracy.ofReading * Math.abs(reading) + accuracy.digits * resolution;
   const limit = Math.max(stated, resolution / 2);
@@ -110,8 +118,8 @@ export function correctedReading(input: {
 }): CorrectedReading {
   given(input);
   const { reading, leads, resolution, accuracy } = input;
-  checkNonNegative("reading", reading, "Ω");
-  checkNonNegative("leads", leads, "Ω");
+  checkMeasurableOrZero("reading", reading, "Ω");
+  checkMeasurableOrZero("leads", leads, "Ω");
   const whole = readingWorth({ reading, resolution, accuracy });
   const short = readingWorth({ reading: leads, resolution, accuracy });
   const limit = whole.limit + short.limit;

@@ -1,5 +1,5 @@
 /** American wire gauge from a diameter or an area. From text it is `awgDiameter` of `quantity`, the one home of the law. */
-import { awgDiameter, checkPositive, given, type Meters, type SquareMeters } from "../quantity/index.ts";
+import { awgDiameter, checkMeasurable, given, type Meters, type SquareMeters } from "../quantity/index.ts";
 import type { Basis } from "./basis.ts";
 import {
   type ChosenSize,
@@ -50,7 +50,7 @@ function sizes(): WireSize[] {
  * @since 0.1.0
  */
 export function awgNumber(diameter: Meters): number {
-  checkPositive("diameter", diameter, "m");
+  checkMeasurable("diameter", diameter, "m");
   // AWG 36 is the 0.005 in of the law, so the law itself stays in one place.
   return 36 - (39 * Math.log(diameter / awgDiameter("36"))) / Math.log(92);
 }

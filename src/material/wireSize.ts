@@ -1,5 +1,6 @@
 /** What every gauge system shares: the size found, and how to choose among sizes. */
 import {
+  checkMeasurable,
   checkOneOf,
   checkPositive,
   fail,
@@ -90,7 +91,7 @@ export function chooseSize(
   rounding: SizeRounding,
   path: "diameter" | "area",
 ): ChosenSize {
-  checkPositive(path, diameter, "m");
+  checkMeasurable(path, diameter, "m");
   checkOneOf("rounding", rounding, ["nearest", "at-least", "at-most", "exact"]);
   const ratio = (size: WireSize): number => size.diameter / diameter;
   const near = (size: WireSize): number => Math.abs(Math.log(ratio(size)));

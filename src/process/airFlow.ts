@@ -4,6 +4,7 @@ import {
   type Celsius,
   type CubicMetersPerSecond,
   checkOneOf,
+  finiteResult,
   given,
   type KilogramsPerCubicMeter,
   type KilogramsPerSecond,
@@ -130,7 +131,7 @@ export function actualAirFlow(input: {
   readonly pressure: Pascals;
 }): CubicMetersPerSecond {
   given(input);
-  return (airMassFlow(input.flow) / airDensity(input)) as CubicMetersPerSecond;
+  return finiteResult(airMassFlow(input.flow) / airDensity(input), "m³/s");
 }
 
 /**
@@ -154,5 +155,5 @@ export function standardAirFlow(input: {
   readonly standard: StandardAir;
 }): CubicMetersPerSecond {
   given(input);
-  return (airMassFlow(input.flow) / standardAirDensity(input.standard)) as CubicMetersPerSecond;
+  return finiteResult(airMassFlow(input.flow) / standardAirDensity(input.standard), "m³/s");
 }

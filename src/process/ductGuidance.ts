@@ -6,6 +6,7 @@ import {
   checkOneOf,
   fail,
   feetPerMinute,
+  finiteResult,
   given,
   inches,
   kilowattsPerSquareFoot,
@@ -136,7 +137,7 @@ export function ductHeaterCheck(input: {
   checkScale("faceArea", faceArea, "m²");
   checkTemperature("inlet", inlet);
   const element = checkOneOf("element", input.element, ["open coil", "tubular"]);
-  const velocity = actualAirFlow({ flow, temperature: inlet, pressure }) / faceArea;
+  const velocity = finiteResult(actualAirFlow({ flow, temperature: inlet, pressure }) / faceArea, "m/s");
   const standardVelocity = standardAirFlow({ flow, standard: "0.075 lb/ft3" }) / faceArea;
   const faceLoad = power / faceArea;
   const guidance: DuctGuidance[] = [];

@@ -189,8 +189,8 @@ describe.each(entries.map(({ id }) => id))("%s", (id) => {
       for (const make of NASTY) expectTyped(id, { ...good, [name]: make() });
     }
     fc.assert(
-      fc.property(fc.constantFrom(...names), nasty, (name, value) =>
-        expectTyped(id, { ...good, [name]: value }),
+      fc.property(fc.constantFrom(...names), nasty, (name, make) =>
+        expectTyped(id, { ...good, [name]: make() }),
       ),
       { numRuns: RUNS, seed: SEED },
     );
@@ -267,3 +267,18 @@ function replaced(value: unknown, at: number, by: unknown): unknown {
     ? value.map((one, i) => (String(i) === key ? next : one))
     : { ...value, [key]: next };
 }
+
+describe("extremes that a search once found to give Infinity", () => {
+  it.each([
+    ["material.awgNumber", "diameter", 5e-324],
+    ["material.awgFromDiameter", "diameter", 5e-324],
+    ["bench.correctedReading", "resolution", Number.MAX_VALUE],
+    ["process.actualAirFlow", "temperature", Number.MAX_VALUE],
+    ["process.ductHeaterCheck", "pressure", 5e-324],
+  ])("%s refuses %s of %d", (id, name, value) => {
+    const good = goodInputs(id) ?? {};
+    const inputs = name in good ? { ...good, [name]: value } : value;
+    const answer = evaluate(id, inputs);
+    expect(answer.ok ? answer.value : answer.error.code).toBe("out-of-range");
+  });
+});

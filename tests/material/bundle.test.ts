@@ -50,7 +50,7 @@ describe("what one import of this room costs", () => {
     ["airDensity", 980],
     ["resistanceAtTemperature", 960],
     ["temperatureFactor", 1600],
-    ["awgFromDiameter", 1700],
+    ["awgFromDiameter", 1780],
     ["swgSize", 2050],
     ["highestResistance", 2200],
     ["airProperties", 2700],
