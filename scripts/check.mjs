@@ -41,7 +41,6 @@ try {
   // The single-file script is for a page's script tag and declares a global: no import resolves types for it.
   const script = ["--exclude-entrypoints", "electroheat.global.js"];
   step("attw", ["npx", "--no-install", "attw", tarball(), "--profile", "node16", ...script], ["pack"]);
-  step("repeat", ["node", "scripts/reproducible.mjs", tarball()], ["pack"]);
   const reporters =
     report === undefined ? [] : ["--reporter=default", "--reporter=json", `--outputFile.json=${report}`];
   step("tests", ["npx", "--no-install", "vitest", "run", ...reporters]);

@@ -1,7 +1,7 @@
 /** The catalogue in a real spreadsheet engine: scalars, ranges, tables, blanks, errors, recalculation. */
 import { catalogueEntries } from "electroheat/catalogue";
 import { describe, expect, it } from "vitest";
-import { registered, sheetOf } from "./engine.ts";
+import { registered, sheetOf } from "../../examples/spreadsheet/engine.mjs";
 
 const at = (row: number, col: number): { sheet: number; row: number; col: number } => ({
   sheet: 0,
