@@ -30,16 +30,21 @@ export interface Named {
   readonly unseen?: readonly Unseen[];
 }
 
+/** Points in parameter space, one list of values for each, and ln of what each contributes to the evidence. */
+export interface Estimated {
+  readonly parameters: readonly Parameter[];
+  readonly points: readonly (readonly number[])[];
+  readonly logTerms: readonly number[];
+}
+
 /** A hypothesis after its evidence has been weighed. */
-export interface Finding {
+export interface Finding extends Estimated {
   readonly model: Model;
   readonly names: readonly Named[];
   /** ln of the marginal likelihood. */
   readonly log: number;
-  readonly parameters: readonly Parameter[];
-  /** Points in parameter space, one list of values for each, and ln of what each contributes to the evidence. */
-  readonly points: readonly (readonly number[])[];
-  readonly logTerms: readonly number[];
+  /** Where a fault was weighed as scatter: the parameters of all faults, each given the others. */
+  readonly completed?: () => Estimated;
   /** The point of the highest likelihood. */
   readonly best: readonly number[];
   /** For earth faults: which insulation readings it lies in the way of. */

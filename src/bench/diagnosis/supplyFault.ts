@@ -1,6 +1,6 @@
 /** A supply whose line voltages differ: linear in the readings, so that one factorisation serves every size and direction. */
 
-import type { Finding, Named } from "./findings.ts";
+import type { Estimated, Finding, Named } from "./findings.ts";
 import { evaluate } from "./likelihood.ts";
 import { forwardInPlace, logSumExp } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
@@ -18,31 +18,15 @@ function deviations(spread: number, direction: number): readonly [number, number
   return raw.map((value) => (value * spread) / range) as [number, number, number];
 }
 
-/** Weighs an unbalanced supply on a fixed state. */
-export function unbalanceFinding(
-  model: Model,
-  state: State,
-  names: readonly Named[],
-  fault: number,
-): Finding {
-  const { prediction, evaluation, question } = model;
-  const shift = (point: readonly number[]): void => {
-    const d = deviations(point[0] as number, point[1] as number);
-    for (let r = 0; r < prediction.rows; r += 1) {
-      for (let k = 0; k < 3; k += 1) {
-        const column = prediction.columns[(prediction.voltageColumn + k) * prediction.rows + r] as number;
-        prediction.mean[r] =
-          (prediction.mean[r] as number) + (column / question.by.unbalance) * (d[k] as number);
-      }
-    }
-  };
-  const visit = (point: readonly number[]): number => {
-    logLikelihood(model, state);
-    shift(point);
-    evaluate(question.seen, prediction, evaluation);
-    return evaluation.logLikelihood + model.healthyInsulation;
-  };
-  const base = logLikelihood(model, state);
+/** Every size and direction of unbalance with what it adds to the evidence, sizes outermost; and the likeliest. */
+interface Sizes {
+  readonly points: readonly (readonly number[])[];
+  readonly logTerms: readonly number[];
+  readonly best: readonly number[];
+}
+
+/** Weighs every size and direction about a model that has just been visited, with ln likelihood `base`. */
+function sizesAbout({ prediction, evaluation, question }: Model, base: number): Sizes {
   const m = evaluation.count;
   const z = evaluation.residual.slice(0, m);
   const columns = [0, 1, 2].map((k) => {
@@ -82,6 +66,34 @@ export function unbalanceFinding(
       if (log > most) [most, best] = [log, [spread, direction]];
     }
   }
+  return { points, logTerms, best };
+}
+
+/** Weighs an unbalanced supply on a fixed state. */
+export function unbalanceFinding(
+  model: Model,
+  state: State,
+  names: readonly Named[],
+  fault: number,
+): Finding {
+  const { prediction, evaluation, question } = model;
+  const shift = (point: readonly number[]): void => {
+    const d = deviations(point[0] as number, point[1] as number);
+    for (let r = 0; r < prediction.rows; r += 1) {
+      for (let k = 0; k < 3; k += 1) {
+        const column = prediction.columns[(prediction.voltageColumn + k) * prediction.rows + r] as number;
+        prediction.mean[r] =
+          (prediction.mean[r] as number) + (column / question.by.unbalance) * (d[k] as number);
+      }
+    }
+  };
+  const visit = (point: readonly number[]): number => {
+    logLikelihood(model, state);
+    shift(point);
+    evaluate(question.seen, prediction, evaluation);
+    return evaluation.logLikelihood + model.healthyInsulation;
+  };
+  const { points, logTerms, best } = sizesAbout(model, logLikelihood(model, state));
   return {
     model,
     names,
@@ -92,4 +104,32 @@ export function unbalanceFinding(
     best,
     visit,
   };
+}
+
+/** Nats below the heaviest point at which a point no longer bears on an estimate. */
+const NEGLIGIBLE = 9;
+
+/**
+ * Parameters of a fault beside an unbalanced supply, each given the other. The fault was weighed with the unbalance as
+ * scatter; here the scatter's evidence at each of its points gives way to that of every size and direction of unbalance.
+ * @param wide - finding of the fault, the unbalance taken as scatter
+ * @param sharp - the same fault on the supply's own scatter
+ * @param fault - place of the unbalance among the faults
+ */
+export function besideUnbalance(wide: Finding, sharp: Finding, fault: number): Estimated {
+  const heaviest = Math.max(...wide.logTerms);
+  const points: (readonly number[])[] = [];
+  const logTerms: number[] = [];
+  wide.points.forEach((point, i) => {
+    const term = wide.logTerms[i] as number;
+    if (term < heaviest - NEGLIGIBLE) return;
+    const weight = term - wide.visit(point);
+    const sizes = sizesAbout(sharp.model, sharp.visit(point));
+    for (let s = 0; s < SIZES; s += 1) {
+      const terms = sizes.logTerms.slice(s * DIRECTIONS, (s + 1) * DIRECTIONS);
+      points.push([...point, sizes.points[s * DIRECTIONS]?.[0] as number]);
+      logTerms.push(weight + logSumExp(terms));
+    }
+  });
+  return { parameters: [...wide.parameters, { of: "unbalance", fault }], points, logTerms };
 }
