@@ -171,6 +171,12 @@ export type DiagnosedFault =
       readonly place: string;
     }
   | {
+      /** A joint or lug burnt off, broken or never made: no path through it at all. */
+      readonly kind: "open joint";
+      /** Named as the place of a `"joint"`. */
+      readonly place: string;
+    }
+  | {
       /** Links not as drawn. */
       readonly kind: "mis-linked";
       /** The bank; `null` for star points. */
