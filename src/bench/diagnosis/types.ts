@@ -134,7 +134,7 @@ export interface DiagnosisInput {
   readonly spread?: Spread;
   /** Probabilities of faults before any reading. */
   readonly priors?: FaultPriors;
-  /** `"single"`: single faults and two opens; `"pairs"`: all pairs of faults as well. Single if left out. */
+  /** `"single"`: single faults and two opens; `"pairs"`: all pairs of faults as well, but for those that `notDetermined` names. Single if left out. */
   readonly depth?: "single" | "pairs";
 }
 
