@@ -74,6 +74,10 @@ describe("a joint or lug burnt off", () => {
       );
       expect(found.outcome).toBe("explained");
       const own = probabilityOf(found, [{ kind: "open joint", place: "J-L1" }]);
+      // Volts across a joint look like a slip of the unit; that it may be open and live is said with it.
+      expect(
+        found.warnings.some(({ message }) => message.includes("the joint open and the supply across it")),
+      ).toBe(reads > 0);
       expect(own).toBeGreaterThan(reads === 0 ? 0.001 : 0.99);
     }
   });
@@ -96,6 +100,17 @@ describe("a joint or lug burnt off", () => {
   it("has measurements proposed that look for it", () => {
     const found = nextMeasurements(asked(twin, amps([0, 480 / (R * 1.04), 480 / (R * 1.04)])));
     expect(found[0]?.separates.flat().some((words) => words.includes("joint"))).toBe(true);
+  });
+
+  it("has whoever measures across it warned of the supply's voltage", () => {
+    const drawn = { ...twin, joints: [{ id: "J-L1", at: "L1", resistance: 1e-4 }] };
+    const candidates = [{ kind: "drop", across: "J-L1" }] as const;
+    const [one] = nextMeasurements({
+      ...asked(drawn, amps([0, 480 / (R * 1.04), 480 / (R * 1.04)])),
+      candidates,
+    });
+    expect(one?.instruction).toContain("begin on the volts range, an open joint has the supply across it");
+    expect(one?.live).toBe(true);
   });
 
   it("refuses a prior that is none", () => {
