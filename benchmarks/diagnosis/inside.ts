@@ -64,7 +64,7 @@ export function insideOf(world: World, only?: readonly string[], hot = false): I
     const name = seats.find((seat) => seat.position === position)?.name as string;
     if (!joints.has(name)) {
       joints.set(name, { outer, inner });
-      parts.push({ from: outer, to: inner, ohms, joint: name });
+      if (ohms !== Number.POSITIVE_INFINITY) parts.push({ from: outer, to: inner, ohms, joint: name });
     }
     return inner;
   };

@@ -9,7 +9,10 @@ export interface Mark {
   readonly depth: "single" | "pairs";
   readonly kind: string;
   readonly outcome: Diagnosis["outcome"];
-  /** First explanation exactly right; right but for which of equal elements of a branch; right in kind. */
+  /**
+   * What the first group says most probably, exactly right; right but for which of equal elements of a branch; right in
+   * kind. Members that come to the same count together: three twins of 0.2 say more than one joint of 0.3.
+   */
   readonly first: boolean;
   readonly firstBranch: boolean;
   readonly firstKind: boolean;
@@ -21,10 +24,10 @@ export interface Mark {
   readonly behind: number | null;
   /** Whether all probabilities are numbers that make up 1, and a group's is the sum of its members'. */
   readonly addsUp: boolean;
-  /** Stated probabilities: of every group (best first) and of the truth's own explanation. */
+  /** Stated probabilities: of every group (best first) and of all explanations that amount to the truth. */
   readonly groups: readonly number[];
   readonly truthProbability: number | null;
-  /** All explanations of 0.1 % or more: stated, true. */
+  /** All sets of faults of 0.1 % or more, each stated once: stated, true. */
   readonly explanations: readonly (readonly [number, boolean])[];
   readonly topHasSound: boolean;
   readonly firstIsSound: boolean;
@@ -56,7 +59,7 @@ export const keyOf = (faults: readonly DiagnosedFault[]): string =>
   faults.map(nameOf).sort().join(" & ") || "sound";
 
 /** Without the string and the seat of an element: `A-L1-2.1` is `A-L1`. */
-const branchKey = (faults: readonly DiagnosedFault[]): string =>
+export const branchKey = (faults: readonly DiagnosedFault[]): string =>
   faults
     .map((fault) => nameOf(fault).replace(/^((element|shorted|earth)[a-z ]*) (\S+?-L[0-9L]+)\S*$/, "$1 $3"))
     .sort()
@@ -95,6 +98,27 @@ function addsUp({ groups }: Diagnosis): boolean {
   return whole && Math.abs(total - 1) < 1e-6;
 }
 
+/** Stated probabilities of explanations, those that `key` makes the same added up. */
+export function summedBy(
+  explanations: readonly Pick<Explanation, "faults" | "probability">[],
+  key: (faults: readonly DiagnosedFault[]) => string,
+): ReadonlyMap<string, number> {
+  const sums = new Map<string, number>();
+  for (const { faults, probability } of explanations) {
+    const own = key(faults);
+    sums.set(own, (sums.get(own) ?? 0) + probability);
+  }
+  return sums;
+}
+
+/** The key of the largest sum, the first of equals; none of an empty list. */
+export function likeliest(sums: ReadonlyMap<string, number>): string | undefined {
+  let best: readonly [string, number] | undefined;
+  // Sums of like twins differ in their last digit only: the order of listing decides there.
+  for (const one of sums) if (best === undefined || one[1] > best[1] * (1 + 1e-9)) best = one;
+  return best?.[0];
+}
+
 export function mark(simulated: Simulated, diagnosis: Diagnosis, milliseconds: number): Mark {
   const faults = simulated.truth.map(({ fault }) => fault);
   const truth = keyOf(faults);
@@ -103,6 +127,9 @@ export function mark(simulated: Simulated, diagnosis: Diagnosis, milliseconds: n
   const own = all.find((one) => keyOf(one.faults) === truth);
   const first = top?.explanations[0];
   const likelihoods = top?.explanations.map(({ logLikelihood }) => logLikelihood) ?? [0];
+  const said = (key: typeof keyOf): boolean =>
+    top !== undefined && likeliest(summedBy(top.explanations, key)) === key(faults);
+  const stated = summedBy(all, keyOf);
   const joints = all.filter((one) => one.faults.length === 1 && one.faults[0]?.kind === "joint");
   return {
     index: simulated.index,
@@ -110,9 +137,9 @@ export function mark(simulated: Simulated, diagnosis: Diagnosis, milliseconds: n
     depth: simulated.input.depth ?? "single",
     kind: kindOf(faults),
     outcome: diagnosis.outcome,
-    first: first !== undefined && keyOf(first.faults) === truth,
-    firstBranch: first !== undefined && branchKey(first.faults) === branchKey(faults),
-    firstKind: first !== undefined && kindOf(first.faults) === kindOf(faults),
+    first: said(keyOf),
+    firstBranch: said(branchKey),
+    firstKind: said(kindOf),
     group: diagnosis.groups.findIndex(({ explanations }) =>
       explanations.some((one) => keyOf(one.faults) === truth),
     ),
@@ -121,10 +148,10 @@ export function mark(simulated: Simulated, diagnosis: Diagnosis, milliseconds: n
     behind: own === undefined ? null : (first as Explanation).logLikelihood - own.logLikelihood,
     addsUp: addsUp(diagnosis),
     groups: diagnosis.groups.map(({ probability }) => probability),
-    truthProbability: own?.probability ?? null,
-    explanations: all
-      .filter(({ probability }) => probability >= 0.001)
-      .map((one) => [one.probability, keyOf(one.faults) === truth] as const),
+    truthProbability: stated.get(truth) ?? null,
+    explanations: [...stated]
+      .filter(([, probability]) => probability >= 0.001)
+      .map(([key, probability]) => [probability, key === truth] as const),
     topHasSound: top?.explanations.some((one) => one.faults.length === 0) ?? false,
     firstIsSound: first !== undefined && first.faults.length === 0,
     sound: all.find((one) => one.faults.length === 0)?.probability ?? 0,

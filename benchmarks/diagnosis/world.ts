@@ -18,7 +18,7 @@ export interface World {
   /** Element to its true cold resistance. */
   readonly cold: ReadonlyMap<string, number | "open">;
   readonly temperatureFactor: number;
-  /** Position to joint resistance; absent means none. */
+  /** Position to joint resistance, Infinity for one burnt off; absent means none. */
   readonly joints: ReadonlyMap<string, number>;
   /** Bank to how it is really linked. */
   readonly linked: ReadonlyMap<string, "star" | "delta">;
@@ -34,7 +34,8 @@ export const FAULT_MIX: Readonly<Record<FaultKind, number>> = {
   "element open": 0.34,
   "shorted turns": 0.14,
   "element off value": 0.12,
-  joint: 0.16,
+  joint: 0.13,
+  "open joint": 0.03,
   "mis-linked": 0.08,
   "lost line": 0.06,
   "earth fault": 0.06,
@@ -46,6 +47,7 @@ const PRIOR_OF: Readonly<Record<FaultKind, keyof FaultPriors>> = {
   "shorted turns": "shortedTurns",
   "element off value": "offValue",
   joint: "joint",
+  "open joint": "openJoint",
   "mis-linked": "misLinked",
   "lost line": "lostLine",
   "earth fault": "earthFault",
@@ -59,7 +61,8 @@ export function possibleFaults(drawn: Drawn): DiagnosedFault[] {
   const faults: DiagnosedFault[] = [];
   for (const kind of ["element open", "shorted turns", "element off value", "earth fault"] as const)
     for (const { id } of elements) faults.push({ kind, element: id });
-  for (const { name } of joints) faults.push({ kind: "joint", place: name });
+  for (const kind of ["joint", "open joint"] as const)
+    for (const { name } of joints) faults.push({ kind, place: name });
   for (const { id, connection } of plan.banks)
     faults.push({ kind: "mis-linked", bank: id, as: connection === "star" ? "delta" : "star" });
   if (starBanks > 1 && plan.neutral !== "connected")
@@ -80,12 +83,20 @@ export function priorsFor(faults: readonly DiagnosedFault[], odds: number): Requ
   return priors as unknown as Required<FaultPriors>;
 }
 
-const elementOf = (fault: DiagnosedFault): string | undefined =>
-  "element" in fault && fault.kind !== "earth fault" ? fault.element : undefined;
+/** What two faults cannot both change: one element's value, one joint's resistance. */
+const changedBy = (fault: DiagnosedFault): string | undefined =>
+  "place" in fault
+    ? `joint ${fault.place}`
+    : "element" in fault && fault.kind !== "earth fault"
+      ? fault.element
+      : undefined;
+
+const together = (a: DiagnosedFault, b: DiagnosedFault): boolean =>
+  changedBy(a) === undefined || changedBy(a) !== changedBy(b);
 
 /**
  * The faults of one module: weights are the products of p/(1−p). `single` knows sound, one fault, and two opens;
- * `pairs` any two faults, but never two changes of value of one element.
+ * `pairs` any two faults, but never two changes of value of one element or joint.
  */
 export function drawFaults(
   chance: Chance,
@@ -112,7 +123,7 @@ export function drawFaults(
     if (count === 1) return [chance.weighted(singles)];
     const a = chance.weighted(partners);
     const b = chance.weighted(partners);
-    if (a !== b && (elementOf(a) === undefined || elementOf(a) !== elementOf(b))) return [a, b];
+    if (a !== b && together(a, b)) return [a, b];
   }
 }
 
@@ -131,7 +142,7 @@ export function listedSets(
   const partners = depth === "pairs" ? singles : singles.filter(({ fault }) => fault.kind === "element open");
   partners.forEach((a, i) => {
     for (const b of partners.slice(i + 1)) {
-      if (elementOf(a.fault) !== undefined && elementOf(a.fault) === elementOf(b.fault)) continue;
+      if (!together(a.fault, b.fault)) continue;
       sets.push({ faults: [a.fault, b.fault], odds: a.odds * b.odds });
     }
   });
@@ -228,8 +239,9 @@ export function makeWorld(
     if (fault.kind === "element open") cold.set(fault.element, "open");
     else if (fault.kind === "shorted turns") times(1 - value);
     else if (fault.kind === "element off value") times(value);
-    else if (fault.kind === "joint") {
-      jointMap.set(joints.find(({ name }) => name === fault.place)?.position as string, value);
+    else if (fault.kind === "joint" || fault.kind === "open joint") {
+      const ohms = fault.kind === "joint" ? value : Number.POSITIVE_INFINITY;
+      jointMap.set(joints.find(({ name }) => name === fault.place)?.position as string, ohms);
     } else if (fault.kind === "lost line") lost.add(fault.line);
     else if (fault.kind === "earth fault")
       earthed.set(fault.element, { position: value, ohms: one.parameters[1]?.value as number });

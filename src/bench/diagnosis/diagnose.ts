@@ -17,7 +17,7 @@ const ACCOUNTED = 4;
 /**
  * Which faults explain field readings of a heating module, each with its probability.
  *
- * Every hypothesis h (sound, each fault, two opens; all pairs on request) predicts the readings through the network:
+ * Every hypothesis h (sound, each fault, two opens; pairs on request, `notDetermined` saying which are left out) predicts the readings through the network:
  * y ~ N(f_h, D + N·Nᵀ), with D the readings' own variances and one column of N for each nuisance that is not a fault:
  * element tolerance in common and one by one, hot over cold, leads, the supply's voltages, each instrument's gain. The
  * marginal likelihood integrates nuisances in closed form and fault parameters by quadrature; times prior odds, normalised

@@ -1,7 +1,7 @@
 /** Findings turned into the explanations that people and programs read. */
 import { chiSquareSurvival } from "../../numeric/index.ts";
 import type { Open } from "../../quantity/index.ts";
-import type { Finding } from "./findings.ts";
+import type { Estimated, Finding } from "./findings.ts";
 import type { Posterior, Ranked } from "./posterior.ts";
 import { type Bounds, quantiles } from "./quadrature.ts";
 import { RANGE } from "./settings.ts";
@@ -45,7 +45,7 @@ const BOUNDS: Readonly<Record<FaultEstimate["of"], Bounds>> = {
 };
 
 /** Median and 95 % interval of each parameter. */
-function estimatesOf({ parameters, points, logTerms }: Finding): FaultEstimate[] {
+function estimatesOf({ parameters, points, logTerms }: Estimated): FaultEstimate[] {
   return parameters.map(({ of, fault }, k) => {
     const values = points.map((point) => point[k] as number);
     const [value, low, high] = quantiles(values, logTerms, [0.5, 0.025, 0.975], BOUNDS[of]) as [
@@ -78,7 +78,7 @@ function explanationsOf(
         ? null
         : chiSquareSurvival({ chiSquare, degreesOfFreedom });
   const predicted = predictedReadings(finding);
-  const estimates = estimatesOf(finding);
+  const estimates = estimatesOf(finding.completed?.() ?? finding);
   return finding.names.map(({ faults, logOdds, unseen = [] }) => ({
     faults,
     unseen: unseen.map(({ fault }) => fault),

@@ -50,7 +50,7 @@ export interface Atom {
 }
 
 /** A break of a whole cut. */
-const BREAK: Insertion = {
+export const BREAK: Insertion = {
   cold: Number.POSITIVE_INFINITY,
   hot: Number.POSITIVE_INFINITY,
   resistance: 1,
@@ -220,7 +220,7 @@ export function seriesAtoms(
 ): readonly Atom[] {
   return [
     ...elementAtoms(wiring, hot, priors),
-    ...jointAtoms(wiring, priors.joint),
+    ...jointAtoms(wiring, priors),
     ...(live ? lineAtoms(wiring, priors.lostLine) : []),
   ];
 }

@@ -12,7 +12,7 @@ import {
 } from "./faults.ts";
 import { logLikelihood, type Model } from "./model.ts";
 import { type Baseline, baselineOf, largestChange, logOfMeans, meansOf, rebased } from "./quick.ts";
-import type { State } from "./state.ts";
+import type { Frame, State } from "./state.ts";
 import type { DiagnosedFault, FaultEstimate } from "./types.ts";
 import type { Unseen } from "./unseen.ts";
 
@@ -30,16 +30,21 @@ export interface Named {
   readonly unseen?: readonly Unseen[];
 }
 
+/** Points in parameter space, one list of values for each, and ln of what each contributes to the evidence. */
+export interface Estimated {
+  readonly parameters: readonly Parameter[];
+  readonly points: readonly (readonly number[])[];
+  readonly logTerms: readonly number[];
+}
+
 /** A hypothesis after its evidence has been weighed. */
-export interface Finding {
+export interface Finding extends Estimated {
   readonly model: Model;
   readonly names: readonly Named[];
   /** ln of the marginal likelihood. */
   readonly log: number;
-  readonly parameters: readonly Parameter[];
-  /** Points in parameter space, one list of values for each, and ln of what each contributes to the evidence. */
-  readonly points: readonly (readonly number[])[];
-  readonly logTerms: readonly number[];
+  /** Where a fault was weighed as scatter: the parameters of all faults, each given the others. */
+  readonly completed?: () => Estimated;
   /** The point of the highest likelihood. */
   readonly best: readonly number[];
   /** For earth faults: which insulation readings it lies in the way of. */
@@ -53,18 +58,27 @@ export interface Finding {
 const parametersOf = ({ of }: Atom, fault: number): readonly Parameter[] =>
   of === null ? [] : [{ of, fault }];
 
-/** Puts an insertion's edge change into a state written by insertInto. */
-export function setEdge(state: State, edge: number, { resistance, variance }: Insertion): void {
+/**
+ * Puts an insertion's edge change into a state written by insertInto. Across a drawn joint that is open no current says
+ * what the drop is: anything up to the line voltage may stand there.
+ */
+export function setEdge(frame: Frame, state: State, edge: number, insertion: Insertion): void {
   if (edge < 0) return;
+  const { cold, resistance, variance } = insertion;
   state.resistance[edge] = resistance;
   state.variance[edge] = variance;
+  if (state.live === null || cold !== Number.POSITIVE_INFINITY) return;
+  for (let k = 0; k < frame.liveRows.length; k += 1) {
+    const row = frame.rows[frame.liveRows[k] as number];
+    if (row?.kind === "drop" && row.edge === edge) state.live.adrift[k] = 1;
+  }
 }
 
 /** A fault without parameter put into a state for good. */
 export function applied(model: Model, state: State, atom: Atom, insertion: Insertion): State {
   const response = cutResponse(model.frame, state, atom.cut, atom.line);
   const next = inserted(model.frame, state, response, insertion.cold, insertion.hot);
-  setEdge(next, atom.edge, insertion);
+  setEdge(model.frame, next, atom.edge, insertion);
   return next;
 }
 
@@ -101,7 +115,7 @@ function visitor(model: Model, state: State, slot: Slot): (value: number) => num
   return (value) => {
     const insertion = slot.insertion(value);
     insertInto(scratch, model.frame, state, slot.response, insertion.cold, insertion.hot);
-    setEdge(scratch, slot.edge, insertion);
+    setEdge(model.frame, scratch, slot.edge, insertion);
     return logLikelihood(model, scratch);
   };
 }

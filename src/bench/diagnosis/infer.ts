@@ -19,7 +19,7 @@ import { type Model, modelOf, type Question } from "./model.ts";
 import { earthPairs, seriesPairs } from "./pairs.ts";
 import { baselineOf } from "./quick.ts";
 import type { State } from "./state.ts";
-import { unbalanceFinding } from "./supplyFault.ts";
+import { besideUnbalance, unbalanceFinding } from "./supplyFault.ts";
 import type { DiagnosedFault } from "./types.ts";
 import { showsEarth, unseenFaults, withUnseen } from "./unseen.ts";
 import { slipsOf } from "./variants.ts";
@@ -55,6 +55,7 @@ function singles(
   { model, keep, best }: Weighing,
   names: readonly Named[],
   fault: number,
+  finished: (finding: Finding, atom: Atom) => Finding = (finding) => finding,
 ): Map<Atom, Finding> {
   const base = baselineOf(model, model.sound);
   const ground: Ground = { state: model.sound, base, names, faults: fault };
@@ -69,7 +70,7 @@ function singles(
       const floor = free ? best() - before - whole - HOPELESS : Number.NEGATIVE_INFINITY;
       const one = weigh(model, ground, atom, floor);
       const finding = {
-        ...one,
+        ...finished(one, atom),
         names: [...one.names, ...others.flatMap((other) => namesOf(other.members, names))],
       };
       for (const each of [atom, ...others]) found.set(each, finding);
@@ -95,13 +96,14 @@ function earthed(
   { model, keep, best }: Weighing,
   places: readonly EarthPlace[],
   names: readonly Named[],
+  finished: (finding: Finding, place: EarthPlace) => Finding = (finding) => finding,
 ): void {
   const fault = names[0]?.faults.length ?? 0;
   const before = names[0]?.logOdds ?? 0;
   for (const place of places) {
     const odds = Math.log(place.members.reduce((sum, { odds: one }) => sum + one, 0));
     const floor = best() - before - odds - HOPELESS;
-    keep(earthFinding({ model, state: model.sound, place, before: names, fault, floor }));
+    keep(finished(earthFinding({ model, state: model.sound, place, before: names, fault, floor }), place));
   }
 }
 
@@ -111,9 +113,28 @@ function unbalancedPairs(weighing: Weighing, places: readonly EarthPlace[], name
   const { by } = question;
   const scattered = { ...by, unbalance: Math.hypot(by.unbalance, UNBALANCE_SCATTER) };
   const model: Model = { ...weighing.model, question: { ...question, by: scattered } };
-  const wide = { ...weighing, model };
-  singles(wide, names, 1);
-  earthed(wide, places, names);
+  const sharp = weighing.model;
+  const beside = (wide: Finding, again: () => Finding): Finding => ({
+    ...wide,
+    completed: () => besideUnbalance(wide, again(), 0),
+  });
+  // With a floor that nothing reaches, a fault is set up to be visited and hardly weighed.
+  const unweighed = Number.POSITIVE_INFINITY;
+  const wide: Weighing = { ...weighing, model };
+  singles(wide, names, 1, (one, atom) => {
+    const ground = (): Ground => ({
+      state: sharp.sound,
+      base: baselineOf(sharp, sharp.sound),
+      names,
+      faults: 1,
+    });
+    return beside(one, () => weigh(sharp, ground(), atom, unweighed));
+  });
+  earthed(wide, places, names, (one, place) =>
+    beside(one, () =>
+      earthFinding({ model: sharp, state: sharp.sound, place, before: names, fault: 1, floor: unweighed }),
+    ),
+  );
 }
 
 /** Weighs everything about one plan as linked. */

@@ -1,8 +1,8 @@
 /** Where a joint may have gone bad: those the plan draws, and the ends of lines, banks and branches. */
 import type { Wiring } from "./edges.ts";
-import type { Atom, Insertion, Member, Stretch } from "./faults.ts";
+import { type Atom, BREAK, type Insertion, type Stretch } from "./faults.ts";
 import { type Cut, cutAt, cutOf } from "./rows.ts";
-import { RANGE } from "./settings.ts";
+import { type FaultPriors, RANGE } from "./settings.ts";
 
 /** Joint resistances are as likely in each decade. */
 const STRETCHES: readonly Stretch[] = [
@@ -39,55 +39,68 @@ function keyOf({ index, sign }: Cut): string {
   return parts.sort().join();
 }
 
-/** Joint faults of a wiring; places on one and the same wire count as one, with each its name. */
-export function jointAtoms(wiring: Wiring, prior: number): Atom[] {
-  if (prior === 0) return [];
-  const stretches = STRETCHES;
-  const odds = prior / (1 - prior);
-  const of = "joint resistance" as const;
+/** Places of joints on one and the same wire: what goes bad in any of them does the same to the network. */
+interface Wire {
+  readonly places: readonly string[];
+  readonly cut: Cut;
+  /** The edge of a drawn joint, else −1. */
+  readonly edge: number;
+  /** What is inserted when its resistance comes to this. */
+  readonly insertion: (value: number) => Insertion;
+}
+
+/** All wires with joints: each drawn joint, and the places that are not drawn. */
+function wiresOf(wiring: Wiring): readonly Wire[] {
   const drawn = wiring.module.plan.joints ?? [];
   const taken = new Set<string>();
-  const atoms: Atom[] = wiring.edges.flatMap((edge, e): Atom[] => {
+  const wires = wiring.edges.flatMap((edge, e): Wire[] => {
     if (!edge.joint || edge.resistance === Number.POSITIVE_INFINITY) return [];
     const at = drawn.find(({ id }) => id === edge.id);
     if (at?.behind === undefined) taken.add(at?.at ?? "");
     else if (at.behind.length === 1) taken.add(`${at.at}>${at.behind[0]}`).add(`${at.at}<${at.behind[0]}`);
-    const member = {
-      fault: { kind: "joint" as const, place: edge.id },
-      odds,
-      string: 0,
-      position: 0,
+    const insertion = (value: number): Insertion => {
+      const more = value - edge.resistance;
+      return { cold: more, hot: more, resistance: value, variance: 0 };
     };
-    return [
-      {
-        kind: "joint",
-        members: [member],
-        cut: cutOf([[e, 1]]),
-        edge: e,
-        stretches,
-        of,
-        insertion: (value) => {
-          const more = value - edge.resistance;
-          return { cold: more, hot: more, resistance: value, variance: 0 };
-        },
-      },
-    ];
+    return [{ places: [edge.id], cut: cutOf([[e, 1]]), edge: e, insertion }];
   });
-  const byCut = new Map<string, Member[]>();
+  const byCut = new Map<string, { places: string[]; cut: Cut }>();
   for (const [place, cut] of undrawnPlaces(wiring)) {
     // A joint drawn there is that place.
     if (taken.has(place)) continue;
-    const member = { fault: { kind: "joint" as const, place }, odds, string: 0, position: 0 };
     const key = keyOf(cut);
     const known = byCut.get(key);
-    if (known !== undefined) {
-      known.push(member);
-      continue;
-    }
-    const members = [member];
-    byCut.set(key, members);
-    const insertion = (value: number): Insertion => ({ cold: value, hot: value, resistance: 0, variance: 0 });
-    atoms.push({ kind: "joint", members, cut, edge: -1, stretches, of, insertion });
+    if (known === undefined) byCut.set(key, { places: [place], cut });
+    else known.places.push(place);
   }
-  return atoms;
+  const insertion = (value: number): Insertion => ({ cold: value, hot: value, resistance: 0, variance: 0 });
+  return [...wires, ...[...byCut.values()].map((wire) => ({ ...wire, edge: -1, insertion }))];
+}
+
+/** Joint faults of a wiring, of some resistance or open; places on one and the same wire count as one, with each its name. */
+export function jointAtoms(wiring: Wiring, priors: Required<FaultPriors>): Atom[] {
+  const wires = wiresOf(wiring);
+  const atomsOf = (
+    kind: "joint" | "open joint",
+    prior: number,
+    rest: (wire: Wire) => Pick<Atom, "stretches" | "of" | "insertion">,
+  ): Atom[] => {
+    if (prior === 0) return [];
+    const odds = prior / (1 - prior);
+    return wires.map((wire) => ({
+      kind,
+      members: wire.places.map((place) => ({ fault: { kind, place }, odds, string: 0, position: 0 })),
+      cut: wire.cut,
+      edge: wire.edge,
+      ...rest(wire),
+    }));
+  };
+  return [
+    ...atomsOf("joint", priors.joint, ({ insertion }) => ({
+      stretches: STRETCHES,
+      of: "joint resistance",
+      insertion,
+    })),
+    ...atomsOf("open joint", priors.openJoint, () => ({ stretches: [], of: null, insertion: () => BREAK })),
+  ];
 }

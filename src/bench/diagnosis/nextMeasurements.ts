@@ -67,7 +67,7 @@ function instructionFor(measurement: FieldMeasurement): string {
     case "voltage":
       return `At full conduction, measure volts from ${measurement.from} to ${measurement.to}. ${LIVE_CAUTION}`;
     case "drop":
-      return `At full conduction, measure millivolts across joint ${measurement.across}, lug to bar. ${LIVE_CAUTION} A dead joint can be measured with a four-wire meter instead.`;
+      return `At full conduction, measure millivolts across joint ${measurement.across}, lug to bar; begin on the volts range, an open joint has the supply across it. ${LIVE_CAUTION} A dead joint can be measured with a four-wire meter instead.`;
   }
 }
 

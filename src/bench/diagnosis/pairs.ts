@@ -55,7 +55,7 @@ function planeVisitor(model: Model, first: Atom, second: Atom): (x: number, y: n
     return (x, y) => {
       const insertion = both(x, y);
       insertInto(scratch, frame, sound, cut, insertion.cold, insertion.hot);
-      setEdge(scratch, first.edge, insertion);
+      setEdge(frame, scratch, first.edge, insertion);
       return logLikelihood(model, scratch);
     };
   }
@@ -67,7 +67,7 @@ function planeVisitor(model: Model, first: Atom, second: Atom): (x: number, y: n
     if (x !== last) {
       const insertion = first.insertion(x);
       state = inserted(frame, sound, response, insertion.cold, insertion.hot);
-      setEdge(state, first.edge, insertion);
+      setEdge(frame, state, first.edge, insertion);
       inner = cutResponse(frame, state, second.cut, second.line);
       scratch.resistance.set(state.resistance);
       scratch.variance.set(state.variance);
@@ -75,7 +75,7 @@ function planeVisitor(model: Model, first: Atom, second: Atom): (x: number, y: n
     }
     const insertion: Insertion = second.insertion(y);
     insertInto(scratch, frame, state, inner, insertion.cold, insertion.hot);
-    setEdge(scratch, second.edge, insertion);
+    setEdge(frame, scratch, second.edge, insertion);
     return logLikelihood(model, scratch);
   };
 }
@@ -162,6 +162,9 @@ function pairNames(first: Atom, second: Atom): readonly Named[] {
   );
 }
 
+/** Whether both are in joints of one wire, where the second shows nothing more than the first. */
+const sameWire = (a: Atom, b: Atom): boolean => a.kind === "open joint" && b.cut === a.cut;
+
 /** Whether two faults are elements of one edge, where the lumped resistance decides and not the network. */
 const share = (a: Atom, b: Atom): boolean => a.edge >= 0 && a.edge === b.edge;
 
@@ -193,7 +196,7 @@ export function seriesPairs(
   fixed.forEach((first, i) => {
     for (const second of [...fixed.slice(i), ...free]) {
       if (first.kind === "element open" && second.kind === "element open") continue;
-      if (first === second) continue;
+      if (first === second || sameWire(first, second)) continue;
       const floor = floorFor(first, second);
       if (share(first, second)) for (const one of sameEdge(model, first, second, floor)) keep(one);
       else keep(weigh(model, groundOf(first), second, floor));

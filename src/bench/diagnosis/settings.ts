@@ -53,6 +53,8 @@ export interface FaultPriors {
   readonly offValue?: number;
   /** Each joint place with 1 mΩ to 30 Ω, log-uniform; 0.01. */
   readonly joint?: number;
+  /** Each joint place open: burnt off, broken or never made; 0.003. */
+  readonly openJoint?: number;
   /** Each bank, and the star points, linked otherwise than drawn; 0.005. */
   readonly misLinked?: number;
   /** Each line without voltage; 0.01. */
@@ -89,6 +91,7 @@ const PRIORS: Required<FaultPriors> = {
   shortedTurns: 0.005,
   offValue: 0.01,
   joint: 0.01,
+  openJoint: 0.003,
   misLinked: 0.005,
   lostLine: 0.01,
   earthFault: 0.003,

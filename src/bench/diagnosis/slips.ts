@@ -76,7 +76,7 @@ export function slipWarnings(question: Question, sound: Weighed, explained: Read
   readings.forEach((reading, r) => {
     if (reading.kind !== "drop" || reading.reads < DROP_OF_A_BURNT_JOINT) return;
     const path = `readings.${r}.reads`;
-    const message = `${path}: ${reading.reads} V across one joint is more than a joint lives through at heater currents: millivolts typed as volts? It was taken as given.`;
+    const message = `${path}: ${reading.reads} V across one joint is more than a joint lives through at heater currents: millivolts typed as volts, or the joint open and the supply across it? It was taken as given.`;
     const limit = DROP_OF_A_BURNT_JOINT;
     warnings.push({ code: "suspicious", path, message, limit, unit: "V", source: "common practice" });
   });

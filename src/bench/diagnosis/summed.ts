@@ -43,7 +43,7 @@ export function familiesOf(
         insertInto(scratch, frame, sound, response, insertion.cold, insertion.hot);
         const edge = atom.edge;
         const [r, v] = [scratch.resistance[edge], scratch.variance[edge]];
-        setEdge(scratch, edge, insertion);
+        setEdge(frame, scratch, edge, insertion);
         logLikelihood(model, scratch);
         if (edge >= 0) [scratch.resistance[edge], scratch.variance[edge]] = [r as number, v as number];
         for (let i = 0; i < m; i += 1) {

@@ -1,9 +1,10 @@
 /** A supply whose line voltages differ: linear in the readings, so that one factorisation serves every size and direction. */
 
-import type { Finding, Named } from "./findings.ts";
+import type { Estimated, Finding, Named } from "./findings.ts";
 import { evaluate } from "./likelihood.ts";
 import { forwardInPlace, logSumExp } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
+import { heaviest } from "./nested.ts";
 import { RANGE } from "./settings.ts";
 import type { State } from "./state.ts";
 
@@ -16,6 +17,57 @@ function deviations(spread: number, direction: number): readonly [number, number
   const raw = [0, 1, 2].map((k) => Math.cos(direction + (2 * Math.PI * k) / 3)) as [number, number, number];
   const range = Math.max(...raw) - Math.min(...raw);
   return raw.map((value) => (value * spread) / range) as [number, number, number];
+}
+
+/** Every size and direction, sizes outermost, and the deviations of each: they hang on no module. */
+const GRID = (() => {
+  const points: (readonly [number, number])[] = [];
+  const deviation = new Float64Array(3 * SIZES * DIRECTIONS);
+  const [low, high] = RANGE.unbalance;
+  for (let s = 0; s < SIZES; s += 1) {
+    for (let a = 0; a < DIRECTIONS; a += 1) {
+      const point = [
+        low + ((high - low) * (s + 0.5)) / SIZES,
+        (2 * Math.PI * (a + 0.5)) / DIRECTIONS,
+      ] as const;
+      deviation.set(deviations(...point), 3 * points.length);
+      points.push(point);
+    }
+  }
+  return { points, deviation };
+})();
+
+/** What every point of the grid adds to the evidence, about a model just visited with ln likelihood `base`. */
+function gridAbout({ prediction, evaluation, question }: Model, base: number): Float64Array {
+  const m = evaluation.count;
+  const z = evaluation.residual.slice(0, m);
+  const columns = [0, 1, 2].map((k) => {
+    const column = new Float64Array(m);
+    for (let i = 0; i < m; i += 1) {
+      const r = evaluation.active[i] as number;
+      column[i] =
+        (prediction.columns[(prediction.voltageColumn + k) * prediction.rows + r] as number) /
+        question.by.unbalance;
+    }
+    forwardInPlace(evaluation.factor, m, column);
+    return column;
+  });
+  const product = (a: Float64Array, b: Float64Array): number =>
+    a.reduce((sum, x, i) => sum + x * (b[i] as number), 0);
+  const linear = columns.map((column) => product(column, z)) as [number, number, number];
+  const square = columns.flatMap((one, i) => columns.slice(i).map((other) => product(one, other)));
+  const [aa, ab, ac, bb, bc, cc] = square as [number, number, number, number, number, number];
+  const { points, deviation } = GRID;
+  const logTerms = new Float64Array(points.length);
+  const shift = base - Math.log(points.length);
+  for (let k = 0; k < logTerms.length; k += 1) {
+    const x = deviation[3 * k] as number;
+    const y = deviation[3 * k + 1] as number;
+    const w = deviation[3 * k + 2] as number;
+    const squares = aa * x * x + bb * y * y + cc * w * w + 2 * (ab * x * y + ac * x * w + bc * y * w);
+    logTerms[k] = shift + linear[0] * x + linear[1] * y + linear[2] * w - 0.5 * squares;
+  }
+  return logTerms;
 }
 
 /** Weighs an unbalanced supply on a fixed state. */
@@ -42,46 +94,8 @@ export function unbalanceFinding(
     evaluate(question.seen, prediction, evaluation);
     return evaluation.logLikelihood + model.healthyInsulation;
   };
-  const base = logLikelihood(model, state);
-  const m = evaluation.count;
-  const z = evaluation.residual.slice(0, m);
-  const columns = [0, 1, 2].map((k) => {
-    const column = new Float64Array(m);
-    for (let i = 0; i < m; i += 1) {
-      const r = evaluation.active[i] as number;
-      column[i] =
-        (prediction.columns[(prediction.voltageColumn + k) * prediction.rows + r] as number) /
-        question.by.unbalance;
-    }
-    forwardInPlace(evaluation.factor, m, column);
-    return column;
-  });
-  const product = (a: Float64Array, b: Float64Array): number =>
-    a.reduce((sum, x, i) => sum + x * (b[i] as number), 0);
-  const linear = columns.map((column) => product(column, z));
-  const square = columns.map((a) => columns.map((b) => product(a, b)));
-  const points: (readonly number[])[] = [];
-  const logTerms: number[] = [];
-  const each = -Math.log(SIZES * DIRECTIONS);
-  let best: readonly number[] = [];
-  let most = Number.NEGATIVE_INFINITY;
-  const [low, high] = RANGE.unbalance;
-  for (let s = 0; s < SIZES; s += 1) {
-    const spread = low + ((high - low) * (s + 0.5)) / SIZES;
-    for (let a = 0; a < DIRECTIONS; a += 1) {
-      const direction = (2 * Math.PI * (a + 0.5)) / DIRECTIONS;
-      const d = deviations(spread, direction);
-      let log = base;
-      for (let i = 0; i < 3; i += 1) {
-        log += (linear[i] as number) * (d[i] as number);
-        for (let j = 0; j < 3; j += 1)
-          log -= 0.5 * (square[i]?.[j] as number) * (d[i] as number) * (d[j] as number);
-      }
-      points.push([spread, direction]);
-      logTerms.push(log + each);
-      if (log > most) [most, best] = [log, [spread, direction]];
-    }
-  }
+  const { points } = GRID;
+  const logTerms = Array.from(gridAbout(model, logLikelihood(model, state)));
   return {
     model,
     names,
@@ -89,7 +103,34 @@ export function unbalanceFinding(
     parameters: [{ of: "unbalance", fault }],
     points,
     logTerms,
-    best,
+    best: heaviest(points, logTerms),
     visit,
   };
+}
+
+/** Nats below the heaviest point at which a point no longer bears on an estimate. */
+const NEGLIGIBLE = 7;
+
+/**
+ * Parameters of a fault beside an unbalanced supply, each given the other. The fault was weighed with the unbalance as
+ * scatter; here the scatter's evidence at each of its points gives way to that of every size and direction of unbalance.
+ * @param wide - finding of the fault, the unbalance taken as scatter
+ * @param sharp - the same fault on the supply's own scatter
+ * @param fault - place of the unbalance among the faults
+ */
+export function besideUnbalance(wide: Finding, sharp: Finding, fault: number): Estimated {
+  const most = Math.max(...wide.logTerms);
+  const points: (readonly number[])[] = [];
+  const logTerms: number[] = [];
+  wide.points.forEach((point, i) => {
+    const term = wide.logTerms[i] as number;
+    if (term < most - NEGLIGIBLE) return;
+    const weight = term - wide.visit(point);
+    const terms = gridAbout(sharp.model, sharp.visit(point));
+    for (let k = 0; k < terms.length; k += DIRECTIONS) {
+      points.push([...point, GRID.points[k]?.[0] as number]);
+      logTerms.push(weight + logSumExp(terms.subarray(k, k + DIRECTIONS)));
+    }
+  });
+  return { parameters: [...wide.parameters, { of: "unbalance", fault }], points, logTerms };
 }

@@ -48,7 +48,13 @@ function groupLines({ probability, explanations }: ExplanationGroup): string[] {
       lines.push(wrap(`${percent(sum)}: ${unseenWords(hidden)}, alone or besides`, "      "));
     }
   }
-  for (const estimate of first.estimates) lines.push(wrap(`${estimateText(estimate)}, 95 % of it`, "      "));
+  const shownFaults = first.faults.length - first.unseen.length;
+  for (const estimate of first.estimates) {
+    // Unseen faults come last among the faults: what is said of them is what was assumed.
+    const known =
+      estimate.fault < shownFaults ? "95 % of it" : "assumed beforehand, not shown by these readings";
+    lines.push(wrap(`${estimateText(estimate)}, ${known}`, "      "));
+  }
   return lines;
 }
 

@@ -134,7 +134,7 @@ export interface DiagnosisInput {
   readonly spread?: Spread;
   /** Probabilities of faults before any reading. */
   readonly priors?: FaultPriors;
-  /** `"single"`: single faults and two opens; `"pairs"`: all pairs of faults as well. Single if left out. */
+  /** `"single"`: single faults and two opens; `"pairs"`: all pairs of faults as well, but for those that `notDetermined` names. Single if left out. */
   readonly depth?: "single" | "pairs";
 }
 
@@ -168,6 +168,12 @@ export type DiagnosedFault =
        * A joint of the plan by its name, else `"L1"` (all that the line feeds), `"L1>A"` (end of bank A on L1) or
        * `"S-A<A-L1"` (end of branch A-L1 on the star point S-A).
        */
+      readonly place: string;
+    }
+  | {
+      /** A joint or lug burnt off, broken or never made: no path through it at all. */
+      readonly kind: "open joint";
+      /** Named as the place of a `"joint"`. */
       readonly place: string;
     }
   | {

@@ -3,6 +3,7 @@ import { cutResponse, insertInto, scratchOf } from "./change.ts";
 import { forwardInPlace, squared } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
 import type { ExplanationGroup } from "./types.ts";
+import { showsEarth } from "./unseen.ts";
 import { explanationWords, listed, unseenWords } from "./words.ts";
 
 /** Two standard deviations: a joint that shifts the readings by less stays unseen. */
@@ -53,6 +54,26 @@ function jointWords(model: Model): string[] {
   ];
 }
 
+/** Pairs of faults that were not weighed though pairs were asked for: what they would explain is missing from the list. */
+function leftOutWords({ question }: Model): string[] {
+  const { input, priors } = question;
+  if (input.depth !== "pairs") return [];
+  const left: string[] = [];
+  if (priors.earthFault > 0 && showsEarth(question)) {
+    const beside = [
+      ...(priors.shortedTurns > 0 ? ["shorted turns"] : []),
+      ...(priors.offValue > 0 ? ["an element off its value"] : []),
+      ...(priors.joint > 0 ? ["resistance in a joint"] : []),
+      ...(priors.elementOpen > 0 ? ["an open element of the same branch"] : []),
+      "a second earth fault",
+    ];
+    left.push(`an earth fault beside ${listed(beside, "or")}`);
+  }
+  if (priors.misLinked > 0) left.push("two slips in the links");
+  if (priors.joint + priors.openJoint > 0) left.push("two bad joints on one wire");
+  return [`Not weighed: ${listed([...left, "three faults at once"], "or")}.`];
+}
+
 /** Everything worth saying, most pressing first. */
 export function notDetermined(model: Model, groups: readonly ExplanationGroup[]): string[] {
   const { readings, alternatives } = model.question.input;
@@ -97,5 +118,5 @@ export function notDetermined(model: Model, groups: readonly ExplanationGroup[])
         : "Insulation was not measured: an earth fault does not show in ohms between terminals.",
     );
   }
-  return [...said, ...jointWords(model)];
+  return [...said, ...leftOutWords(model), ...jointWords(model)];
 }

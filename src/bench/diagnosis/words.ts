@@ -21,6 +21,8 @@ function faultWords(fault: DiagnosedFault): string {
       return `element ${fault.element} off its value`;
     case "joint":
       return `resistance in ${placeWords(fault.place)}`;
+    case "open joint":
+      return `open circuit in ${placeWords(fault.place)}`;
     case "mis-linked":
       return fault.bank === null
         ? `star points ${fault.as}, against the drawing`

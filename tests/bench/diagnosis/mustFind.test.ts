@@ -22,7 +22,7 @@ import {
 } from "./sheets.ts";
 
 describe("worked cases", () => {
-  it("tunnel dryer: A2-L3 open, and nothing else", () => {
+  it("tunnel dryer: A2-L3 open, and nothing else but a joint burnt off in its path", () => {
     const R = 6.4 / 1.045;
     const found = diagnose(
       asked(
@@ -66,7 +66,13 @@ describe("worked cases", () => {
     );
     expect(found.outcome).toBe("explained");
     expect(firstFaults(found)).toEqual([{ kind: "element open", element: "A2-L3" }]);
-    expect(topOf(found)).toHaveLength(1);
+    // Ohms from the line to the star point go through both ends' joints: they do not say which of the three is open.
+    expect(topOf(found).map(({ faults }) => faults)).toEqual([
+      [{ kind: "element open", element: "A2-L3" }],
+      [{ kind: "open joint", place: "L3>A2" }],
+      [{ kind: "open joint", place: "S-A2<A2-L3" }],
+    ]);
+    expect(topOf(found)[0]?.probability).toBeGreaterThan(0.7);
     expect(found.groups[0]?.probability).toBeGreaterThan(0.999);
   });
 
@@ -268,8 +274,8 @@ describe("inference questions", () => {
     expect(said).toContain("element open 0");
     expect(said).toContain("lost line 1");
     expect(found.groups[0]?.probability).toBeGreaterThan(0.99);
-    const [best] = nextMeasurements(question);
-    expect(best?.live).toBe(false);
+    // Volts to the star point would tell an open joint besides; of what is done dead the best tells these two.
+    const best = nextMeasurements(question).find(({ live }) => !live);
     const separated = best?.separates.some(
       ([a, b]) =>
         [a, b].some((words) => words.startsWith("element A-L1 open")) &&

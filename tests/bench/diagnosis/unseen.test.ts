@@ -1,57 +1,86 @@
-/** Faults that no reading of a question shows: they keep what they had beforehand, whatever the readings say. */
-
-import { type DiagnosisInput, diagnose, diagnosisText } from "electroheat/bench";
-import { ohms } from "electroheat/quantity";
+/** Faults that no reading at hand can show: they stay as probable as beforehand, and nothing is learnt of their size. */
+import { type Diagnosis, diagnose, diagnosisText, type Explanation } from "electroheat/bench";
 import { describe, expect, it } from "vitest";
+import { amps, asked, bank, pairs, reading, topOf } from "./sheets.ts";
 
-const LOST_LINE = 0.02;
+const STAR = { banks: [bank("A", "star", 12)] };
+const SOUND = pairs([24.6, 24.6, 24.6]);
 
-/** Ohms between the lines of a dead star: a lost line, the supply's unbalance and an earth fault stay out of sight. */
-const dead = (reads: readonly [number, number, number]): DiagnosisInput => ({
-  module: { banks: [{ id: "A", connection: "star", elementResistance: ohms(12) }] },
-  instruments: { ohmmeter: { ofReading: 0.005, digits: 3, resolution: 0.01, leads: "taken off" } },
-  priors: { lostLine: LOST_LINE },
-  readings: [
-    { kind: "resistance", from: "L1", to: "L2", reads: ohms(reads[0]) },
-    { kind: "resistance", from: "L2", to: "L3", reads: ohms(reads[1]) },
-    { kind: "resistance", from: "L3", to: "L1", reads: ohms(reads[2]) },
-  ],
-});
-const hidden = (input: DiagnosisInput) => {
-  const all = diagnose(input).groups.flatMap(({ explanations }) => explanations);
-  return {
-    sound: all.find(({ faults }) => faults.length === 0),
-    lines: all.filter(({ unseen }) => unseen.length === 1 && unseen[0]?.kind === "lost line"),
-    earths: all.filter(({ unseen }) => unseen.length === 1 && unseen[0]?.kind === "earth fault"),
-  };
-};
+const all = ({ groups }: Diagnosis): readonly Explanation[] =>
+  groups.flatMap(({ explanations }) => explanations);
+const only = (found: Diagnosis, fault: object): Explanation | undefined =>
+  all(found).find(({ faults }) => JSON.stringify(faults) === JSON.stringify([fault]));
+const LOST = { kind: "lost line", line: "L2" };
+const EARTHED = { kind: "earth fault", element: "A-L3" };
+const UNBALANCE = { kind: "supply unbalance" };
 
-describe("faults that no reading shows", () => {
-  // Bayes' theorem: equal likelihood leaves the odds as they were beforehand.
-  it.each([[[24, 24, 24]], [[24.4, 24.2, 24.3]]] as const)(
-    "keep their prior odds beside sound, %j",
-    (reads) => {
-      const { sound, lines } = hidden(dead(reads));
-      const alone = lines.filter(({ faults }) => faults.length === 1);
-      expect(alone).toHaveLength(3);
-      for (const { probability } of alone) {
-        expect(probability / (sound?.probability ?? 0)).toBeCloseTo(LOST_LINE / (1 - LOST_LINE), 9);
-      }
-    },
-  );
-  it("learn nothing of their parameters: different readings leave them the same", () => {
-    const parameters = (reads: readonly [number, number, number]) =>
-      hidden(dead(reads))
-        .earths.filter(({ faults }) => faults.length === 1)
-        .map(({ estimates }) => estimates);
-    const before = parameters([24, 24, 24]);
-    expect(before).toHaveLength(3);
-    expect(parameters([24.4, 24.2, 24.3])).toEqual(before);
-    // Nothing known of where on the coil: 95 % of an even spread over its whole length.
-    expect(before[0]?.find(({ of }) => of === "position")).toMatchObject({ low: 0.025, high: 0.975 });
+describe("a fault that ohms between terminals cannot show", () => {
+  it("is named as unseen, and keeps its odds against the module without it", () => {
+    const found = diagnose(asked(STAR, SOUND));
+    const sound = all(found).find(({ faults }) => faults.length === 0) as Explanation;
+    // Defaults of the priors: 0.01, 0.003 and 0.01.
+    for (const [fault, p] of [
+      [LOST, 0.01],
+      [EARTHED, 0.003],
+      [UNBALANCE, 0.01],
+    ] as const) {
+      const one = only(found, fault) as Explanation;
+      expect(one.unseen).toEqual([fault]);
+      expect(one.probability / sound.probability).toBeCloseTo(p / (1 - p), 9);
+      expect(one.prior / sound.prior).toBeCloseTo(p / (1 - p), 9);
+      expect(one.logLikelihood).toBe(sound.logLikelihood);
+      // Not to be told from the sound module: in one group with it.
+      expect(topOf(found)).toContainEqual(one);
+    }
   });
-  it("are named in the text", () => {
-    const asked = dead([24, 24, 24]);
-    expect(diagnosisText({ asked, diagnosis: diagnose(asked) })).toMatch(/alone or besides/);
+
+  it("keeps its share whatever else the readings say, at depth pairs beside every other fault", () => {
+    const found = diagnose(asked(STAR, pairs(["open", 24.6, "open"]), { depth: "pairs" }));
+    const open = { kind: "element open", element: "A-L1" };
+    const alone = only(found, open) as Explanation;
+    const both = all(found).find(
+      ({ faults }) => JSON.stringify(faults) === JSON.stringify([open, LOST]),
+    ) as Explanation;
+    expect(both.unseen).toEqual([LOST]);
+    expect(both.probability / alone.probability).toBeCloseTo(0.01 / 0.99, 9);
+  });
+
+  it("has its parameters as assumed, not estimated: the same whatever is read", () => {
+    for (const readings of [SOUND, pairs([23.9, 24.1, 24.4])]) {
+      const { estimates } = only(diagnose(asked(STAR, readings)), EARTHED) as Explanation;
+      expect(estimates.map(({ of }) => of)).toEqual(["position", "fault resistance"]);
+      const [position, ohms] = estimates as [
+        Explanation["estimates"][number],
+        Explanation["estimates"][number],
+      ];
+      expect([position.low, position.value, position.high]).toEqual([0.025, 0.5, 0.975]);
+      // 1 Ω to 100 kΩ, even in the logarithm.
+      for (const [value, part] of [
+        [ohms.low, 0.025],
+        [ohms.value, 0.5],
+        [ohms.high, 0.975],
+      ] as const)
+        expect(Math.log10(value)).toBeCloseTo(5 * part, 9);
+    }
+  });
+
+  it("is unseen no longer once a reading could show it", () => {
+    const insulation = reading({ kind: "insulation", from: "L1", reads: 5e7 });
+    const found = diagnose(asked(STAR, [...SOUND, ...amps([22, 22, 22]), insulation]));
+    expect(all(found).flatMap(({ unseen }) => unseen)).toEqual([]);
+    expect(only(found, LOST)?.probability ?? 0).toBeLessThan(1e-6);
+  });
+
+  it("is told in words, and what is assumed of it is not sold as known", () => {
+    const question = asked(STAR, SOUND);
+    const text = diagnosisText({ asked: question, diagnosis: diagnose(question) });
+    expect(text).toContain("a fault these readings cannot show");
+    expect(text.replace(/\s+/g, " ")).toContain(
+      "no supply on a line, line voltages that differ or an earthed element",
+    );
+    const likely = asked(STAR, SOUND, { priors: { earthFault: 0.6 } });
+    const told = diagnosisText({ asked: likely, diagnosis: diagnose(likely) }).replace(/\s+/g, " ");
+    expect(told).toContain("assumed beforehand, not shown by these readings");
+    expect(told).not.toContain("95 % of it");
   });
 });
