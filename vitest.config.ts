@@ -13,6 +13,7 @@ export default defineConfig({
   test: {
     testTimeout: 120_000,
     hookTimeout: 300_000,
+    setupFiles: [fileURLToPath(new URL("./tests/support/seed.ts", import.meta.url))],
     projects: [
       {
         extends: true,
