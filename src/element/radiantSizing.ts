@@ -13,18 +13,14 @@ import {
   type WattsPerSquareMeter,
   ZERO_CELSIUS,
 } from "../quantity/index.ts";
-import { radiantSurfaceLoad } from "./radiation.ts";
+import { absolute, radiantSurfaceLoad } from "./radiation.ts";
 import { stripWidthForThickness } from "./strip.ts";
 import { smallestWireDiameter } from "./wire.ts";
 
 /** Heat flows from hot to cold: an element no hotter than its charge cannot heat it. */
 function checkHotter(path: string, element: Celsius, charge: Celsius, zeroCelsius = ZERO_CELSIUS): void {
   checkFinite(path, element, "°C");
-  checkFinite("chargeTemperature", charge, "°C");
-  if (charge < -zeroCelsius) {
-    const expected = `${-zeroCelsius} or more`;
-    fail({ code: "out-of-range", path: "chargeTemperature", expected, received: charge, unit: "°C" });
-  }
+  absolute("chargeTemperature", charge, zeroCelsius);
   if (element > charge) return;
   const expected = `more than the charge temperature, ${charge}`;
   fail({ code: "inconsistent", path, expected, received: element, unit: "°C" });

@@ -32,7 +32,8 @@ function strength(input: RadiantSurface): number {
   return stefanBoltzmann * radiatingEfficiency * emissivity;
 }
 
-function absolute(path: string, temperature: Celsius, zeroCelsius: number): number {
+/** A temperature in kelvins, checked against absolute zero, which lies where the caller puts 0 °C: textbooks round it. */
+export function absolute(path: string, temperature: Celsius, zeroCelsius: number): number {
   checkFinite(path, temperature, "°C");
   checkPositive("zeroCelsius", zeroCelsius, "K");
   const kelvins = temperature + zeroCelsius;

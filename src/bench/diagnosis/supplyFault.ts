@@ -20,7 +20,7 @@ function deviations(spread: number, direction: number): readonly [number, number
 }
 
 /** Every size and direction, sizes outermost, and the deviations of each: they hang on no module. */
-const GRID = (() => {
+function makeGrid() {
   const points: (readonly [number, number])[] = [];
   const deviation = new Float64Array(3 * SIZES * DIRECTIONS);
   const [low, high] = RANGE.unbalance;
@@ -35,7 +35,15 @@ const GRID = (() => {
     }
   }
   return { points, deviation };
-})();
+}
+
+let made: ReturnType<typeof makeGrid> | undefined;
+
+/** Laid out once, at the first diagnosis that asks: at import it would cost everyone who imports the room. */
+function grid(): ReturnType<typeof makeGrid> {
+  made ??= makeGrid();
+  return made;
+}
 
 /** What every point of the grid adds to the evidence, about a model just visited with ln likelihood `base`. */
 function gridAbout({ prediction, evaluation, question }: Model, base: number): Float64Array {
@@ -57,7 +65,7 @@ function gridAbout({ prediction, evaluation, question }: Model, base: number): F
   const linear = columns.map((column) => product(column, z)) as [number, number, number];
   const square = columns.flatMap((one, i) => columns.slice(i).map((other) => product(one, other)));
   const [aa, ab, ac, bb, bc, cc] = square as [number, number, number, number, number, number];
-  const { points, deviation } = GRID;
+  const { points, deviation } = grid();
   const logTerms = new Float64Array(points.length);
   const shift = base - Math.log(points.length);
   for (let k = 0; k < logTerms.length; k += 1) {
@@ -94,7 +102,7 @@ export function unbalanceFinding(
     evaluate(question.seen, prediction, evaluation);
     return evaluation.logLikelihood + model.healthyInsulation;
   };
-  const { points } = GRID;
+  const { points } = grid();
   const logTerms = Array.from(gridAbout(model, logLikelihood(model, state)));
   return {
     model,
@@ -119,6 +127,7 @@ const NEGLIGIBLE = 7;
  * @param fault - place of the unbalance among the faults
  */
 export function besideUnbalance(wide: Finding, sharp: Finding, fault: number): Estimated {
+  const sizes = grid().points;
   const most = Math.max(...wide.logTerms);
   const points: (readonly number[])[] = [];
   const logTerms: number[] = [];
@@ -128,7 +137,7 @@ export function besideUnbalance(wide: Finding, sharp: Finding, fault: number): E
     const weight = term - wide.visit(point);
     const terms = gridAbout(sharp.model, sharp.visit(point));
     for (let k = 0; k < terms.length; k += DIRECTIONS) {
-      points.push([...point, GRID.points[k]?.[0] as number]);
+      points.push([...point, sizes[k]?.[0] as number]);
       logTerms.push(weight + logSumExp(terms.subarray(k, k + DIRECTIONS)));
     }
   });
