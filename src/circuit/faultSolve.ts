@@ -31,7 +31,7 @@ export interface BranchChange {
   readonly kind: "open" | "short";
 }
 
-/** Below this, opening the branch nearly cuts the network in two and the update would lose its digits. */
+/** Where the changes leave less than this of their pivots they nearly cut the network in two, and the update would lose its digits. */
 const BRIDGE_LIMIT = 1e-6;
 
 /** The healthy network with everything the updates reuse. */
@@ -98,15 +98,16 @@ function solveSmall(
   changes: readonly BranchChange[],
 ): readonly (readonly [number, number])[] | null {
   const [first, second] = rows as [SmallRow, SmallRow | undefined];
-  const usable = (pivot: number, j: number): boolean =>
-    changes[j]?.kind === "open" ? pivot > BRIDGE_LIMIT : pivot > 0;
   const a = first.s[0] as number;
-  if (!usable(a, 0)) return null;
+  // An open that leaves little of its pivot takes digits, and a second change takes them from what the first left.
+  const kept = changes[0]?.kind === "open" ? a : 1;
+  if (!(a > 0 && kept > BRIDGE_LIMIT)) return null;
   if (second === undefined) return [[first.re / a, first.im / a]];
   const below = (second.s[0] as number) / a;
   const pivot = (second.s[1] as number) - below * (first.s[1] as number);
   const scale = Math.abs(second.s[1] as number);
-  if (!usable(pivot, 1) || !(pivot > BRIDGE_LIMIT * scale)) return null;
+  const keptOfSecond = Math.min(pivot / scale, changes[1]?.kind === "open" ? pivot : 1);
+  if (!(pivot > 0 && kept * keptOfSecond > BRIDGE_LIMIT)) return null;
   const i2 = [(second.re - below * first.re) / pivot, (second.im - below * first.im) / pivot] as const;
   const b = first.s[1] as number;
   return [[(first.re - b * i2[0]) / a, (first.im - b * i2[1]) / a], i2];

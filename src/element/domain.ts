@@ -8,6 +8,10 @@ export function overResistance(value: number, resistance: Ohms | Open): number {
   checkNonNegative("resistance", resistance, "Ω");
   if (value === 0) return 0;
   if (resistance > 0) return value / resistance;
+  return rejectShort(resistance);
+}
+
+function rejectShort(resistance: Ohms): never {
   return fail({
     code: "short-circuit",
     path: "resistance",

@@ -1,6 +1,10 @@
 /** The one way in which the library meets a call without its argument. */
 import { fail } from "./errors.ts";
 
+function reject(received: unknown, path: string, expected: string, missing: boolean): never {
+  return fail({ code: missing ? "missing" : "wrong-type", path, expected, received });
+}
+
 /**
  * Requires an object with named fields before they are read, so that a call without one is an error of this library and not a
  * TypeError. A list is no such object.
@@ -21,8 +25,7 @@ export function given<T extends object>(
   expected = "an object with named fields",
 ): T {
   if (typeof input === "object" && input !== null && !Array.isArray(input)) return input;
-  const code = input === undefined || input === null ? "missing" : "wrong-type";
-  return fail({ code, path, expected, received: input });
+  return reject(input, path, expected, input === undefined || input === null);
 }
 
 /**
@@ -42,6 +45,5 @@ export function givenList<T>(list: readonly T[], path: string, least = 0): reado
   if (Array.isArray(list) && list.length >= least) return list;
   const received: unknown = list;
   const missing = received === undefined || received === null || Array.isArray(received);
-  const expected = least === 0 ? "a list" : `a list of at least ${least}`;
-  return fail({ code: missing ? "missing" : "wrong-type", path, expected, received });
+  return reject(received, path, least === 0 ? "a list" : `a list of at least ${least}`, missing);
 }

@@ -7,6 +7,20 @@ import { fail } from "./errors.ts";
 
 const SMALLEST = 1e-30;
 
+function isBetween(value: unknown, smallest: number, largest: number): boolean {
+  return typeof value === "number" && value >= smallest && value <= largest && value - value === 0;
+}
+
+function rejectResult(value: number, unit: string): never {
+  return fail({
+    code: "out-of-range",
+    path: "result",
+    expected: "inputs whose result is within the range of a double",
+    received: value,
+    unit,
+  });
+}
+
 /**
  * Largest size, in its canonical unit, that a quantity may have.
  * @source choice of this library
@@ -35,6 +49,8 @@ export function checkMeasurable(
   smallest: number = SMALLEST,
   largest: number = LARGEST_MEASURABLE,
 ): void {
+  // One look where nothing is wrong; what is wrong is told only when something is.
+  if (isBetween(value, smallest, largest) && value > 0) return;
   checkPositive(path, value, unit);
   checkBetween(path, value, smallest, largest, unit);
 }
@@ -60,6 +76,7 @@ export function checkMeasurableOrZero(
   smallest: number = SMALLEST,
   largest: number = LARGEST_MEASURABLE,
 ): void {
+  if (value === 0 || (isBetween(value, smallest, largest) && value > 0)) return;
   checkNonNegative(path, value, unit);
   if (value > 0) checkBetween(path, value, smallest, largest, unit);
 }
@@ -105,11 +122,5 @@ export function checkMeasurableSigned(path: string, value: number, unit?: string
 export function finiteResult<Q extends number>(value: number, unit: string): Q {
   // Adding 0 turns −0 into 0: nobody wants to read a negative nothing.
   if (Number.isFinite(value)) return (value + 0) as Q;
-  return fail({
-    code: "out-of-range",
-    path: "result",
-    expected: "inputs whose result is within the range of a double",
-    received: value,
-    unit,
-  });
+  return rejectResult(value, unit);
 }
