@@ -48,6 +48,12 @@ export const SHORTED: Warning = caution(
   "This fault bolts supply lines together: protection must clear it, and the module must not be energised.",
 );
 
+/** Where the survivors' stress is not worked out beside the time. */
+export const SURVIVORS: Warning = caution(
+  "degraded",
+  "Survivors may carry more than their healthy power, and the protection of the lines does not see it: look at each way of running on before one is chosen.",
+);
+
 /** The survivor beyond its plate. */
 export function overstressed(id: string, powerRatio: number): Warning {
   return {

@@ -8,7 +8,8 @@ import {
   type Supply,
 } from "../circuit/index.ts";
 import { type HeatUpOption, heatUpOptions, type OvenPlan } from "../process/index.ts";
-import { type Celsius, given, type Watts } from "../quantity/index.ts";
+import { type Celsius, given, type Warning, type Watts } from "../quantity/index.ts";
+import { DEGRADED_DEFERRAL, RUNNING_ON, SHORTED, SURVIVORS } from "./degradedCautions.ts";
 
 /**
  * Heat-up of an oven by a sound module and by the same module with faults.
@@ -21,6 +22,10 @@ export interface DegradedHeatUp {
   readonly healthy: HeatUpOption;
   /** With the faults in it; `null` when the supply is shorted, because then nothing runs. */
   readonly degraded: HeatUpOption | null;
+  /** What running on asks of the people who choose it. */
+  readonly cautions: readonly Warning[];
+  /** Who decides. */
+  readonly deferral: string;
 }
 
 /**
@@ -35,7 +40,7 @@ export interface DegradedHeatUp {
  * @param input.oven - the oven
  * @param input.target - set point, °C, above ambient and start
  * @param input.start - temperature of everything at the start, °C; ambient if left out
- * @returns both heat-ups; `"never"` with the temperature it will end at is an answer, not an error
+ * @returns both heat-ups, with cautions and who decides; `"never"` with the temperature it will end at is an answer, not an error
  * @throws ElectroheatError as for `buildModule` of `circuit`, {@link faultEffect} and `ovenHeatUp` of `process`
  * @source Kirchhoff's laws; first law
  * @example
@@ -73,5 +78,11 @@ export function degradedHeatUp(input: {
     target,
     ...(start === undefined ? {} : { start }),
   }) as [HeatUpOption, HeatUpOption];
-  return { outcome: effect.outcome, healthy, degraded: shorted ? null : degraded };
+  return {
+    outcome: effect.outcome,
+    healthy,
+    degraded: shorted ? null : degraded,
+    cautions: shorted ? [SHORTED, ...RUNNING_ON] : [SURVIVORS, ...RUNNING_ON],
+    deferral: DEGRADED_DEFERRAL,
+  };
 }

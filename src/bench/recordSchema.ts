@@ -248,8 +248,11 @@ function ourIssues(raw: RawIssue, prefix: readonly PropertyKey[] = []): Issue[] 
         ),
       ];
     case "too_small":
-    case "too_big":
-      return [make(received === "" ? "missing" : "out-of-range", limitWords(raw))];
+    case "too_big": {
+      // An empty text or list is one that was left out; a list of the wrong length is another slip.
+      const empty = received === "" || (Array.isArray(received) && received.length === 0);
+      return [make(empty ? "missing" : "out-of-range", limitWords(raw))];
+    }
     case "invalid_union": {
       // The alternative that got furthest in says most.
       const inner = (raw["errors"] as RawIssue[][])

@@ -60,10 +60,10 @@ export function ambientForCable(
   const required = device.k3 * device.value;
   const { from } = capacityColumn(input);
   const size = rowOfSize(from.table, "size", input.size);
-  const { name, tables } = cableAmbientTables(edition);
+  const { tables } = cableAmbientTables(edition);
   const factors =
     tables.find((one) => same(one.baseAmbient, from.baseAmbient)) ??
-    noTable(`ambient factors of base ${from.baseAmbient} °C`, name, []);
+    noTable(`ambient factors of base ${from.baseAmbient} °C`, edition, []);
   columnAt(factors.table, insulation, "insulation");
   const rows = factors.table.rows.flatMap((row) => {
     const ambient = cellAt(factors.table, row, "ambient") as number;

@@ -106,10 +106,10 @@ export function ambientForConductor(
   const { from } = ampacityTable(edition, installation);
   ampacityColumn(from, material, insulationTemperature);
   const row = rowOfSize(from.table, "size", input.size);
-  const { name, tables } = ambientTables(edition);
+  const { tables } = ambientTables(edition);
   const factors =
     tables.find((one) => one.baseAmbient === from.baseAmbient) ??
-    noTable(`ambient factors of base ${from.baseAmbient} °C`, name, []);
+    noTable(`ambient factors of base ${from.baseAmbient} °C`, edition, []);
   const terminal = terminalColumn({ ...input, ambient: from.baseAmbient }, device.value as Amperes);
   const { terminalTemperature } = input;
   const bands = factors.table.rows.flatMap((band) => {

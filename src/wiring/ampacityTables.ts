@@ -5,7 +5,7 @@ import freeAir from "../../shared/tables/nec-310-17-copper.json" with { type: "j
 import hot from "../../shared/tables/nec-310-18.json" with { type: "json" };
 import { fail } from "../quantity/index.ts";
 import type { AmpacityTable } from "./edition.ts";
-import { AT_30, AT_40, labelOf, type NorthAmerican, northAmerican } from "./necTables.ts";
+import { AT_30, AT_40, labelOf, type NorthAmerican, northAmerican, noTable } from "./necTables.ts";
 import { nameError } from "./sharedTable.ts";
 
 /** What goes with figures of the old table. */
@@ -62,13 +62,14 @@ export function ampacityTable(
   installation: string,
 ): { readonly name: string; readonly from: AmpacityTable } {
   const { name, tables } = ampacityTables(edition);
+  if (tables.length === 0) return noTable("an ampacity table", edition, []);
   const from = tables.find((one) => one.installation === installation);
   if (from !== undefined) return { name, from };
   const known = tables.map((one) => one.installation).join(", ");
   return fail({
     code: nameError(installation),
     path: "installation",
-    expected: known === "" ? `${name} to hold an ampacity table` : `one of ${known} (${name})`,
+    expected: `one of ${known} (${name})`,
     received: installation,
   });
 }

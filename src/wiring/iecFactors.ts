@@ -65,7 +65,11 @@ export function cableAmbientFactor(input: {
   const { name, tables } = cableAmbientTables(input.edition);
   const [from] = tables;
   if (from === undefined) {
-    return noTable("ambient air factors", name, ["IEC 60364-5-52:2009", "BS 7671:2008", "IEC 60204-1:2005"]);
+    return noTable("ambient air factors", input.edition, [
+      "IEC 60364-5-52:2009",
+      "BS 7671:2008",
+      "IEC 60204-1:2005",
+    ]);
   }
   const fitting = tables.find((one) => same(baseAmbient, one.baseAmbient));
   if (fitting === undefined) {
@@ -178,7 +182,8 @@ export function groupingFactor(input: {
   const { arrangement, circuits } = input;
   checkWhole("circuits", circuits, 1, 10_000);
   const { name, tables } = groupingTables(input.edition);
-  if (tables.length === 0) return noTable("grouping factors", name, ["IEC 60364-5-52:2009", "BS 7671:2008"]);
+  if (tables.length === 0)
+    return noTable("grouping factors", input.edition, ["IEC 60364-5-52:2009", "BS 7671:2008"]);
   const wanted = input.grouping ?? tables[0]?.name;
   const from = tables.find((one) => one.name === wanted);
   if (from === undefined) {

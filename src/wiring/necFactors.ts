@@ -120,7 +120,7 @@ export function ambientFactor(input: {
   const route = checkOneOf("by", input.by ?? "table", ["table", "equation"]);
   checkBelowRating(ambient, rating);
   const { name, tables } = ambientTables(input.edition);
-  if (tables.length === 0) noTable("ambient factors", name, necEditions().slice(1));
+  if (tables.length === 0) noTable("ambient factors", input.edition, necEditions().slice(1));
   const from = tables.find((one) => same(baseAmbient, one.baseAmbient));
   if (from === undefined) {
     return fail({
@@ -199,7 +199,7 @@ export function conductorCountFactor(input: {
   checkWhole("currentCarryingConductors", conductors, 1, 10_000);
   const { name, year, own } = northAmerican(input.edition);
   const from = year === null ? own?.conductorCount : { ...labelOf("conductor count", year), table: count };
-  if (from === undefined) return noTable("a conductor-count table", name, necEditions());
+  if (from === undefined) return noTable("a conductor-count table", input.edition, necEditions());
   const { table } = from;
   const row = table.rows.find((one) => {
     const to = cellAt(table, one, "to");

@@ -1,7 +1,7 @@
 /** Tables of the North American editions, kind by kind, so that one lookup does not carry the others. */
 import clauses from "../../shared/tables/nec-clauses.json" with { type: "json" };
 import { type Celsius, checkOneOf, fail } from "../quantity/index.ts";
-import type { NorthAmericanEdition } from "./edition.ts";
+import type { IecEdition, NorthAmericanEdition } from "./edition.ts";
 import { checkedEdition } from "./editionGate.ts";
 import type { Provenance } from "./result.ts";
 import { cellAt } from "./sharedTable.ts";
@@ -71,8 +71,19 @@ export function labelOf(
   };
 }
 
-/** Answers a question about a table that an edition does not hold with the editions that do. */
-export function noTable(what: string, name: string, known: readonly string[]): never {
+/**
+ * Answers a question about a table that an edition does not hold: with the editions that do, or, where the edition is the user's
+ * own, that the table is missing from it.
+ */
+export function noTable(
+  what: string,
+  edition: string | NorthAmericanEdition | IecEdition,
+  known: readonly string[],
+): never {
+  if (typeof edition === "object") {
+    const expected = `an edition of your own that holds ${what}, which ${edition.name} does not`;
+    return fail({ code: "missing", path: "edition", expected, received: undefined });
+  }
   return fail({
     code: "unknown-name",
     path: "edition",
@@ -80,7 +91,7 @@ export function noTable(what: string, name: string, known: readonly string[]): n
       known.length > 0
         ? `an edition that holds ${what}: ${known.join(", ")}`
         : `an edition of your own that holds ${what}`,
-    received: name,
+    received: edition,
   });
 }
 

@@ -73,6 +73,16 @@ describe("degraded heat-up", () => {
     expect(degraded?.timeRatio).toBe(null);
   });
 
+  it("comes with the cautions of running on, and says who decides", () => {
+    const module: ModulePlan = { banks: [star("A")] };
+    const { cautions, deferral } = degradedHeatUp({ module, supply, faults: openL1, oven, target });
+    const common = degradedOptions({ module, supply, faults: openL1, oven, target, shift: hours(8) });
+    expect(cautions.slice(1)).toEqual(common.cautions);
+    expect(cautions[0]?.message).toContain("Survivors");
+    expect(deferral).toBe(common.deferral);
+    expect(deferral).toContain("licensed electrician");
+  });
+
   it("tells a dead module from one that shorts its supply, and throws for neither", () => {
     const module: ModulePlan = { banks: [star("A")] };
     const dead = degradedHeatUp({
@@ -95,6 +105,7 @@ describe("degraded heat-up", () => {
       target,
     });
     expect([shorted.outcome, shorted.degraded]).toEqual(["supply shorted", null]);
+    expect(shorted.cautions[0]?.message).toContain("must not be energised");
   });
 
   it("has less power and needs more time than the sound module when an element opens, whatever the module", () => {

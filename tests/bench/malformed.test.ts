@@ -3,9 +3,11 @@
  * is not ours. Which path is wrong is known here because the slip was put there by the test.
  */
 import { assessModule } from "electroheat/bench";
+import { buildModule } from "electroheat/circuit";
 import { isElectroheatError } from "electroheat/quantity";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { caught } from "../support/caught.ts";
 import { errorOf, full, put, remove } from "./slips.ts";
 
 const RUNS = { numRuns: 1000 };
@@ -205,6 +207,15 @@ describe("a record with slips", () => {
       }),
       RUNS,
     );
+  });
+
+  it("without a bank is missing one, as everywhere", () => {
+    const record = full();
+    put(record, "wiring.banks", []);
+    expect(errorOf(record).issues.map(({ code, path }) => [code, path])).toEqual([
+      ["missing", "wiring.banks"],
+    ]);
+    expect(caught(() => buildModule({ banks: [] })).code).toBe("missing");
   });
 
   it("with anything at all in one place is either assessed or refused by us", () => {

@@ -30,6 +30,7 @@ import {
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { z } from "zod";
+import { caught } from "../support/caught.ts";
 import { spoiled } from "../support/spoil.ts";
 import { tableNamed } from "./tables.ts";
 
@@ -357,7 +358,14 @@ describe("a made-up North American edition", () => {
       () => terminationTemperature({ edition: bare, circuitRating: amperes(9) }),
       () => ambientFactor({ ...run, edition: bare, baseAmbient: celsius(25) }),
     ];
-    for (const call of calls) expect(call).toThrow(/holds? /);
+    for (const call of calls) {
+      expect(caught(call)).toMatchObject({ code: "missing", argument: "edition" });
+      expect(call).toThrow(/an edition of your own that holds .+, which bare does not/);
+    }
+    // An edition of ours that holds none is answered with those that do.
+    expect(
+      caught(() => ambientFactor({ ...run, edition: "NEC 2008", baseAmbient: celsius(30) })),
+    ).toMatchObject({ code: "unknown-name", argument: "edition" });
   });
 
   it("is refused where IEC is asked, and the other way round", () => {

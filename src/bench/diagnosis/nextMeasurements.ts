@@ -105,9 +105,9 @@ function predictionOf(
  * For each candidate the reading is predicted under every explanation that matters, from the posterior of its parameters
  * and of the nuisances; the expected information is that between explanation and reading (Shannon), Σ p·∫ p(y|g)·log₂(p(y|g)/p(y)) dy.
  * A reading under voltage comes before a dead one only if it promises a quarter more.
- * @param input - as for {@link diagnose}; `candidates` restricts the readings considered, else those that someone at the
- *   module can take: line pairs, banks and suspected elements with links lifted, star points, amps, volts, drops across
- *   drawn joints, insulation. Instruments not named are taken as common ones
+ * @param input - as for {@link diagnose}; instruments not named are taken as common ones
+ * @param input.candidates - the readings considered; left out: those that someone at the module can take: line pairs, banks and
+ *   suspected elements with links lifted, star points, amps, volts, drops across drawn joints, insulation
  * @returns proposals that promise anything, best first
  * @throws ElectroheatError as {@link diagnose}
  * @source expected information: D. V. Lindley, On a measure of the information provided by an experiment, Annals of

@@ -1,5 +1,5 @@
 /** The diagnosis as plain text, for a terminal or a job sheet: first the answer, then the evidence, then what to do next. */
-import { formatQuantity, given, type Ohms, type Open } from "../../quantity/index.ts";
+import { fail, formatQuantity, given, type Ohms, type Open } from "../../quantity/index.ts";
 import { bullet, heading, table, wrap } from "../layout.ts";
 import type { MeasurementProposal } from "./nextMeasurements.ts";
 import type { Diagnosis, DiagnosisInput, Explanation, ExplanationGroup, FaultEstimate } from "./types.ts";
@@ -83,6 +83,15 @@ const ANSWERS: Readonly<Record<Diagnosis["outcome"], string>> = {
     "TOO FEW READINGS to test any explanation: the ranking is little more than what was assumed beforehand.",
 };
 
+/** The most probable explanation; every group that is told of must hold one. */
+function topOf(groups: readonly ExplanationGroup[]): Explanation {
+  const bare = groups.findIndex(({ explanations }) => explanations.length === 0);
+  const top = groups[0]?.explanations[0];
+  if (top !== undefined && bare < 0) return top;
+  const path = groups.length === 0 ? "diagnosis.groups" : `diagnosis.groups.${bare}.explanations`;
+  return fail({ code: "missing", path, expected: "at least one in the list", received: 0 });
+}
+
 /**
  * A diagnosis as plain text of at most 96 columns.
  * @param input.asked - what {@link diagnose} was asked
@@ -109,7 +118,7 @@ export function diagnosisText(input: {
   const { next = [] } = given(input);
   const asked = given(input.asked, "asked");
   const { outcome, groups, notDetermined, warnings, cautions } = given(input.diagnosis, "diagnosis");
-  const top = groups[0]?.explanations[0] as Explanation;
+  const top = topOf(groups);
   const p =
     top.pValue === null
       ? "no readings to spare for a test"

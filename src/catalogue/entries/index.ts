@@ -1,5 +1,6 @@
 /** Every entry there is, by id and by name. */
 import type { Entry } from "../describe.ts";
+import { DIAGNOSES } from "./bench/diagnosis.ts";
 import { READINGS } from "./bench/measured.ts";
 import { MODULES } from "./bench/module.ts";
 import { BALANCED } from "./circuit/balanced.ts";
@@ -67,6 +68,7 @@ export const ENTRIES: readonly Entry[] = [
   ...AIR_PROPERTIES,
   ...READINGS,
   ...MODULES,
+  ...DIAGNOSES,
 ];
 
 const BY_ID: ReadonlyMap<string, Entry> = /*#__PURE__*/ new Map(ENTRIES.map((entry) => [entry.id, entry]));

@@ -199,6 +199,20 @@ describe("the text", () => {
     expect(text).not.toMatch(/100 %|undefined|NaN/);
   });
 
+  it("refuses a diagnosis that explains nothing", () => {
+    const question = asked(star, pairs([24.1, 24.3, 24.4]));
+    const diagnosis = diagnose(question);
+    const [first, ...others] = diagnosis.groups as readonly [(typeof diagnosis.groups)[0]];
+    const refused = (groups: typeof diagnosis.groups) =>
+      refusal(() => diagnosisText({ asked: question, diagnosis: { ...diagnosis, groups } }));
+    expect(refused([])).toEqual(["missing", "diagnosis.groups"]);
+    expect(refused([first, { ...first, explanations: [] }, ...others])).toEqual([
+      "missing",
+      "diagnosis.groups.1.explanations",
+    ]);
+    expect(refused([first, ...others])).toEqual(["accepted", ""]);
+  });
+
   it("says loudly when nothing fits", () => {
     const question = asked(star, pairs(["open", 24.3, 24.4]));
     expect(diagnosisText({ asked: question, diagnosis: diagnose(question) })).toContain(
