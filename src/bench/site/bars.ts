@@ -1,6 +1,6 @@
 /** Jumper bars to cut: length, stock, mass, and what the bar is as a conductor. */
 import { barResistance, cutList, netSection } from "../../joint/index.ts";
-import { type ConductorDataset, COPPER_IACS, type LinearResistivity } from "../../material/index.ts";
+import { COPPER_IACS, type ConductorDataset, type LinearResistivity } from "../../material/index.ts";
 import type { Amperes, Celsius, Issue, KilogramsPerCubicMeter, Meters } from "../../quantity/index.ts";
 import type { CutLine } from "../assessmentTypes.ts";
 import { throwAll } from "../issues.ts";
@@ -17,7 +17,10 @@ const copper: ConductorDataset = COPPER_IACS;
 
 /** Bars are of copper of 100 % IACS: bar stock is within a few per cent of it. */
 function ofCopper(): { readonly law: LinearResistivity; readonly density: KilogramsPerCubicMeter } {
-  return { law: copper.resistivity as LinearResistivity, density: copper.density?.value as KilogramsPerCubicMeter };
+  return {
+    law: copper.resistivity as LinearResistivity,
+    density: copper.density?.value as KilogramsPerCubicMeter,
+  };
 }
 
 function assessBar(bars: ParsedBars, plateCurrent: Amperes | null): CutLine {
@@ -34,7 +37,10 @@ function assessBar(bars: ParsedBars, plateCurrent: Amperes | null): CutLine {
     ...section,
     density,
   });
-  const net = netSection({ ...section, ...(bars.hole === undefined ? {} : { holeDiameter: bars.hole.value }) });
+  const net = netSection({
+    ...section,
+    ...(bars.hole === undefined ? {} : { holeDiameter: bars.hole.value }),
+  });
   // Holes lie clamped under their nuts: they belong to the joints, not to the bar between them.
   const resistance = barResistance({
     resistivity20: law.resistivity,

@@ -2,7 +2,7 @@
 import { judge } from "../../decision/index.ts";
 import type { Basis } from "../../material/index.ts";
 import type { Warning } from "../../quantity/index.ts";
-import type { CodeResult } from "../../wiring/index.ts";
+import type { TableCell } from "../../wiring/index.ts";
 import type { Figure } from "../assessmentTypes.ts";
 
 /** A figure; what is not said is `null`. Fields always stand in the same order. */
@@ -47,5 +47,10 @@ export const basisText = ({ source, edition, table, kind }: Basis): string =>
   `${table} (${source}, ${edition}; ${kind})`;
 
 /** Where an answer of a code stands in print. */
-export const printedText = ({ edition, table, row, column }: Omit<CodeResult<unknown>, "value">): string =>
+export const printedText = ({
+  edition,
+  table,
+  row,
+  column,
+}: Pick<TableCell, "edition" | "table" | "row" | "column">): string =>
   `${edition}, ${table}, row ${row}, column ${column}`;

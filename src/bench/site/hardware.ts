@@ -120,6 +120,7 @@ function assessFastening(fastening: Fastening): HardwareAssessment {
   const { given, thread, nut, strength } = fastening;
   const toUse = torqueToUse(given, thread, strength?.found?.limit ?? null, nut);
   const { applied } = given;
+  const asUsed = toUse !== null && applied !== undefined && applied.value === toUse.torque;
   const use = figure({
     label: "torque to use",
     value: toUse?.torque ?? null,
@@ -138,7 +139,7 @@ function assessFastening(fastening: Fastening): HardwareAssessment {
       use,
       ...(toUse === null ? [] : atTorque(fastening, toUse.torque, "at the torque to use")),
       ...appliedFigure(given, toUse),
-      ...(applied === undefined ? [] : atTorque(fastening, applied.value, "at the torque applied")),
+      ...(applied === undefined || asUsed ? [] : atTorque(fastening, applied.value, "at the torque applied")),
     ],
     notes: notesOf(),
     deferral: JOINT_DEFERRAL,
