@@ -2,7 +2,7 @@
 import type { Celsius, LineVolts, Ohms, Open, Volts } from "../../quantity/index.ts";
 import { type InsulationCriterion, type InsulationVerdict, insulationVerdicts } from "../../wiring/index.ts";
 import type { Figure } from "../assessmentTypes.ts";
-import { readingWorth } from "../meter.ts";
+import { errorLimit } from "../instrumentLimits.ts";
 import type { ParsedInstrument, ParsedReadings, Read } from "../recordParsed.ts";
 import { ask } from "./asking.ts";
 import { cautionOf, figure, judgedFigure, messagesOf, printedText } from "./figure.ts";
@@ -31,11 +31,9 @@ type InsulationReading = NonNullable<ParsedReadings["insulation"]>[number];
 
 /** What the tester's accuracy makes of a reading; half of the last digit where only that is known. */
 function halfWidthOf(reads: Read<Ohms | Open>, tester: ParsedInstrument<Ohms> | undefined): Ohms {
-  const resolution = reads.resolution ?? tester?.resolution?.value ?? null;
-  if (reads.value === "open") return 0 as Ohms;
-  if (resolution === null) return (reads.value * (tester?.ofReading ?? 0)) as Ohms;
-  const { ofReading = 0, digits = 0 } = tester ?? {};
-  return readingWorth({ reading: reads.value, resolution, accuracy: { ofReading, digits } }).limit as Ohms;
+  const { value, resolution } = reads;
+  if (value === "open") return 0 as Ohms;
+  return (errorLimit({ value, resolution }, tester) ?? (resolution ?? 0) / 2) as Ohms;
 }
 
 function byCriterion(
