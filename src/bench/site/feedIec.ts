@@ -120,12 +120,13 @@ export function iecFeed(question: FeedQuestion): FeedFigures {
   };
 
   const device = (): readonly Figure[] => {
-    const label = `overcurrent device${given === undefined ? ", smallest preferred" : " as installed"}`;
-    const value = given ?? choice?.found?.device;
-    if (value === undefined) return [unanswered(label, "A", choice?.why ?? NO_LOAD)];
+    const words = "smallest preferred";
+    const lookedUp = choice?.found?.device;
+    if (given === undefined && lookedUp === undefined) {
+      return [unanswered(`overcurrent device, ${words}`, "A", choice?.why ?? NO_LOAD)];
+    }
     return deviceFigures({
-      label,
-      value,
+      device: given === undefined ? { lookedUp: lookedUp as number, words } : { installed: given },
       forLoad:
         design?.found == null
           ? null

@@ -96,17 +96,38 @@ export interface DeviceLimit {
 
 /**
  * A device against the load it must carry and against the conductor it must protect: two figures, for where the conductor is too small
- * no device satisfies both.
+ * no device satisfies both. Only a device that is installed is judged: one that was looked up fits its load by itself.
  */
 export function deviceFigures(given: {
-  readonly label: string;
-  readonly value: number;
+  /** The device as installed, or the one looked up with the words for it. */
+  readonly device: { readonly installed: number } | { readonly lookedUp: number; readonly words: string };
   readonly forLoad: DeviceLimit | null;
   readonly forConductor: DeviceLimit | null;
   readonly caution: string | null;
 }): readonly Figure[] {
-  const { label, value, forLoad, forConductor, caution } = given;
-  const shown = { value, unit: "A" };
+  const { device, forLoad, forConductor, caution } = given;
+  const unit = "A";
+  if ("lookedUp" in device) {
+    const { lookedUp: value, words } = device;
+    const low = forLoad?.value ?? null;
+    const figures = [
+      figure({
+        label: `overcurrent device, ${words}`,
+        value,
+        unit,
+        limit: { low, high: null },
+        basis: forLoad?.basis ?? "",
+      }),
+    ];
+    if (forConductor === null) return figures;
+    const { value: most, basis } = forConductor;
+    return [
+      ...figures,
+      figure({ label: "largest device for the conductor", value: most, unit, basis, caution }),
+    ];
+  }
+  const label = "overcurrent device as installed";
+  const shown = { value: device.installed, unit };
   const sides: Figure[] = [];
   if (forLoad !== null) {
     const { value: low, basis } = forLoad;

@@ -34,6 +34,9 @@ const EQUIPMENT = "process heating";
 const CONDUCTORS = 3;
 
 const HEATERS_ONLY = "Heaters alone are counted: motors and other loads on the same feed come on top.";
+/** The load as one circuit, against the largest that a class allows. */
+export const UNSPLIT = "load of one protected circuit, if not split";
+
 const NO_LOAD = "no nameplate: no line current";
 
 const NOTHING = { found: null, why: null } as const;
@@ -44,13 +47,13 @@ type Maybe<T> = Asked<T> | typeof NOTHING;
 /** Whether the load must be split, and into what. */
 function splitFigures(load: number, split: Maybe<Subdivision>): readonly Figure[] {
   if (split.found === null) {
-    return split.why === null ? [] : [unanswered("load of one protected circuit", "A", split.why)];
+    return split.why === null ? [] : [unanswered(UNSPLIT, "A", split.why)];
   }
   const { largestLoad, required, value, circuitCurrent, device } = split.found;
   if (largestLoad === null) return [];
   const basis = printedText(split.found);
   const whole = judgedFigure({
-    label: "load of one protected circuit, if not split",
+    label: UNSPLIT,
     value: load,
     unit: "A",
     high: largestLoad,
@@ -159,13 +162,17 @@ export function northAmericanFeed(question: FeedQuestion): FeedFigures {
         : largest.found === null
           ? ""
           : `${printedText(largest.found)} (${largest.found.governing})`;
-    const value = feed.device?.value ?? standard.found?.value;
-    const label = `overcurrent device${feed.device === undefined ? ", smallest standard" : " as installed"}`;
-    if (value === undefined) return [unanswered(label, "A", standard.why ?? NO_LOAD)];
+    const words = "smallest standard";
+    const lookedUp = standard.found?.value;
+    if (feed.device === undefined && lookedUp === undefined) {
+      return [unanswered(`overcurrent device, ${words}`, "A", standard.why ?? NO_LOAD)];
+    }
     const lower = [design.found, feed.device === undefined ? standard.found : null];
     return deviceFigures({
-      label,
-      value,
+      device:
+        feed.device === undefined
+          ? { lookedUp: lookedUp as number, words }
+          : { installed: feed.device.value },
       forLoad:
         design.found === null
           ? null
