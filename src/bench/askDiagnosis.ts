@@ -1,7 +1,7 @@
 /** From a record to what the diagnosis is asked, and why not where it is not. */
 import type { JointPlan, ModulePlan } from "../circuit/index.ts";
 import type { Amperes, LineVolts, Ohms, Volts } from "../quantity/index.ts";
-import { drawnJoints } from "./branchModule.ts";
+import { drawnJoints, elementCount } from "./branchModule.ts";
 import type { DiagnosisInput, FieldReading, Instrument, Instruments } from "./diagnosis/types.ts";
 import { lastDigit } from "./instrumentLimits.ts";
 import type { ParsedInstrument, ParsedReadings, ParsedRecord, ParsedSupply, Read } from "./recordParsed.ts";
@@ -161,10 +161,7 @@ export function diagnosisQuestion(input: {
       leftOut: ["No diagnosis: without a nameplate nobody knows what a sound module reads."],
     };
   }
-  const elements = record.wiring.banks.reduce(
-    (sum, { elementsInParallel: p = 1, elementsInSeries: s = 1 }) => sum + 3 * p * s,
-    0,
-  );
+  const elements = elementCount(record);
   if (elements > MOST_ELEMENTS) {
     return {
       asked: null,

@@ -1,6 +1,6 @@
 /** One bench record in, one assessment out. */
 import { buildModule } from "../circuit/index.ts";
-import type { ColdOhms, Issue, Ohms } from "../quantity/index.ts";
+import type { Amperes, ColdOhms, Issue, Ohms } from "../quantity/index.ts";
 import { answerLines } from "./answer.ts";
 import { assessDay, checkDay, dayState, siteSupply } from "./assessDay.ts";
 import { assessDraw } from "./assessDraw.ts";
@@ -25,6 +25,13 @@ import { parseRecord } from "./recordSchema.ts";
 import { bankTargets, coldTargets } from "./recordTargets.ts";
 import { recordWarnings } from "./recordWarnings.ts";
 import { runningWords } from "./runningOn.ts";
+import { assessBars } from "./site/bars.ts";
+import { checklist } from "./site/checklist.ts";
+import { assessCommissioning } from "./site/commissioning.ts";
+import { assessDegraded } from "./site/degraded.ts";
+import { assessFeed } from "./site/feed.ts";
+import { assessHardware } from "./site/hardware.ts";
+import { partsList } from "./site/parts.ts";
 import { supplyState } from "./supplyState.ts";
 
 /** Where a fit starts without a nameplate: the mean of what was read, Ω. */
@@ -56,12 +63,21 @@ function readSheet(input: BenchRecord) {
     });
     for (const day of DAYS) collect(found, "", () => checkDay(record, day, whole));
   }
+  const plateCurrent =
+    targets.length === 0
+      ? null
+      : (targets.reduce((sum, { targets: t }) => sum + t.lineCurrent, 0) as Amperes);
+  const hardware = collect(found, "", () => assessHardware(record));
+  const feed = collect(found, "", () => assessFeed(record, plateCurrent));
+  const cuts = collect(found, "", () => assessBars(record, plateCurrent));
   // Both days may stand on the site's voltages: what is wrong with them is told once.
   throwAll(found.filter((one, i) => found.findIndex(({ message }) => message === one.message) === i));
   // Nothing was thrown, so nothing is missing.
   return {
     record,
     targets,
+    plateCurrent,
+    site: { hardware: hardware ?? [], feed: feed ?? null, cuts: cuts ?? [] },
     drawn: drawn as NonNullable<typeof drawn>,
     states: { asFound: states[0] ?? null, asLeft: states[1] ?? null },
     ohms: { asFound: ohms[0] ?? [], asLeft: ohms[1] ?? [] },
@@ -97,7 +113,7 @@ function readSheet(input: BenchRecord) {
  * @since 0.1.0
  */
 export function assessModule(record: BenchRecord): ModuleAssessment {
-  const { record: parsed, targets, drawn, states, ohms } = readSheet(record);
+  const { record: parsed, targets, plateCurrent, site: parts, drawn, states, ohms } = readSheet(record);
   const temperatureFactor = parsed.temperatureFactor ?? 1;
   const found = assessResistances(parsed, ohms.asFound, drawn);
   const left = assessResistances(parsed, ohms.asLeft, drawn, found.fit?.branches ?? []);
@@ -149,8 +165,6 @@ export function assessModule(record: BenchRecord): ModuleAssessment {
       ...(lostNow === null ? [] : [lostNow]),
     ]),
   });
-  const plateCurrent =
-    targets.length === 0 ? null : targets.reduce((sum, { targets: t }) => sum + t.lineCurrent, 0);
   const steps = nextSteps({
     resistances: present,
     joints,
@@ -176,6 +190,8 @@ export function assessModule(record: BenchRecord): ModuleAssessment {
     repaired: draw === null ? null : hot.repaired,
     supply: site?.whole ?? null,
   });
+  const { hardware, feed, cuts } = parts;
+  const commissioning = assessCommissioning({ record: parsed, draw, atTarget: hot.atTarget });
   return {
     title: parsed.title,
     identity: identityOf(parsed),
@@ -199,14 +215,19 @@ export function assessModule(record: BenchRecord): ModuleAssessment {
     diagnosis: faults.diagnosis,
     draw,
     whatIf: draw === null || site === null ? [] : assessWhatIf(parsed, hot, site.whole),
-    degraded: null,
-    hardware: [],
-    feed: null,
-    commissioning: null,
+    degraded: assessDegraded({
+      record: parsed,
+      asFound: asFound?.resistances ?? null,
+      hot,
+      supply: site?.whole ?? null,
+    }),
+    hardware,
+    feed,
+    commissioning,
     nextSteps: steps,
-    checklist: [],
-    parts: [],
-    cuts: [],
+    checklist: checklist({ asFound, asLeft, hardware, feed, commissioning }),
+    parts: partsList({ record: parsed, asFound, cuts }),
+    cuts,
     notTested: untested,
     warnings: recordWarnings(parsed, [found.assessment, left.assessment]),
     cautions: CAUTIONS,

@@ -12,6 +12,7 @@ import type { Figure } from "./assessmentTypes.ts";
 import { elementPlan } from "./branchModule.ts";
 import { errorLimit } from "./instrumentLimits.ts";
 import type { ParsedReadings, ParsedRecord, ParsedSupply } from "./recordParsed.ts";
+import { figure } from "./site/figure.ts";
 import type { SupplyState } from "./supplyState.ts";
 
 type Amps = NonNullable<ParsedReadings["currents"]>[number];
@@ -19,17 +20,8 @@ type Amps = NonNullable<ParsedReadings["currents"]>[number];
 const LINES = ["L1", "L2", "L3"] as const;
 
 /** A figure with nothing but its value and where it comes from. */
-export const bareFigure = (label: string, value: number | null, unit: string, basis: string): Figure => ({
-  label,
-  value,
-  unit,
-  name: null,
-  halfWidth: null,
-  limit: null,
-  verdict: null,
-  basis,
-  caution: null,
-});
+const bareFigure = (label: string, value: number | null, unit: string, basis: string): Figure =>
+  figure({ label, value, unit, basis });
 
 /** A sound module under voltage. */
 interface Sound {

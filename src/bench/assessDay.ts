@@ -5,10 +5,12 @@ import { assessCurrents, assessUnbalance } from "./assessCurrents.ts";
 import { assessJoints, checkJoints } from "./assessJoints.ts";
 import type { ReadingsAssessment } from "./assessmentTypes.ts";
 import type { BranchAssessment, ResistanceAssessment } from "./assessTypes.ts";
+import { elementCount } from "./branchModule.ts";
 import { checkFieldReading } from "./diagnosis/check.ts";
 import { collect, throwAll } from "./issues.ts";
 import type { Day } from "./readings.ts";
 import type { ParsedRecord, ParsedSupply } from "./recordParsed.ts";
+import { assessInsulation } from "./site/insulation.ts";
 import { type SupplyState, supplyState } from "./supplyState.ts";
 
 /** The voltages measured on a day: its own, or the site's. */
@@ -72,7 +74,10 @@ export function assessDay(input: {
     resistances,
     currents: assessCurrents({ record, readings, soundBranches, supply, state }),
     unbalance: assessUnbalance(record, readings, supply),
-    insulation: [],
+    insulation: assessInsulation(readings.insulation, record.nameplate?.voltage.value ?? null, {
+      elements: elementCount(record),
+      tester: record.instruments?.insulationTester,
+    }),
     joints: assessJoints(readings.joints ?? [], record.instruments ?? {}),
   };
 }

@@ -99,7 +99,11 @@ export function jointLines(joints: readonly JointAssessment[]): string[] {
     comparison === "investigate" ? "INVESTIGATE" : comparison,
   ]);
   const scanned = joints.flatMap(({ id, rise }) =>
-    rise === null ? [] : [`${id}: ${rise.fullLoadLow.toFixed(0)} to ${rise.fullLoadHigh.toFixed(0)} K at full load, ${rise.action}`],
+    rise === null
+      ? []
+      : [
+          `${id}: ${rise.fullLoadLow.toFixed(0)} to ${rise.fullLoadHigh.toFixed(0)} K at full load, ${rise.action}`,
+        ],
   );
   const rules = [
     ...(joints.some(({ resistance }) => resistance !== null) ? [joints[0]?.rule ?? ""] : []),
