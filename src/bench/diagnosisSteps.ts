@@ -6,8 +6,15 @@ import type { DiagnosedFault } from "./diagnosis/types.ts";
 import { measurementWords, placeWords } from "./diagnosis/words.ts";
 import { branchesOf, type DiagnosisVerdict } from "./diagnosisVerdict.ts";
 
+/** How a bank is drawn. */
+const drawnAs = (bank: string, { plan }: HeatingModule): string =>
+  plan.banks.find(({ id }) => id === bank)?.connection ?? "drawn";
+
 /** What one fault asks for. */
-function actionOf(fault: DiagnosedFault): { readonly action: string; readonly about: readonly string[] } {
+function actionOf(
+  fault: DiagnosedFault,
+  module: HeatingModule,
+): { readonly action: string; readonly about: readonly string[] } {
   switch (fault.kind) {
     case "element open":
       return {
@@ -33,7 +40,7 @@ function actionOf(fault: DiagnosedFault): { readonly action: string; readonly ab
             about: [],
           }
         : {
-            action: `Isolate, then link bank ${fault.bank} as drawn: it is linked as ${fault.as}. Confirm from the maker's data that its elements are rated for the voltage they then get.`,
+            action: `Isolate, then link bank ${fault.bank} in ${drawnAs(fault.bank, module)}, as drawn; links, no parts. Confirm from the maker's data that its elements are rated for the voltage they then get.`,
             about: [fault.bank],
           };
     case "lost line":
@@ -76,11 +83,11 @@ export function diagnosisSteps(input: {
   if (kind === "settled" && first !== undefined) {
     return first.faults
       .filter((fault) => !told(fault))
-      .map((fault) => ({ ...actionOf(fault), reason: `${words}.` }));
+      .map((fault) => ({ ...actionOf(fault, module), reason: `${words}.` }));
   }
   const [best] = proposals;
   const about = [
-    ...new Set(explanations.flatMap(({ faults }) => faults.flatMap((one) => actionOf(one).about))),
+    ...new Set(explanations.flatMap(({ faults }) => faults.flatMap((one) => actionOf(one, module).about))),
   ];
   return [
     {

@@ -1,7 +1,7 @@
 /** Figures of any section as lines of a text report. */
 import { type CanonicalUnit, formatNumber, formatQuantity, type Quantity } from "../quantity/index.ts";
 import type { Figure } from "./assessmentTypes.ts";
-import { table, wrap } from "./layout.ts";
+import { bullet, table, WIDTH, wrap } from "./layout.ts";
 
 const DIGITS = 4;
 /** Below this the digits of a very small or very large figure would fill the line. */
@@ -9,14 +9,14 @@ const PREFIXED = { low: 0.1, high: 1e4 } as const;
 const WITH_PREFIXES: readonly string[] = ["Ω", "V", "A", "W", "N", "m", "N·m"];
 
 /** A value in its canonical unit as a job sheet shows it. */
-export function valueText(value: number, unit: string): string {
-  if (unit === "1" || unit === "") return formatNumber(value, { significantDigits: DIGITS, trueMinus: true });
+export function valueText(value: number, unit: string, digits: number = DIGITS): string {
+  if (unit === "1" || unit === "") return formatNumber(value, { significantDigits: digits, trueMinus: true });
   const size = Math.abs(value);
   const engineering =
     WITH_PREFIXES.includes(unit) && size > 0 && (size < PREFIXED.low || size >= PREFIXED.high);
   return formatQuantity(value as Quantity<CanonicalUnit>, {
     unit: unit as CanonicalUnit,
-    significantDigits: DIGITS,
+    significantDigits: digits,
     trueMinus: true,
     ...(engineering ? { engineering } : {}),
   });
@@ -26,7 +26,7 @@ function measured({ value, unit, name, halfWidth }: Figure): string {
   const words = name ?? "";
   if (value === null) return words === "" ? "not known" : words;
   if (value === "open") return "OL";
-  const half = halfWidth === null || halfWidth === 0 ? "" : ` ± ${valueText(halfWidth, unit)}`;
+  const half = halfWidth === null || halfWidth === 0 ? "" : ` ± ${valueText(halfWidth, unit, 2)}`;
   const shown = `${valueText(value, unit)}${half}`;
   return words === "" ? shown : `${words} (${shown})`;
 }
@@ -49,9 +49,16 @@ export function figureLines(figures: readonly Figure[]): string[] {
     limits(figure),
     figure.verdict === null ? "" : figure.verdict.toUpperCase(),
   ]);
+  const columns = table([["", "value", "limits", "verdict"], ...rows]);
+  const fits = columns.every((line) => [...line].length <= WIDTH);
   const cautions = [...new Set(figures.flatMap(({ caution }) => caution ?? []))];
   return [
-    ...table([["", "value", "limits", "verdict"], ...rows]),
+    ...(fits
+      ? columns
+      : rows.map(([label = "", ...cells]) => {
+          const said = cells.filter((cell) => cell !== "").join("; ");
+          return bullet(`${label}: ${said}`);
+        })),
     ...cautions.map((caution) => wrap(`Mind: ${caution}`, "  ")),
   ];
 }
