@@ -9,7 +9,10 @@ import { listed } from "./diagnosis/words.ts";
 import { branchesOf, type DiagnosisVerdict } from "./diagnosisVerdict.ts";
 import { ratioText } from "./shown.ts";
 
-const percent = (ratio: number): string => `${ratio < 0 ? "−" : "+"}${(Math.abs(ratio) * 100).toFixed(1)} %`;
+const percent = (ratio: number): string => {
+  const shown = (Math.abs(ratio) * 100).toFixed(1);
+  return `${shown === "0.0" ? "" : ratio < 0 ? "−" : "+"}${shown} %`;
+};
 
 const FAULTY: Readonly<Partial<Record<BranchAssessment["finding"], (branch: BranchAssessment) => string>>> = {
   open: ({ id }) => `${id} open`,
@@ -38,6 +41,15 @@ function jointWords({ id, resistance, power, ratioToBest, comparison, rise }: Jo
 }
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
+/** Normal amps beside a bad joint clear the elements, and nothing else. */
+function ampsBesideJoints({ joints, currents }: ReadingsAssessment): string {
+  const judged = currents.filter(({ verdict }) => verdict !== null);
+  const normal = judged.length > 2 && judged.every(({ verdict }) => verdict === "within");
+  return normal && joints.some(isBadJoint)
+    ? " Amps are those of a sound module: no element needs renewing for them, and they do not clear the joint."
+    : "";
+}
 
 /** What the readings of one day say is wrong; the diagnosis first, then what it does not cover. */
 function wrongWords(
@@ -68,7 +80,7 @@ function wrongWords(
       ? ["the ohm readings contradict each other"]
       : []),
   ];
-  if (said.length > 0) return `${capital(said.join("; "))}.`;
+  if (said.length > 0) return `${capital(said.join("; "))}.${ampsBesideJoints(day)}`;
   const unclear = branches.filter(({ finding }) => finding === "undecided").map(({ id }) => id);
   if (unclear.length > 0)
     return `No fault shows, but this meter cannot decide ${listed(unclear.slice(0, NAMED))}.`;

@@ -184,7 +184,7 @@ export function assessModule(record: BenchRecord): ModuleAssessment {
     joints,
     lostLine: lostNow,
     forbidding: faults.forbidding,
-    suspected: faults.suspected,
+    diagnosed: faults.running,
     anythingRead,
     module: drawn.module,
     repaired: draw === null ? null : hot.repaired,

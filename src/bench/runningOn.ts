@@ -41,8 +41,8 @@ export function runningWords(input: {
   readonly lostLine: string | null;
   /** Faults that forbid voltage, in words. */
   readonly forbidding: readonly string[];
-  /** Whether anything says that something is wrong, beyond branches and joints. */
-  readonly suspected: boolean;
+  /** What the diagnosis says of it, beyond branches and joints. */
+  readonly diagnosed: string | null;
   readonly anythingRead: boolean;
   readonly module: HeatingModule;
   readonly repaired: ReadonlyMap<string, Ohms> | null;
@@ -73,8 +73,7 @@ export function runningWords(input: {
   const off = found("outside", "high");
   if (off.length > 0)
     return `${listed(off)} off its value: the maker and the customer decide whether it runs meanwhile.`;
-  if (input.suspected)
-    return "Not known before the question above is settled; the electrician in charge decides.";
+  if (input.diagnosed !== null) return input.diagnosed;
   return input.anythingRead
     ? "Nothing read here speaks against running it; what is not tested has not passed."
     : "Not known: nothing was read.";

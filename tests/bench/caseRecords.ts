@@ -76,6 +76,7 @@ export const oven = (): BenchRecord => ({
     clamp: CLAMP,
     voltmeter: { ofReading: 0.005, digits: 0 },
     millivoltmeter: { ofReading: 0.005, digits: 3, resolution: "0.1 mV" },
+    insulationTester: { ofReading: 0.03, digits: 2 },
   },
   asFound: {
     currents: amps([78.1, 77.8, 77.3]),
