@@ -1,21 +1,23 @@
-import { writeFileSync } from "node:fs";
-import { assessModule, assessmentText } from "electroheat/bench";
+import { assessModule } from "electroheat/bench";
 import { test } from "vitest";
-import { dryer, heater, oven } from "./caseRecords.ts";
+import { madeRecord } from "./records.ts";
 
 test("x", () => {
-  for (const [n, make] of Object.entries({ dryer, oven, heater })) {
-    try {
+  for (const open of [true, false]) {
+    const ts: number[] = [];
+    const slow: string[] = [];
+    for (let s = 1; s < 60; s++) {
+      const { record } = madeRecord(s, { open });
       const t = performance.now();
-      const a = assessModule(make());
-      console.log(n, (performance.now() - t).toFixed(0), "ms");
-      const t2 = performance.now();
-      assessModule(make());
-      console.log(n, (performance.now() - t2).toFixed(0), "ms again");
-      writeFileSync(`/tmp/${n}.txt`, assessmentText(a));
-      writeFileSync(`/tmp/${n}.json`, JSON.stringify(a, null, 1));
-    } catch (e) {
-      console.log(n, (e as Error).message, (e as Error).stack);
+      const a = assessModule(record);
+      const dt = performance.now() - t;
+      ts.push(dt);
+      if (dt > 300)
+        slow.push(
+          `${s} ${dt.toFixed(0)} ${record.wiring.banks.map((b) => b.connection + (b.elementsInParallel ?? 1))} ${a.answer[0]}`,
+        );
     }
+    ts.sort((a, b) => a - b);
+    console.log(open, "median", ts[30], "p90", ts[53], "max", ts[58], slow.join("\n"));
   }
 });
