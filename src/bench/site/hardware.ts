@@ -129,7 +129,7 @@ function assessFastening(fastening: Fastening): HardwareAssessment {
     limit: toUse === null ? null : { low: toUse.low, high: toUse.high },
     basis:
       toUse?.basis ?? "no torque of the maker, no table with this thread, no strength to work it out from",
-    caution: toUse?.caution ?? null,
+    caution: toUse === null ? (strength?.why ?? null) : toUse.caution,
   });
   return {
     id: given.id,
