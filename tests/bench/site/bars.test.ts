@@ -2,7 +2,7 @@
 import type { RecordBars } from "electroheat/bench";
 import { describe, expect, it } from "vitest";
 import { assessBars } from "../../../src/bench/site/bars.ts";
-import { read, refused, the, valueOf } from "./made.ts";
+import { numberOf, read, refused, the } from "./made.ts";
 
 const bar: RecordBars = {
   id: "star bars",
@@ -36,16 +36,19 @@ describe("bars to cut", () => {
 
   it("carry the plate current on the section left by the hole", () => {
     const { figures } = assess();
-    expect(valueOf(figures, "section net of the hole")).toBeCloseTo(34.5e-6, 15);
+    expect(numberOf(figures, "section net of the hole")).toBeCloseTo(34.5e-6, 15);
     // 72.1688 A is 60 kW at 480 V; over 34.5 mm².
-    expect(valueOf(figures, "current density at plate current")).toBeCloseTo(72.1688 / 34.5e-6, 6);
+    expect(numberOf(figures, "current density at plate current")).toBeCloseTo(72.1688 / 34.5e-6, 6);
     expect(the(assess({}, null).figures, "current density at plate current").value).toBeNull();
   });
 
   it("have the resistance that the table of copper bars prints", () => {
     // Source: Copper Development Association table of C11000 bars, 20 °C: 1/4 × 1 in 32.9 µΩ a foot. Bars there have 99 % IACS, here 100 %.
     const { figures } = assess({ studs: 2, pitch: "12 in", width: "1 in", thickness: "0.25 in" });
-    expect(valueOf(figures, "resistance of a bar, first stud to last, 20 °C") / 32.9e-6).toBeCloseTo(0.99, 2);
+    expect(numberOf(figures, "resistance of a bar, first stud to last, 20 °C") / 32.9e-6).toBeCloseTo(
+      0.99,
+      2,
+    );
   });
 });
 

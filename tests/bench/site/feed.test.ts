@@ -2,7 +2,7 @@
 import type { Figure, RecordFeed } from "electroheat/bench";
 import { describe, expect, it } from "vitest";
 import { assessFeed } from "../../../src/bench/site/feed.ts";
-import { read, refused, the, valueOf } from "./made.ts";
+import { numberOf, read, refused, the } from "./made.ts";
 
 const american: RecordFeed = {
   edition: "NEC 2023",
@@ -33,10 +33,10 @@ describe("North American feed", () => {
   it("sizes conductor, device and circuits of a 60 kW, 480 V process heater", () => {
     // Source: published worked example under the 2017 code: 72.17 A, two circuits of 36.08 A, 45.1 A, device 50 A.
     const found = figures({ edition: "NEC 2017" }, 60_000 / (480 * Math.sqrt(3)));
-    expect(valueOf(found, "design current")).toBeCloseTo(90.211, 3);
-    expect(valueOf(found, "protected circuits, at least")).toBe(2);
-    expect(valueOf(found, "load of each, equal circuits")).toBeCloseTo(36.0844, 4);
-    expect(valueOf(found, "overcurrent device of each")).toBe(50);
+    expect(numberOf(found, "design current")).toBeCloseTo(90.211, 3);
+    expect(numberOf(found, "protected circuits, at least")).toBe(2);
+    expect(numberOf(found, "load of each, equal circuits")).toBeCloseTo(36.0844, 4);
+    expect(numberOf(found, "overcurrent device of each")).toBe(50);
     // Table 310.15(B)(16), copper 75 °C: 4 AWG 85 A, 3 AWG 100 A; 240.6(A): 90, 100 A.
     expect([the(found, SMALLEST).name, the(found, SMALLEST).value, the(found, STANDARD).value]).toEqual([
       "3 AWG",
@@ -59,7 +59,7 @@ describe("North American feed", () => {
       },
       43,
     );
-    expect(valueOf(found, "design current")).toBeCloseTo(53.75, 9);
+    expect(numberOf(found, "design current")).toBeCloseTo(53.75, 9);
     expect([the(found, INSTALLED).value, the(found, INSTALLED).verdict]).toEqual([55, "within"]);
     expect(the(found, SMALLEST).name).toBe("6 AWG");
     expect([the(found, FOR_LOAD).verdict, the(found, FOR_CONDUCTOR).verdict]).toEqual(["within", "within"]);
@@ -78,7 +78,7 @@ describe("North American feed", () => {
     [47.9, 60, "within", "within"],
     [48.01, 70, "outside", "outside"],
   ])("at %f A takes a device of %d A, and one of 60 A is %s", (current, standard, device, unsplit) => {
-    expect(valueOf(figures({}, current), STANDARD)).toBe(standard);
+    expect(numberOf(figures({}, current), STANDARD)).toBe(standard);
     const installed = figures({ device: "60 A", conductor: "6 AWG" }, current);
     expect(the(installed, FOR_LOAD).verdict).toBe(device);
     expect(the(installed, UNSPLIT).verdict).toBe(unsplit);
@@ -106,14 +106,14 @@ describe("North American feed", () => {
     expect(terminal("100 A").basis).toContain("110.14(C)(1)");
     // Table 310.16: 6 AWG carries 55 A in the 60 °C column, 65 A at 75 °C.
     expect(
-      valueOf(assess({ ...unmarked, conductor: "6 AWG", device: "60 A" }, 40, "30 °C").figures, INSTALLED),
+      numberOf(assess({ ...unmarked, conductor: "6 AWG", device: "60 A" }, 40, "30 °C").figures, INSTALLED),
     ).toBe(55);
   });
 
   it("takes the ambient off the conductor's own column", () => {
     // Table 310.16: 2 AWG at 90 °C 130 A; Table 310.15(B)(1)(1), 46 to 50 °C: 0.82.
     const found = figures({ conductor: "2 AWG", insulation: "90 °C" }, 80, "48 °C");
-    expect(valueOf(found, INSTALLED)).toBeCloseTo(130 * 0.82, 9);
+    expect(numberOf(found, INSTALLED)).toBeCloseTo(130 * 0.82, 9);
     const assumed = assess({ ...american, conductor: "2 AWG" }, 80);
     expect(assumed.cautions[0]).toContain("No ambient in the record");
   });
@@ -152,7 +152,7 @@ describe("North American feed", () => {
 describe("IEC feed", () => {
   it("carries what the table prints, less the ambient", () => {
     // Published example: method B2, PVC, three loaded, 16 mm² at 50 °C: 62 A × 0.71 = 44.02 A (Tables B.52.4, B.52.14).
-    expect(valueOf(iec({ conductor: "16 mm²" }, 40, "50 °C"), INSTALLED)).toBeCloseTo(44.02, 9);
+    expect(numberOf(iec({ conductor: "16 mm²" }, 40, "50 °C"), INSTALLED)).toBeCloseTo(44.02, 9);
   });
 
   it("asks a tenth more of the cable behind a gG fuse", () => {
@@ -181,7 +181,7 @@ describe("IEC feed", () => {
   it("takes a group as bunched, and says so", () => {
     // Table B.52.17: two circuits bunched 0.80. Table B.52.4: 16 mm² 62 A.
     const found = assess({ ...cable, conductor: "16 mm²", grouped: 2 }, 30, "30 °C");
-    expect(valueOf(found.figures, INSTALLED)).toBeCloseTo(62 * 0.8, 9);
+    expect(numberOf(found.figures, INSTALLED)).toBeCloseTo(62 * 0.8, 9);
     expect(found.cautions.some((one) => one.includes("bunched"))).toBe(true);
   });
 });

@@ -4,7 +4,7 @@ import { toPoundForceInches, toSquareInches, toSquareMillimeters } from "electro
 import { describe, expect, it } from "vitest";
 import { assessHardware } from "../../../src/bench/site/hardware.ts";
 import { threadOf } from "../../../src/bench/site/threads.ts";
-import { read, refused, the, valueOf } from "./made.ts";
+import { numberOf, read, refused, the } from "./made.ts";
 
 const assess = (...hardware: readonly RecordFastening[]) => assessHardware(read({ hardware }));
 const figuresOf = (one: Omit<RecordFastening, "id">) => {
@@ -74,7 +74,7 @@ describe("torque to use", () => {
     // Sources: NEMA CC 1-2009 (80 for 1/4 in); production torque guide, maximum of 18-8 (75), brass (204 at 3/8 in);
     // telecom battery-plant manuals, minimum (65 and 240).
     const of = (thread: string, standard: string, grade: string): number =>
-      inLbfIn(valueOf(figuresOf({ thread, strength: { standard, grade } }), "torque to use"));
+      inLbfIn(numberOf(figuresOf({ thread, strength: { standard, grade } }), "torque to use"));
     expect(of("1/4-20", "SAE J429", "2")).toBeCloseTo(80, 9);
     expect(of("1/4-20", "ASTM F593", "F593C")).toBeCloseTo(75, 9);
     const brass = { standard: "brass C36000", grade: "rod H02, 1 in" };

@@ -18,7 +18,7 @@ export function the(figures: readonly Figure[], label: string): Figure {
 }
 
 /** Its value, which must be a number. */
-export function valueOf(figures: readonly Figure[], label: string): number {
+export function numberOf(figures: readonly Figure[], label: string): number {
   const { value } = the(figures, label);
   if (typeof value !== "number") throw new Error(`"${label}" is ${value}`);
   return value;
