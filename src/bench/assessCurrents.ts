@@ -12,6 +12,7 @@ import type { Figure } from "./assessmentTypes.ts";
 import { elementPlan } from "./branchModule.ts";
 import { errorLimit } from "./instrumentLimits.ts";
 import type { ParsedReadings, ParsedRecord, ParsedSupply } from "./recordParsed.ts";
+import { figure } from "./site/figure.ts";
 import type { SupplyState } from "./supplyState.ts";
 
 type Amps = NonNullable<ParsedReadings["currents"]>[number];
@@ -19,17 +20,8 @@ type Amps = NonNullable<ParsedReadings["currents"]>[number];
 const LINES = ["L1", "L2", "L3"] as const;
 
 /** A figure with nothing but its value and where it comes from. */
-export const bareFigure = (label: string, value: number | null, unit: string, basis: string): Figure => ({
-  label,
-  value,
-  unit,
-  name: null,
-  halfWidth: null,
-  limit: null,
-  verdict: null,
-  basis,
-  caution: null,
-});
+const bareFigure = (label: string, value: number | null, unit: string, basis: string): Figure =>
+  figure({ label, value, unit, basis });
 
 /** A sound module under voltage. */
 interface Sound {
@@ -83,7 +75,8 @@ function currentFigures(
   if (tolerance === undefined || !(expected > NOTHING * largest)) {
     return [{ ...measured, halfWidth: limit }, beside];
   }
-  // Every current of a star or delta lies between those with all branches at either end of the tolerance.
+  // A line current lies between those with all branches at either end of the tolerance: star and delta are monotone in each
+  // conductance. A branch of tied stars may stray beyond in second order.
   const low = expected / (1 + tolerance.high);
   const high = 1 + tolerance.low > 0 ? expected / (1 + tolerance.low) : null;
   const basis =
@@ -215,12 +208,7 @@ function definitions(
   const [l1, l2, l3] = values;
   return unbalanceByDefinition({ l1, l2, l3, measured }).map(
     ({ definition, formula, source, value, reason }, i) => ({
-      ...bareFigure(
-        `${what}: ${definition}`,
-        value,
-        "1",
-        value === null ? reason : `${formula}; ${source}`,
-      ),
+      ...bareFigure(`${what}: ${definition}`, value, "1", value === null ? reason : `${formula}; ${source}`),
       // Worst case of a deviation from the mean: 2/3 of the own error and 1/3 of each of the others.
       halfWidth: i === 0 && limit !== null ? (4 / 3) * limit : null,
       caution: NO_CRITERION,
@@ -239,7 +227,12 @@ export function assessUnbalance(
   return [
     ...(supply === undefined
       ? []
-      : definitions("supply", volts(supply) as [number, number, number], "line voltages", voltageLimit(supply, record))),
+      : definitions(
+          "supply",
+          volts(supply) as [number, number, number],
+          "line voltages",
+          voltageLimit(supply, record),
+        )),
     ...(amps === undefined || three === null
       ? []
       : definitions(

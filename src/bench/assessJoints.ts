@@ -85,8 +85,10 @@ export function checkJoints(joints: Joints, path: string): void {
     };
     if (seen.has(id)) refuse("duplicate", "id", "a name used once", id);
     seen.add(id);
-    if (drop === undefined && rise === undefined) refuse("missing", "drop", "a drop with its current, or a rise");
-    if (drop !== undefined && current === undefined) refuse("missing", "current", "the current at the same time");
+    if (drop === undefined && rise === undefined)
+      refuse("missing", "drop", "a drop with its current, or a rise");
+    if (drop !== undefined && current === undefined)
+      refuse("missing", "current", "the current at the same time");
   });
   throwAll(found);
 }
@@ -98,7 +100,8 @@ const HOT = 3;
 export const isBadJoint = ({ comparison, rise }: JointAssessment): boolean =>
   comparison === "investigate" || (rise !== null && rise.atLeast >= HOT);
 
-function worstFirst(a: JointAssessment, b: JointAssessment): number {
+/** Order of joints: those to be opened, then by resistance, then by rise. */
+export function worstFirst(a: JointAssessment, b: JointAssessment): number {
   return (
     Number(isBadJoint(b)) - Number(isBadJoint(a)) ||
     (b.resistance ?? -1) - (a.resistance ?? -1) ||

@@ -92,29 +92,31 @@ function needsOf(input: {
   ];
 }
 
-/** The supply that a table is for, and the mean of its line voltages, V. */
-export interface TableSupply {
-  readonly supply: Supply;
-  readonly voltage: number;
+/** Mean of the voltages between lines, V. */
+function meanVoltage({ lines }: Supply): number {
+  const at = ["L1", "L2", "L3"].map(
+    (node) => lines.find((line) => line.node === node)?.voltage ?? { re: 0, im: 0 },
+  );
+  const between = at.map(({ re, im }, i) => {
+    const next = at[(i + 1) % 3] as (typeof at)[number];
+    return Math.hypot(re - next.re, im - next.im);
+  });
+  return between.reduce((sum, one) => sum + one, 0) / 3;
 }
 
 /**
  * The tables: as drawn first, on the site's supply; then the other connection, where all banks share one.
  * @param site - the supply of the site
  */
-export function assessWhatIf(
-  record: ParsedRecord,
-  hot: HotBranches,
-  site: TableSupply,
-): readonly WhatIfTable[] {
+export function assessWhatIf(record: ParsedRecord, hot: HotBranches, site: Supply): readonly WhatIfTable[] {
   const plan = elementPlan(record, hot.repaired);
-  const asDrawn: WhatIfTable = { connection: "as drawn", needs: [], rows: rowsOf(plan, site.supply) };
+  const asDrawn: WhatIfTable = { connection: "as drawn", needs: [], rows: rowsOf(plan, site) };
   const [first] = record.wiring.banks;
   const same = record.wiring.banks.every(({ connection }) => connection === first?.connection);
   if (first === undefined || !same) return [asDrawn];
   const other: Other = first.connection === "star" ? "delta" : "star";
   const next = otherPlan(plan, other);
-  const from = record.nameplate?.voltage.value ?? site.voltage;
+  const from = record.nameplate?.voltage.value ?? meanVoltage(site);
   const to = from * (other === "delta" ? 1 / Math.sqrt(3) : Math.sqrt(3));
   const supply = balancedSupply({ lineVoltage: to as LineVolts });
   const { network } = buildModule(next);
@@ -122,8 +124,8 @@ export function assessWhatIf(
     other,
     from,
     to,
-    site: site.voltage,
-    onSite: energise({ network, supply: site.supply }).totalPower,
+    site: meanVoltage(site),
+    onSite: energise({ network, supply: site }).totalPower,
     power: energise({ network, supply }).totalPower,
     banks: plan.banks.length,
     onNeutral: record.wiring.neutral === "connected",

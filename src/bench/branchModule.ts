@@ -66,6 +66,10 @@ export function branchModule(
   };
 }
 
+/** Elements in the whole module. */
+export const elementCount = ({ wiring }: ParsedRecord): number =>
+  wiring.banks.reduce((sum, { elementsInParallel: p = 1, elementsInSeries: s = 1 }) => sum + 3 * p * s, 0);
+
 /**
  * The module element by element, from branch resistances. Terminal readings cannot see how a branch is shared among its elements:
  * equally, as far as anyone knows.

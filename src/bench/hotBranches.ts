@@ -1,6 +1,7 @@
 /** Branches at working temperature, as found and as they will be once repaired; and the two days of a record as one. */
 import type { Ohms, Open } from "../quantity/index.ts";
-import type { BranchAssessment, ResistanceAssessment } from "./assessTypes.ts";
+import { worstFirst } from "./assessJoints.ts";
+import type { BranchAssessment, JointAssessment, ResistanceAssessment } from "./assessTypes.ts";
 
 /** Branch values at working temperature, and what became of those nobody measured. */
 export interface HotBranches {
@@ -32,6 +33,15 @@ export function presentResistances(
       return known(after) || !known(before) ? after : before;
     }),
   };
+}
+
+/** Joints as they stand: as left where they were measured again, else as found; worst first as each day has them. */
+export function presentJoints(
+  asFound: readonly JointAssessment[],
+  asLeft: readonly JointAssessment[],
+): readonly JointAssessment[] {
+  const again = new Set(asLeft.map(({ id }) => id));
+  return [...asFound.filter(({ id }) => !again.has(id)), ...asLeft].sort(worstFirst);
 }
 
 /** Branches of the module as it stands that the readings as left determine. */

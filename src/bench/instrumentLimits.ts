@@ -2,8 +2,8 @@
 import { type Issue, issue } from "../quantity/index.ts";
 import { throwAll } from "./issues.ts";
 import { readingWorth } from "./meter.ts";
-import type { ParsedInstrument, ParsedRecord, ParsedSupply, Read } from "./recordParsed.ts";
 import { DAYS } from "./readings.ts";
+import type { ParsedInstrument, ParsedRecord, ParsedSupply, Read } from "./recordParsed.ts";
 
 type Kind = "clamp" | "voltmeter" | "millivoltmeter" | "insulationTester";
 type Quoted = readonly [path: string, read: Read<unknown> | undefined];
