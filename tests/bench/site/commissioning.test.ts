@@ -1,7 +1,8 @@
 /** Amps to accept and rises to act on, by hand and against the printed severity scales. */
 import type { BenchRecord, DrawAssessment } from "electroheat/bench";
+import { supplyFromNeutralVoltages } from "electroheat/circuit";
 import { type SeverityScale, scanSeverity } from "electroheat/joint";
-import { kelvins } from "electroheat/quantity";
+import { kelvins, ohms, volts } from "electroheat/quantity";
 import { describe, expect, it } from "vitest";
 import { assessCommissioning } from "../../../src/bench/site/commissioning.ts";
 import { scanLimits } from "../../../src/bench/site/scanLimits.ts";
@@ -70,6 +71,36 @@ describe("amps to accept", () => {
     expect(L1({ tolerance: { low: -1, high: 0.1 } }, nameplate).limit?.high).toBeNull();
   });
 
+  it("widen only where a branch at target reaches, when the network is known", () => {
+    const wiring: BenchRecord["wiring"] = { banks: [{ id: "A", connection: "star" }], neutral: "connected" };
+    const tolerance = { low: -0.05, high: 0.1 };
+    const third = volts(480 / Math.sqrt(3));
+    const of = (neutral: "connected" | "floating", line: string) => {
+      const found = assessCommissioning({
+        record: read({ wiring: { ...wiring, neutral }, tolerance }),
+        draw: made({}, 36, null),
+        atTarget: ["A-L3"],
+        network: {
+          repaired: new Map(["A-L1", "A-L2", "A-L3"].map((id) => [id, ohms(480 / Math.sqrt(3) / 36)])),
+          supply: supplyFromNeutralVoltages({ voltages: [third, third, third] }),
+        },
+      });
+      return the(found?.lines ?? [], `line current ${line}`).limit;
+    };
+    // On the neutral each line is its own circuit: L1 does not see A-L3, and L3 goes as 1/R (Ohm's law).
+    expect(of("connected", "L1")?.low).toBeCloseTo(36, 9);
+    expect(of("connected", "L1")?.high).toBeCloseTo(36, 9);
+    expect(of("connected", "L3")?.low).toBeCloseTo(36 / 1.1, 9);
+    expect(of("connected", "L3")?.high).toBeCloseTo(36 / 0.95, 9);
+    // Floating, by Millman: with k = R/R3, I3 = I·3k/(2 + k) and I1 = I·√(1 + k + k²)·√3/(2 + k).
+    const own = (k: number): number => (36 * 3 * k) / (2 + k);
+    const other = (k: number): number => (36 * Math.sqrt(3 * (1 + k + k * k))) / (2 + k);
+    expect(of("floating", "L3")?.low).toBeCloseTo(own(1 / 1.1), 9);
+    expect(of("floating", "L3")?.high).toBeCloseTo(own(1 / 0.95), 9);
+    expect(of("floating", "L1")?.low).toBeCloseTo(other(1 / 1.1), 9);
+    expect(of("floating", "L1")?.high).toBeCloseTo(other(1 / 0.95), 9);
+  });
+
   it("have no band without tolerance or accuracy", () => {
     expect(L1({}, made({ basis: "nameplate" }, 36, null)).limit).toBeNull();
     expect(L1({}, made({}, 36, null)).limit).toBeNull();
@@ -127,7 +158,7 @@ describe("rises to act on", () => {
     expect((last?.value as number) + (last?.halfWidth as number)).toBeCloseTo(40 * 0.8 ** 1.6, 9);
   });
 
-  it.each([0.55, 0.8, 1, 1.2])("agree with the grading of a rise at load %f", (load) => {
+  it.each([0.55, 0.8, 1])("agree with the grading of a rise at load %f", (load) => {
     for (const { label, value, halfWidth } of scanLimits("neta-100.18", load)) {
       const [, level] = /level (\d)/.exec(label) ?? [];
       const graded = (rise: number): number =>
@@ -150,11 +181,16 @@ describe("rises to act on", () => {
     }
   });
 
-  it.each([0.3, 0.49, 2.1])("are not given at load %f", (load) => {
+  it.each([0.1, 0.3, 0.49])("are not given at load %f", (load) => {
     for (const { value, caution } of scanLimits("neta-100.18", load)) {
       expect(value).toBeNull();
       expect(caution).toContain("of full load");
     }
+  });
+
+  it("are the scale's own above full load", () => {
+    expect(scanLimits("neta-100.18", 1.2)).toEqual(scanLimits("neta-100.18", 1));
+    expect(scanLimits("neta-100.18", 3)).toEqual(scanLimits("neta-100.18", 1));
   });
 
   it("are asked at the load of the day over the plate's", () => {

@@ -88,5 +88,7 @@ describe("nothing to compare", () => {
   it("refuses a process that cannot be, by path", () => {
     const run = () => assess([branch("A-L1", "open")], { process: { ...process, target: "10 °C" } });
     expect(refused(run).map(({ path }) => path)).toEqual(["process.target"]);
+    // Also where nothing is open.
+    expect(refused(() => assess([], { process: { ...process, target: "10 °C" } }))).toHaveLength(1);
   });
 });

@@ -196,6 +196,6 @@ describe("refusals", () => {
     expect(only?.deferral).toContain("licensed electrician");
     expect(only?.notes.length).toBeGreaterThan(3);
     for (const note of only?.notes ?? [])
-      expect(note).toMatch(/\((published|common practice|no published source): /);
+      expect(note).toMatch(/\((published|common practice|no published source)[:,] /);
   });
 });
