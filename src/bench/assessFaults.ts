@@ -7,7 +7,7 @@ import { diagnose } from "./diagnosis/diagnose.ts";
 import { nextMeasurements } from "./diagnosis/nextMeasurements.ts";
 import type { DiagnosedFault, Diagnosis, DiagnosisInput } from "./diagnosis/types.ts";
 import { diagnosisSteps } from "./diagnosisSteps.ts";
-import { type DiagnosisVerdict, diagnosisVerdict } from "./diagnosisVerdict.ts";
+import { type DiagnosisVerdict, diagnosisVerdict, isTelling } from "./diagnosisVerdict.ts";
 import type { ParsedRecord } from "./recordParsed.ts";
 import type { BankTargets } from "./recordTargets.ts";
 
@@ -27,9 +27,8 @@ export interface AssessedFaults {
 /** Elements up to which the next measurement is looked for: beyond, it takes longer than anyone waits for a sheet. */
 const FEW = 24;
 
-function proposalsFor(asked: DiagnosisInput, verdict: DiagnosisVerdict, module: HeatingModule) {
-  const open = verdict.kind === "not told apart" || verdict.kind === "not settled";
-  return open && module.elements.length <= FEW ? nextMeasurements(asked) : [];
+function proposalsFor(asked: DiagnosisInput, module: HeatingModule) {
+  return module.elements.length <= FEW ? nextMeasurements(asked) : [];
 }
 
 /** Faults under which nobody closes the supply again. */
@@ -42,8 +41,9 @@ function forbids(fault: DiagnosedFault): string[] {
 }
 
 /** What a diagnosis says of running on. */
-function runningWords({ kind, explanations }: DiagnosisVerdict): string | null {
-  if (kind === "sound" || kind === "no answer") return null;
+function runningWords(verdict: DiagnosisVerdict): string | null {
+  const { kind, explanations } = verdict;
+  if (!isTelling(verdict)) return null;
   const [fault, ...others] = explanations[0]?.faults ?? [];
   if (kind !== "settled") return "Not known before that is settled; the electrician in charge decides.";
   return fault?.kind === "mis-linked" && fault.as === "star" && others.length === 0
@@ -58,6 +58,7 @@ function runningWords({ kind, explanations }: DiagnosisVerdict): string | null {
 export function assessFaults(input: {
   readonly record: ParsedRecord;
   readonly targets: readonly BankTargets[];
+  /** The module element by element. */
   readonly module: HeatingModule;
   readonly bad: ReadonlySet<string>;
 }): AssessedFaults {
@@ -78,7 +79,7 @@ export function assessFaults(input: {
     diagnosis,
     verdict,
     leftOut,
-    steps: diagnosisSteps({ verdict, module, covered: bad, proposals: proposalsFor(asked, verdict, module) }),
+    steps: diagnosisSteps({ verdict, module, covered: bad, proposals: () => proposalsFor(asked, module) }),
     forbidding: verdict.kind === "settled" ? first.flatMap(forbids) : [],
     running: runningWords(verdict),
   };
