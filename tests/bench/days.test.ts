@@ -91,7 +91,7 @@ describe("a repair", () => {
         expect(nextSteps.flatMap(({ action }) => action).join()).not.toMatch(/renew|bridges|open up/);
         expect(draw?.basis).toBe("measured resistances");
       }),
-      { numRuns: 60 },
+      { numRuns: 30 },
     );
   });
 });
@@ -251,7 +251,7 @@ describe("the order of writing", () => {
         expect(Math.abs(b.draw!.repaired.power / a.draw!.repaired.power - 1)).toBeLessThan(1e-9);
         expect(b.diagnosis?.outcome).toBe(a.diagnosis?.outcome);
       }),
-      { numRuns: 60 },
+      { numRuns: 30 },
     );
   });
 });
