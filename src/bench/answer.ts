@@ -119,7 +119,8 @@ function drawLine(draw: DrawAssessment | null, plate: boolean): string {
 const UNTESTED = 3;
 
 function untestedLine(notTested: readonly string[]): string {
-  if (notTested.length === 0) return "Every test that the sheet knows has been made.";
+  if (notTested.length === 0)
+    return "No kind of test that this sheet knows is missing; that is not yet a proof.";
   const shown = notTested.slice(0, UNTESTED).map((what) => what.split(":")[0] as string);
   const more = notTested.length - shown.length;
   return `Still untested: ${more > 0 ? `${shown.join(", ")} and ${more} more` : listed(shown)}.`;

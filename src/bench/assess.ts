@@ -208,7 +208,8 @@ export function assessModule(record: BenchRecord): ModuleAssessment {
     module: assessedModule(parsed),
     answer: answerLines({
       asFound,
-      asLeft,
+      // What was not read again stands as found.
+      asLeft: asLeft === null ? null : { ...asLeft, resistances: present, joints },
       verdict: faults.verdict,
       lostLine,
       module: whole,

@@ -1,6 +1,6 @@
 /** Which faults explain the readings as found, and what follows from that. */
 import type { HeatingModule } from "../circuit/index.ts";
-import { diagnosisQuestion } from "./askDiagnosis.ts";
+import { type DiagnosisQuestion, diagnosisQuestion } from "./askDiagnosis.ts";
 import { supplyOf } from "./assessDay.ts";
 import type { NextStep } from "./assessTypes.ts";
 import { diagnose } from "./diagnosis/diagnose.ts";
@@ -51,6 +51,30 @@ function runningWords(verdict: DiagnosisVerdict): string | null {
     : "The electrician in charge and the customer decide whether it runs meanwhile.";
 }
 
+const JOINTS_ALONE =
+  "Left out of the diagnosis: drops across joints, which no single fault explains together with the other readings. The joints are judged by comparison.";
+
+/**
+ * A joint that is bad besides another fault is two faults, and one bad by less than a milliohm is none that the diagnosis weighs: where
+ * nothing fits, the other readings are asked alone, for each joint with a drop has been judged by its own comparison.
+ */
+function explained(
+  asked: DiagnosisInput,
+  leftOut: readonly string[],
+  again: () => DiagnosisQuestion,
+): { readonly asked: DiagnosisInput; readonly diagnosis: Diagnosis; readonly leftOut: readonly string[] } {
+  const diagnosis = diagnose(asked);
+  const first = { asked, diagnosis, leftOut };
+  if (diagnosis.outcome !== "nothing fits" || !asked.readings.some(({ kind }) => kind === "drop"))
+    return first;
+  const others = again().asked;
+  if (others === null) return first;
+  const second = diagnose(others);
+  return second.outcome === "nothing fits"
+    ? first
+    : { asked: others, diagnosis: second, leftOut: [...leftOut, JOINTS_ALONE] };
+}
+
 /**
  * Diagnoses the readings as found.
  * @param bad - branches and joints found bad by their own readings, and a line found lost
@@ -67,9 +91,12 @@ export function assessFaults(input: {
   const none = { diagnosis: null, verdict: null, steps: [], forbidding: [], running: null } as const;
   if (asFound === undefined) return { ...none, leftOut: [] };
   const supply = supplyOf(record, "asFound");
-  const { asked, leftOut } = diagnosisQuestion({ record, readings: asFound, supply, targets });
-  if (asked === null) return { ...none, leftOut };
-  const diagnosis = diagnose(asked);
+  const question = { record, readings: asFound, supply, targets };
+  const whole = diagnosisQuestion(question);
+  if (whole.asked === null) return { ...none, leftOut: whole.leftOut };
+  const { asked, diagnosis, leftOut } = explained(whole.asked, whole.leftOut, () =>
+    diagnosisQuestion({ ...question, without: ["drop"] }),
+  );
   const verdict = diagnosisVerdict(diagnosis);
   // What was read as left speaks for itself: the fault as found is history then.
   const read = (asLeft?.ohms ?? []).length + (asLeft?.currents ?? []).length > 0;

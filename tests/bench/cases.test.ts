@@ -200,7 +200,11 @@ describe("curing oven, 54 kW on 400 V, one delta of two elements side by side, b
   });
 
   it("its bar of 20 × 3 mm carries 1.299 A/mm² at the plate's 77.94 A", () => {
-    near(found.cuts[0]?.figures.find(({ unit }) => unit === "A/m²")?.value, 1.29904e6, 1e-5);
+    near(
+      found.cuts[0]?.figures.find(({ label }) => label === "current density at plate current")?.value,
+      1.29904e6,
+      1e-5,
+    );
   });
 
   it("must not conclude: an open element, an unbalanced supply, or that normal amps clear the joint", () => {
