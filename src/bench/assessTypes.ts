@@ -1,8 +1,7 @@
-/** The assessment: one serialisable record out of one bench record. */
+/** What the readings of a bench record amount to: branches, draw, joints, next steps. */
 import type { Judgement } from "../decision/index.ts";
-import type { Amperes, ColdOhms, Ohms, Open, Volts, Warning, Watts } from "../quantity/index.ts";
+import type { Amperes, ColdOhms, Kelvins, Ohms, Open, Volts, Watts } from "../quantity/index.ts";
 import type { ResistanceFit } from "./fitTypes.ts";
-import type { NameplateTargets } from "./targets.ts";
 
 /**
  * What a branch amounts to. `sound`: judged within the tolerance. `undecided`: the meter cannot say. `unjudged`: a value, but no tolerance
@@ -37,8 +36,8 @@ export interface BranchAssessment {
   readonly expandedUncertainty: Ohms | null;
   /** Where only bounded: it is at least this, Ω. */
   readonly atLeast: Ohms | null;
-  /** Target from the nameplate, Ω. */
-  readonly target: ColdOhms;
+  /** Target from the nameplate, Ω; without one the median of the branches with as many elements; `null` if there is none either. */
+  readonly target: ColdOhms | null;
   /** resistance/target − 1. */
   readonly deviation: number | null;
   /** Verdict against the tolerance given; `null` without a tolerance or a value. */
@@ -66,8 +65,8 @@ export interface ResistanceAssessment
   readonly outcome: ResistanceFit["outcome"] | "no readings";
   /** The branches, in the wiring's order. */
   readonly branches: readonly BranchAssessment[];
-  /** What each reading would show on a sound module at its targets, Ω, without leads; in the order of `readings`. */
-  readonly expectedReadings: readonly (ColdOhms | Open)[];
+  /** What each reading would show on a sound module at its targets, Ω, without leads; in the order of `readings`; `null` without targets. */
+  readonly expectedReadings: readonly (ColdOhms | Open | null)[];
   /** Leads and probe contact, Ω; `null` if not determined. */
   readonly leads: Ohms | null;
   /** Standard uncertainty of the leads, Ω. */
@@ -97,7 +96,7 @@ export interface Draw {
  * @since 0.1.0
  */
 export interface DrawAssessment {
-  /** Whether branch values were measured; unmeasured branches are taken at their target. */
+  /** Whether branch values were measured, as left before as found; unmeasured branches are taken at their target. */
   readonly basis: "measured resistances" | "nameplate";
   /**
    * Whether every branch is either judged sound or known to be faulty and taken as renewed, on readings that do not contradict each
@@ -108,10 +107,10 @@ export interface DrawAssessment {
   readonly asFound: Draw | null;
   /** With open, out-of-tolerance and unmeasured branches at their target, at the supply as measured. */
   readonly repaired: Draw;
-  /** The same at the plate's voltage. */
-  readonly repairedAtPlateVoltage: Draw;
-  /** repairedAtPlateVoltage over plate power − 1. */
-  readonly deviationFromPlate: number;
+  /** The same at the plate's voltage; `null` without a nameplate. */
+  readonly repairedAtPlateVoltage: Draw | null;
+  /** repairedAtPlateVoltage over plate power − 1; `null` without a nameplate. */
+  readonly deviationFromPlate: number | null;
 }
 
 /**
@@ -148,22 +147,47 @@ export interface WhatIfRow {
 }
 
 /**
- * One joint from its millivolt drop.
+ * Rise of a joint under the thermal scan, referred to full load.
+ * @since 0.1.0
+ */
+export interface JointRise {
+  /** Rise over the air as measured, K. */
+  readonly measured: Kelvins;
+  /** The rise that is graded, at full load, lower end of the band of exponents and readings, K. */
+  readonly fullLoadLow: Kelvins;
+  /** At full load, upper end, K. */
+  readonly fullLoadHigh: Kelvins;
+  /** Level on the named severity scale, 0 below its first row; `"undecided"` where the band straddles two. */
+  readonly level: number | "undecided";
+  /** The level it has at the least, decided or not. */
+  readonly atLeast: number;
+  /** What the scale asks for. */
+  readonly action: string;
+  /** The scale, its edition and table. */
+  readonly rule: string;
+}
+
+/**
+ * One joint from its millivolt drop, its rise, or both.
  * @since 0.1.0
  */
 export interface JointAssessment {
   /** Name. */
   readonly id: string;
-  /** Joint resistance, Ω. */
-  readonly resistance: Ohms;
+  /** Joint resistance, Ω; `null` without a drop. */
+  readonly resistance: Ohms | null;
+  /** Half-width of the interval that the instruments allow, Ω. */
+  readonly halfWidth: Ohms | null;
   /** Heat in the joint at that current, W. */
-  readonly power: Watts;
-  /** Resistance over that of the best joint; `null` if the best reads 0. */
+  readonly power: Watts | null;
+  /** Resistance over that of the best joint; `null` if the best reads 0 or there is nothing to compare. */
   readonly ratioToBest: number | null;
   /** What the comparison rule says. One joint, or a best one of 0 Ω, leaves nothing to compare with. */
   readonly comparison: "investigate" | "undecided" | "like the best" | "nothing to compare with";
   /** The rule, whose it is, and who decides. */
   readonly rule: string;
+  /** What the thermal scan says; `null` without one. */
+  readonly rise: JointRise | null;
 }
 
 /**
@@ -177,38 +201,4 @@ export interface NextStep {
   readonly reason: string;
   /** Branches, joints or readings it is about. */
   readonly about: readonly string[];
-}
-
-/**
- * The assessment of one bench record. Survives `JSON.stringify`; the same record always gives the same bytes.
- * @since 0.1.0
- */
-export interface ModuleAssessment {
-  /** Title of the record. */
-  readonly title: string;
-  /** What was taken for granted. */
-  readonly assumptions: readonly string[];
-  /** Targets, by bank. */
-  readonly targets: readonly {
-    /** The bank. */
-    readonly bank: string;
-    /** What the plate promises for it. */
-    readonly targets: NameplateTargets;
-  }[];
-  /** What the ohm readings say. */
-  readonly resistances: ResistanceAssessment;
-  /** What the module draws. */
-  readonly draw: DrawAssessment;
-  /** What happens if any one element opens. */
-  readonly whatIf: readonly WhatIfRow[];
-  /** Joints, worst first. */
-  readonly joints: readonly JointAssessment[];
-  /** What to do next, most pressing first. */
-  readonly nextSteps: readonly NextStep[];
-  /** What nobody has tested yet. */
-  readonly notTested: readonly string[];
-  /** Suspicious input, values outside their source. */
-  readonly warnings: readonly Warning[];
-  /** What can hurt people, and who decides. Always present. */
-  readonly cautions: readonly string[];
 }

@@ -1,4 +1,5 @@
 export * from "./assess.ts";
+export * from "./assessmentTypes.ts";
 export * from "./assessTypes.ts";
 export * from "./degradedHeatUp.ts";
 export * from "./degradedOptions.ts";
@@ -13,5 +14,7 @@ export * from "./fit.ts";
 export * from "./fitTypes.ts";
 export * from "./meter.ts";
 export * from "./record.ts";
+export * from "./recordQuoted.ts";
+export * from "./recordSite.ts";
 export * from "./targets.ts";
 export * from "./text.ts";

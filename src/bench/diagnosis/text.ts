@@ -3,19 +3,12 @@ import { fail, formatQuantity, given, type Ohms, type Open } from "../../quantit
 import { bullet, heading, table, wrap } from "../layout.ts";
 import type { MeasurementProposal } from "./nextMeasurements.ts";
 import type { Diagnosis, DiagnosisInput, Explanation, ExplanationGroup, FaultEstimate } from "./types.ts";
-import { explanationWords, measurementWords, unseenWords } from "./words.ts";
+import { explanationWords, measurementWords, probabilityWords as percent, unseenWords } from "./words.ts";
 
 /** Groups and members shown, and proposals. */
 const GROUPS = 4;
 const MEMBERS = 5;
 const PROPOSALS = 3;
-
-/** A probability as people read it; never 0 or 100 %, which no reading gives. */
-function percent(probability: number): string {
-  if (probability > 0.999) return "over 99.9 %";
-  if (probability < 0.001) return "under 0.1 %";
-  return `${(probability * 100).toFixed(probability < 0.1 || probability > 0.99 ? 1 : 0)} %`;
-}
 
 function estimateText({ of, value, low, high, unit }: FaultEstimate): string {
   if (unit === "Ω") {
