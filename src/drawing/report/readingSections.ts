@@ -1,0 +1,210 @@
+/** What was read, judged: branches, joints, currents, insulation; as found and as left side by side in one section each. */
+import type {
+  BranchAssessment,
+  Figure,
+  JointAssessment,
+  ReadingsAssessment,
+  ResistanceAssessment,
+} from "../../bench/index.ts";
+import { type Block, type Cell, type Draft, list, paragraph, slim, table } from "./document.ts";
+import {
+  deviationText,
+  figureText,
+  limitText,
+  quantityText,
+  uncertainOhms,
+  type UnitSystem,
+  verdictCell,
+} from "./shown.ts";
+
+/** Readings of one day, with its name. */
+export interface Day {
+  readonly name: "as found" | "as left";
+  readonly readings: ReadingsAssessment;
+}
+
+const FINDINGS: Readonly<Record<BranchAssessment["finding"], string>> = {
+  sound: "within",
+  undecided: "undecided",
+  unjudged: "not judged",
+  outside: "outside",
+  open: "open",
+  shorted: "shorted",
+  high: "high or open",
+  "not known": "not known",
+};
+
+/** What a branch was measured to be. */
+export function measuredText(branch: BranchAssessment): string {
+  const { resistance, standardUncertainty, atLeast } = branch;
+  if (resistance === "open") return "open";
+  if (resistance !== null) {
+    return standardUncertainty === null
+      ? quantityText(resistance, "Ω", "SI")
+      : uncertainOhms(resistance, standardUncertainty);
+  }
+  return atLeast === null ? "not known" : `at least ${quantityText(atLeast, "Ω", "SI")}`;
+}
+
+function branchRow(branch: BranchAssessment): readonly (Cell | string)[] {
+  const { id, target, expandedUncertainty, deviation, finding } = branch;
+  return [
+    id,
+    measuredText(branch),
+    expandedUncertainty === null ? "" : `± ${quantityText(expandedUncertainty, "Ω", "SI")}`,
+    target === null ? "none" : quantityText(target, "Ω", "SI"),
+    deviation === null ? "" : deviationText(deviation),
+    verdictCell(finding, FINDINGS[finding]),
+  ];
+}
+
+function branchNotes({ branches, leads, leadsUncertainty, ...rest }: ResistanceAssessment): readonly Block[] {
+  const rule = branches.find(({ judgement }) => judgement !== null)?.judgement?.rule;
+  const explained = branches.flatMap(({ id, openElements: n }) =>
+    n === null ? [] : [`${id}: ${n} open element${n === 1 ? "" : "s"} in parallel would explain the reading.`],
+  );
+  const agreement = {
+    consistent: "The readings agree with each other.",
+    inconsistent: "The readings contradict each other; the uncertainty is enlarged to cover it. Take them again.",
+    untestable: "No reading is to spare for a cross-check.",
+  }[rest.consistency];
+  const lead =
+    leads === null || leadsUncertainty === null
+      ? "The leads are not determined by these readings."
+      : leadsUncertainty === 0
+        ? "The leads were taken off before recording."
+        : `Leads and probe contact: ${uncertainOhms(leads, leadsUncertainty)}, taken off.`;
+  const choices = rest.openChoices.map((choice) => choice.join(" and "));
+  return [
+    ...list([
+      ...explained,
+      ...(rule === undefined ? [] : [`Verdicts are against ${rule}, at two standard uncertainties.`]),
+      lead,
+      `${agreement} In brackets: standard uncertainty in the last digit.`,
+      ...(choices.length < 2 ? [] : [`The open readings fit several choices of open branches: ${choices.join("; ")}.`]),
+    ]),
+  ];
+}
+
+function dayBranches({ name, readings: { resistances } }: Day): readonly Block[] {
+  if (resistances.outcome === "no readings") return [];
+  const headings = ["branch", "#measured", "#± (k = 2)", "#target", "#deviation", "verdict"];
+  return [
+    ...slim(table(`Branch resistances, ${name}`, headings, resistances.branches.map(branchRow))),
+    ...branchNotes(resistances),
+  ];
+}
+
+/** Branch resistances. */
+export function branchSection(days: readonly Day[]): Draft {
+  const blocks = days.flatMap(dayBranches);
+  return { id: "branches", title: "Branch resistances", blocks, missing: "No ohm readings." };
+}
+
+function jointRow(joint: JointAssessment, units: UnitSystem): readonly (Cell | string)[] {
+  const { id, resistance, halfWidth, power, ratioToBest, comparison, rise } = joint;
+  const ohms = (value: number): string => quantityText(value, "Ω", units);
+  const ends =
+    rise === null
+      ? ""
+      : `${quantityText(rise.fullLoadLow, "K", units)} to ${quantityText(rise.fullLoadHigh, "K", units)}`;
+  return [
+    id,
+    resistance === null ? "" : ohms(resistance),
+    halfWidth === null ? "" : `± ${ohms(halfWidth)}`,
+    power === null ? "" : quantityText(power, "W", units),
+    ratioToBest === null ? "" : `${quantityText(ratioToBest, "1", units)}×`,
+    verdictCell(comparison),
+    rise === null ? "" : quantityText(rise.measured, "K", units),
+    ends,
+    rise === null ? "" : `${typeof rise.level === "number" ? `level ${rise.level}` : rise.level}: ${rise.action}`,
+  ];
+}
+
+/** Joints, worst first. */
+export function jointSection(days: readonly Day[], units: UnitSystem): Draft {
+  const headings = [
+    "joint",
+    "#resistance",
+    "#±",
+    "#heat",
+    "#to best",
+    "comparison",
+    "#rise",
+    "#rise at full load",
+    "severity",
+  ];
+  const blocks = days.flatMap(({ name, readings: { joints } }): readonly Block[] => {
+    if (joints.length === 0) return [];
+    const rows = joints.map((joint) => jointRow(joint, units));
+    const rules = new Set(joints.flatMap(({ rule, rise }) => (rise === null ? [rule] : [rule, rise.rule])));
+    return [
+      ...slim(table(`Joints, ${name}, worst first`, headings, rows)),
+      ...list([...rules].filter((rule) => rule !== "").map((rule) => `Rule: ${rule}`)),
+    ];
+  });
+  const missing = "No joint was measured: neither millivolt drops nor a thermal scan.";
+  return { id: "joints", title: "Joints", blocks, missing };
+}
+
+/** Figures as a table, with limits and verdicts where there are any. Their bases stand in the working. */
+export function figureTable(caption: string, figures: readonly Figure[], units: UnitSystem): readonly Block[] {
+  const rows = figures.map((figure) => [
+    figure.label,
+    figureText(figure, units),
+    limitText(figure, units),
+    verdictCell(figure.verdict),
+    figure.caution ?? "",
+  ]);
+  return slim(table(caption, ["what", "#value", "#limit", "verdict", "mind"], rows));
+}
+
+/** Line currents beside a sound module, and the unbalance. */
+export function currentSection(days: readonly Day[], units: UnitSystem): Draft {
+  const blocks = days.flatMap(({ name, readings: { currents, unbalance } }) => [
+    ...figureTable(`Currents, ${name}`, currents, units),
+    ...figureTable(`Unbalance, ${name}`, unbalance, units),
+  ]);
+  return { id: "currents", title: "Currents and unbalance", blocks, missing: "No current was read under load." };
+}
+
+/** Insulation to the frame. */
+export function insulationSection(days: readonly Day[], units: UnitSystem): Draft {
+  const blocks = days.flatMap(({ name, readings: { insulation } }) =>
+    figureTable(`Insulation to the frame, ${name}`, insulation, units),
+  );
+  const missing = "No insulation resistance was read.";
+  return { id: "insulation", title: "Insulation", blocks, missing };
+}
+
+/** Days for the sections above, in order of time. */
+export function daysOf(found: ReadingsAssessment | null, left: ReadingsAssessment | null): readonly Day[] {
+  return [
+    ...(found === null ? [] : [{ name: "as found", readings: found } as const]),
+    ...(left === null ? [] : [{ name: "as left", readings: left } as const]),
+  ];
+}
+
+/** Every reading beside what a sound module would show and what the fit predicts. */
+export function fitBlocks({ name, readings: { resistances } }: Day): readonly Block[] {
+  const { readings, expectedReadings, chiSquare, degreesOfFreedom, pValue } = resistances;
+  const ohms = (value: number | "open" | null | undefined): string =>
+    value === "open" ? "OL" : value === null || value === undefined ? "" : quantityText(value, "Ω", "SI");
+  const rows = readings.map(({ from, to, reads, predicted, residual }, i) => [
+    `${from} to ${to}`,
+    ohms(reads),
+    ohms(predicted),
+    residual === null ? "" : `${residual < 0 ? "\u2212" : "+"}${Math.abs(residual).toFixed(1)}`,
+    ohms(expectedReadings[i]),
+  ]);
+  const test =
+    pValue === null
+      ? []
+      : [
+          paragraph(
+            `χ² ${chiSquare.toFixed(1)} with ${degreesOfFreedom} to spare, p ${pValue < 0.001 ? "below 0.001" : pValue.toFixed(3)}.`,
+          ),
+        ];
+  const headings = ["probes", "#read", "#by the fit", "#off, in std. uncertainties", "#sound module, no leads"];
+  return [...slim(table(`Ohm readings, ${name}`, headings, rows)), ...(rows.length === 0 ? [] : test)];
+}

@@ -1,0 +1,139 @@
+/** Numbers of an assessment as the report prints them, in SI or US trade units. */
+import type { Figure } from "../../bench/index.ts";
+import {
+  type CanonicalUnit,
+  convertUnits,
+  formatNumber,
+  formatQuantity,
+  formatUncertain,
+  type Quantity,
+} from "../../quantity/index.ts";
+import type { Cell, Tone } from "./document.ts";
+
+export type UnitSystem = "SI" | "US";
+
+/** Digits of a figure without an uncertainty: as many as any instrument of the job shows. */
+const DIGITS = 4;
+const RATIO_DIGITS = 3;
+const look = { trueMinus: true, nonBreakingSpace: true } as const;
+const NBSP = "\u00a0";
+/** Units of a figure that are no unit of the library's. */
+const BARE: ReadonlySet<string> = new Set(["", "1", "%"]);
+
+/** Zeros behind the decimal mark that no digit follows say nothing where nobody asked for them. */
+const trimmed = (text: string): string =>
+  text.replace(/(\.\d*?)0+(?!\d)/, "$1").replace(/\.(?!\d)/, "");
+
+/** Symbol that a quantity is written in: the trade's in US units, else with the prefix that fits the size. */
+function symbolOf(value: number, unit: CanonicalUnit, units: UnitSystem): string {
+  const text = (options: { readonly system?: "US"; readonly engineering?: boolean }): string => {
+    const written = formatQuantity<CanonicalUnit>(value as Quantity<CanonicalUnit>, {
+      unit,
+      significantDigits: DIGITS,
+      ...options,
+    });
+    return written.slice(written.indexOf(" ") + 1);
+  };
+  const trade = units === "US" ? text({ system: "US" }) : unit;
+  return trade === unit ? text({ engineering: true }) : trade;
+}
+
+function isUnit(unit: string): unit is CanonicalUnit {
+  return !BARE.has(unit);
+}
+
+const ratioText = (value: number): string => formatNumber(value, { significantDigits: RATIO_DIGITS, trueMinus: true });
+
+/** A number in its canonical unit, `DIGITS` digits; in the symbol given, if one is. */
+export function quantityText(value: number, unit: string, units: UnitSystem, as?: string): string {
+  if (!isUnit(unit)) return `${ratioText(value)}${unit === "%" ? `${NBSP}%` : ""}`;
+  const symbol = as ?? symbolOf(value, unit, units);
+  const shown = { unit, as: symbol, significantDigits: DIGITS, ...look };
+  return trimmed(formatQuantity<CanonicalUnit>(value as Quantity<CanonicalUnit>, shown));
+}
+
+/** Value and half-width to the place of the half-width's second digit: `7.65 ± 0.09 Ω`. */
+export function intervalText(value: number, halfWidth: number, unit: string, units: UnitSystem): string {
+  if (!isUnit(unit)) return `${ratioText(value)} ± ${quantityText(halfWidth, unit, units)}`;
+  const symbol = symbolOf(value, unit, units);
+  const [of, to] = unit === "°C" ? ["K", symbol === "°F" ? "Δ°F" : "K"] : [unit, symbol];
+  const half = convertUnits({ value: halfWidth, from: of, to });
+  const decimals = half > 0 ? Math.min(12, Math.max(0, 1 - Math.floor(Math.log10(half)))) : 3;
+  const number = (x: number): string =>
+    formatQuantity<CanonicalUnit>(x as Quantity<CanonicalUnit>, { unit, as: symbol, decimals, ...look });
+  const [whole = ""] = number(value).split(NBSP);
+  return `${whole} ± ${half.toFixed(decimals)}${NBSP}${symbol}`;
+}
+
+/** Ohms with their standard uncertainty in brackets; one digit of it. */
+export function uncertainOhms(value: number, uncertainty: number): string {
+  return formatUncertain<"Ω">(value as Quantity<"Ω">, {
+    unit: "Ω",
+    uncertainty: uncertainty as Quantity<"Ω">,
+    uncertaintyDigits: 1,
+    ...look,
+  });
+}
+
+/** A ratio as per cent with its sign, one decimal. */
+export function deviationText(ratio: number): string {
+  const shown = (Math.abs(ratio) * 100).toFixed(1);
+  const sign = shown === "0.0" ? "" : ratio < 0 ? "\u2212" : "+";
+  return `${sign}${shown}${NBSP}%`;
+}
+
+/** A part of a whole as per cent, one decimal. */
+export const shareText = (ratio: number): string => `${(ratio * 100).toFixed(1)}${NBSP}%`;
+
+/** A time as people say it. */
+export function timeText(seconds: number): string {
+  const minutes = seconds / 60;
+  if (minutes < 1) return quantityText(seconds, "s", "SI");
+  if (minutes < 120) return `${ratioText(minutes)}${NBSP}min`;
+  return `${ratioText(minutes / 60)}${NBSP}h`;
+}
+
+/** The value of a figure, with its interval and the name that goes with it. */
+export function figureText({ value, unit, name, halfWidth }: Figure, units: UnitSystem): string {
+  const number =
+    value === null
+      ? ""
+      : value === "open"
+        ? "open"
+        : halfWidth === null || halfWidth === 0
+          ? quantityText(value, unit, units)
+          : intervalText(value, halfWidth, unit, units);
+  if (name === null) return number === "" ? "not known" : number;
+  return number === "" ? name : `${number} (${name})`;
+}
+
+/** The limits of a figure in words. */
+export function limitText({ limit, unit }: Figure, units: UnitSystem): string {
+  if (limit === null) return "";
+  const { low, high } = limit;
+  if (low !== null && high !== null) {
+    return `${quantityText(low, unit, units)} to ${quantityText(high, unit, units)}`;
+  }
+  if (low !== null) return `at least ${quantityText(low, unit, units)}`;
+  return high === null ? "" : `at most ${quantityText(high, unit, units)}`;
+}
+
+const TONES: Readonly<Record<string, Tone>> = {
+  within: "good",
+  sound: "good",
+  done: "good",
+  undecided: "doubt",
+  "to do": "doubt",
+  outside: "bad",
+  open: "bad",
+  shorted: "bad",
+  high: "bad",
+  "not passed": "bad",
+  investigate: "bad",
+};
+
+/** A word of judgement as a cell: the word, and its tone besides. */
+export function verdictCell(verdict: string | null, text: string = verdict ?? ""): Cell {
+  const tone = verdict === null ? undefined : TONES[verdict];
+  return tone === undefined ? { text } : { text, tone };
+}
