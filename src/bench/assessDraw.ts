@@ -15,7 +15,7 @@ import { enlargement } from "./assessResistance.ts";
 import type { BranchFinding, Draw, DrawAssessment, ResistanceAssessment, WhatIfRow } from "./assessTypes.ts";
 import type { BranchModule } from "./branchModule.ts";
 import type { ResistanceFit } from "./fitTypes.ts";
-import type { ParsedRecord } from "./recordSchema.ts";
+import type { ParsedRecord } from "./recordParsed.ts";
 import type { SupplyState } from "./supplyState.ts";
 
 /** Branch values at working temperature, and what became of those nobody measured. */

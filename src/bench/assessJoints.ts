@@ -4,7 +4,7 @@ import { measuredJoint } from "../joint/index.ts";
 import { type Amperes, type Issue, issue, type Ohms, type Volts, type Watts } from "../quantity/index.ts";
 import type { JointAssessment } from "./assessTypes.ts";
 import { throwAll } from "./issues.ts";
-import type { ParsedRecord } from "./recordSchema.ts";
+import type { ParsedRecord } from "./recordParsed.ts";
 
 /** A joint above this multiple of the lowest like joint is to be looked at. */
 const COMPARISON_RATIO = 1.5;

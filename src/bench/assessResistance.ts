@@ -7,7 +7,7 @@ import type { BranchModule } from "./branchModule.ts";
 import { fitTerminalReadings } from "./fit.ts";
 import type { FittedBranch, ResistanceFit } from "./fitTypes.ts";
 import { expectedReading, measuredReadings } from "./readings.ts";
-import type { ParsedRecord } from "./recordSchema.ts";
+import type { ParsedRecord } from "./recordParsed.ts";
 
 /** Coverage factor of expanded uncertainties: about 95 % for a normal distribution. */
 const COVERAGE = 2;

@@ -65,8 +65,8 @@ export interface ResistanceAssessment
   readonly outcome: ResistanceFit["outcome"] | "no readings";
   /** The branches, in the wiring's order. */
   readonly branches: readonly BranchAssessment[];
-  /** What each reading would show on a sound module at its targets, Ω, without leads; in the order of `readings`. */
-  readonly expectedReadings: readonly (ColdOhms | Open)[];
+  /** What each reading would show on a sound module at its targets, Ω, without leads; in the order of `readings`; `null` without targets. */
+  readonly expectedReadings: readonly (ColdOhms | Open | null)[];
   /** Leads and probe contact, Ω; `null` if not determined. */
   readonly leads: Ohms | null;
   /** Standard uncertainty of the leads, Ω. */
@@ -96,7 +96,7 @@ export interface Draw {
  * @since 0.1.0
  */
 export interface DrawAssessment {
-  /** Whether branch values were measured; unmeasured branches are taken at their target. */
+  /** Whether branch values were measured, as left before as found; unmeasured branches are taken at their target. */
   readonly basis: "measured resistances" | "nameplate";
   /**
    * Whether every branch is either judged sound or known to be faulty and taken as renewed, on readings that do not contradict each
@@ -153,12 +153,14 @@ export interface WhatIfRow {
 export interface JointRise {
   /** Rise over the air as measured, K. */
   readonly measured: Kelvins;
-  /** At full load, lower end of the band of exponents, K. */
+  /** The rise that is graded, at full load, lower end of the band of exponents and readings, K. */
   readonly fullLoadLow: Kelvins;
   /** At full load, upper end, K. */
   readonly fullLoadHigh: Kelvins;
-  /** Level on the named severity scale; `"undecided"` where the band straddles two. */
+  /** Level on the named severity scale, 0 below its first row; `"undecided"` where the band straddles two. */
   readonly level: number | "undecided";
+  /** The level it has at the least, decided or not. */
+  readonly atLeast: number;
   /** What the scale asks for. */
   readonly action: string;
   /** The scale, its edition and table. */

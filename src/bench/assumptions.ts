@@ -1,5 +1,5 @@
 /** What an assessment takes for granted, said in full: a wrong one of these changes every figure below it. */
-import type { ParsedRecord } from "./recordSchema.ts";
+import type { ParsedRecord } from "./recordParsed.ts";
 
 function wiringText({ wiring }: ParsedRecord): string {
   const banks = (connection: "star" | "delta"): string => {

@@ -1,7 +1,7 @@
 /** The module as ohm readings at its terminals see it: one resistance for each branch. */
 import { buildModule, type HeatingModule } from "../circuit/index.ts";
 import type { ColdOhms } from "../quantity/index.ts";
-import type { ParsedRecord } from "./recordSchema.ts";
+import type { ParsedRecord } from "./recordParsed.ts";
 
 /** The module with one resistance for each branch: what ohm readings at the terminals can see. */
 export interface BranchModule {

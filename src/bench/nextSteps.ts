@@ -3,7 +3,7 @@ import { formatQuantity } from "../quantity/index.ts";
 import type { DrawAssessment, JointAssessment, NextStep, ResistanceAssessment } from "./assessTypes.ts";
 import { branchSteps } from "./branchSteps.ts";
 import type { FittedReading } from "./fitTypes.ts";
-import type { ParsedRecord } from "./recordSchema.ts";
+import type { ParsedRecord } from "./recordParsed.ts";
 import { ratioText } from "./shown.ts";
 
 const list = (names: readonly string[]): string => names.join(", ");

@@ -6,7 +6,7 @@ import type { LeadKnowledge, TerminalOhms } from "./fitTypes.ts";
 import { collect, throwAll } from "./issues.ts";
 import { readingWorth } from "./meter.ts";
 import { withOnly } from "./openSearch.ts";
-import type { ParsedRecord } from "./recordSchema.ts";
+import type { ParsedRecord } from "./recordParsed.ts";
 
 type RecordReadings = NonNullable<ParsedRecord["readings"]>;
 type Meter = NonNullable<ParsedRecord["meter"]>;

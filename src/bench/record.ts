@@ -118,7 +118,7 @@ export interface RecordOhmmeter extends RecordInstrument {
 }
 
 /**
- * The instruments; each one is needed with readings of its kind.
+ * The instruments. Ohms need their meter; readings of other kinds are shown without theirs, but neither judged nor diagnosed.
  * @since 0.1.0
  */
 export interface RecordInstruments {
@@ -145,7 +145,7 @@ export interface RecordOhms {
   readonly to: string;
   /** What the meter showed; `"OL"` for an open path. */
   readonly reads: Quoted;
-  /** The only bank connected when it was taken, the links of the others lifted; all banks if left out. */
+  /** The only bank or branch (`"A-L1"`) connected when it was taken, the links of the others lifted; all if left out. */
   readonly alone?: string;
 }
 
@@ -184,7 +184,7 @@ export interface RecordJoint {
   readonly id: string;
   /** Voltage drop across it. */
   readonly drop?: Quoted;
-  /** Current through it at the same time; needed with a drop. */
+  /** Current through it at the same time, needed with a drop. One of drop and rise must be there. */
   readonly current?: Quoted;
   /** Rise of the joint over the ambient air, a difference (`"71 K"`), at `loadRatio` of full current. */
   readonly rise?: Quoted;

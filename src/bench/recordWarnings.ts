@@ -1,7 +1,7 @@
 /** What looks odd in a record that is legal all the same: never silence, never a refusal. */
 import type { Warning } from "../quantity/index.ts";
 import type { ResistanceAssessment } from "./assessTypes.ts";
-import type { ParsedRecord } from "./recordSchema.ts";
+import type { ParsedRecord } from "./recordParsed.ts";
 import { nameplateTargets } from "./targets.ts";
 
 /** The plate's own warnings: each bank's share would repeat them. */

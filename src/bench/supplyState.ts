@@ -1,7 +1,7 @@
 /** The supply of a record: as measured, and the one that a repaired module is to be judged by. */
 import { balancedSupply, type Supply, supplyFromLineVoltages, withoutLines } from "../circuit/index.ts";
 import type { LineVolts } from "../quantity/index.ts";
-import type { ParsedRecord } from "./recordSchema.ts";
+import type { ParsedRecord } from "./recordParsed.ts";
 
 /** What the three line voltages of a record say. */
 export interface SupplyState {
