@@ -24,7 +24,11 @@ const BARE: ReadonlySet<string> = new Set(["", "1", "%"]);
 const trimmed = (text: string): string => text.replace(/(\.\d*?)0+(?!\d)/, "$1").replace(/\.(?!\d)/, "");
 
 /** Multiples that the trade writes where no prefix gives them. */
-const SI_TRADE: Readonly<Partial<Record<CanonicalUnit, string>>> = { "A/m²": "A/mm²", "W/m²": "W/cm²" };
+const SI_TRADE: Readonly<Partial<Record<CanonicalUnit, string>>> = {
+  "m²": "mm²",
+  "A/m²": "A/mm²",
+  "W/m²": "W/cm²",
+};
 
 function isUnit(unit: string): unit is CanonicalUnit {
   return !BARE.has(unit);
