@@ -128,8 +128,7 @@ describe("completeness", () => {
     ];
     for (const one of sentences) {
       expect(markdown().replaceAll("\\", "")).toContain(one);
-      expect(html()).toContain(one);").replaceAll("&", "&").replaceAll("&#39;", "&#39;"),
-      );
+      expect(html()).toContain(one);
     }
   });
 
