@@ -214,7 +214,7 @@ const more = [
   "</style><script>alert(1)</script>",
   "</title></head><body onload=alert(1)>",
   "&lt;b&gt;",
-  "{{7*7}} ${7*7}",
+  "{{7*7}} #{7*7}",
 ];
 
 describe("text from a user", () => {
