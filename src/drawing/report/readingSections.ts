@@ -26,6 +26,8 @@ export interface Day {
   readonly readings: ReadingsAssessment;
 }
 
+const LETTERS = "abcdefghijklmnopqrstuvwxyz";
+
 const FINDINGS: Readonly<Record<BranchAssessment["finding"], string>> = {
   sound: "within",
   undecided: "undecided",
@@ -112,8 +114,7 @@ export function branchSection(days: readonly Day[]): Draft {
 }
 
 function severityText({ level, atLeast, action }: JointRise): string {
-  const rank = level === "undecided" ? `undecided, level ${atLeast} at the least` : `level ${level}`;
-  return `${rank}: ${action}`;
+  return `${level === "undecided" ? `at least level ${atLeast}` : `level ${level}`}: ${action}`;
 }
 
 function jointRow(joint: JointAssessment, units: UnitSystem): readonly (Cell | string)[] {
@@ -164,20 +165,30 @@ export function jointSection(days: readonly Day[], units: UnitSystem): Draft {
   return { id: "joints", title: "Joints", blocks, missing };
 }
 
-/** Figures as a table, with limits and verdicts where there are any. Their bases stand in the working. */
+/**
+ * Figures as a table, with limits and verdicts where there are any. What is to be minded of several of them stands once under the
+ * table, with a letter in each row. Their bases stand in the working.
+ */
 export function figureTable(
   caption: string,
   figures: readonly Figure[],
   units: UnitSystem,
 ): readonly Block[] {
+  const minded = figures.flatMap((figure) => (figure.caution === null ? [] : [figure.caution]));
+  const notes = [...new Set(minded)];
+  const lettered = notes.length < minded.length && notes.length <= LETTERS.length;
+  const mark = (text: string): string => `(${LETTERS[notes.indexOf(text)]})`;
   const rows = figures.map((figure) => [
     figure.label,
     figureText(figure, units),
     verdictCell(figure.verdict),
     limitText(figure, units),
-    figure.caution ?? "",
+    figure.caution === null ? "" : lettered ? mark(figure.caution) : figure.caution,
   ]);
-  return slim(table(caption, ["what", "#value", "verdict", "#limit", "mind"], rows));
+  return [
+    ...slim(table(caption, ["what", "#value", "verdict", "#limit", "mind"], rows)),
+    ...list(lettered ? notes.map((text) => `${mark(text)} ${text}`) : []),
+  ];
 }
 
 /** Line currents beside a sound module, and the unbalance. */

@@ -61,11 +61,14 @@ export function quantityText(value: number, unit: string, units: UnitSystem, as?
   return trimmed(formatQuantity<CanonicalUnit>(value as Quantity<CanonicalUnit>, shown));
 }
 
-/** Places behind the decimal mark that the second digit of a half-width reaches to. */
-const placesOf = (half: number): number =>
-  half > 0 ? Math.min(12, Math.max(0, 1 - Math.floor(Math.log10(half)))) : 3;
+/** Places behind the decimal mark at which a number has so many digits. */
+const placesFor = (size: number, digits: number): number =>
+  size > 0 ? Math.min(12, Math.max(0, digits - 1 - Math.floor(Math.log10(size)))) : 3;
 
-/** Value and half-width to the place of the half-width's second digit: `7.65 ± 0.09 Ω`. */
+/** Places that the second digit of a half-width reaches to. */
+const placesOf = (half: number): number => placesFor(half, 2);
+
+/** Value and half-width to the place of the half-width's second digit: `7.65 ± 0.09 Ω`. One that nobody could read is left out. */
 export function intervalText(value: number, halfWidth: number, unit: string, units: UnitSystem): string {
   if (!isUnit(unit)) {
     const decimals = Math.min(placesOf(halfWidth), 4);
@@ -75,6 +78,8 @@ export function intervalText(value: number, halfWidth: number, unit: string, uni
   const symbol = symbolOf(value, unit, units);
   const half = halfIn(halfWidth, unit, symbol);
   const decimals = placesOf(half);
+  const size = Math.abs(Number(convertUnits({ value, from: unit, to: symbol })));
+  if (decimals > placesFor(size, DIGITS)) return quantityText(value, unit, units, symbol);
   const [whole = ""] = formatQuantity<CanonicalUnit>(value as Quantity<CanonicalUnit>, {
     unit,
     as: symbol,
