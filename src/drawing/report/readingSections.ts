@@ -15,6 +15,7 @@ import {
   intervalText,
   limitText,
   quantityText,
+  rangeText,
   type UnitSystem,
   uncertainOhms,
   verdictCell,
@@ -113,17 +114,15 @@ export function branchSection(days: readonly Day[]): Draft {
   return { id: "branches", title: "Branch resistances", blocks, missing: "No ohm readings." };
 }
 
-function severityText({ level, atLeast, action }: JointRise): string {
-  return `${level === "undecided" ? `at least level ${atLeast}` : `level ${level}`}: ${action}`;
+/** Rank on the severity scale; what it asks for stands under the table. */
+function rankText({ level, atLeast }: JointRise): string {
+  return level === "undecided" ? `at least ${atLeast}` : String(level);
 }
 
 function jointRow(joint: JointAssessment, units: UnitSystem): readonly (Cell | string)[] {
   const { id, resistance, halfWidth, power, ratioToBest, comparison, rise } = joint;
   const ohms = (value: number): string => quantityText(value, "Ω", units);
-  const ends =
-    rise === null
-      ? ""
-      : `${quantityText(rise.fullLoadLow, "K", units)} to ${quantityText(rise.fullLoadHigh, "K", units)}`;
+  const ends = rise === null ? "" : rangeText(rise.fullLoadLow, rise.fullLoadHigh, "K", units, 3);
   return [
     id,
     resistance === null
@@ -136,7 +135,7 @@ function jointRow(joint: JointAssessment, units: UnitSystem): readonly (Cell | s
     verdictCell(comparison),
     rise === null ? "" : quantityText(rise.measured, "K", units),
     ends,
-    rise === null ? "" : severityText(rise),
+    rise === null ? "" : rankText(rise),
   ];
 }
 
@@ -150,15 +149,18 @@ export function jointSection(days: readonly Day[], units: UnitSystem): Draft {
     "comparison",
     "#rise",
     "#rise at full load",
-    "severity",
+    "severity level",
   ];
   const blocks = days.flatMap(({ name, readings: { joints } }): readonly Block[] => {
     if (joints.length === 0) return [];
     const rows = joints.map((joint) => jointRow(joint, units));
+    const asked = joints.flatMap(({ id, rise }) =>
+      rise === null ? [] : [`${id}, severity level ${rankText(rise)}: ${rise.action}.`],
+    );
     const rules = new Set(joints.flatMap(({ rule, rise }) => (rise === null ? [rule] : [rule, rise.rule])));
     return [
       ...slim(table(`Joints, ${name}, worst first`, headings, rows)),
-      ...list([...rules].filter((rule) => rule !== "").map((rule) => `Rule: ${rule}`)),
+      ...list([...asked, ...[...rules].filter((rule) => rule !== "").map((rule) => `Rule: ${rule}`)]),
     ];
   });
   const missing = "No joint was measured: neither millivolt drops nor a thermal scan.";
