@@ -130,9 +130,9 @@ function jointRow(joint: JointAssessment, units: UnitSystem): readonly (Cell | s
       : halfWidth === null
         ? ohms(resistance)
         : intervalText(resistance, halfWidth, "Ω", units),
-    power === null ? "" : quantityText(power, "W", units),
-    ratioToBest === null ? "" : `${quantityText(ratioToBest, "1", units)}×`,
     verdictCell(comparison),
+    ratioToBest === null ? "" : `${quantityText(ratioToBest, "1", units)}×`,
+    power === null ? "" : quantityText(power, "W", units),
     rise === null ? "" : quantityText(rise.measured, "K", units),
     ends,
     rise === null ? "" : rankText(rise),
@@ -144,9 +144,9 @@ export function jointSection(days: readonly Day[], units: UnitSystem): Draft {
   const headings = [
     "joint",
     "#resistance",
-    "#heat",
-    "#to best",
     "comparison",
+    "#to best",
+    "#heat",
     "#rise",
     "#rise at full load",
     "severity level",
