@@ -7,8 +7,7 @@ import type { DiagramState } from "../diagramTypes.ts";
 import { phasorPicture } from "../phasorDiagram.ts";
 import type { DescribedPicture } from "../svg.ts";
 import { type Block, type Draft, paragraph } from "./document.ts";
-import { type Day, measuredText } from "./readingSections.ts";
-import { quantityText } from "./shown.ts";
+import { type Day, jointText, measuredText } from "./readingSections.ts";
 
 /** Widths: of a column of text on screen and paper at full size, and of a phone. */
 const WIDE = 700;
@@ -92,9 +91,7 @@ function diagram(assessment: ModuleAssessment, { name, readings }: Day): readonl
       branches.map((one) => [one.id, one.resistance === "open" ? "" : measuredText(one)]),
     ),
     ...Object.fromEntries(
-      measured.flatMap(({ id, resistance: ohms }) =>
-        ohms === null ? [] : [[id, quantityText(ohms, "Ω", "SI")]],
-      ),
+      measured.flatMap((one) => (one.resistance === null ? [] : [[one.id, jointText(one)]])),
     ),
   };
   const states: Record<string, DiagramState> = {};
