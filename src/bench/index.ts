@@ -6,6 +6,7 @@ export * from "./degradedOptions.ts";
 export * from "./degradedTypes.ts";
 export * from "./deltaReadings.ts";
 export * from "./diagnosis/diagnose.ts";
+export * from "./diagnosis/groupWords.ts";
 export * from "./diagnosis/nextMeasurements.ts";
 export type { FaultPriors, Spread } from "./diagnosis/settings.ts";
 export * from "./diagnosis/text.ts";

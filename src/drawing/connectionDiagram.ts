@@ -1,9 +1,10 @@
 /** The connection diagram of a module as an SVG picture. */
 import { given } from "../quantity/index.ts";
-import { diagramLayout } from "./diagramLayout.ts";
+import type { DrawnAs } from "./diagramKey.ts";
+import { layoutOf } from "./diagramLayout.ts";
 import { drawMark, drawSymbol } from "./diagramSymbols.ts";
 import type { DiagramInput, DiagramLayout, DiagramText, PictureStyle } from "./diagramTypes.ts";
-import { checkPictureId, fixed, picture, tag, textTag } from "./svg.ts";
+import { checkPictureId, type DescribedPicture, fixed, picture, tag, textTag } from "./svg.ts";
 import { type Palette, paletteOf } from "./theme.ts";
 
 /** Colour of a text by what it is; a fault's word has the colour of its mark. */
@@ -83,10 +84,16 @@ function drawn(layout: DiagramLayout, palette: Palette): readonly string[] {
  * @since 0.1.0
  */
 export function connectionDiagram(input: DiagramInput & PictureStyle): string {
+  return diagramPicture(input, "elements").svg;
+}
+
+/** The same with its description; its resistors may stand for whole branches. */
+export function diagramPicture(input: DiagramInput & PictureStyle, symbols: DrawnAs): DescribedPicture {
   given(input);
   const palette = paletteOf(input.theme);
   checkPictureId(input.id);
-  const layout = diagramLayout(input);
+  const layout = layoutOf(input, symbols);
   const { title, description, width, height } = layout;
-  return picture({ id: input.id, title, description, width, height, palette, body: drawn(layout, palette) });
+  const body = drawn(layout, palette);
+  return { svg: picture({ id: input.id, title, description, width, height, palette, body }), description };
 }

@@ -11,6 +11,9 @@ const KEYED: readonly SymbolKind[] = ["joint", "jumper bar", "conductor"];
 /** More branches than this are told by their faults only. */
 const TOLD = 60;
 
+/** What one resistor of the picture stands for. */
+export type DrawnAs = "elements" | "branches";
+
 /** Draws the key of those symbols that carry no word of their own; returns where it ends. */
 export function drawKey(canvas: DiagramCanvas, top: number, room: number): number {
   const used = KEYED.filter((kind) => canvas.symbols.some((symbol) => symbol.kind === kind));
@@ -33,6 +36,25 @@ export function drawKey(canvas: DiagramCanvas, top: number, room: number): numbe
   return used.length > 0 ? y + 8 : y;
 }
 
+/** Shortened names told in full under the picture, at most so many; those left out have their titles. */
+const MOST_NAMES = 16;
+
+/** Labels that the picture shortens, in full. Elements and star points are told by their ends and the heading of their bank. */
+export function namesInFull(canvas: DiagramCanvas, tree: ModuleTree, words: DiagramWords): readonly string[] {
+  const told = new Set<string>();
+  for (const { role, about, text, full } of canvas.texts) {
+    if (full === undefined || full === text || (role !== "label" && role !== "node" && role !== "heading"))
+      continue;
+    if (role === "label" && words.of(about).tail !== "") continue;
+    if (role === "node" && tree.banks.some(({ id }) => full === `S-${id}`)) continue;
+    told.add(role === "heading" ? full : `${text} is ${full}`);
+  }
+  const all = [...told];
+  return all.length <= MOST_NAMES
+    ? all
+    : [...all.slice(0, MOST_NAMES - 1), `and ${all.length - MOST_NAMES + 1} more`];
+}
+
 interface Told extends Words {
   readonly id: string;
 }
@@ -51,15 +73,15 @@ export function liveNote(tree: ModuleTree, words: DiagramWords): string {
   return "A break or a lost line does not make a module dead: isolate all lines, lock out and prove dead before touching it. The local code and a licensed electrician decide.";
 }
 
-function bankSentence(tree: ModuleTree, words: DiagramWords, bank: number): string {
+function bankSentence(tree: ModuleTree, words: DiagramWords, bank: number, symbols: DrawnAs): string {
   const { id = "", connection, elementsInParallel = 1, elementsInSeries = 1 } = tree.banks[bank] ?? {};
   const strings = `${elementsInParallel === 1 ? "" : `${elementsInParallel} in parallel, `}${elementsInSeries === 1 ? "" : `${elementsInSeries} in series, `}`;
-  return `${words.name(id, `Bank ${id}`)}: ${connection}, ${strings}${3 * elementsInParallel * elementsInSeries} elements.`;
+  return `${words.name(id, `Bank ${id}`)}: ${connection}, ${strings}${3 * elementsInParallel * elementsInSeries} ${symbols}.`;
 }
 
 /** The diagram in sentences. */
-export function describeDiagram(tree: ModuleTree, words: DiagramWords): string {
-  const banks = tree.banks.map((_, bank) => bankSentence(tree, words, bank));
+export function describeDiagram(tree: ModuleTree, words: DiagramWords, symbols: DrawnAs): string {
+  const banks = tree.banks.map((_, bank) => bankSentence(tree, words, bank, symbols));
   const stars = tree.banks.filter(({ connection }) => connection === "star").length;
   const star =
     stars === 0

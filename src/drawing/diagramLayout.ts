@@ -4,7 +4,7 @@ import { DiagramCanvas } from "./diagramCanvas.ts";
 import { type Column, measureColumn } from "./diagramColumn.ts";
 import { type DrawnColumn, drawColumn } from "./diagramDraw.ts";
 import { type Feed, placeFeed } from "./diagramFeed.ts";
-import { describeDiagram, drawKey, liveNote } from "./diagramKey.ts";
+import { type DrawnAs, describeDiagram, drawKey, liveNote, namesInFull } from "./diagramKey.ts";
 import { LANE, MARGIN, NOTE, type Packing, TITLE } from "./diagramMetrics.ts";
 import type { DiagramInput, DiagramLayout } from "./diagramTypes.ts";
 import { type DiagramWords, diagramWords } from "./diagramWords.ts";
@@ -33,6 +33,7 @@ interface Scene {
   readonly tree: ModuleTree;
   readonly words: DiagramWords;
   readonly earthed: boolean;
+  readonly symbols: DrawnAs;
 }
 
 /** Vertical wires beside the panels, from the rail that feeds them to the last bank that they serve. */
@@ -137,11 +138,12 @@ function finished(scene: Scene, chosen: Attempt): DiagramLayout {
     bottom = drawEarth(canvas, frame);
   }
   bottom = drawKey(canvas, bottom + 10, width - 2 * MARGIN);
-  for (const text of wrapped(liveNote(tree, words), width - 2 * MARGIN, NOTE)) {
+  const notes = [...namesInFull(canvas, tree, words), liveNote(tree, words)];
+  for (const text of notes.flatMap((note) => wrapped(note, width - 2 * MARGIN, NOTE))) {
     bottom += NOTE + 6;
     canvas.text({ role: "note", about: "", text, x: MARGIN, y: bottom, anchor: "start", size: NOTE });
   }
-  const description = describeDiagram(tree, words);
+  const description = describeDiagram(tree, words, scene.symbols);
   const { texts, symbols, marks, wires } = canvas;
   const panels = drawn.flatMap((one) => one.panels);
   const height = bottom + MARGIN;
@@ -185,11 +187,17 @@ function finished(scene: Scene, chosen: Attempt): DiagramLayout {
  * @since 0.1.0
  */
 export function diagramLayout(input: DiagramInput): DiagramLayout {
+  return layoutOf(input, "elements");
+}
+
+/** The same for a picture whose resistors may stand for whole branches. */
+export function layoutOf(input: DiagramInput, symbols: DrawnAs): DiagramLayout {
   const { module, title = "Connection diagram", width = WIDTH, protectiveEarth = false } = given(input);
   checkBetween("width", width, NARROWEST, WIDEST);
   const tree = moduleTree(builtModule(module));
   const words = diagramWords(input, tree);
-  const scene: Scene = { title: namedText("title", title), tree, words, earthed: protectiveEarth === true };
+  const heading = namedText("title", title);
+  const scene: Scene = { title: heading, tree, words, earthed: protectiveEarth === true, symbols };
   const most = Math.min(MOST_COLUMNS, tree.banks.length);
   const attempts: Attempt[] = [];
   for (const some of PACKINGS) {

@@ -6,5 +6,6 @@ export * from "./diagramTypes.ts";
 export type { Box, Point } from "./geometry.ts";
 export * from "./ownCurves.ts";
 export { phasorDiagram } from "./phasorDiagram.ts";
+export { benchReport } from "./report/benchReport.ts";
 export type { PlacedText } from "./svg.ts";
 export type { Theme } from "./theme.ts";

@@ -7,7 +7,7 @@ import { builtModule } from "./moduleTree.ts";
 import { between, type PhasorData, phasorData } from "./phasorData.ts";
 import { drawPhasors } from "./phasorPlot.ts";
 import { drawTable, type TableSection } from "./phasorTable.ts";
-import { checkPictureId, picture, textTag } from "./svg.ts";
+import { checkPictureId, type DescribedPicture, picture, textTag } from "./svg.ts";
 import { namedText, wrapped } from "./text.ts";
 import { paletteOf } from "./theme.ts";
 
@@ -99,6 +99,11 @@ export function phasorDiagram(
     readonly width?: number;
   } & PictureStyle,
 ): string {
+  return phasorPicture(input).svg;
+}
+
+/** The same with its description. */
+export function phasorPicture(input: Parameters<typeof phasorDiagram>[0]): DescribedPicture {
   const { module, supply, title = "Phasor diagram", width = WIDTH, theme, id } = given(input);
   checkBetween("width", width, 280, 4000);
   const palette = paletteOf(theme);
@@ -142,5 +147,6 @@ export function phasorDiagram(
     }),
   ];
   const height = bottom + notes.length * (NOTE + 6) + MARGIN;
-  return picture({ id, title: heading, description: sentences(data, all), width, height, palette, body });
+  const description = sentences(data, all);
+  return { svg: picture({ id, title: heading, description, width, height, palette, body }), description };
 }

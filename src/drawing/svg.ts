@@ -74,6 +74,12 @@ export function checkPictureId(id: string | undefined): void {
   });
 }
 
+/** A picture and what it shows in sentences. */
+export interface DescribedPicture {
+  readonly svg: string;
+  readonly description: string;
+}
+
 /** A whole picture with its title, description and background. */
 export function picture(input: {
   readonly id: string | undefined;

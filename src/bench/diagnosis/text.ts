@@ -1,54 +1,37 @@
 /** The diagnosis as plain text, for a terminal or a job sheet: first the answer, then the evidence, then what to do next. */
-import { fail, formatQuantity, given, type Ohms, type Open } from "../../quantity/index.ts";
+import { fail, given, type Open } from "../../quantity/index.ts";
 import { bullet, heading, table, wrap } from "../layout.ts";
+import { explanationGroupWords } from "./groupWords.ts";
 import type { MeasurementProposal } from "./nextMeasurements.ts";
-import type { Diagnosis, DiagnosisInput, Explanation, ExplanationGroup, FaultEstimate } from "./types.ts";
-import { explanationWords, measurementWords, probabilityWords as percent, unseenWords } from "./words.ts";
+import type { Diagnosis, DiagnosisInput, Explanation, ExplanationGroup } from "./types.ts";
+import { explanationWords, measurementWords } from "./words.ts";
 
 /** Groups and members shown, and proposals. */
 const GROUPS = 4;
 const MEMBERS = 5;
 const PROPOSALS = 3;
 
-function estimateText({ of, value, low, high, unit }: FaultEstimate): string {
-  if (unit === "Ω") {
-    const ohms = (x: number): string =>
-      formatQuantity(x as Ohms, { unit: "Ω", significantDigits: 2, engineering: true });
-    return `${of} ${ohms(value)} (${ohms(low)} to ${ohms(high)})`;
-  }
-  return `${of} ${value.toFixed(2)} (${low.toFixed(2)} to ${high.toFixed(2)})`;
-}
-
-function groupLines({ probability, explanations }: ExplanationGroup): string[] {
-  const [first] = explanations as readonly [Explanation];
-  const seen = explanations.filter(({ unseen }) => unseen.length === 0);
-  const hidden = explanations.filter(({ unseen }) => unseen.length > 0);
+function groupLines(group: ExplanationGroup): string[] {
+  const { probability, explanations, unseen, estimates } = explanationGroupWords(group);
+  const [only] = explanations;
   const lines = [
     bullet(
-      explanations.length === 1
-        ? `${percent(probability)}: ${explanationWords(first.faults, first.wiring)}`
-        : `${percent(probability)} together, not told apart by these readings:`,
+      explanations.length === 1 && unseen === null
+        ? `${probability}: ${only?.text}`
+        : `${probability} together, not told apart by these readings:`,
     ),
   ];
-  if (explanations.length > 1) {
-    for (const { faults, wiring, probability: own } of seen.slice(0, MEMBERS)) {
-      lines.push(wrap(`${percent(own)}: ${explanationWords(faults, wiring)}`, "      "));
+  if (explanations.length > 1 || unseen !== null) {
+    for (const one of explanations.slice(0, MEMBERS)) {
+      lines.push(wrap(`${one.probability}: ${one.text}`, "      "));
     }
-    const more = seen.length - MEMBERS;
+    const more = explanations.length - MEMBERS;
     if (more > 0) lines.push(`      and ${more} more, each less probable or like these`);
-    if (hidden.length > 0) {
-      const sum = hidden.reduce((part, one) => part + one.probability, 0);
-      lines.push(wrap(`${percent(sum)}: ${unseenWords(hidden)}, alone or besides`, "      "));
+    if (unseen !== null) {
+      lines.push(wrap(`${unseen.probability}: ${unseen.text}, alone or besides`, "      "));
     }
   }
-  const shownFaults = first.faults.length - first.unseen.length;
-  for (const estimate of first.estimates) {
-    // Unseen faults come last among the faults: what is said of them is what was assumed.
-    const known =
-      estimate.fault < shownFaults ? "95 % of it" : "assumed beforehand, not shown by these readings";
-    lines.push(wrap(`${estimateText(estimate)}, ${known}`, "      "));
-  }
-  return lines;
+  return [...lines, ...estimates.map((one) => wrap(one, "      "))];
 }
 
 const shown = (value: number | Open | null): string =>
