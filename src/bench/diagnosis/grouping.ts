@@ -53,7 +53,7 @@ export function signatureOf(finding: Finding, wiring: number): Signature {
   }
   if (last !== finding.best) finding.visit(finding.best);
   const state = Array.from(prediction.adrift, (adrift, r) => {
-    if (finding.model.question.seen.reads[r] === null) return "";
+    if (Number.isNaN(finding.model.question.seen.reads[r])) return "";
     return adrift !== 0 ? adrift : prediction.mean[r] === Number.POSITIVE_INFINITY ? "o" : "v";
   });
   const m = evaluation.count;

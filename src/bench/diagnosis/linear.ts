@@ -3,6 +3,7 @@
 /** Replaces the lower triangle of a symmetric positive definite n×n matrix by its Cholesky factor; returns ln det of it. */
 export function choleskyInPlace(matrix: Float64Array, n: number): number {
   let logDeterminant = 0;
+  let product = 1;
   for (let j = 0; j < n; j += 1) {
     const row = j * n;
     let pivot = matrix[row + j] as number;
@@ -12,15 +13,21 @@ export function choleskyInPlace(matrix: Float64Array, n: number): number {
       pivot = 1e-14 * Math.max(matrix[row + j] as number, 1e-300);
     const root = Math.sqrt(pivot);
     matrix[row + j] = root;
-    logDeterminant += 2 * Math.log(root);
+    product *= pivot;
+    // One logarithm for many pivots, as long as float64 holds their product.
+    if (!(product > 1e-200 && product < 1e200)) {
+      logDeterminant += Math.log(product / pivot) + Math.log(pivot);
+      product = 1;
+    }
+    const part = 1 / root;
     for (let i = j + 1; i < n; i += 1) {
       const below = i * n;
       let sum = matrix[below + j] as number;
       for (let k = 0; k < j; k += 1) sum -= (matrix[below + k] as number) * (matrix[row + k] as number);
-      matrix[below + j] = sum / root;
+      matrix[below + j] = sum * part;
     }
   }
-  return logDeterminant;
+  return logDeterminant + Math.log(product);
 }
 
 /** Solves L·x = b in place. */

@@ -44,7 +44,10 @@ export function questionOf(input: DiagnosisInput, planned: readonly FieldMeasure
   const instrumentOf = (reading: { readonly kind: FieldReading["kind"] }): Instrument | undefined =>
     instruments[INSTRUMENT_OF[reading.kind]];
   const seen: Seen = {
-    reads: all.map((reading) => readsOf(reading)),
+    reads: Float64Array.from(all, (reading) => {
+      const reads = readsOf(reading);
+      return reads === null ? Number.NaN : reads === "open" ? Number.POSITIVE_INFINITY : reads;
+    }),
     own: Float64Array.from(all, (reading) => {
       const instrument = instrumentOf(reading);
       const reads = readsOf(reading);

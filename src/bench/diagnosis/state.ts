@@ -11,6 +11,10 @@ const LINES = ["L1", "L2", "L3"] as const;
 /** A cut whose own conductance is below this part of its edges' sum has no way round: nothing can flow through it. */
 const NO_WAY_ROUND = 1e-9;
 
+/** Energised readings that are no drop across a joint, in {@link Frame.liveKind}. */
+export const VOLTAGE = -1;
+export const CURRENT = -2;
+
 /** One dead arrangement: edges × edges admittance, and for each of its readings the share of 1 A in each edge. */
 export interface DeadState {
   readonly admittance: Float64Array;
@@ -50,10 +54,14 @@ export interface Frame {
   readonly edges: number;
   /** Hot over cold of each edge: 1 for joints. */
   readonly hot: Float64Array;
+  /** 1 for each edge that is a joint. */
+  readonly joint: Uint8Array;
   /** For each dead arrangement, which rows it holds. */
   readonly deadRows: readonly (readonly number[])[];
   /** Rows of the energised arrangement: those of readings, then one for each node in `nodes`. */
   readonly liveRows: readonly number[];
+  /** For each energised reading: the joint's edge of a drop, −1 for a voltage, −2 for a current. */
+  readonly liveKind: Int32Array;
   /** Nodes whose potential is kept, for earth faults. */
   readonly nodes: readonly string[];
   /** Sign with which each live row touches the module side of each line: rows × 3. */
@@ -92,7 +100,12 @@ export function frameOf(
       lineSign[3 * r + l] = (pair[0] === line ? 1 : 0) - (pair[1] === line ? 1 : 0);
     });
   });
-  const frame: Frame = { wiring, rows, edges, hot, deadRows, liveRows, nodes, lineSign };
+  const joint = Uint8Array.from(wiring.edges, (edge) => +edge.joint);
+  const liveKind = Int32Array.from(liveRows, (r) => {
+    const row = rows[r] as Row;
+    return row?.kind === "drop" ? row.edge : row?.kind === "voltage" ? VOLTAGE : CURRENT;
+  });
+  const frame: Frame = { wiring, rows, edges, hot, joint, deadRows, liveRows, liveKind, nodes, lineSign };
   const parts: ReadonlyMap<string, number>[] = [];
   const dead = settings.map((keep, k) => deadState(frame, keep, deadRows[k] as readonly number[], parts));
   const resistance = Float64Array.from(wiring.edges, (edge) =>
