@@ -1,5 +1,24 @@
 /** Dense linear algebra of a few rows, in place on typed arrays: the inference calls it thousands of times. */
 
+/** `Float64Array.from` with a function, which engines take ten times as long over. */
+export function filled(count: number, at: (i: number) => number): Float64Array {
+  const values = new Float64Array(count);
+  for (let i = 0; i < count; i += 1) values[i] = at(i);
+  return values;
+}
+
+/** The same for whole numbers. */
+export function filledWhole(count: number, at: (i: number) => number): Int32Array {
+  const values = new Int32Array(count);
+  for (let i = 0; i < count; i += 1) values[i] = at(i);
+  return values;
+}
+
+/** Copies all of `from` into `into`, of the same length; `set` takes longer on a few numbers. */
+export function copyInto(into: Float64Array, from: Float64Array): void {
+  for (let i = 0; i < from.length; i += 1) into[i] = from[i] as number;
+}
+
 /** Replaces the lower triangle of a symmetric positive definite n×n matrix by its Cholesky factor; returns ln det of it. */
 export function choleskyInPlace(matrix: Float64Array, n: number): number {
   let logDeterminant = 0;
@@ -50,7 +69,10 @@ export function squared(values: Float64Array, n: number): number {
 /** ln Σ exp of a list; −∞ for an empty one. */
 export function logSumExp(values: ArrayLike<number>): number {
   let largest = Number.NEGATIVE_INFINITY;
-  for (let i = 0; i < values.length; i += 1) largest = Math.max(largest, values[i] as number);
+  for (let i = 0; i < values.length; i += 1) {
+    const value = values[i] as number;
+    if (value > largest) largest = value;
+  }
   if (largest === Number.NEGATIVE_INFINITY) return largest;
   let sum = 0;
   for (let i = 0; i < values.length; i += 1) sum += Math.exp((values[i] as number) - largest);

@@ -5,6 +5,7 @@ import { gainDeviation, INSTRUMENT_OF, leadsOf, ownVariance, readsOf } from "./i
 import { healthyInsulation } from "./insulation.ts";
 import { type Evaluation, evaluate, evaluationFor, type Seen } from "./likelihood.ts";
 import { type Nuisances, observe, type Prediction, predictionFor, supplyModel } from "./observe.ts";
+import { filled } from "./linear.ts";
 import { branchesLookedInto, rowsOf } from "./rows.ts";
 import { type FaultPriors, type FullSpread, fullPriors, fullSpread } from "./settings.ts";
 import { type Frame, frameOf, type State } from "./state.ts";
@@ -44,19 +45,20 @@ export function questionOf(input: DiagnosisInput, planned: readonly FieldMeasure
   const instrumentOf = (reading: { readonly kind: FieldReading["kind"] }): Instrument | undefined =>
     instruments[INSTRUMENT_OF[reading.kind]];
   const seen: Seen = {
-    reads: Float64Array.from(all, (reading) => {
-      const reads = readsOf(reading);
+    reads: filled(all.length, (r) => {
+      const reads = readsOf(all[r] as FieldReading);
       return reads === null ? Number.NaN : reads === "open" ? Number.POSITIVE_INFINITY : reads;
     }),
-    own: Float64Array.from(all, (reading) => {
+    own: filled(all.length, (r) => {
+      const reading = all[r] as FieldReading;
       const instrument = instrumentOf(reading);
       const reads = readsOf(reading);
       return instrument === undefined || reads === null || reads === "open"
         ? 0
         : ownVariance(instrument, reads);
     }),
-    resolution: Float64Array.from(all, (reading) => instrumentOf(reading)?.resolution ?? 1),
-    reach: Float64Array.from(all, ({ kind }) => (kind === "insulation" ? 0 : (nominal ?? 1))),
+    resolution: filled(all.length, (r) => instrumentOf(all[r] as FieldReading)?.resolution ?? 1),
+    reach: filled(all.length, (r) => (all[r]?.kind === "insulation" ? 0 : (nominal ?? 1))),
   };
   const by: Nuisances = {
     common: (high - low) / Math.sqrt(12) / scale,

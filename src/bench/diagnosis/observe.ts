@@ -4,6 +4,7 @@
  */
 import { supplyFromLineVoltages } from "../../circuit/index.ts";
 import type { LineVolts } from "../../quantity/index.ts";
+import { filled } from "./linear.ts";
 import { type Frame, type State, VOLTAGE } from "./state.ts";
 
 /** Standard deviations of the nuisances, and the supply. */
@@ -34,35 +35,43 @@ export interface SupplyModel {
   readonly byIm: readonly Float64Array[];
 }
 
-/** Phasors of a balanced supply and their derivatives, by the circuit room's triangle. */
-export function supplyModel(lineVoltage: number): SupplyModel {
-  const phasors = (factors: readonly [number, number, number]): readonly { re: number; im: number }[] => {
-    const [v12, v23, v31] = factors.map((f) => (f * lineVoltage) as LineVolts) as [
-      LineVolts,
-      LineVolts,
-      LineVolts,
-    ];
+/** Phasors of a balanced supply of 1 V and their derivatives, by the circuit room's triangle. */
+function unitSupply(): SupplyModel {
+  const phasors = (factors: readonly number[]): readonly { re: number; im: number }[] => {
+    const [v12, v23, v31] = factors as readonly [LineVolts, LineVolts, LineVolts];
     return supplyFromLineVoltages({ v12, v23, v31 }).lines.map(({ voltage }) => voltage);
   };
   const base = phasors([1, 1, 1]);
   const step = 1e-4;
   const slopes = [0, 1, 2].map((k) => {
     const at = (sign: number): readonly { re: number; im: number }[] =>
-      phasors([0, 1, 2].map((i) => (i === k ? Math.exp(sign * step) : 1)) as [number, number, number]);
+      phasors([0, 1, 2].map((i) => (i === k ? Math.exp(sign * step) : 1)));
     const [up, down] = [at(1), at(-1)];
     const part = (pick: "re" | "im"): Float64Array =>
-      Float64Array.from(
-        [0, 1, 2],
-        (l) => ((up[l]?.[pick] as number) - (down[l]?.[pick] as number)) / (2 * step),
-      );
+      filled(3, (l) => ((up[l]?.[pick] as number) - (down[l]?.[pick] as number)) / (2 * step));
     return { re: part("re"), im: part("im") };
   });
   return {
-    nominal: lineVoltage,
-    re: Float64Array.from([0, 1, 2], (l) => base[l]?.re as number),
-    im: Float64Array.from([0, 1, 2], (l) => base[l]?.im as number),
+    nominal: 1,
+    re: filled(3, (l) => base[l]?.re as number),
+    im: filled(3, (l) => base[l]?.im as number),
     byRe: slopes.map(({ re }) => re),
     byIm: slopes.map(({ im }) => im),
+  };
+}
+
+let unit: SupplyModel | undefined;
+
+/** Phasors of a balanced supply and their derivatives, which go with its voltage; the triangle is solved once, when first asked. */
+export function supplyModel(lineVoltage: number): SupplyModel {
+  unit ??= unitSupply();
+  const scaled = (values: Float64Array): Float64Array => filled(3, (l) => (values[l] as number) * lineVoltage);
+  return {
+    nominal: lineVoltage,
+    re: scaled(unit.re),
+    im: scaled(unit.im),
+    byRe: unit.byRe.map(scaled),
+    byIm: unit.byIm.map(scaled),
   };
 }
 
@@ -99,6 +108,10 @@ export function predictionFor(frame: Frame): Prediction {
   const rows = frame.rows.length;
   const count = frame.edges + 3 + 3 + 4 + 1;
   const live = frame.liveRows.length + frame.nodes.length;
+  const places = new Uint8Array(rows);
+  frame.rows.forEach((row, r) => {
+    places[r] = row === null ? NO_SUCH_PLACE : row.kind === "insulation" ? 1 : 0;
+  });
   return {
     mean: new Float64Array(rows),
     adrift: new Uint8Array(rows),
@@ -109,9 +122,7 @@ export function predictionFor(frame: Frame): Prediction {
     voltageColumn: frame.edges + 3,
     re: new Float64Array(live),
     im: new Float64Array(live),
-    places: Uint8Array.from(frame.rows, (row) =>
-      row === null ? NO_SUCH_PLACE : row.kind === "insulation" ? 1 : 0,
-    ),
+    places,
     edgeRe: new Float64Array(frame.edges),
     edgeIm: new Float64Array(frame.edges),
     deviation: new Float64Array(frame.edges),

@@ -4,7 +4,7 @@
  */
 import type { CutResponse } from "./change.ts";
 import type { Insertion } from "./faults.ts";
-import { forwardInPlace, squared } from "./linear.ts";
+import { filled, forwardInPlace, squared } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
 import type { SupplyModel } from "./observe.ts";
 import type { State } from "./state.ts";
@@ -58,8 +58,8 @@ export function baselineOf(model: Model, state: State): Baseline {
     count: m,
     active,
     factor: evaluation.factor.slice(0, m * m),
-    mean: Float64Array.from(active, (r) => prediction.mean[r] as number),
-    reads: Float64Array.from(active, (r) => question.seen.reads[r] as number),
+    mean: filled(m, (i) => prediction.mean[active[i] as number] as number),
+    reads: filled(m, (i) => question.seen.reads[active[i] as number] as number),
     setting,
     position,
     re: prediction.re.slice(),
@@ -78,7 +78,7 @@ export function rebased(model: Model, base: Baseline, whole: number): Baseline {
     log,
     determinant: log + 0.5 * evaluation.chiSquare,
     factor: evaluation.factor.slice(0, m * m),
-    mean: Float64Array.from(base.active, (r) => prediction.mean[r] as number),
+    mean: filled(m, (i) => prediction.mean[base.active[i] as number] as number),
   };
 }
 

@@ -4,6 +4,7 @@
  */
 import { networkResponses } from "../../circuit/index.ts";
 import { networkOf, type Wiring } from "./edges.ts";
+import { filled, filledWhole } from "./linear.ts";
 import type { Cut, Row, Rows } from "./rows.ts";
 
 const LINES = ["L1", "L2", "L3"] as const;
@@ -76,7 +77,9 @@ export function frameOf(
   live: boolean,
 ): { readonly frame: Frame; readonly state: State; readonly parts: readonly ReadonlyMap<string, number>[] } {
   const edges = wiring.edges.length;
-  const hot = Float64Array.from(wiring.edges, ({ joint }) => (joint ? 1 : ratio));
+  const joint = new Uint8Array(edges);
+  for (let e = 0; e < edges; e += 1) if (wiring.edges[e]?.joint === true) joint[e] = 1;
+  const hot = filled(edges, (e) => (joint[e] === 1 ? 1 : ratio));
   const deadRows = settings.map((_, k) =>
     rows.flatMap((row, r) => (row?.kind === "resistance" && row.setting === k ? [r] : [])),
   );
@@ -100,18 +103,18 @@ export function frameOf(
       lineSign[3 * r + l] = (pair[0] === line ? 1 : 0) - (pair[1] === line ? 1 : 0);
     });
   });
-  const joint = Uint8Array.from(wiring.edges, (edge) => +edge.joint);
-  const liveKind = Int32Array.from(liveRows, (r) => {
-    const row = rows[r] as Row;
+  const liveKind = filledWhole(liveRows.length, (k) => {
+    const row = rows[liveRows[k] as number] as Row;
     return row?.kind === "drop" ? row.edge : row?.kind === "voltage" ? VOLTAGE : CURRENT;
   });
   const frame: Frame = { wiring, rows, edges, hot, joint, deadRows, liveRows, liveKind, nodes, lineSign };
   const parts: ReadonlyMap<string, number>[] = [];
   const dead = settings.map((keep, k) => deadState(frame, keep, deadRows[k] as readonly number[], parts));
-  const resistance = Float64Array.from(wiring.edges, (edge) =>
-    edge.resistance === Number.POSITIVE_INFINITY ? 1 : edge.resistance,
-  );
-  const variance = Float64Array.from(wiring.edges, (edge) => edge.variance);
+  const resistance = filled(edges, (e) => {
+    const ohms = wiring.edges[e]?.resistance as number;
+    return ohms === Number.POSITIVE_INFINITY ? 1 : ohms;
+  });
+  const variance = filled(edges, (e) => wiring.edges[e]?.variance as number);
   return {
     frame,
     state: { dead, live: live ? liveState(frame, pairs, ratio) : null, resistance, variance },
@@ -133,11 +136,12 @@ function numbered(
 ): Numbered {
   const { branches } = networkOf(frame.wiring, ratio, keep);
   return {
-    conductance: Float64Array.from(branches, ({ resistance }) =>
-      resistance === "open" ? 0 : 1 / resistance,
-    ),
-    from: Int32Array.from(branches, ({ from }) => at.get(from) as number),
-    to: Int32Array.from(branches, ({ to }) => at.get(to) as number),
+    conductance: filled(branches.length, (e) => {
+      const resistance = branches[e]?.resistance as number | "open";
+      return resistance === "open" ? 0 : 1 / resistance;
+    }),
+    from: filledWhole(branches.length, (e) => at.get(branches[e]?.from as string) as number),
+    to: filledWhole(branches.length, (e) => at.get(branches[e]?.to as string) as number),
   };
 }
 

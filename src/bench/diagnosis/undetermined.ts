@@ -1,6 +1,6 @@
 /** What a set of readings can never show, said before anyone concludes it from them. */
 import { cutResponse, insertInto, scratchOf } from "./change.ts";
-import { forwardInPlace, squared } from "./linear.ts";
+import { filled, forwardInPlace, squared } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
 import type { ExplanationGroup } from "./types.ts";
 import { showsEarth } from "./unseen.ts";
@@ -28,7 +28,10 @@ function jointLimits(model: Model): readonly number[] {
       if (atom.edge >= 0) scratch.resistance[atom.edge] = before + probe;
       logLikelihood(model, scratch);
       if (atom.edge >= 0) scratch.resistance[atom.edge] = before;
-      const change = Float64Array.from(active, (r) => (prediction.mean[r] as number) - (mean[r] as number));
+      const change = filled(m, (i) => {
+        const r = active[i] as number;
+        return (prediction.mean[r] as number) - (mean[r] as number);
+      });
       forwardInPlace(factor, m, change);
       return (SEEN_AT * probe) / Math.sqrt(squared(change, m));
     });
