@@ -1,6 +1,7 @@
 /** Faults in places that no reading tells apart by symmetry: two like banks read only together. Weighed once. */
-import { type CutResponse, cutResponse } from "./change.ts";
+import type { CutResponse } from "./change.ts";
 import type { Atom } from "./faults.ts";
+import { type Ground, responseOn } from "./findings.ts";
 import type { Model } from "./model.ts";
 
 /** Agreement of figures that symmetry makes equal, relative. */
@@ -62,11 +63,11 @@ export interface Alike {
   readonly others: readonly Atom[];
 }
 
-/** Gathers the faults of a model that all readings see alike on its sound state. */
-export function alikeAtoms(model: Model): readonly Alike[] {
+/** Gathers the faults of a model that all readings see alike on a ground. */
+export function alikeAtoms(model: Model, ground: Ground): readonly Alike[] {
   const found = new Map<string, { atom: Atom; others: Atom[] }>();
   for (const atom of model.atoms) {
-    const response = cutResponse(model.frame, model.sound, atom.cut, atom.line);
+    const response = responseOn(model, ground, atom);
     const key = `${make(model, atom)}|${fingerprint(model, response)}`;
     const known = found.get(key);
     if (known === undefined) found.set(key, { atom, others: [] });

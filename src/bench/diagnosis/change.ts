@@ -1,4 +1,5 @@
 /** Rank-one changes of a state: a resistance inserted in series with the edges of a cut, from a fraction of an ohm to a break. */
+import { copyInto } from "./linear.ts";
 import type { Cut } from "./rows.ts";
 import { type DeadState, type Frame, hasWayRound, type LiveState, type State } from "./state.ts";
 
@@ -116,6 +117,11 @@ export function scratchOf(state: State): State {
   };
 }
 
+function keepDead(one: DeadState, into: DeadState): void {
+  copyInto(into.resistance, one.resistance);
+  copyInto(into.share, one.share);
+}
+
 function insertDead(one: DeadState, cut: DeadCut, rho: number, edges: number, into: DeadState): void {
   const { answer, own, way, through } = cut;
   const broken = rho === Number.POSITIVE_INFINITY;
@@ -186,15 +192,14 @@ export function insertInto(
   rhoHot: number,
   rows: number = frame.liveRows.length,
 ): void {
-  for (let d = 0; d < cut.dead.length; d += 1) {
-    insertDead(
-      state.dead[d] as DeadState,
-      cut.dead[d] as DeadCut,
-      rho,
-      frame.edges,
-      into.dead[d] as DeadState,
-    );
+  for (let d = 0; d < state.dead.length; d += 1) {
+    const [one, own] = [state.dead[d] as DeadState, into.dead[d] as DeadState];
+    // A lost line leaves the dead module as it is.
+    if (d >= cut.dead.length) keepDead(one, own);
+    else insertDead(one, cut.dead[d] as DeadCut, rho, frame.edges, own);
   }
+  copyInto(into.resistance, state.resistance);
+  copyInto(into.variance, state.variance);
   if (state.live !== null && cut.live !== null) {
     insertLive(state.live, cut.live, rhoHot, frame.edges, rows, into.live as LiveState);
   }

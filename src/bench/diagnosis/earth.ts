@@ -4,15 +4,16 @@
  */
 import type { Edge } from "./edges.ts";
 import type { Member } from "./faults.ts";
-import type { Finding, Named } from "./findings.ts";
+import type { Finding, Ground } from "./findings.ts";
 import { readsOf } from "./instruments.ts";
 import { earthedInsulation, healthyInsulation } from "./insulation.ts";
 import { evaluate } from "./likelihood.ts";
 import { logSumExp } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
+import { namesBeside } from "./names.ts";
 import { heaviest, planeIntegral } from "./nested.ts";
 import { logIntegral } from "./quadrature.ts";
-import { type Baseline, baselineOf, logOfMeans } from "./quick.ts";
+import { logOfMeans } from "./quick.ts";
 import { RANGE } from "./settings.ts";
 import type { State } from "./state.ts";
 
@@ -112,26 +113,19 @@ const POSITIONS = [
   [0.5 + Math.sqrt(0.15), 5 / 18],
 ] as const;
 
-/** Weighs an earth fault on a fixed state; `floor` as for {@link logIntegral}. */
+/** Weighs an earth fault on a ground; `floor` as for {@link logIntegral}. */
 export function earthFinding(input: {
   readonly model: Model;
-  readonly state: State;
+  readonly ground: Ground;
   readonly place: EarthPlace;
-  readonly before: readonly Named[];
-  readonly fault: number;
   readonly floor: number;
-  /** The state's baseline, if it is known. */
-  readonly base?: Baseline;
 }): Finding {
-  const { model, state, place, fault, floor } = input;
+  const { model, ground, place, floor } = input;
   const { frame, prediction, evaluation, question } = model;
-  const names = input.before.flatMap((one) =>
-    place.members.map(({ fault: name, odds }) => ({
-      faults: [...one.faults, name],
-      logOdds: one.logOdds + Math.log(odds),
-    })),
-  );
-  const base = input.base ?? baselineOf(model, state);
+  const { state } = ground;
+  const names = namesBeside(ground.names, place.members);
+  const fault = names.faults - 1;
+  const base = ground.base();
   const m = base.count;
   const { re, im } = base;
   const means = base.mean.slice();

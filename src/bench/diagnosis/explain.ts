@@ -79,7 +79,7 @@ function explanationsOf(
         : chiSquareSurvival({ chiSquare, degreesOfFreedom });
   const predicted = predictedReadings(finding);
   const estimates = estimatesOf(finding.completed?.() ?? finding);
-  return finding.names.map(({ faults, logOdds, unseen = [] }) => ({
+  return finding.names.list().map(({ faults, logOdds, unseen = [] }) => ({
     faults,
     unseen: unseen.map(({ fault }) => fault),
     wiring,

@@ -67,15 +67,14 @@ function setAside(seen: Seen, prediction: Prediction, into: Evaluation): number 
   const { mean, adrift } = prediction;
   for (let r = 0; r < prediction.rows; r += 1) {
     const reads = seen.reads[r] as number;
-    if (reads !== reads) continue;
+    if (Number.isNaN(reads)) continue;
     if (adrift[r] === NO_SUCH_PLACE) {
       into.contradictions += 1;
       log += Math.log(OPEN_SLIP);
       continue;
     }
     if (adrift[r] === 1) {
-      if (seen.reach[r] !== 0)
-        log += floating(reads, seen.own[r] as number, seen.reach[r] as number);
+      if (seen.reach[r] !== 0) log += floating(reads, seen.own[r] as number, seen.reach[r] as number);
       continue;
     }
     const open = mean[r] === Number.POSITIVE_INFINITY;

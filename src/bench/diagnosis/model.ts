@@ -1,11 +1,12 @@
 /** One wiring under one set of readings: its sound state, its faults, and the likelihood of any of them. */
+import { scratchOf } from "./change.ts";
 import { type Wiring, wiringOf } from "./edges.ts";
 import { type Atom, seriesAtoms } from "./faults.ts";
 import { gainDeviation, INSTRUMENT_OF, leadsOf, ownVariance, readsOf } from "./instruments.ts";
 import { healthyInsulation } from "./insulation.ts";
 import { type Evaluation, evaluate, evaluationFor, type Seen } from "./likelihood.ts";
-import { type Nuisances, observe, type Prediction, predictionFor, supplyModel } from "./observe.ts";
 import { filled } from "./linear.ts";
+import { type Nuisances, observe, type Prediction, predictionFor, supplyModel } from "./observe.ts";
 import { branchesLookedInto, rowsOf } from "./rows.ts";
 import { type FaultPriors, type FullSpread, fullPriors, fullSpread } from "./settings.ts";
 import { type Frame, frameOf, type State } from "./state.ts";
@@ -86,6 +87,8 @@ export interface Model {
   readonly wiring: Wiring;
   readonly frame: Frame;
   readonly sound: State;
+  /** Work space for states that are looked at once: whoever writes it reads it before anyone else can. */
+  readonly scratch: State;
   readonly atoms: readonly Atom[];
   /** For each dead arrangement, the connected part each node lies in. */
   readonly parts: readonly ReadonlyMap<string, number>[];
@@ -99,20 +102,23 @@ export interface Model {
   readonly logSound: number;
 }
 
-/** Sets one plan up, with a slip in its links if there is one; `drawn` is the wiring whose names the readings use (itself if left out). */
-export function modelOf(
-  question: Question,
-  plan: DiagnosisInput["module"],
-  drawn?: Wiring,
-  slip?: Slip,
-): Model {
-  const { all, spread, scale, live } = question;
-  const ratio = spread.temperatureFactor.value;
+/** The edges of a plan as drawn, apart where readings look inside. */
+export function drawnWiring({ all, scale }: Question, plan: DiagnosisInput["module"]): Wiring {
   const whole = wiringOf(plan, new Set(), scale);
   const inside = branchesLookedInto(whole, all);
-  const asDrawn = inside.size === 0 ? whole : wiringOf(plan, inside, scale);
+  return inside.size === 0 ? whole : wiringOf(plan, inside, scale);
+}
+
+/**
+ * Sets one plan up, with a slip in its links if there is one.
+ * @param asDrawn - the plan's edges
+ * @param drawn - the wiring whose names the readings use
+ */
+export function modelOf(question: Question, asDrawn: Wiring, drawn: Wiring, slip?: Slip): Model {
+  const { all, spread, live } = question;
+  const ratio = spread.temperatureFactor.value;
   const wiring = slip === undefined ? asDrawn : relinked(asDrawn, slip);
-  const rows = rowsOf(wiring, drawn ?? asDrawn, all);
+  const rows = rowsOf(wiring, drawn, all);
   const { frame, state, parts } = frameOf(wiring, rows, ratio, live);
   const atoms = seriesAtoms(wiring, ratio, question.priors, live);
   let logSound = 0;
@@ -122,6 +128,7 @@ export function modelOf(
     wiring,
     frame,
     sound: state,
+    scratch: scratchOf(state),
     atoms,
     parts,
     settings: rows.settings,

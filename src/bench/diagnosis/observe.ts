@@ -65,7 +65,8 @@ let unit: SupplyModel | undefined;
 /** Phasors of a balanced supply and their derivatives, which go with its voltage; the triangle is solved once, when first asked. */
 export function supplyModel(lineVoltage: number): SupplyModel {
   unit ??= unitSupply();
-  const scaled = (values: Float64Array): Float64Array => filled(3, (l) => (values[l] as number) * lineVoltage);
+  const scaled = (values: Float64Array): Float64Array =>
+    filled(3, (l) => (values[l] as number) * lineVoltage);
   return {
     nominal: lineVoltage,
     re: scaled(unit.re),

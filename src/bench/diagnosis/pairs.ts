@@ -3,7 +3,7 @@
  * Two parameters are first weighed with their effects added, which is exact where they are small; those that come to
  * anything are integrated over the plane.
  */
-import { cutResponse, inserted, insertInto, scratchOf } from "./change.ts";
+import { cutResponse, inserted, insertInto } from "./change.ts";
 import { type EarthPlace, earthFinding } from "./earth.ts";
 import type { Edge } from "./edges.ts";
 import { type Atom, elementInsertion, type Insertion, type Member, parameterAt } from "./faults.ts";
@@ -12,16 +12,15 @@ import {
   elementChange,
   type Finding,
   type Ground,
-  type Named,
-  namesOf,
+  groundOf,
   sameEdge,
   setEdge,
   weigh,
 } from "./findings.ts";
 import { logSumExp } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
+import { logOddsOf, type Names, NO_FAULT, namesBeside, pairedNames } from "./names.ts";
 import { heaviest, planeIntegral } from "./nested.ts";
-import { baselineOf } from "./quick.ts";
 import type { State } from "./state.ts";
 import { added, type Family, familiesOf } from "./summed.ts";
 
@@ -32,8 +31,7 @@ const WORTH = 4;
 const LEADS = 4;
 const MOST_LEADERS = 4;
 
-/** ln of the largest prior odds that any pair of names has, times their number. */
-const oddsOf = (atom: Atom): number => Math.log(atom.members.reduce((sum, { odds }) => sum + odds, 0));
+const oddsOf = (atom: Atom): number => logOddsOf(atom.members);
 
 /** Two elements of one edge: their lumped resistance with both changed. */
 function sharedInsertion(model: Model, first: Atom, second: Atom): (x: number, y: number) => Insertion {
@@ -47,8 +45,7 @@ function sharedInsertion(model: Model, first: Atom, second: Atom): (x: number, y
 
 /** The network with two parameters in it, the first kept between calls. */
 function planeVisitor(model: Model, first: Atom, second: Atom): (x: number, y: number) => number {
-  const { frame, sound } = model;
-  const scratch = scratchOf(sound);
+  const { frame, sound, scratch } = model;
   if (share(first, second)) {
     const both = sharedInsertion(model, first, second);
     const cut = cutResponse(frame, sound, first.cut);
@@ -69,8 +66,6 @@ function planeVisitor(model: Model, first: Atom, second: Atom): (x: number, y: n
       state = inserted(frame, sound, response, insertion.cold, insertion.hot);
       setEdge(frame, state, first.edge, insertion);
       inner = cutResponse(frame, state, second.cut, second.line);
-      scratch.resistance.set(state.resistance);
-      scratch.variance.set(state.variance);
       last = x;
     }
     const insertion: Insertion = second.insertion(y);
@@ -81,13 +76,7 @@ function planeVisitor(model: Model, first: Atom, second: Atom): (x: number, y: n
 }
 
 /** Two parameters integrated over the plane, stretch by stretch. */
-function planeFinding(
-  model: Model,
-  first: Atom,
-  second: Atom,
-  names: readonly Named[],
-  floor: number,
-): Finding {
+function planeFinding(model: Model, first: Atom, second: Atom, names: Names, floor: number): Finding {
   const at = planeVisitor(model, first, second);
   const points: (readonly number[])[] = [];
   const logTerms: number[] = [];
@@ -122,7 +111,7 @@ function planeFinding(
 /** A pair not worth integrating, told of where its summed effects weigh most. */
 function roughFinding(
   model: Model,
-  names: readonly Named[],
+  names: Names,
   [first, second]: readonly [Atom, Atom],
   point: readonly number[],
   log: number,
@@ -146,20 +135,18 @@ function roughFinding(
   };
 }
 
-const NONE: readonly Named[] = [{ faults: [], logOdds: 0 }];
-
 const samePlace = (a: Member, b: Member): boolean => a.string === b.string && a.position === b.position;
 
-/** Names of a pair of faults; no element is named twice in one. */
-function pairNames(first: Atom, second: Atom): readonly Named[] {
+/** Names of a pair of faults, null if there is none; no element is named twice in one. */
+function pairNames(first: Atom, second: Atom): Names | null {
   const shared = share(first, second);
-  return first.members.flatMap((a, i) =>
-    second.members.flatMap((b, j) =>
-      (first === second && j <= i) || (shared && samePlace(a, b))
-        ? []
-        : [{ faults: [a.fault, b.fault], logOdds: Math.log(a.odds) + Math.log(b.odds) }],
+  if (!shared && first !== second) return namesBeside(namesBeside(NO_FAULT, first.members), second.members);
+  const pairs = first.members.flatMap((a, i) =>
+    second.members.flatMap((b, j): [Member, Member][] =>
+      (first === second && j <= i) || (shared && samePlace(a, b)) ? [] : [[a, b]],
     ),
   );
+  return pairs.length === 0 ? null : pairedNames(pairs);
 }
 
 /** Whether both are in joints of one wire, where the second shows nothing more than the first. */
@@ -170,12 +157,14 @@ const share = (a: Atom, b: Atom): boolean => a.edge >= 0 && a.edge === b.edge;
 
 /**
  * All pairs of series faults of a model.
+ * @param sound - the sound module as a ground
  * @param singles - findings of the single faults, by atom
  * @param best - the best log posterior so far
  * @param keep - takes each finding; returns the best log posterior with it
  */
 export function seriesPairs(
   model: Model,
+  sound: Ground,
   singles: ReadonlyMap<Atom, Finding>,
   best: () => number,
   keep: (finding: Finding) => void,
@@ -184,13 +173,16 @@ export function seriesPairs(
   const free = model.atoms.filter(({ of }) => of !== null);
   const floorFor = (a: Atom, b: Atom): number => best() - oddsOf(a) - oddsOf(b) - 25;
   const grounds = new Map<Atom, Ground>();
-  const groundOf = (atom: Atom): Ground => {
-    const known = grounds.get(atom);
-    if (known !== undefined) return known;
-    const state = applied(model, model.sound, atom, atom.insertion(0));
-    const base = baselineOf(model, state);
-    const ground: Ground = { state, base, names: namesOf(atom.members, NONE), faults: 1 };
-    grounds.set(atom, ground);
+  const groundOn = (atom: Atom): Ground => {
+    let ground = grounds.get(atom);
+    if (ground === undefined) {
+      ground = groundOf(
+        model,
+        applied(model, sound, atom, atom.insertion(0)),
+        namesBeside(NO_FAULT, atom.members),
+      );
+      grounds.set(atom, ground);
+    }
     return ground;
   };
   fixed.forEach((first, i) => {
@@ -198,15 +190,16 @@ export function seriesPairs(
       if (first.kind === "element open" && second.kind === "element open") continue;
       if (first === second || sameWire(first, second)) continue;
       const floor = floorFor(first, second);
-      if (share(first, second)) for (const one of sameEdge(model, first, second, floor)) keep(one);
-      else keep(weigh(model, groundOf(first), second, floor));
+      if (share(first, second)) for (const one of sameEdge(model, sound, first, second, floor)) keep(one);
+      else keep(weigh(model, groundOn(first), second, floor));
     }
   });
-  freePairs(model, free, singles, best, keep);
+  freePairs(model, sound, free, singles, best, keep);
 }
 
 function freePairs(
   model: Model,
+  sound: Ground,
   free: readonly Atom[],
   singles: ReadonlyMap<Atom, Finding>,
   best: () => number,
@@ -223,15 +216,14 @@ function freePairs(
       .slice(0, MOST_LEADERS)
       .map((atom) => {
         const insertion = atom.insertion(singles.get(atom)?.best[0] ?? 0);
-        const state = applied(model, model.sound, atom, insertion);
-        return [atom, { state, base: baselineOf(model, state), names: NONE, faults: 1 }] as const;
+        return [atom, groundOf(model, applied(model, sound, atom, insertion), NO_FAULT)] as const;
       }),
   );
   free.forEach((first, i) => {
     for (const second of free.slice(i)) {
       if (first === second && first.edge < 0) continue;
       const names = pairNames(first, second);
-      if (names.length === 0) continue;
+      if (names === null) continue;
       const parts = (byAtom.get(first) ?? []).flatMap((a) =>
         (byAtom.get(second) ?? []).map((b) => added(a, b, base, m)),
       );
@@ -262,17 +254,18 @@ const visitBest = (finding: Finding | undefined): number => finding?.visit(findi
 /** An earth fault beside each fault without a parameter. */
 export function earthPairs(
   model: Model,
+  sound: Ground,
   places: readonly EarthPlace[],
   best: () => number,
   keep: (finding: Finding) => void,
 ): void {
   for (const atom of model.atoms) {
     if (atom.of !== null) continue;
-    const state = applied(model, model.sound, atom, atom.insertion(0));
-    const before = namesOf(atom.members, NONE);
+    const state = applied(model, sound, atom, atom.insertion(0));
+    const ground = groundOf(model, state, namesBeside(NO_FAULT, atom.members));
     for (const place of places) {
       if (place.edge === atom.edge) continue;
-      keep(earthFinding({ model, state, place, before, fault: 1, floor: best() - oddsOf(atom) - 25 }));
+      keep(earthFinding({ model, ground, place, floor: best() - oddsOf(atom) - 25 }));
     }
   }
 }

@@ -33,13 +33,10 @@ const GROUPED = 1e-4;
 /** Weighs, ranks and groups. */
 export function posteriorOf(question: Question): Posterior {
   const weighed = infer(question);
-  const logOf = ({ finding, logPrior }: Weighed): number =>
-    finding.log + logPrior + logSumExp(finding.names.map(({ logOdds }) => logOdds));
+  const logOf = ({ finding, logPrior }: Weighed): number => finding.log + logPrior + finding.names.logOdds;
   const logs = weighed.map(logOf);
   const everything = logSumExp(logs);
-  const priorTotal = logSumExp(
-    weighed.map(({ finding, logPrior }) => logPrior + logSumExp(finding.names.map(({ logOdds }) => logOdds))),
-  );
+  const priorTotal = logSumExp(weighed.map(({ finding, logPrior }) => logPrior + finding.names.logOdds));
   const kept = weighed
     .map((one, i): Ranked => ({ ...one, probability: Math.exp((logs[i] as number) - everything) }))
     .sort((a, b) => b.probability - a.probability)

@@ -34,7 +34,7 @@ const shown = (value: number): string => `${Number(value.toPrecision(3))}`;
 /** Most probable finding of a set. */
 function bestOf(weighed: readonly Weighed[]): Weighed {
   const score = ({ finding, logPrior }: Weighed): number =>
-    finding.log + logPrior + Math.max(...finding.names.map(({ logOdds }) => logOdds));
+    finding.log + logPrior + Math.max(...finding.names.list().map(({ logOdds }) => logOdds));
   return weighed.reduce((best, one) => (score(one) > score(best) ? one : best));
 }
 

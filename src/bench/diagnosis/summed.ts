@@ -1,5 +1,5 @@
 /** Two parameters weighed with their effects on the readings added: exact where they are small, a screen where they are not. */
-import { cutResponse, insertInto, scratchOf } from "./change.ts";
+import { cutResponse, insertInto } from "./change.ts";
 import { type Atom, parameterAt, type Stretch } from "./faults.ts";
 import { setEdge } from "./findings.ts";
 import { forwardInPlace } from "./linear.ts";
@@ -24,13 +24,12 @@ export function familiesOf(
   atoms: readonly Atom[],
 ): { families: Family[]; base: number; m: number } {
   const base = logLikelihood(model, model.sound);
-  const { evaluation, prediction, frame, sound } = model;
+  const { evaluation, prediction, frame, sound, scratch } = model;
   const m = evaluation.count;
   const factor = evaluation.factor.slice(0, m * m);
   const active = evaluation.active.slice(0, m);
   const residual = evaluation.residual.slice(0, m);
   const mean = prediction.mean.slice();
-  const scratch = scratchOf(sound);
   const families = atoms.flatMap((atom) => {
     const response = cutResponse(frame, sound, atom.cut, atom.line);
     return atom.stretches.map((stretch): Family => {
@@ -41,11 +40,8 @@ export function familiesOf(
       for (let k = 0; k < NODES; k += 1) {
         const insertion = atom.insertion(parameterAt(stretch, (k + 0.5) / NODES));
         insertInto(scratch, frame, sound, response, insertion.cold, insertion.hot);
-        const edge = atom.edge;
-        const [r, v] = [scratch.resistance[edge], scratch.variance[edge]];
-        setEdge(frame, scratch, edge, insertion);
+        setEdge(frame, scratch, atom.edge, insertion);
         logLikelihood(model, scratch);
-        if (edge >= 0) [scratch.resistance[edge], scratch.variance[edge]] = [r as number, v as number];
         for (let i = 0; i < m; i += 1) {
           const at = active[i] as number;
           const now = prediction.mean[at] as number;

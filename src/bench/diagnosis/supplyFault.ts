@@ -1,9 +1,10 @@
 /** A supply whose line voltages differ: linear in the readings, so that one factorisation serves every size and direction. */
 
-import type { Estimated, Finding, Named } from "./findings.ts";
+import type { Estimated, Finding } from "./findings.ts";
 import { evaluate } from "./likelihood.ts";
 import { forwardInPlace, logSumExp } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
+import type { Names } from "./names.ts";
 import { heaviest } from "./nested.ts";
 import { RANGE } from "./settings.ts";
 import type { State } from "./state.ts";
@@ -79,12 +80,7 @@ function gridAbout({ prediction, evaluation, question }: Model, base: number): F
 }
 
 /** Weighs an unbalanced supply on a fixed state. */
-export function unbalanceFinding(
-  model: Model,
-  state: State,
-  names: readonly Named[],
-  fault: number,
-): Finding {
+export function unbalanceFinding(model: Model, state: State, names: Names): Finding {
   const { prediction, evaluation, question } = model;
   const shift = (point: readonly number[]): void => {
     const d = deviations(point[0] as number, point[1] as number);
@@ -108,7 +104,7 @@ export function unbalanceFinding(
     model,
     names,
     log: logSumExp(logTerms),
-    parameters: [{ of: "unbalance", fault }],
+    parameters: [{ of: "unbalance", fault: names.faults - 1 }],
     points,
     logTerms,
     best: heaviest(points, logTerms),
