@@ -167,7 +167,7 @@ export function earthFinding(input: {
   }
   // Three positions weigh an earth fault; telling where it is takes as many as its likelihood is narrow.
   if (logSumExp(logTerms) > floor + RELEVANT && m > 0) {
-    const plane = planeIntegral(along, floor);
+    const plane = planeIntegral((x) => logIntegral(along(x), floor), floor);
     points = plane.points.map(([x, t]) => [x, ohmsAt(t)]);
     logTerms = [...plane.logTerms];
   }

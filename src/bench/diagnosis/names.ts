@@ -41,14 +41,12 @@ export function namesBeside(before: Names, members: readonly Member[]): Names {
     faults: before.faults + 1,
     logOdds: before.logOdds + logOddsOf(members),
     list: () =>
-      before
-        .list()
-        .flatMap(({ faults, logOdds }) =>
-          members.map(({ fault, odds }) => ({
-            faults: [...faults, fault],
-            logOdds: logOdds + Math.log(odds),
-          })),
-        ),
+      before.list().flatMap(({ faults, logOdds }) =>
+        members.map(({ fault, odds }) => ({
+          faults: [...faults, fault],
+          logOdds: logOdds + Math.log(odds),
+        })),
+      ),
   };
 }
 

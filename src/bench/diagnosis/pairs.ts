@@ -3,25 +3,13 @@
  * Two parameters are first weighed with their effects added, which is exact where they are small; those that come to
  * anything are integrated over the plane.
  */
-import { cutResponse, inserted, insertInto } from "./change.ts";
 import { type EarthPlace, earthFinding } from "./earth.ts";
-import type { Edge } from "./edges.ts";
-import { type Atom, elementInsertion, type Insertion, type Member, parameterAt } from "./faults.ts";
-import {
-  applied,
-  elementChange,
-  type Finding,
-  type Ground,
-  groundOf,
-  sameEdge,
-  setEdge,
-  weigh,
-} from "./findings.ts";
+import type { Atom, Member } from "./faults.ts";
+import { applied, type Finding, type Ground, groundOf, sameEdge, weigh } from "./findings.ts";
 import { logSumExp } from "./linear.ts";
-import { logLikelihood, type Model } from "./model.ts";
+import type { Model } from "./model.ts";
 import { logOddsOf, type Names, NO_FAULT, namesBeside, pairedNames } from "./names.ts";
-import { heaviest, planeIntegral } from "./nested.ts";
-import type { State } from "./state.ts";
+import { planeFinding, planeVisit, samePlace, share } from "./plane.ts";
 import { added, type Family, familiesOf } from "./summed.ts";
 
 /** Nats below the best at which a pair's effects are no longer worth integrating exactly. */
@@ -33,90 +21,18 @@ const MOST_LEADERS = 4;
 
 const oddsOf = (atom: Atom): number => logOddsOf(atom.members);
 
-/** Two elements of one edge: their lumped resistance with both changed. */
-function sharedInsertion(model: Model, first: Atom, second: Atom): (x: number, y: number) => Insertion {
-  const edge = model.wiring.edges[first.edge] as Edge;
-  const hot = model.frame.hot[first.edge] as number;
-  const a = first.members[0] as Member;
-  const b = second.members.find((one) => !samePlace(a, one)) as Member;
-  return (x, y) =>
-    elementInsertion(edge, hot, [elementChange(a, first.kind, x), elementChange(b, second.kind, y)]);
-}
-
-/** The network with two parameters in it, the first kept between calls. */
-function planeVisitor(model: Model, first: Atom, second: Atom): (x: number, y: number) => number {
-  const { frame, sound, scratch } = model;
-  if (share(first, second)) {
-    const both = sharedInsertion(model, first, second);
-    const cut = cutResponse(frame, sound, first.cut);
-    return (x, y) => {
-      const insertion = both(x, y);
-      insertInto(scratch, frame, sound, cut, insertion.cold, insertion.hot);
-      setEdge(frame, scratch, first.edge, insertion);
-      return logLikelihood(model, scratch);
-    };
-  }
-  const response = cutResponse(frame, sound, first.cut, first.line);
-  let last: number | null = null;
-  let state: State = sound;
-  let inner = response;
-  return (x, y) => {
-    if (x !== last) {
-      const insertion = first.insertion(x);
-      state = inserted(frame, sound, response, insertion.cold, insertion.hot);
-      setEdge(frame, state, first.edge, insertion);
-      inner = cutResponse(frame, state, second.cut, second.line);
-      last = x;
-    }
-    const insertion: Insertion = second.insertion(y);
-    insertInto(scratch, frame, state, inner, insertion.cold, insertion.hot);
-    setEdge(frame, scratch, second.edge, insertion);
-    return logLikelihood(model, scratch);
-  };
-}
-
-/** Two parameters integrated over the plane, stretch by stretch. */
-function planeFinding(model: Model, first: Atom, second: Atom, names: Names, floor: number): Finding {
-  const at = planeVisitor(model, first, second);
-  const points: (readonly number[])[] = [];
-  const logTerms: number[] = [];
-  for (const a of first.stretches) {
-    for (const b of second.stretches) {
-      const shift = Math.log(a.part * b.part);
-      const plane = planeIntegral((x) => {
-        const value = parameterAt(a, x);
-        return (y) => at(value, parameterAt(b, y));
-      }, floor);
-      plane.points.forEach(([x, y], i) => {
-        points.push([parameterAt(a, x), parameterAt(b, y)]);
-        logTerms.push((plane.logTerms[i] as number) + shift);
-      });
-    }
-  }
-  return {
-    model,
-    names,
-    log: logSumExp(logTerms),
-    parameters: [
-      { of: first.of as NonNullable<Atom["of"]>, fault: 0 },
-      { of: second.of as NonNullable<Atom["of"]>, fault: 1 },
-    ],
-    points,
-    logTerms,
-    best: heaviest(points, logTerms),
-    visit: ([x = 0, y = 0]) => at(x, y),
-  };
-}
-
 /** A pair not worth integrating, told of where its summed effects weigh most. */
-function roughFinding(
-  model: Model,
-  names: Names,
-  [first, second]: readonly [Atom, Atom],
-  point: readonly number[],
-  log: number,
-): Finding {
-  let at: ((x: number, y: number) => number) | null = null;
+function roughFinding(input: {
+  readonly model: Model;
+  readonly sound: Ground;
+  readonly faults: readonly [Atom, Atom];
+  readonly names: Names;
+  readonly near: readonly number[];
+  readonly log: number;
+}): Finding {
+  const { model, sound, names, near, log } = input;
+  const [first, second] = input.faults;
+  let at: ((point: readonly number[]) => number) | null = null;
   return {
     model,
     names,
@@ -125,17 +41,15 @@ function roughFinding(
       { of: first.of as NonNullable<Atom["of"]>, fault: 0 },
       { of: second.of as NonNullable<Atom["of"]>, fault: 1 },
     ],
-    points: [point],
+    points: [near],
     logTerms: [log],
-    best: point,
-    visit: ([x = 0, y = 0]) => {
-      at ??= planeVisitor(model, first, second);
-      return at(x, y);
+    best: near,
+    visit: (point) => {
+      at ??= planeVisit(model, sound, first, second);
+      return at(point);
     },
   };
 }
-
-const samePlace = (a: Member, b: Member): boolean => a.string === b.string && a.position === b.position;
 
 /** Names of a pair of faults, null if there is none; no element is named twice in one. */
 function pairNames(first: Atom, second: Atom): Names | null {
@@ -151,9 +65,6 @@ function pairNames(first: Atom, second: Atom): Names | null {
 
 /** Whether both are in joints of one wire, where the second shows nothing more than the first. */
 const sameWire = (a: Atom, b: Atom): boolean => a.kind === "open joint" && b.cut === a.cut;
-
-/** Whether two faults are elements of one edge, where the lumped resistance decides and not the network. */
-const share = (a: Atom, b: Atom): boolean => a.edge >= 0 && a.edge === b.edge;
 
 /**
  * All pairs of series faults of a model.
@@ -240,11 +151,9 @@ function freePairs(
         const width = (singles.get(lead)?.log ?? 0) - visitBest(singles.get(lead));
         log = Math.max(log, weigh(model, ground, other, best() - odds - 20 - width).log + width);
       }
-      keep(
-        log + odds > best() - WORTH
-          ? planeFinding(model, first, second, names, best() - odds - 25)
-          : roughFinding(model, names, [first, second], point, log),
-      );
+      const pair = { model, sound, faults: [first, second] as const, names, near: point };
+      const exact = log + odds > best() - WORTH;
+      keep(exact ? planeFinding({ ...pair, floor: best() - odds - 25 }) : roughFinding({ ...pair, log }));
     }
   });
 }
