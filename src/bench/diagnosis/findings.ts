@@ -166,7 +166,7 @@ export function weigh(model: Model, ground: Ground, atom: Atom, floor: number, n
       for (let i = 0; i < base.count; i += 1) into[base.active[i] as number] = now[i] as number;
     },
   };
-  const rough = integrated(atom.stretches, quick, floor);
+  const rough = integrated(atom.stretches, quick, floor, { f: quick, residual: work });
   if (rough.log < floor + IN_FULL_IF_LARGE) return { ...shell, ...rough };
   const peak = rough.best[0] as number;
   means(atom.insertion(peak), now);

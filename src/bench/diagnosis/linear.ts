@@ -19,7 +19,10 @@ export function copyInto(into: Float64Array, from: Float64Array): void {
   for (let i = 0; i < from.length; i += 1) into[i] = from[i] as number;
 }
 
-/** Replaces the lower triangle of a symmetric positive definite n×n matrix by its Cholesky factor; returns ln det of it. */
+/**
+ * Replaces the lower triangle of a symmetric positive definite n×n matrix by its Cholesky factor, the diagonal by its
+ * reciprocal, since all that follows divides by it; returns ln det of the matrix.
+ */
 export function choleskyInPlace(matrix: Float64Array, n: number): number {
   let logDeterminant = 0;
   let product = 1;
@@ -30,15 +33,14 @@ export function choleskyInPlace(matrix: Float64Array, n: number): number {
     // The diagonal holds each reading's own variance, so a pivot at or below 0 is rounding of a hopelessly tight row.
     if (!(pivot > 1e-14 * (matrix[row + j] as number)))
       pivot = 1e-14 * Math.max(matrix[row + j] as number, 1e-300);
-    const root = Math.sqrt(pivot);
-    matrix[row + j] = root;
+    const part = 1 / Math.sqrt(pivot);
+    matrix[row + j] = part;
     product *= pivot;
     // One logarithm for many pivots, as long as float64 holds their product.
     if (!(product > 1e-200 && product < 1e200)) {
       logDeterminant += Math.log(product / pivot) + Math.log(pivot);
       product = 1;
     }
-    const part = 1 / root;
     for (let i = j + 1; i < n; i += 1) {
       const below = i * n;
       let sum = matrix[below + j] as number;
@@ -49,13 +51,13 @@ export function choleskyInPlace(matrix: Float64Array, n: number): number {
   return logDeterminant + Math.log(product);
 }
 
-/** Solves L·x = b in place. */
+/** Solves L·x = b in place, with the factor as {@link choleskyInPlace} leaves it. */
 export function forwardInPlace(factor: Float64Array, n: number, b: Float64Array): void {
   for (let i = 0; i < n; i += 1) {
     const row = i * n;
     let sum = b[i] as number;
     for (let k = 0; k < i; k += 1) sum -= (factor[row + k] as number) * (b[k] as number);
-    b[i] = sum / (factor[row + i] as number);
+    b[i] = sum * (factor[row + i] as number);
   }
 }
 

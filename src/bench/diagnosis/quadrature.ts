@@ -141,9 +141,18 @@ function panels(
  * ln ∫₀¹ exp(f).
  * @param f - the exponent
  * @param floor - integrals whose largest f stays below this are only estimated
+ * @param known - values at every second coarse point, where they are known already
  */
-export function logIntegral(f: (t: number) => number, floor: number): Integral {
-  const coarse = Array.from({ length: COARSE }, (_, k) => f(k / (COARSE - 1)));
+export function logIntegral(
+  f: (t: number) => number,
+  floor: number,
+  known: readonly number[] = [],
+): Integral {
+  const coarse: number[] = [];
+  for (let k = 0; k < COARSE; k += 1) {
+    const before = k % 2 === 0 ? known[k / 2] : undefined;
+    coarse.push(before ?? f(k / (COARSE - 1)));
+  }
   const peaks: Peak[] = [];
   const top = Math.max(...coarse);
   coarse.forEach((value, k) => {

@@ -84,16 +84,25 @@ export function rebased(model: Model, base: Baseline, whole: number): Baseline {
 
 /** ln likelihood of other means on a baseline: residuals in the deviations that grow with the means. `work` is overwritten. */
 export function logOfMeans(base: Baseline, means: Float64Array, work: Float64Array): number {
+  const { count, mean, reads, factor } = base;
   let log = base.determinant;
-  for (let i = 0; i < base.count; i += 1) {
+  let product = 1;
+  for (let i = 0; i < count; i += 1) {
     const now = means[i] as number;
-    const was = base.mean[i] as number;
-    const ratio = was > 0 && now > 0.05 * was && now < 20 * was ? now / was : 1;
-    work[i] = ((base.reads[i] as number) - now) / ratio;
-    if (ratio !== 1) log -= Math.log(ratio);
+    const was = mean[i] as number;
+    if (now !== was && was > 0 && now > 0.05 * was && now < 20 * was) {
+      const ratio = now / was;
+      work[i] = ((reads[i] as number) - now) / ratio;
+      product *= ratio;
+      // One logarithm for many ratios, as long as float64 holds their product.
+      if (!(product > 1e-200 && product < 1e200)) {
+        log -= Math.log(product);
+        product = 1;
+      }
+    } else work[i] = (reads[i] as number) - now;
   }
-  forwardInPlace(base.factor, base.count, work);
-  return log - 0.5 * squared(work, base.count);
+  forwardInPlace(factor, count, work);
+  return log - Math.log(product) - 0.5 * squared(work, count);
 }
 
 /** Means of the active readings with an insertion in a cut, written into `into`. */
