@@ -38,7 +38,8 @@ function answersTo(admittance: Float64Array, edges: number, cut: Cut, into: Floa
   return dot(into, 0, cut);
 }
 
-function dot(values: Float64Array, offset: number, { index, sign }: Cut): number {
+/** Σ of the values at the edges of a cut, counted in its direction. */
+export function dot(values: Float64Array, offset: number, { index, sign }: Cut): number {
   let sum = 0;
   for (let k = 0; k < index.length; k += 1) {
     sum += (sign[k] as number) * (values[offset + (index[k] as number)] as number);

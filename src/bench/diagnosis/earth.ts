@@ -26,6 +26,8 @@ export interface EarthPlace {
   readonly part: number;
   /** Cold resistance of the string. */
   readonly string: number;
+  /** Equal for places that no reading tells apart: between the same nodes, alike, and seen by the same readings. */
+  readonly key: string;
 }
 
 /** All places of a wiring where an element can be earthed; twins lie side by side at the same height of their strings. */
@@ -50,8 +52,36 @@ export function earthPlaces(model: Model): readonly EarthPlace[] {
         before += value;
       });
     });
-    return [...places.values()].map((place) => ({ edge: e, ...place }));
+    const seen = seenIn(model, e);
+    return [...places.values()].map((place) => {
+      const { before, part, string } = place;
+      return { edge: e, ...place, key: [edge.from, edge.to, before, part, string, seen].join("|") };
+    });
   });
+}
+
+/** Which readings have an edge in their way: clamps by the sign they count it with, arrangements by whether it is connected. */
+function seenIn({ frame, settings }: Model, e: number): string {
+  const clamped = frame.rows.map((row) => {
+    if (row?.kind === "drop") return row.edge === e ? 1 : 0;
+    if (row?.kind !== "current") return "";
+    const at = row.cut.index.indexOf(e);
+    return at < 0 ? 0 : (row.cut.sign[at] as number);
+  });
+  return [...clamped, ...settings.map((kept) => +kept.has(e))].join();
+}
+
+/** Places that no reading tells apart put together. */
+export function alikePlaces(places: readonly EarthPlace[]): readonly EarthPlace[] {
+  const found = new Map<string, EarthPlace>();
+  for (const place of places) {
+    const known = found.get(place.key);
+    found.set(
+      place.key,
+      known === undefined ? place : { ...known, members: [...known.members, ...place.members] },
+    );
+  }
+  return [...found.values()];
 }
 
 /** What the energised rows show per ampere leaving at the tap, and the tap's own open voltage and resistance. */

@@ -188,21 +188,32 @@ export function elementChange(
   return { string, position, factor: factor(value) };
 }
 
-/** Two element faults on one edge: as many cases as there are ways to sit beside or behind one another. */
-export function sameEdge(model: Model, sound: Ground, first: Atom, second: Atom, floor: number): Finding[] {
+/**
+ * Pairs of element faults on one edge, each pair on its own, all pairs alike: as many cases as there are ways to sit beside
+ * or behind one another.
+ */
+export function sameEdge(
+  model: Model,
+  sound: Ground,
+  alike: readonly (readonly [Atom, Atom])[],
+  floor: number,
+): Finding[] {
+  const [first, second] = alike[0] as readonly [Atom, Atom];
   const edge = model.wiring.edges[first.edge];
   if (edge === undefined || edge.joint) return [];
   const cases = new Map<string, [Member, Member][]>();
-  first.members.forEach((a, i) => {
-    second.members.forEach((b, j) => {
-      if (a.string === b.string && a.position === b.position) return;
-      if (first === second && j <= i) return;
-      const key = a.string === b.string ? "string" : "beside";
-      const list = cases.get(key);
-      if (list === undefined) cases.set(key, [[a, b]]);
-      else list.push([a, b]);
+  for (const [one, other] of alike) {
+    one.members.forEach((a, i) => {
+      other.members.forEach((b, j) => {
+        if (a.string === b.string && a.position === b.position) return;
+        if (one === other && j <= i) return;
+        const key = a.string === b.string ? "string" : "beside";
+        const list = cases.get(key);
+        if (list === undefined) cases.set(key, [[a, b]]);
+        else list.push([a, b]);
+      });
     });
-  });
+  }
   return [...cases.values()].map((pairs) => {
     const [a, b] = pairs[0] as [Member, Member];
     // Only the later fault may have a parameter here; the caller orders them so.

@@ -1,13 +1,13 @@
 /** All hypotheses of a question, weighed against each other. */
 import type { ModulePlan } from "../../circuit/index.ts";
-import { alikeAtoms } from "./alike.ts";
-import { type EarthPlace, earthFinding, earthPlaces } from "./earth.ts";
+import { type Alike, alikeAtoms } from "./alike.ts";
+import { alikePlaces, type EarthPlace, earthFinding, earthPlaces } from "./earth.ts";
 import { wiringOf } from "./edges.ts";
 import type { Atom } from "./faults.ts";
-import { applied, type Finding, type Ground, groundOf, sameEdge, soundFinding, weigh } from "./findings.ts";
+import { type Finding, type Ground, groundOf, soundFinding, weigh } from "./findings.ts";
 import { drawnWiring, type Model, modelOf, type Question } from "./model.ts";
 import { allNames, logOddsOf, type Names, NO_FAULT, namesBeside, oneName } from "./names.ts";
-import { earthPairs, seriesPairs } from "./pairs.ts";
+import { doubleOpens, earthPairs, seriesPairs } from "./pairs.ts";
 import { besideUnbalance, unbalanceFinding } from "./supplyFault.ts";
 import type { DiagnosedFault } from "./types.ts";
 import { showsEarth, unseenFaults, withUnseen } from "./unseen.ts";
@@ -41,11 +41,11 @@ interface Weighing {
 function singles(
   { model, keep, best }: Weighing,
   ground: Ground,
+  alike: readonly Alike[],
   finished: (finding: Finding, atom: Atom) => Finding = (finding) => finding,
 ): Map<Atom, Finding> {
   const { names } = ground;
   const found = new Map<Atom, Finding>();
-  const alike = alikeAtoms(model, ground);
   // Those without a parameter first: they tell early what is hopeless.
   for (const free of [false, true]) {
     for (const { atom, others } of alike) {
@@ -64,36 +64,25 @@ function singles(
   return found;
 }
 
-function doubleOpens({ model, keep }: Weighing, sound: Ground): void {
-  const opens = model.atoms.filter(({ kind }) => kind === "element open");
-  opens.forEach((first, i) => {
-    const names = namesBeside(NO_FAULT, first.members);
-    let ground: Ground | null = null;
-    for (const second of opens.slice(i)) {
-      if (second.edge === first.edge) {
-        for (const finding of sameEdge(model, sound, first, second, Number.NEGATIVE_INFINITY)) keep(finding);
-        continue;
-      }
-      ground ??= groundOf(model, applied(model, sound, first, first.insertion(0)), names);
-      keep(weigh(model, ground, second, Number.NEGATIVE_INFINITY));
-    }
-  });
-}
-
 function earthed(
   { model, keep, best }: Weighing,
   places: readonly EarthPlace[],
   ground: Ground,
   finished: (finding: Finding, place: EarthPlace) => Finding = (finding) => finding,
 ): void {
-  for (const place of places) {
+  for (const place of alikePlaces(places)) {
     const floor = best() - ground.names.logOdds - logOddsOf(place.members) - HOPELESS;
     keep(finished(earthFinding({ model, ground, place, floor }), place));
   }
 }
 
 /** The supply unbalanced beside another fault: its line voltages as so much more scatter. */
-function unbalancedPairs(weighing: Weighing, places: readonly EarthPlace[], names: Names): void {
+function unbalancedPairs(
+  weighing: Weighing,
+  alike: readonly Alike[],
+  places: readonly EarthPlace[],
+  names: Names,
+): void {
   const sharp = weighing.model;
   const { question } = sharp;
   const { by } = question;
@@ -108,7 +97,7 @@ function unbalancedPairs(weighing: Weighing, places: readonly EarthPlace[], name
   const wide: Weighing = { ...weighing, model };
   const ground = groundOf(model, model.sound, names);
   const own = groundOf(sharp, sharp.sound, names);
-  singles(wide, ground, (one, atom) => beside(one, () => weigh(sharp, own, atom, floor)));
+  singles(wide, ground, alike, (one, atom) => beside(one, () => weigh(sharp, own, atom, floor)));
   earthed(wide, places, ground, (one, place) =>
     beside(one, () => earthFinding({ model: sharp, ground: own, place, floor })),
   );
@@ -120,8 +109,10 @@ function asLinked(weighing: Weighing, pairs: boolean): void {
   const { question } = model;
   const { priors } = question;
   const sound = groundOf(model, model.sound, NO_FAULT);
-  const found = singles(weighing, sound);
-  doubleOpens(weighing, sound);
+  const alike = alikeAtoms(model, sound, model.atoms);
+  const found = singles(weighing, sound, alike);
+  const both = { model, sound, alike, singles: found, best, keep };
+  doubleOpens(both);
   const unbalanced =
     question.live && priors.supplyUnbalance > 0
       ? oneName([{ kind: "supply unbalance" }], logOddsFor(priors.supplyUnbalance))
@@ -130,9 +121,9 @@ function asLinked(weighing: Weighing, pairs: boolean): void {
   const places = showsEarth(question) ? earthPlaces(model) : [];
   earthed(weighing, places, sound);
   if (!pairs) return;
-  seriesPairs(model, sound, found, best, keep);
-  if (unbalanced !== null) unbalancedPairs(weighing, places, unbalanced);
-  if (places.length > 0) earthPairs(model, sound, places, best, keep);
+  seriesPairs(both);
+  if (unbalanced !== null) unbalancedPairs(weighing, alike, places, unbalanced);
+  if (places.length > 0) earthPairs(both, places);
 }
 
 /** Weighs one slip in the links, with single faults beside it if pairs are asked for. */
@@ -144,7 +135,7 @@ function misLinked(weighing: Weighing, fault: DiagnosedFault, pairs: boolean): v
   keep(soundFinding(model, names));
   if (!pairs) return;
   const ground = groundOf(model, model.sound, names);
-  singles(weighing, ground);
+  singles(weighing, ground, alikeAtoms(model, ground, model.atoms));
   if (showsEarth(question)) earthed(weighing, earthPlaces(model), ground);
   if (question.live && supplyUnbalance > 0) {
     const faults = [fault, { kind: "supply unbalance" as const }];

@@ -3,23 +3,22 @@
  * Two parameters are first weighed with their effects added, which is exact where they are small; those that come to
  * anything are integrated over the plane.
  */
-import { type EarthPlace, earthFinding } from "./earth.ts";
+import { type Alike, type AlikePair, alikePairs } from "./alike.ts";
+import { alikePlaces, type EarthPlace, earthFinding } from "./earth.ts";
 import type { Atom, Member } from "./faults.ts";
 import { applied, type Finding, type Ground, groundOf, sameEdge, weigh } from "./findings.ts";
-import { logSumExp } from "./linear.ts";
 import type { Model } from "./model.ts";
-import { logOddsOf, type Names, NO_FAULT, namesBeside, pairedNames } from "./names.ts";
+import { allNames, logOddsOf, type Names, NO_FAULT, namesBeside, pairedNames } from "./names.ts";
 import { planeFinding, planeVisit, samePlace, share } from "./plane.ts";
-import { added, type Family, familiesOf } from "./summed.ts";
+import { type Added, addedOver, type Family, familiesOf } from "./summed.ts";
 
-/** Nats below the best at which a pair's effects are no longer worth integrating exactly. */
+/** Nats below the best at which a pair's effects are no longer worth integrating exactly, and at which it is only estimated. */
 const WORTH = 4;
+const NEGLIGIBLE = 25;
 
 /** Faults whose peak beats the sound module by this many nats are taken as grounds for every second fault. */
 const LEADS = 4;
 const MOST_LEADERS = 4;
-
-const oddsOf = (atom: Atom): number => logOddsOf(atom.members);
 
 /** A pair not worth integrating, told of where its summed effects weigh most. */
 function roughFinding(input: {
@@ -63,118 +62,180 @@ function pairNames(first: Atom, second: Atom): Names | null {
   return pairs.length === 0 ? null : pairedNames(pairs);
 }
 
-/** Whether both are in joints of one wire, where the second shows nothing more than the first. */
-const sameWire = (a: Atom, b: Atom): boolean => a.kind === "open joint" && b.cut === a.cut;
+/** Names of all pairs that are alike; null if there is none. */
+function namesOfAll({ pair, others }: AlikePair): Names | null {
+  const [first, ...more] = [pair, ...others].flatMap(([a, b]) => pairNames(a, b) ?? []);
+  return first === undefined ? null : allNames(first, more);
+}
 
-/**
- * All pairs of series faults of a model.
- * @param sound - the sound module as a ground
- * @param singles - findings of the single faults, by atom
- * @param best - the best log posterior so far
- * @param keep - takes each finding; returns the best log posterior with it
- */
-export function seriesPairs(
+/** Grounds with one fault in them, made when first asked for. */
+function groundsOn(
   model: Model,
   sound: Ground,
-  singles: ReadonlyMap<Atom, Finding>,
-  best: () => number,
-  keep: (finding: Finding) => void,
-): void {
-  const fixed = model.atoms.filter(({ of }) => of === null);
-  const free = model.atoms.filter(({ of }) => of !== null);
-  const floorFor = (a: Atom, b: Atom): number => best() - oddsOf(a) - oddsOf(b) - 25;
+  peakOf: (atom: Atom) => number = () => 0,
+): (atom: Atom) => Ground {
   const grounds = new Map<Atom, Ground>();
-  const groundOn = (atom: Atom): Ground => {
+  return (atom) => {
     let ground = grounds.get(atom);
     if (ground === undefined) {
-      ground = groundOf(
-        model,
-        applied(model, sound, atom, atom.insertion(0)),
-        namesBeside(NO_FAULT, atom.members),
-      );
+      const state = applied(model, sound, atom, atom.insertion(peakOf(atom)));
+      ground = groundOf(model, state, namesBeside(NO_FAULT, atom.members));
       grounds.set(atom, ground);
     }
     return ground;
   };
-  fixed.forEach((first, i) => {
-    for (const second of [...fixed.slice(i), ...free]) {
-      if (first.kind === "element open" && second.kind === "element open") continue;
-      if (first === second || sameWire(first, second)) continue;
-      const floor = floorFor(first, second);
-      if (share(first, second)) for (const one of sameEdge(model, sound, first, second, floor)) keep(one);
-      else keep(weigh(model, groundOn(first), second, floor));
-    }
-  });
-  freePairs(model, sound, free, singles, best, keep);
 }
 
-function freePairs(
-  model: Model,
-  sound: Ground,
-  free: readonly Atom[],
-  singles: ReadonlyMap<Atom, Finding>,
-  best: () => number,
-  keep: (finding: Finding) => void,
-): void {
-  const { families, base, m } = familiesOf(model, free);
+/** Pairs to weigh of a list of faults with a list that goes on from it; `from` says where the second list begins for each. */
+function* pairsOf(
+  firsts: readonly Atom[],
+  seconds: readonly Atom[],
+  from: (i: number) => number,
+): Iterable<readonly [Atom, Atom]> {
+  for (let i = 0; i < firsts.length; i += 1) {
+    for (let j = from(i); j < seconds.length; j += 1) yield [firsts[i] as Atom, seconds[j] as Atom];
+  }
+}
+
+/** All that pairs are weighed with. */
+export interface PairWeighing {
+  readonly model: Model;
+  /** The sound module as a ground. */
+  readonly sound: Ground;
+  /** Faults that are alike on it. */
+  readonly alike: readonly Alike[];
+  /** Findings of the single faults, by atom. */
+  readonly singles: ReadonlyMap<Atom, Finding>;
+  /** The best log posterior so far. */
+  readonly best: () => number;
+  /** Takes each finding. */
+  readonly keep: (finding: Finding) => void;
+}
+
+/** Pairs of opens of elements, which are weighed at any depth. */
+export function doubleOpens({ model, sound, alike, keep }: Omit<PairWeighing, "singles">): void {
+  const opens = model.atoms.filter(({ kind }) => kind === "element open");
+  const groundOn = groundsOn(model, sound);
+  for (const { pair, others } of alikePairs(
+    model,
+    sound,
+    alike,
+    pairsOf(opens, opens, (i) => i),
+  )) {
+    const [first, second] = pair;
+    if (share(first, second)) {
+      for (const one of sameEdge(model, sound, [pair, ...others], Number.NEGATIVE_INFINITY)) keep(one);
+      continue;
+    }
+    const names = namesOfAll({ pair, others }) as Names;
+    keep(weigh(model, groundOn(first), second, Number.NEGATIVE_INFINITY, names));
+  }
+}
+
+/** Whether a pair is weighed elsewhere, or shows nothing more than one of the two: joints of one wire, one open. */
+const isIdle = ([a, b]: readonly [Atom, Atom]): boolean =>
+  a === b ||
+  (a.kind === "element open" && b.kind === "element open") ||
+  (a.kind === "open joint" && b.cut === a.cut);
+
+/** All pairs of series faults of a model but for two opens of elements. */
+export function seriesPairs(weighing: PairWeighing): void {
+  const { model, sound, alike, best, keep } = weighing;
+  const fixed = model.atoms.filter(({ of }) => of === null);
+  const free = model.atoms.filter(({ of }) => of !== null);
+  const groundOn = groundsOn(model, sound);
+  const withFixed = [...pairsOf(fixed, fixed, (i) => i + 1), ...pairsOf(fixed, free, () => 0)].filter(
+    (pair) => !isIdle(pair),
+  );
+  for (const alikes of alikePairs(model, sound, alike, withFixed)) {
+    const { pair, others } = alikes;
+    const [first, second] = pair;
+    const names = namesOfAll(alikes);
+    if (names === null) continue;
+    const floor = best() - names.logOdds - NEGLIGIBLE;
+    if (share(first, second)) {
+      for (const one of sameEdge(model, sound, [pair, ...others], floor)) keep(one);
+    } else keep(weigh(model, groundOn(first), second, floor, names));
+  }
+  freePairs(weighing, free);
+}
+
+function freePairs({ model, sound, alike, singles, best, keep }: PairWeighing, free: readonly Atom[]): void {
+  const alone = alike.filter(({ atom }) => atom.of !== null);
+  const { families, base, m } = familiesOf(
+    model,
+    sound,
+    alone.map(({ atom }) => atom),
+  );
   const byAtom = new Map<Atom, Family[]>();
-  for (const family of families) byAtom.set(family.atom, [...(byAtom.get(family.atom) ?? []), family]);
+  alone.forEach(({ atom, others }) => {
+    const own = families.filter((family) => family.atom === atom);
+    for (const each of [atom, ...others]) byAtom.set(each, own);
+  });
+  const single = (atom: Atom): Finding => singles.get(atom) as Finding;
   const peak = (atom: Atom): number => singles.get(atom)?.log ?? Number.NEGATIVE_INFINITY;
-  const leaders = new Map(
-    [...free]
+  const leading = new Set(
+    alone
+      .map(({ atom }) => atom)
       .filter((atom) => peak(atom) > base + LEADS)
       .sort((a, b) => peak(b) - peak(a))
       .slice(0, MOST_LEADERS)
-      .map((atom) => {
-        const insertion = atom.insertion(singles.get(atom)?.best[0] ?? 0);
-        return [atom, groundOf(model, applied(model, sound, atom, insertion), NO_FAULT)] as const;
-      }),
+      .map(single),
   );
-  free.forEach((first, i) => {
-    for (const second of free.slice(i)) {
-      if (first === second && first.edge < 0) continue;
-      const names = pairNames(first, second);
-      if (names === null) continue;
-      const parts = (byAtom.get(first) ?? []).flatMap((a) =>
-        (byAtom.get(second) ?? []).map((b) => added(a, b, base, m)),
-      );
-      let log = logSumExp(parts.map((part) => part.log));
-      const { point } = parts.reduce((one, part) => (part.most > one.most ? part : one));
-      const odds = oddsOf(first) + oddsOf(second);
-      for (const [lead, other] of [
-        [first, second],
-        [second, first],
-      ] as const) {
-        const ground = leaders.get(lead);
-        if (ground === undefined || share(first, second)) continue;
-        // The ground stands at the peak of the first fault: as much of its evidence as its width is worth.
-        const width = (singles.get(lead)?.log ?? 0) - visitBest(singles.get(lead));
-        log = Math.max(log, weigh(model, ground, other, best() - odds - 20 - width).log + width);
-      }
-      const pair = { model, sound, faults: [first, second] as const, names, near: point };
-      const exact = log + odds > best() - WORTH;
-      keep(exact ? planeFinding({ ...pair, floor: best() - odds - 25 }) : roughFinding({ ...pair, log }));
+  const groundOn = groundsOn(model, sound, (atom) => single(atom).best[0] as number);
+  // Effects on the sound module are the same for all that are alike on it.
+  const known = new Map<Family[], Map<Family[], Added>>();
+  const together = (first: Atom, second: Atom): Added => {
+    const [a, b] = [byAtom.get(first) as Family[], byAtom.get(second) as Family[]];
+    const row = known.get(a) ?? new Map<Family[], Added>();
+    known.set(a, row);
+    let sum = row.get(b);
+    if (sum === undefined) {
+      sum = addedOver(a, b, base, m);
+      row.set(b, sum);
     }
-  });
+    return sum;
+  };
+  const pairs = [...pairsOf(free, free, (i) => i)].filter(([a, b]) => a !== b || a.edge >= 0);
+  for (const alikes of alikePairs(model, sound, alike, pairs)) {
+    const [first, second] = alikes.pair;
+    const names = namesOfAll(alikes);
+    if (names === null) continue;
+    const { log: sum, point } = together(first, second);
+    let log = sum;
+    const odds = names.logOdds;
+    for (const [lead, other] of [
+      [first, second],
+      [second, first],
+    ] as const) {
+      const own = single(lead);
+      if (share(first, second) || !leading.has(own)) continue;
+      // The ground stands at the peak of the first fault: as much of its evidence as its width is worth.
+      const width = own.log - own.visit(own.best);
+      log = Math.max(log, weigh(model, groundOn(lead), other, best() - odds - 20 - width).log + width);
+    }
+    const pair = { model, sound, faults: alikes.pair, names, near: point };
+    const exact = log + odds > best() - WORTH;
+    keep(
+      exact ? planeFinding({ ...pair, floor: best() - odds - NEGLIGIBLE }) : roughFinding({ ...pair, log }),
+    );
+  }
 }
-
-const visitBest = (finding: Finding | undefined): number => finding?.visit(finding.best) ?? 0;
 
 /** An earth fault beside each fault without a parameter. */
 export function earthPairs(
-  model: Model,
-  sound: Ground,
+  { model, sound, alike, best, keep }: Omit<PairWeighing, "singles">,
   places: readonly EarthPlace[],
-  best: () => number,
-  keep: (finding: Finding) => void,
 ): void {
-  for (const atom of model.atoms) {
+  const groundOn = groundsOn(model, sound);
+  for (const { atom } of alike.flatMap(({ atom, others }) =>
+    [atom, ...others].map((one) => ({ atom: one })),
+  )) {
     if (atom.of !== null) continue;
-    const state = applied(model, sound, atom, atom.insertion(0));
-    const ground = groundOf(model, state, namesBeside(NO_FAULT, atom.members));
-    for (const place of places) {
-      if (place.edge === atom.edge) continue;
-      keep(earthFinding({ model, ground, place, floor: best() - oddsOf(atom) - 25 }));
+    for (const place of alikePlaces(places.filter(({ edge }) => edge !== atom.edge))) {
+      const ground = groundOn(atom);
+      const odds = ground.names.logOdds + logOddsOf(place.members);
+      keep(earthFinding({ model, ground, place, floor: best() - odds - NEGLIGIBLE }));
     }
   }
 }
