@@ -3,7 +3,8 @@
  * from the node potentials exactly; the covariance is that of the module without the fault, each reading's scaled with it.
  */
 import type { Edge } from "./edges.ts";
-import type { Member } from "./faults.ts";
+import { integrated, type Weighted } from "./family.ts";
+import { type Member, parameterAt, type Stretch } from "./faults.ts";
 import type { Finding, Ground } from "./findings.ts";
 import { readsOf } from "./instruments.ts";
 import { earthedInsulation, healthyInsulation } from "./insulation.ts";
@@ -143,6 +144,13 @@ const POSITIONS = [
   [0.5 + Math.sqrt(0.15), 5 / 18],
 ] as const;
 
+/** Fault resistances are as likely in each decade. */
+const STRETCH: Stretch = { low: RANGE.earth[0], high: RANGE.earth[1], logarithmic: true, part: 1 };
+
+/** Nats between the three positions below which the likelihood is smooth along the coil, and positions that then tell where. */
+const SMOOTH = 2;
+const EVEN = 10;
+
 /** Weighs an earth fault on a ground; `floor` as for {@link logIntegral}. */
 export function earthFinding(input: {
   readonly model: Model;
@@ -160,56 +168,69 @@ export function earthFinding(input: {
   const { re, im } = base;
   const means = base.mean.slice();
   const work = new Float64Array(m);
-  const leaving = (tap: Tap, ohms: number): readonly [number, number] => [
-    tap.re / (ohms + tap.resistance),
-    tap.im / (ohms + tap.resistance),
-  ];
-  const newMean = (tap: Tap, current: readonly [number, number], k: number, was: number): number => {
+  const newMean = (tap: Tap, ohms: number, k: number, was: number): number => {
     const e = k < 0 ? 0 : (tap.effect[k] as number);
-    return e === 0 ? was : Math.hypot((re[k] as number) + e * current[0], (im[k] as number) + e * current[1]);
+    if (e === 0) return was;
+    // The current that leaves is the tap's open voltage over all that it passes.
+    const part = e / (ohms + tap.resistance);
+    const x = (re[k] as number) + part * tap.re;
+    const y = (im[k] as number) + part * tap.im;
+    return Math.sqrt(x * x + y * y);
   };
   const { density: insulation, earthed, reached } = insulationOf(model, place);
   const quick = (tap: Tap | null, ohms: number): number => {
     const log = insulation(ohms);
     if (tap === null) return base.log + log;
-    const current = leaving(tap, ohms);
     for (let i = 0; i < m; i += 1) {
       const k = base.setting[i] === -1 ? (base.position[i] as number) : -1;
-      means[i] = newMean(tap, current, k, base.mean[i] as number);
+      means[i] = newMean(tap, ohms, k, base.mean[i] as number);
     }
     return log + logOfMeans(base, means, work);
   };
   const at = (x: number): Tap | null => tapAt(model, state, place, place.before + place.part * x);
-  const [least, most] = RANGE.earth;
-  const ohmsAt = (t: number): number => least * (most / least) ** t;
+  const across = (x: number): Weighted => {
+    const tap = at(x);
+    const f = (ohms: number): number => quick(tap, ohms);
+    // What insulation readings say of the resistance is no matter of residuals.
+    const screened = tap === null || earthed !== "" ? undefined : { f, residual: work };
+    return integrated([STRETCH], f, floor, screened);
+  };
   let points: (readonly number[])[] = [];
   let logTerms: number[] = [];
-  const along = (x: number): ((t: number) => number) => {
-    const tap = at(x);
-    return (t) => quick(tap, ohmsAt(t));
-  };
-  for (const [x, w] of POSITIONS) {
-    const inner = logIntegral(along(x), floor);
-    inner.nodes.forEach((t, i) => {
-      points.push([x, ohmsAt(t)]);
-      logTerms.push((inner.logTerms[i] as number) + Math.log(w));
+  const add = (x: number, weight: number, { points: ohms, logTerms: terms }: Weighted): void => {
+    const shift = Math.log(weight);
+    ohms.forEach((point, i) => {
+      points.push([x, point[0] as number]);
+      logTerms.push((terms[i] as number) + shift);
     });
-  }
+  };
+  const few = POSITIONS.map(([x]) => across(x));
+  POSITIONS.forEach(([x, weight], i) => {
+    add(x, weight, few[i] as Weighted);
+  });
   // Three positions weigh an earth fault; telling where it is takes as many as its likelihood is narrow.
   if (logSumExp(logTerms) > floor + RELEVANT && m > 0) {
-    const plane = planeIntegral((x) => logIntegral(along(x), floor), floor);
-    points = plane.points.map(([x, t]) => [x, ohmsAt(t)]);
-    logTerms = [...plane.logTerms];
+    [points, logTerms] = [[], []];
+    const logs = few.map(({ log }) => log);
+    if (Math.max(...logs) - Math.min(...logs) < SMOOTH) {
+      for (let k = 0; k < EVEN; k += 1) add((k + 0.5) / EVEN, 1 / EVEN, across((k + 0.5) / EVEN));
+    } else {
+      const plane = planeIntegral((x) => {
+        const tap = at(x);
+        return logIntegral((t) => quick(tap, parameterAt(STRETCH, t)), floor);
+      }, floor);
+      points = plane.points.map(([x, t]) => [x, parameterAt(STRETCH, t)]);
+      logTerms = [...plane.logTerms];
+    }
   }
   const visit = (point: readonly number[]): number => {
     logLikelihood(model, state);
     const tap = at(point[0] as number);
     if (tap !== null) {
-      const current = leaving(tap, point[1] as number);
       for (let r = 0; r < prediction.rows; r += 1) {
         if (prediction.adrift[r] !== 0) continue;
         const was = prediction.mean[r] as number;
-        const now = newMean(tap, current, frame.liveRows.indexOf(r), was);
+        const now = newMean(tap, point[1] as number, frame.liveRows.indexOf(r), was);
         prediction.mean[r] = now;
         const ratio = was > 0 && now > 0.05 * was && now < 20 * was ? now / was : 1;
         for (let c = 0; c < prediction.count; c += 1) {

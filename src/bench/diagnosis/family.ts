@@ -5,7 +5,7 @@ import { copyInto, logSumExp, squared } from "./linear.ts";
 import { logIntegral } from "./quadrature.ts";
 
 /** Points of a posterior at which the quick evidence is corrected, and nats of disagreement between them that it bears. */
-const CORRECTIONS = 9;
+const CORRECTIONS = 5;
 const DISAGREEMENT = 1;
 
 /** Evidence of a family of one parameter, and where it comes from. */
@@ -112,37 +112,47 @@ export function corrected(
   quick: (value: number) => number,
   full: (value: number) => number,
 ): Weighted | null {
-  const order = rough.points
-    .map((point, i) => ({ value: point[0] as number, log: rough.logTerms[i] as number }))
-    .sort((a, b) => a.value - b.value);
-  const chosen = new Set<number>([rough.best[0] as number]);
+  const { points, logTerms: terms } = rough;
+  const peak = rough.best[0] as number;
+  // Points come in rising order. Of those that cut the posterior into equal parts, and the best, the shift is known.
+  const values: number[] = [];
   let sum = 0;
-  for (const { value, log } of order) {
+  const add = (value: number): void => {
+    const last = values.at(-1);
+    if (last !== undefined && last < peak && peak < value) values.push(peak);
+    if (value !== last) values.push(value);
+  };
+  points.forEach((point, i) => {
     const before = Math.floor(sum * CORRECTIONS + 0.5);
-    sum += Math.exp(log - rough.log);
-    if (Math.floor(sum * CORRECTIONS + 0.5) > before) chosen.add(value);
-  }
-  let best = Number.NEGATIVE_INFINITY;
-  let bestValue = rough.best[0] as number;
-  const known = [...chosen]
-    .sort((a, b) => a - b)
-    .map((value) => {
-      const log = full(value);
-      if (log > best) [best, bestValue] = [log, value];
-      return { value, shift: log - quick(value) };
-    });
-  const shifts = known.map(({ shift }) => shift);
-  if (Math.max(...shifts) - Math.min(...shifts) > DISAGREEMENT) return null;
-  let k = 0;
-  const logTerms = order.map(({ value, log }) => {
-    while (k < known.length - 1 && (known[k + 1]?.value as number) < value) k += 1;
-    const [a, b] = [known[k], known[Math.min(k + 1, known.length - 1)]] as [
-      (typeof known)[0],
-      (typeof known)[0],
-    ];
-    if (value <= a.value || a === b) return log + a.shift;
-    if (value >= b.value) return log + b.shift;
-    return log + a.shift + ((b.shift - a.shift) * (value - a.value)) / (b.value - a.value);
+    sum += Math.exp((terms[i] as number) - rough.log);
+    if (Math.floor(sum * CORRECTIONS + 0.5) > before) add(point[0] as number);
   });
-  return { log: logSumExp(logTerms), points: order.map(({ value }) => [value]), logTerms, best: [bestValue] };
+  if (!values.includes(peak)) {
+    if (values.length === 0 || peak > (values.at(-1) as number)) values.push(peak);
+    else values.unshift(peak);
+  }
+  let [best, bestValue] = [Number.NEGATIVE_INFINITY, peak];
+  let [least, most] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  const shifts = values.map((value) => {
+    const log = full(value);
+    if (log > best) [best, bestValue] = [log, value];
+    const shift = log - quick(value);
+    least = Math.min(least, shift);
+    most = Math.max(most, shift);
+    return shift;
+  });
+  if (most - least > DISAGREEMENT) return null;
+  let k = 0;
+  const logTerms = points.map((point, i) => {
+    const value = point[0] as number;
+    while (k < values.length - 1 && (values[k + 1] as number) < value) k += 1;
+    const next = Math.min(k + 1, values.length - 1);
+    const [a, b] = [values[k] as number, values[next] as number];
+    const [from, to] = [shifts[k] as number, shifts[next] as number];
+    const log = terms[i] as number;
+    if (value <= a || k === next) return log + from;
+    if (value >= b) return log + to;
+    return log + from + ((to - from) * (value - a)) / (b - a);
+  });
+  return { log: logSumExp(logTerms), points, logTerms, best: [bestValue] };
 }

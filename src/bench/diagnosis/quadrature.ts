@@ -2,7 +2,7 @@
  * ∫₀¹ exp(f(t)) dt for a smooth f that may be as narrow as a good meter makes it or as flat as a blind one: the peak is
  * found first, then panels grow from it in steps of its own width. A fixed grid would miss narrow peaks.
  */
-import { logSumExp } from "./linear.ts";
+import { filled, filledWhole, logSumExp } from "./linear.ts";
 
 /** The integral and where it comes from. */
 export interface Integral {
@@ -27,7 +27,7 @@ const GAUSS = [
 const COARSE = 9;
 const FIRST = 1.1;
 const GROWTH = 1.5;
-const WIDEST = 0.11;
+const WIDEST = 0.2;
 const TAIL = 16;
 
 interface Peak {
@@ -177,7 +177,13 @@ export function logIntegral(
     const after = high[i + 1];
     const low = before === undefined ? 0 : lowest(coarse, before.at, peak.at);
     const end = after === undefined ? 1 : lowest(coarse, peak.at, after.at);
-    panels(f, peak, low, most, nodes, logTerms);
+    // From the peak down, then turned round: nodes come in rising order.
+    const [below, terms]: [number[], number[]] = [[], []];
+    panels(f, peak, low, most, below, terms);
+    for (let i = below.length - 1; i >= 0; i -= 1) {
+      nodes.push(below[i] as number);
+      logTerms.push(terms[i] as number);
+    }
     panels(f, peak, end, most, nodes, logTerms);
   });
   return { log: logSumExp(logTerms), best: best.at, bestLog: most, nodes, logTerms };
@@ -203,24 +209,44 @@ export interface Bounds {
   readonly gap?: readonly [number, number];
 }
 
-interface Node {
-  readonly x: number;
-  readonly w: number;
+/** Nodes in rising order with the weight of each. */
+interface Nodes {
+  readonly count: number;
+  readonly x: Float64Array;
+  readonly w: Float64Array;
+}
+
+/** Positions of values in rising order; most lists are already. */
+function rising(values: Float64Array): ArrayLike<number> | null {
+  for (let i = 1; i < values.length; i += 1) {
+    if ((values[i] as number) < (values[i - 1] as number)) {
+      return filledWhole(values.length, (k) => k).sort(
+        (a, b) => (values[a] as number) - (values[b] as number),
+      );
+    }
+  }
+  return null;
 }
 
 /** Values in rising order with the weight of each; equal ones, of a grid in two parameters, together. */
-function weighted(values: readonly number[], logTerms: readonly number[]): readonly Node[] {
+function weighted(values: Float64Array, logTerms: readonly number[]): Nodes {
   const total = logSumExp(logTerms);
-  const order = values.map((_, i) => i).sort((a, b) => (values[a] as number) - (values[b] as number));
-  const found: { x: number; w: number }[] = [];
-  for (const i of order) {
-    const w = Math.exp((logTerms[i] as number) - total);
-    const x = values[i] as number;
-    const last = found.at(-1);
-    if (last?.x === x) last.w += w;
-    else found.push({ x, w });
+  const order = rising(values);
+  const x = new Float64Array(values.length);
+  const w = new Float64Array(values.length);
+  let count = 0;
+  for (let k = 0; k < values.length; k += 1) {
+    const i = order === null ? k : (order[k] as number);
+    const value = values[i] as number;
+    const weight = Math.exp((logTerms[i] as number) - total);
+    if (count > 0 && x[count - 1] === value) w[count - 1] = (w[count - 1] as number) + weight;
+    else {
+      x[count] = value;
+      w[count] = weight;
+      count += 1;
+    }
   }
-  return found;
+  return { count, x, w };
 }
 
 /** Values of a parameter below which parts of the posterior lie, from nodes and the logarithms of their weights. */
@@ -232,30 +258,32 @@ export function quantiles(
 ): number[] {
   const scale = logarithmic ? Math.log : (x: number): number => x;
   const back = logarithmic ? Math.exp : (x: number): number => x;
-  const nodes = weighted(values.map(scale), logTerms);
-  const [start, end] = [nodes[0] as Node, nodes.at(-1) as Node];
-  if (nodes.length === 1) return parts.map(() => back(start.x));
-  const spacing = (k: number): number => ((nodes[k + 1] as Node).x - (nodes[k] as Node).x) / 2;
+  const { count, x, w } = weighted(
+    filled(values.length, (i) => scale(values[i] as number)),
+    logTerms,
+  );
+  if (count === 1) return parts.map(() => back(x[0] as number));
+  const spacing = (k: number): number => ((x[k + 1] as number) - (x[k] as number)) / 2;
   // Half of an end node's weight lies beyond it, as far out as it lies inwards.
-  const knots = [
-    { x: Math.max(scale(low), start.x - spacing(0)), w: 0 },
-    ...nodes,
-    { x: Math.min(scale(high), end.x + spacing(nodes.length - 2)), w: 0 },
-  ];
+  const first = Math.max(scale(low), (x[0] as number) - spacing(0));
+  const last = Math.min(scale(high), (x[count - 1] as number) + spacing(count - 2));
+  const knot = (k: number): number => (k === 0 ? first : k > count ? last : (x[k - 1] as number));
+  const weight = (k: number): number => (k === 0 || k > count ? 0 : (w[k - 1] as number));
+  const [gapLow, gapHigh] = [scale(gap[0]), scale(gap[1])];
   return parts.map((part) => {
     let before = 0;
-    for (let k = 1; k < knots.length; k += 1) {
-      const [a, b] = [knots[k - 1] as Node, knots[k] as Node];
+    for (let k = 1; k < count + 2; k += 1) {
       // Each node stands for half its weight on either side; between nodes the distribution is taken as straight.
-      const here = before + (a.w + b.w) / 2;
+      const here = before + (weight(k - 1) + weight(k)) / 2;
       if (here >= part && here > before) {
+        const [a, b] = [knot(k - 1), knot(k)];
         const share = (part - before) / (here - before);
         // No quantile lies in the gap of a parameter that has one.
-        if (a.x <= scale(gap[0]) && b.x >= scale(gap[1])) return back(share < 0.5 ? a.x : b.x);
-        return back(a.x + share * (b.x - a.x));
+        if (a <= gapLow && b >= gapHigh) return back(share < 0.5 ? a : b);
+        return back(a + share * (b - a));
       }
       before = here;
     }
-    return back((knots.at(-1) as Node).x);
+    return back(last);
   });
 }
