@@ -1,9 +1,9 @@
 /** How much one more reading is expected to settle: mutual information between the explanations and the reading, in bits. */
 import type { Open } from "../../quantity/index.ts";
 import type { Finding } from "./findings.ts";
-import { sampled } from "./grouping.ts";
 import { INSTRUMENT_OF, ownVariance } from "./instruments.ts";
 import { SOUND_INSULATION } from "./insulation.ts";
+import { sampled } from "./judged.ts";
 import { forwardInPlace } from "./linear.ts";
 import type { Instrument } from "./types.ts";
 

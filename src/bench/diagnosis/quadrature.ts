@@ -23,10 +23,14 @@ const GAUSS = [
   [Math.sqrt(0.6), 5 / 9],
 ] as const;
 
-/** Coarse points, first panel in widths of the peak, growth of the panels, widest panel, and where the tail is dropped. */
+/**
+ * Coarse points, first panel in widths of the peak and at most, growth of the panels, widest of the others, and where the
+ * tail is dropped. A peak at an end of the range tells its width badly, so the first panel is kept narrow.
+ */
 const COARSE = 9;
 const FIRST = 1.1;
 const GROWTH = 1.5;
+const FIRST_WIDEST = 0.11;
 const WIDEST = 0.2;
 const TAIL = 16;
 
@@ -120,7 +124,7 @@ function panels(
 ): void {
   const side = Math.sign(end - peak.at);
   let from = peak.at;
-  let span = Math.min(FIRST * peak.width, WIDEST);
+  let span = Math.min(FIRST * peak.width, FIRST_WIDEST);
   while (side * (end - from) > 1e-15) {
     const to = side * (end - from) < 1.3 * span ? end : from + side * span;
     const half = Math.abs(to - from) / 2;
