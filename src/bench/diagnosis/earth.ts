@@ -148,8 +148,15 @@ const POSITIONS = [
 const STRETCH: Stretch = { low: RANGE.earth[0], high: RANGE.earth[1], logarithmic: true, part: 1 };
 
 /** Nats between the three positions below which the likelihood is smooth along the coil, and positions that then tell where. */
-const SMOOTH = 2;
-const EVEN = 10;
+const SMOOTH = 1.5;
+const EVEN = 12;
+
+/** The parabola through the logarithms at the three positions. */
+function parabola([low, middle, high]: readonly [number, number, number], x: number): number {
+  const step = POSITIONS[2][0] - 0.5;
+  const t = (x - 0.5) / step;
+  return middle + (t * (high - low)) / 2 + (t * t * (high + low - 2 * middle)) / 2;
+}
 
 /** Weighs an earth fault on a ground; `floor` as for {@link logIntegral}. */
 export function earthFinding(input: {
@@ -168,29 +175,35 @@ export function earthFinding(input: {
   const { re, im } = base;
   const means = base.mean.slice();
   const work = new Float64Array(m);
-  const newMean = (tap: Tap, ohms: number, k: number, was: number): number => {
-    const e = k < 0 ? 0 : (tap.effect[k] as number);
-    if (e === 0) return was;
-    // The current that leaves is the tap's open voltage over all that it passes.
-    const part = e / (ohms + tap.resistance);
-    const x = (re[k] as number) + part * tap.re;
-    const y = (im[k] as number) + part * tap.im;
-    return Math.sqrt(x * x + y * y);
-  };
   const { density: insulation, earthed, reached } = insulationOf(model, place);
-  const quick = (tap: Tap | null, ohms: number): number => {
-    const log = insulation(ohms);
-    if (tap === null) return base.log + log;
+  // What each Gaussian reading shows of an ampere leaving, by its place among them.
+  const shown = new Float64Array(m);
+  const quickAt = (tap: Tap | null): ((ohms: number) => number) => {
+    if (tap === null) return (ohms) => base.log + insulation(ohms);
     for (let i = 0; i < m; i += 1) {
-      const k = base.setting[i] === -1 ? (base.position[i] as number) : -1;
-      means[i] = newMean(tap, ohms, k, base.mean[i] as number);
+      shown[i] = base.setting[i] === -1 ? (tap.effect[base.position[i] as number] as number) : 0;
     }
-    return log + logOfMeans(base, means, work);
+    return (ohms) => {
+      // The current that leaves is the tap's open voltage over all that it passes.
+      const part = 1 / (ohms + tap.resistance);
+      const [x, y] = [part * tap.re, part * tap.im];
+      for (let i = 0; i < m; i += 1) {
+        const e = shown[i] as number;
+        if (e === 0) continue;
+        const k = base.position[i] as number;
+        const a = (re[k] as number) + e * x;
+        const b = (im[k] as number) + e * y;
+        means[i] = Math.sqrt(a * a + b * b);
+      }
+      return insulation(ohms) + logOfMeans(base, means, work);
+    };
   };
   const at = (x: number): Tap | null => tapAt(model, state, place, place.before + place.part * x);
   const across = (x: number): Weighted => {
     const tap = at(x);
-    const f = (ohms: number): number => quick(tap, ohms);
+    const f = quickAt(tap);
+    // Readings that the leaving current does not touch stay as they are.
+    means.set(base.mean);
     // What insulation readings say of the resistance is no matter of residuals.
     const screened = tap === null || earthed !== "" ? undefined : { f, residual: work };
     return integrated([STRETCH], f, floor, screened);
@@ -211,13 +224,18 @@ export function earthFinding(input: {
   // Three positions weigh an earth fault; telling where it is takes as many as its likelihood is narrow.
   if (logSumExp(logTerms) > floor + RELEVANT && m > 0) {
     [points, logTerms] = [[], []];
-    const logs = few.map(({ log }) => log);
+    const logs = few.map(({ log }) => log) as [number, number, number];
     if (Math.max(...logs) - Math.min(...logs) < SMOOTH) {
-      for (let k = 0; k < EVEN; k += 1) add((k + 0.5) / EVEN, 1 / EVEN, across((k + 0.5) / EVEN));
+      for (let k = 0; k < EVEN; k += 1) {
+        const x = (k + 0.5) / EVEN;
+        const near = few[k < EVEN / 3 ? 0 : k < (2 * EVEN) / 3 ? 1 : 2] as Weighted;
+        add(x, Math.exp(parabola(logs, x) - near.log) / EVEN, near);
+      }
     } else {
       const plane = planeIntegral((x) => {
-        const tap = at(x);
-        return logIntegral((t) => quick(tap, parameterAt(STRETCH, t)), floor);
+        means.set(base.mean);
+        const f = quickAt(at(x));
+        return logIntegral((t) => f(parameterAt(STRETCH, t)), floor);
       }, floor);
       points = plane.points.map(([x, t]) => [x, parameterAt(STRETCH, t)]);
       logTerms = [...plane.logTerms];
@@ -227,10 +245,18 @@ export function earthFinding(input: {
     logLikelihood(model, state);
     const tap = at(point[0] as number);
     if (tap !== null) {
+      const part = 1 / ((point[1] as number) + tap.resistance);
+      const meanAt = (r: number, was: number): number => {
+        const k = frame.liveRows.indexOf(r);
+        const e = k < 0 ? 0 : (tap.effect[k] as number) * part;
+        if (e === 0) return was;
+        const [x, y] = [(re[k] as number) + e * tap.re, (im[k] as number) + e * tap.im];
+        return Math.sqrt(x * x + y * y);
+      };
       for (let r = 0; r < prediction.rows; r += 1) {
         if (prediction.adrift[r] !== 0) continue;
         const was = prediction.mean[r] as number;
-        const now = newMean(tap, point[1] as number, frame.liveRows.indexOf(r), was);
+        const now = meanAt(r, was);
         prediction.mean[r] = now;
         const ratio = was > 0 && now > 0.05 * was && now < 20 * was ? now / was : 1;
         for (let c = 0; c < prediction.count; c += 1) {
