@@ -15,6 +15,7 @@ import { namesBeside } from "./names.ts";
 import { heaviest, planeIntegral } from "./nested.ts";
 import { logIntegral } from "./quadrature.ts";
 import { logOfMeans } from "./quick.ts";
+import { copied, floats } from "./room.ts";
 import { RANGE } from "./settings.ts";
 import type { State } from "./state.ts";
 
@@ -115,7 +116,7 @@ function tapAt(model: Model, state: State, place: EarthPlace, x: number): Tap | 
   const z = (r: number, q: number): number => live.impedance[r * nodes + q] as number;
   const own = x * y * place.string * (frame.hot[place.edge] as number);
   const resistance = y * y * z(rf, qf) + 2 * x * y * z(rf, qt) + x * x * z(rt, qt) + own;
-  const effect = new Float64Array(count);
+  const effect = floats(count);
   const answer = (e: number): number =>
     y * (live.answer[rf * frame.edges + e] as number) + x * (live.answer[rt * frame.edges + e] as number);
   for (let k = 0; k < count; k += 1) {
@@ -173,11 +174,11 @@ export function earthFinding(input: {
   const base = ground.base();
   const m = base.count;
   const { re, im } = base;
-  const means = base.mean.slice();
-  const work = new Float64Array(m);
+  const means = copied(base.mean);
+  const work = floats(m);
   const { density: insulation, earthed, reached } = insulationOf(model, place);
   // What each Gaussian reading shows of an ampere leaving, by its place among them.
-  const shown = new Float64Array(m);
+  const shown = floats(m);
   const quickAt = (tap: Tap | null): ((ohms: number) => number) => {
     if (tap === null) return (ohms) => base.log + insulation(ohms);
     for (let i = 0; i < m; i += 1) {

@@ -1,8 +1,9 @@
 /** Evidence of a fault of one parameter: integrated, corrected, or the same whatever the parameter. */
 import { type Atom, parameterAt, type Stretch } from "./faults.ts";
 import type { Finding } from "./findings.ts";
-import { copyInto, logSumExp, squared } from "./linear.ts";
+import { logSumExp, squared } from "./linear.ts";
 import { logIntegral } from "./quadrature.ts";
+import { copyInto, floats } from "./room.ts";
 
 /** Points of a posterior at which the quick evidence is corrected, and nats of disagreement between them that it bears. */
 const CORRECTIONS = 5;
@@ -48,7 +49,7 @@ const STRAIGHT = 0.7;
  */
 function mostOnPath({ f, residual }: Screened, stretch: Stretch, values: number[]): number {
   const m = residual.length;
-  const before = new Float64Array(m);
+  const before = floats(m);
   let bound = Number.NEGATIVE_INFINITY;
   let [offset, square] = [0, 0];
   for (let k = 0; k < SCREEN; k += 1) {

@@ -13,6 +13,7 @@ import {
 import { logLikelihood, type Model } from "./model.ts";
 import { type Names, namesBeside, pairedNames } from "./names.ts";
 import { type Baseline, baselineOf, largestChange, logOfMeans, meansOf, rebased } from "./quick.ts";
+import { floats } from "./room.ts";
 import type { Cut } from "./rows.ts";
 import type { Frame, State } from "./state.ts";
 import type { FaultEstimate } from "./types.ts";
@@ -148,7 +149,7 @@ export function weigh(model: Model, ground: Ground, atom: Atom, floor: number, n
   if (isBroken(atom)) return { ...broken(atom, visit), model, names, parameters, visit };
   const base = ground.base();
   const means = meansOf(model, state, base, response, atom.edge);
-  const [now, work] = [new Float64Array(base.count), new Float64Array(base.count)];
+  const [now, work] = [floats(base.count), floats(base.count)];
   const quickOn =
     (on: Baseline) =>
     (value: number): number => {

@@ -1,6 +1,7 @@
 /** Explanations that these readings cannot tell apart, found by what they predict. */
 import type { Signature } from "./judged.ts";
 import { forwardInPlace, squared } from "./linear.ts";
+import { floats } from "./room.ts";
 
 /**
  * Two explanations are one group when their mean predictions lie within this many standard deviations of the readings'
@@ -12,7 +13,7 @@ const APART = 0.3;
 function apart(first: Signature, second: Signature): number {
   if (first.pattern !== second.pattern) return Number.POSITIVE_INFINITY;
   const m = first.active.length;
-  const difference = new Float64Array(m);
+  const difference = floats(m);
   for (let i = 0; i < m; i += 1) {
     const r = first.active[i] as number;
     difference[i] = (first.mean[r] as number) - (second.mean[r] as number);

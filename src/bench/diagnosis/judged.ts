@@ -2,6 +2,7 @@
 import type { Open } from "../../quantity/index.ts";
 import type { Finding } from "./findings.ts";
 import { logSumExp } from "./linear.ts";
+import { copied, floats } from "./room.ts";
 import type { PredictedReading } from "./types.ts";
 
 /** Points that stand for a posterior: enough for its mean. */
@@ -84,12 +85,12 @@ export function signatureOf(finding: Finding, wiring: number): Signature {
   }
   const m = evaluation.count;
   const active = evaluation.active.slice(0, m);
-  const factor = evaluation.factor.slice(0, m * m);
-  const mean = new Float64Array(rows);
+  const factor = copied(evaluation.factor, m * m);
+  const mean = floats(rows);
   const points = sampled(finding);
   if (points.length === 1 && points[0] === finding.best) mean.set(prediction.mean);
   else {
-    const now = new Float64Array(rows);
+    const now = floats(rows);
     let last: readonly number[] | null = null;
     for (const point of points) {
       if (point !== last) {

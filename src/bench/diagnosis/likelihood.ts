@@ -1,6 +1,7 @@
 /** ln of the probability of the readings under a prediction, nuisances integrated: Cholesky of the readings' covariance. */
 import { choleskyInPlace, forwardInPlace, squared } from "./linear.ts";
 import { NO_SUCH_PLACE, type Prediction } from "./observe.ts";
+import { floats } from "./room.ts";
 import { OPEN_SLIP } from "./settings.ts";
 
 /** Readings as the likelihood takes them, in plain numbers: it is asked thousands of times. */
@@ -52,10 +53,10 @@ export function evaluationFor(rows: number): Evaluation {
     count: 0,
     contradictions: 0,
     active: new Int32Array(rows),
-    factor: new Float64Array(rows * rows),
-    residual: new Float64Array(rows),
+    factor: floats(rows * rows),
+    residual: floats(rows),
     touched: new Int32Array(rows),
-    by: new Float64Array(rows),
+    by: floats(rows),
   };
 }
 

@@ -1,24 +1,5 @@
 /** Dense linear algebra of a few rows, in place on typed arrays: the inference calls it thousands of times. */
 
-/** `Float64Array.from` with a function, which engines take ten times as long over. */
-export function filled(count: number, at: (i: number) => number): Float64Array {
-  const values = new Float64Array(count);
-  for (let i = 0; i < count; i += 1) values[i] = at(i);
-  return values;
-}
-
-/** The same for whole numbers. */
-export function filledWhole(count: number, at: (i: number) => number): Int32Array {
-  const values = new Int32Array(count);
-  for (let i = 0; i < count; i += 1) values[i] = at(i);
-  return values;
-}
-
-/** Copies all of `from` into `into`, of the same length; `set` takes longer on a few numbers. */
-export function copyInto(into: Float64Array, from: Float64Array): void {
-  for (let i = 0; i < from.length; i += 1) into[i] = from[i] as number;
-}
-
 /**
  * Replaces the lower triangle of a symmetric positive definite n×n matrix by its Cholesky factor, the diagonal by its
  * reciprocal, since all that follows divides by it; returns ln det of the matrix.

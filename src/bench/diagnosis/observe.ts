@@ -4,7 +4,7 @@
  */
 import { supplyFromLineVoltages } from "../../circuit/index.ts";
 import type { LineVolts } from "../../quantity/index.ts";
-import { filled } from "./linear.ts";
+import { filled, floats } from "./room.ts";
 import { type Frame, type State, VOLTAGE } from "./state.ts";
 
 /** Standard deviations of the nuisances, and the supply. */
@@ -114,19 +114,19 @@ export function predictionFor(frame: Frame): Prediction {
     places[r] = row === null ? NO_SUCH_PLACE : row.kind === "insulation" ? 1 : 0;
   });
   return {
-    mean: new Float64Array(rows),
+    mean: floats(rows),
     adrift: new Uint8Array(rows),
-    columns: new Float64Array(rows * count),
-    extra: new Float64Array(rows),
+    columns: floats(rows * count),
+    extra: floats(rows),
     rows,
     count,
     voltageColumn: frame.edges + 3,
-    re: new Float64Array(live),
-    im: new Float64Array(live),
+    re: floats(live),
+    im: floats(live),
     places,
-    edgeRe: new Float64Array(frame.edges),
-    edgeIm: new Float64Array(frame.edges),
-    deviation: new Float64Array(frame.edges),
+    edgeRe: floats(frame.edges),
+    edgeIm: floats(frame.edges),
+    deviation: floats(frame.edges),
   };
 }
 

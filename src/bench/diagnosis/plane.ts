@@ -12,6 +12,7 @@ import type { Names } from "./names.ts";
 import { heaviest, planeIntegral, raised } from "./nested.ts";
 import { logIntegral } from "./quadrature.ts";
 import { baselineOf, logOfMeans, meansOf, rebased } from "./quick.ts";
+import { floats } from "./room.ts";
 
 export const samePlace = (a: Member, b: Member): boolean =>
   a.string === b.string && a.position === b.position;
@@ -107,7 +108,7 @@ export function planeFinding(input: {
   const [first, second] = input.faults;
   const visit = planeVisit(model, sound, first, second);
   const base = rebased(model, sound.base(), visit(near));
-  const [now, work] = [new Float64Array(base.count), new Float64Array(base.count)];
+  const [now, work] = [floats(base.count), floats(base.count)];
   const rowAt = rowsOfPlane(model, sound, first, second);
   const points: (readonly number[])[] = [];
   const logTerms: number[] = [];

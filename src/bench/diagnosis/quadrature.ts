@@ -2,7 +2,8 @@
  * ∫₀¹ exp(f(t)) dt for a smooth f that may be as narrow as a good meter makes it or as flat as a blind one: the peak is
  * found first, then panels grow from it in steps of its own width. A fixed grid would miss narrow peaks.
  */
-import { filled, filledWhole, logSumExp } from "./linear.ts";
+import { logSumExp } from "./linear.ts";
+import { filled, filledWhole, floats } from "./room.ts";
 
 /** The integral and where it comes from. */
 export interface Integral {
@@ -236,8 +237,8 @@ function rising(values: Float64Array): ArrayLike<number> | null {
 function weighted(values: Float64Array, logTerms: readonly number[]): Nodes {
   const total = logSumExp(logTerms);
   const order = rising(values);
-  const x = new Float64Array(values.length);
-  const w = new Float64Array(values.length);
+  const x = floats(values.length);
+  const w = floats(values.length);
   let count = 0;
   for (let k = 0; k < values.length; k += 1) {
     const i = order === null ? k : (order[k] as number);

@@ -4,9 +4,10 @@
  */
 import type { CutResponse } from "./change.ts";
 import type { Insertion } from "./faults.ts";
-import { filled, forwardInPlace, squared } from "./linear.ts";
+import { forwardInPlace, squared } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
 import type { SupplyModel } from "./observe.ts";
+import { copied, filled, floats } from "./room.ts";
 import type { State } from "./state.ts";
 
 /** The readings on a ground, factored once for everything quick that is put on it. */
@@ -57,13 +58,13 @@ export function baselineOf(model: Model, state: State): Baseline {
     determinant: log + 0.5 * evaluation.chiSquare,
     count: m,
     active,
-    factor: evaluation.factor.slice(0, m * m),
+    factor: copied(evaluation.factor, m * m),
     mean: filled(m, (i) => prediction.mean[active[i] as number] as number),
     reads: filled(m, (i) => question.seen.reads[active[i] as number] as number),
     setting,
     position,
-    re: prediction.re.slice(),
-    im: prediction.im.slice(),
+    re: copied(prediction.re),
+    im: copied(prediction.im),
     drop,
   };
 }
@@ -77,7 +78,7 @@ export function rebased(model: Model, base: Baseline, whole: number): Baseline {
     ...base,
     log,
     determinant: log + 0.5 * evaluation.chiSquare,
-    factor: evaluation.factor.slice(0, m * m),
+    factor: copied(evaluation.factor, m * m),
     mean: filled(m, (i) => prediction.mean[base.active[i] as number] as number),
   };
 }
@@ -129,10 +130,10 @@ export function meansOf(model: Model, state: State, base: Baseline, cut: CutResp
       flowIm += t * (im[l] as number);
     }
   }
-  const [re, reStep] = [new Float64Array(count), new Float64Array(count)];
-  const [im, imStep] = [new Float64Array(count), new Float64Array(count)];
+  const [re, reStep] = [floats(count), floats(count)];
+  const [im, imStep] = [floats(count), floats(count)];
   // A drop is kept as volts; the insertion changes its current, and its joint to another resistance.
-  const scale = new Float64Array(count).fill(1);
+  const scale = floats(count).fill(1);
   const own = new Int8Array(count);
   for (let i = 0; i < count; i += 1) {
     const d = setting[i] as number;
@@ -154,7 +155,7 @@ export function meansOf(model: Model, state: State, base: Baseline, cut: CutResp
       imStep[i] = t * flowIm;
     }
   }
-  const stiff = new Float64Array(cut.dead.length);
+  const stiff = floats(cut.dead.length);
   return ({ cold, hot, resistance }, into) => {
     const flow = cut.live?.way === true ? hot / (1 + hot * cut.live.own) : 0;
     for (let d = 0; d < stiff.length; d += 1) {

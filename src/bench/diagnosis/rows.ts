@@ -1,6 +1,6 @@
 /** Where each reading looks: names of nodes, banks, branches and elements turned into edges of one wiring. */
 import type { Edge, Wiring } from "./edges.ts";
-import { filled, filledWhole } from "./linear.ts";
+import { filled, filledWhole } from "./room.ts";
 import type { FieldMeasurement, FieldReading } from "./types.ts";
 
 /** Edges crossed together, with the sign in which each is counted. */

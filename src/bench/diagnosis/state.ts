@@ -4,7 +4,7 @@
  */
 import { networkResponses } from "../../circuit/index.ts";
 import { networkOf, type Wiring } from "./edges.ts";
-import { filled, filledWhole } from "./linear.ts";
+import { filled, filledWhole, floats } from "./room.ts";
 import type { Cut, Row, Rows } from "./rows.ts";
 
 const LINES = ["L1", "L2", "L3"] as const;
@@ -89,7 +89,7 @@ export function frameOf(
   const nodes = live
     ? [...new Set(wiring.edges.filter(({ joint }) => !joint).flatMap(({ from, to }) => [from, to]))]
     : [];
-  const lineSign = new Float64Array((liveRows.length + nodes.length) * 3);
+  const lineSign = floats((liveRows.length + nodes.length) * 3);
   const pairs = [
     ...liveRows.map((r) => {
       const row = rows[r] as Row;
@@ -151,7 +151,7 @@ function admittances(
   { conductance: g, from, to }: Numbered,
 ): Float64Array {
   const count = g.length;
-  const result = new Float64Array(count * count);
+  const result = floats(count * count);
   for (let e = 0; e < count; e += 1) {
     const zFrom = z[from[e] as number] as readonly number[];
     const zTo = z[to[e] as number] as readonly number[];
@@ -179,8 +179,8 @@ function deadState(
   const at = new Map(nodes.map((node, i) => [node, i]));
   parts.push(new Map(nodes.map((node, i) => [node, part[i] as number])));
   const ends = numbered(frame, at, 1, keep);
-  const share = new Float64Array(rows.length * frame.edges);
-  const resistance = new Float64Array(rows.length);
+  const share = floats(rows.length * frame.edges);
+  const resistance = floats(rows.length);
   rows.forEach((r, k) => {
     const row = frame.rows[r] as Extract<Row, { kind: "resistance" }>;
     const a = at.get(row.a);
@@ -214,7 +214,7 @@ function liveState(
   const ends = numbered(frame, at, ratio);
   const { conductance: g, from, to } = ends;
   const admittance = admittances(z, ends);
-  const current = new Float64Array(3 * edges);
+  const current = floats(3 * edges);
   for (let l = 0; l < 3; l += 1) {
     const v = transfer[l] as readonly number[];
     for (let e = 0; e < edges; e += 1) {
@@ -222,10 +222,10 @@ function liveState(
         ((v[from[e] as number] as number) - (v[to[e] as number] as number)) * (g[e] as number);
     }
   }
-  const value = new Float64Array(pairs.length * 3);
-  const answer = new Float64Array(pairs.length * edges);
+  const value = floats(pairs.length * 3);
+  const answer = floats(pairs.length * edges);
   const adrift = new Uint8Array(pairs.length);
-  const impedance = new Float64Array(pairs.length * kept.length);
+  const impedance = floats(pairs.length * kept.length);
   pairs.forEach((pair, r) => {
     if (pair === null) {
       const row = frame.rows[liveRows[r] as number] as Row;

@@ -4,6 +4,7 @@ import { type Atom, parameterAt, type Stretch } from "./faults.ts";
 import { type Ground, responseOn, setEdge } from "./findings.ts";
 import { forwardInPlace, logSumExp } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
+import { copied, floats } from "./room.ts";
 
 /** Nodes along each parameter. */
 const NODES = 12;
@@ -27,17 +28,17 @@ export function familiesOf(
   const base = logLikelihood(model, sound.state);
   const { evaluation, prediction, frame, scratch } = model;
   const m = evaluation.count;
-  const factor = evaluation.factor.slice(0, m * m);
+  const factor = copied(evaluation.factor, m * m);
   const active = evaluation.active.slice(0, m);
-  const residual = evaluation.residual.slice(0, m);
-  const mean = prediction.mean.slice();
+  const residual = copied(evaluation.residual, m);
+  const mean = copied(prediction.mean);
   const families = atoms.flatMap((atom) => {
     const response = responseOn(model, sound, atom);
     return atom.stretches.map((stretch): Family => {
-      const effects = new Float64Array(NODES * m);
-      const square = new Float64Array(NODES);
-      const alone = new Float64Array(NODES);
-      const change = new Float64Array(m);
+      const effects = floats(NODES * m);
+      const square = floats(NODES);
+      const alone = floats(NODES);
+      const change = floats(m);
       for (let k = 0; k < NODES; k += 1) {
         const insertion = atom.insertion(parameterAt(stretch, (k + 0.5) / NODES));
         insertInto(scratch, frame, sound.state, response, insertion.cold, insertion.hot);

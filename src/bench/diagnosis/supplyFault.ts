@@ -6,6 +6,7 @@ import { forwardInPlace, logSumExp } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
 import type { Names } from "./names.ts";
 import { heaviest } from "./nested.ts";
+import { copied, floats } from "./room.ts";
 import { RANGE } from "./settings.ts";
 import type { State } from "./state.ts";
 
@@ -23,7 +24,7 @@ function deviations(spread: number, direction: number): readonly [number, number
 /** Every size and direction, sizes outermost, and the deviations of each: they hang on no module. */
 function makeGrid() {
   const points: (readonly [number, number])[] = [];
-  const deviation = new Float64Array(3 * SIZES * DIRECTIONS);
+  const deviation = floats(3 * SIZES * DIRECTIONS);
   const [low, high] = RANGE.unbalance;
   for (let s = 0; s < SIZES; s += 1) {
     for (let a = 0; a < DIRECTIONS; a += 1) {
@@ -49,9 +50,9 @@ function grid(): ReturnType<typeof makeGrid> {
 /** What every point of the grid adds to the evidence, about a model just visited with ln likelihood `base`. */
 function gridAbout({ prediction, evaluation, question }: Model, base: number): Float64Array {
   const m = evaluation.count;
-  const z = evaluation.residual.slice(0, m);
+  const z = copied(evaluation.residual, m);
   const columns = [0, 1, 2].map((k) => {
-    const column = new Float64Array(m);
+    const column = floats(m);
     for (let i = 0; i < m; i += 1) {
       const r = evaluation.active[i] as number;
       column[i] =
@@ -67,7 +68,7 @@ function gridAbout({ prediction, evaluation, question }: Model, base: number): F
   const square = columns.flatMap((one, i) => columns.slice(i).map((other) => product(one, other)));
   const [aa, ab, ac, bb, bc, cc] = square as [number, number, number, number, number, number];
   const { points, deviation } = grid();
-  const logTerms = new Float64Array(points.length);
+  const logTerms = floats(points.length);
   const shift = base - Math.log(points.length);
   for (let k = 0; k < logTerms.length; k += 1) {
     const x = deviation[3 * k] as number;

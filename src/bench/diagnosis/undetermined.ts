@@ -1,7 +1,8 @@
 /** What a set of readings can never show, said before anyone concludes it from them. */
 import { cutResponse, insertInto } from "./change.ts";
-import { filled, forwardInPlace, squared } from "./linear.ts";
+import { forwardInPlace, squared } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
+import { copied, filled } from "./room.ts";
 import type { ExplanationGroup } from "./types.ts";
 import { showsEarth } from "./unseen.ts";
 import { explanationWords, listed, unseenWords } from "./words.ts";
@@ -15,8 +16,8 @@ function jointLimits(model: Model): readonly number[] {
   const { evaluation, prediction } = model;
   const m = evaluation.count;
   const active = evaluation.active.slice(0, m);
-  const factor = evaluation.factor.slice(0, m * m);
-  const mean = prediction.mean.slice();
+  const factor = copied(evaluation.factor, m * m);
+  const mean = copied(prediction.mean);
   const { scratch } = model;
   return model.atoms
     .filter(({ kind }) => kind === "joint")
