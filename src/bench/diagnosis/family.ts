@@ -47,7 +47,7 @@ const STRAIGHT = 0.7;
  * The most that an exponent can come to: residuals move along a path, nearly straight from point to point, and the nearest
  * it can come to 0 is its nearest to that polyline. Writes the values at the points; returns the bound.
  */
-function mostOnPath({ f, residual }: Screened, stretch: Stretch, values: number[]): number {
+export function mostOnPath({ f, residual }: Screened, stretch: Stretch, values: number[]): number {
   const m = residual.length;
   const before = floats(m);
   let bound = Number.NEGATIVE_INFINITY;

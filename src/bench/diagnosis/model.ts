@@ -121,8 +121,19 @@ export function modelOf(question: Question, asDrawn: Wiring, drawn: Wiring, slip
   const rows = rowsOf(wiring, drawn, all);
   const { frame, state, parts } = frameOf(wiring, rows, ratio, live);
   const atoms = seriesAtoms(wiring, ratio, question.priors, live);
+  // Π(1 + odds) over all places, one logarithm for many of them.
   let logSound = 0;
-  for (const { members } of atoms) for (const { odds } of members) logSound -= Math.log1p(odds);
+  for (const { members } of atoms) {
+    let product = 1;
+    for (const { odds } of members) {
+      product *= 1 + odds;
+      if (product > 1e200) {
+        logSound -= Math.log(product);
+        product = 1;
+      }
+    }
+    logSound -= Math.log(product);
+  }
   return {
     question,
     wiring,

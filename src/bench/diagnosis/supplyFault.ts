@@ -113,6 +113,19 @@ export function unbalanceFinding(model: Model, state: State, names: Names): Find
   };
 }
 
+/** ln Σ exp over the directions of one size; what lies 20 nats below the highest adds nothing. */
+function overDirections(terms: Float64Array, from: number): number {
+  let most = Number.NEGATIVE_INFINITY;
+  for (let k = from; k < from + DIRECTIONS; k += 1)
+    if ((terms[k] as number) > most) most = terms[k] as number;
+  let sum = 0;
+  for (let k = from; k < from + DIRECTIONS; k += 1) {
+    const below = (terms[k] as number) - most;
+    if (below > -20) sum += Math.exp(below);
+  }
+  return most + Math.log(sum);
+}
+
 /** Nats below the heaviest point at which a point no longer bears on an estimate. */
 const NEGLIGIBLE = 7;
 
@@ -135,7 +148,7 @@ export function besideUnbalance(wide: Finding, sharp: Finding, fault: number): E
     const terms = gridAbout(sharp.model, sharp.visit(point));
     for (let k = 0; k < terms.length; k += DIRECTIONS) {
       points.push([...point, sizes[k]?.[0] as number]);
-      logTerms.push(weight + logSumExp(terms.subarray(k, k + DIRECTIONS)));
+      logTerms.push(weight + overDirections(terms, k));
     }
   });
   return { parameters: [...wide.parameters, { of: "unbalance", fault }], points, logTerms };
