@@ -112,6 +112,7 @@ export function corrected(
   rough: Weighted,
   quick: (value: number) => number,
   full: (value: number) => number,
+  count: number = CORRECTIONS,
 ): Weighted | null {
   const { points, logTerms: terms } = rough;
   const peak = rough.best[0] as number;
@@ -124,9 +125,9 @@ export function corrected(
     if (value !== last) values.push(value);
   };
   points.forEach((point, i) => {
-    const before = Math.floor(sum * CORRECTIONS + 0.5);
+    const before = Math.floor(sum * count + 0.5);
     sum += Math.exp((terms[i] as number) - rough.log);
-    if (Math.floor(sum * CORRECTIONS + 0.5) > before) add(point[0] as number);
+    if (Math.floor(sum * count + 0.5) > before) add(point[0] as number);
   });
   if (!values.includes(peak)) {
     if (values.length === 0 || peak > (values.at(-1) as number)) values.push(peak);

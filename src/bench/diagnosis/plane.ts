@@ -1,16 +1,17 @@
 /**
  * Two faults with a parameter each, integrated over the plane. Along each row the first fault stands in the network and the
- * second is weighed quickly, the covariance being that at the plane's peak; one full evaluation sets each row right.
+ * second is weighed quickly, the covariance being that at the plane's peak; a few full evaluations set each row right.
  */
 import { cutResponse, inserted, insertInto } from "./change.ts";
 import type { Edge } from "./edges.ts";
+import { corrected } from "./family.ts";
 import { type Atom, elementInsertion, type Insertion, type Member, parameterAt } from "./faults.ts";
 import { elementChange, type Finding, type Ground, responseOn, setEdge } from "./findings.ts";
 import { logSumExp } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
 import type { Names } from "./names.ts";
 import { heaviest, planeIntegral, raised } from "./nested.ts";
-import { logIntegral } from "./quadrature.ts";
+import { type Integral, logIntegral } from "./quadrature.ts";
 import { baselineOf, logOfMeans, meansOf, rebased } from "./quick.ts";
 import { floats } from "./room.ts";
 
@@ -95,6 +96,27 @@ export function planeVisit(
   return ([x = 0, y = 0]) => rowAt(x).full(y);
 }
 
+/** Full evaluations that set a row right where it comes to anything, and nats above the floor from which it does. */
+const ALONG = 3;
+const COUNTS = 12;
+
+/** A row weighed quickly, corrected by full evaluations: at its peak, and where it counts also along it. */
+function setRight(
+  integral: Integral,
+  quick: (t: number) => number,
+  full: (t: number) => number,
+  floor: number,
+): Integral {
+  const { nodes, logTerms, best, bestLog, log } = integral;
+  if (bestLog < floor) return integral;
+  if (log < floor + COUNTS) return raised(integral, full(best) - bestLog);
+  const rough = { log, points: nodes.map((t) => [t]), logTerms, best: [best] };
+  const found = corrected(rough, quick, full, ALONG);
+  if (found === null) return logIntegral(full, floor);
+  const [at] = found.best as readonly [number];
+  return { log: found.log, nodes, logTerms: found.logTerms, best: at, bestLog: bestLog + (found.log - log) };
+}
+
 /** Two parameters integrated over the plane, stretch by stretch. `near`: where the plane is highest, roughly. */
 export function planeFinding(input: {
   readonly model: Model;
@@ -116,12 +138,12 @@ export function planeFinding(input: {
     for (const b of second.stretches) {
       const plane = planeIntegral((x) => {
         const row = rowAt(parameterAt(a, x));
-        const integral = logIntegral((t) => {
+        const quick = (t: number): number => {
           row.means(parameterAt(b, t), now);
           return logOfMeans(base, now, work) + base.healthyInsulation;
-        }, floor);
-        if (integral.bestLog < floor) return integral;
-        return raised(integral, row.full(parameterAt(b, integral.best)) - integral.bestLog);
+        };
+        const full = (t: number): number => row.full(parameterAt(b, t));
+        return setRight(logIntegral(quick, floor), quick, full, floor);
       }, floor);
       const shift = Math.log(a.part * b.part);
       plane.points.forEach(([x, y], i) => {
