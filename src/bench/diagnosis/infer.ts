@@ -1,7 +1,8 @@
 /** All hypotheses of a question, weighed against each other. */
 import type { ModulePlan } from "../../circuit/index.ts";
 import { type Alike, alikeAtoms } from "./alike.ts";
-import { alikePlaces, type EarthPlace, earthFinding, earthPlaces } from "./earth.ts";
+import { earthFinding } from "./earth.ts";
+import { alikePlaces, type EarthPlace, earthPlaces } from "./earthPlaces.ts";
 import { wiringOf } from "./edges.ts";
 import type { Atom } from "./faults.ts";
 import { type Finding, type Ground, groundOf, soundFinding, weigh } from "./findings.ts";

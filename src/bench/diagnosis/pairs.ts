@@ -4,7 +4,8 @@
  * anything are integrated over the plane.
  */
 import { type Alike, type AlikePair, alikePairs } from "./alike.ts";
-import { alikePlaces, type EarthPlace, earthFinding } from "./earth.ts";
+import { earthFinding } from "./earth.ts";
+import { alikePlaces, type EarthPlace } from "./earthPlaces.ts";
 import type { Atom, Member } from "./faults.ts";
 import { applied, type Finding, type Ground, groundOf, sameEdge, weigh } from "./findings.ts";
 import type { Model } from "./model.ts";
