@@ -1,59 +1,57 @@
 /** Faults in places that no reading tells apart by symmetry: two like banks read only together. Weighed once. */
-import { type CutResponse, cutResponse } from "./change.ts";
+import { type CutResponse, dot } from "./change.ts";
 import type { Atom } from "./faults.ts";
+import { type Ground, responseOn } from "./findings.ts";
 import type { Model } from "./model.ts";
 
 /** Agreement of figures that symmetry makes equal, relative. */
 const EQUAL = 1e-9;
 
-const shown = (value: number): string => (Math.abs(value) < EQUAL ? "0" : value.toPrecision(9));
+const equal = (a: number, b: number): boolean => {
+  const apart = Math.abs(a - b);
+  return a === b || apart < EQUAL || apart < EQUAL * Math.abs(a);
+};
+
+/** A sign in which a list of figures can be counted, whichever way round the cut was: that of the first to differ from 0. */
+function turnOf(values: Float64Array, count: number): number {
+  for (let i = 0; i < count; i += 1) {
+    const value = values[i] as number;
+    if (Math.abs(value) > EQUAL) return Math.sign(value);
+  }
+  return 0;
+}
+
+const directionOf = (live: NonNullable<CutResponse["live"]>, rows: number): number =>
+  turnOf(live.through, 3) || turnOf(live.shown, rows) || 1;
 
 /** What all readings see of a cut, its direction aside. */
-function fingerprint(model: Model, { dead, live }: CutResponse): string {
-  const parts: string[] = [];
-  const signed = (values: ArrayLike<number>, count: number): void => {
-    for (let i = 0; i < count; i += 1) parts.push(shown(values[i] as number));
-  };
-  let sign = 0;
-  const direct = (values: ArrayLike<number>, count: number): number => {
-    for (let i = 0; i < count && sign === 0; i += 1) {
-      if (Math.abs(values[i] as number) > EQUAL) sign = Math.sign(values[i] as number);
-    }
-    return sign || 1;
-  };
-  for (const one of dead) {
-    parts.push(shown(one.own));
+function seenBy(model: Model, { dead, live }: CutResponse, into: number[]): void {
+  for (const { own, through } of dead) {
+    into.push(own);
     // An ohmmeter's share counts squared.
-    signed(one.through.map(Math.abs), one.through.length);
+    for (let r = 0; r < through.length; r += 1) into.push(Math.abs(through[r] as number));
   }
-  if (live !== null) {
-    const rows = model.frame.liveRows.length;
-    parts.push(shown(live.own));
-    const turn = direct(live.through, 3);
-    signed(
-      live.through.map((value) => turn * value),
-      3,
-    );
-    signed(
-      live.shown.map((value) => turn * value),
-      rows,
-    );
-  }
-  return parts.join();
+  if (live === null) return;
+  const rows = model.frame.liveRows.length;
+  into.push(live.own);
+  const turn = directionOf(live, rows);
+  for (let l = 0; l < 3; l += 1) into.push(turn * (live.through[l] as number));
+  for (let r = 0; r < rows; r += 1) into.push(turn * (live.shown[r] as number));
 }
 
 /** What a fault does to its own edge, which the network does not show. */
-function make(model: Model, { kind, edge, line, insertion, stretches }: Atom): string {
+function make(model: Model, { edge, line, insertion, stretches }: Atom, into: number[]): void {
   const own = edge < 0 ? undefined : model.wiring.edges[edge];
-  const probe = stretches.map(({ low, high }) => [insertion(low), insertion(high)]);
-  const figures = (probe.length === 0 ? [[insertion(0)]] : probe)
-    .flat()
-    .map(({ cold, resistance, variance }) => {
-      return [cold, resistance, variance].map(shown).join();
-    });
-  return [kind, line ?? "", own === undefined ? "" : `${own.joint}${shown(own.resistance)}`, ...figures].join(
-    "|",
-  );
+  into.push(line ?? -1, own === undefined ? -1 : +own.joint, own?.resistance ?? 0);
+  const add = (value: number): void => {
+    const { cold, resistance, variance } = insertion(value);
+    into.push(cold, resistance, variance);
+  };
+  if (stretches.length === 0) add(0);
+  for (const { low, high } of stretches) {
+    add(low);
+    add(high);
+  }
 }
 
 /** A fault standing for all that are like it, and those it stands for. */
@@ -62,15 +60,83 @@ export interface Alike {
   readonly others: readonly Atom[];
 }
 
-/** Gathers the faults of a model that all readings see alike on its sound state. */
-export function alikeAtoms(model: Model): readonly Alike[] {
-  const found = new Map<string, { atom: Atom; others: Atom[] }>();
-  for (const atom of model.atoms) {
-    const response = cutResponse(model.frame, model.sound, atom.cut, atom.line);
-    const key = `${make(model, atom)}|${fingerprint(model, response)}`;
-    const known = found.get(key);
-    if (known === undefined) found.set(key, { atom, others: [] });
+/** Gathers faults that all readings see alike on a ground. */
+export function alikeAtoms(model: Model, ground: Ground, atoms: readonly Atom[]): readonly Alike[] {
+  const found: { atom: Atom; others: Atom[]; figures: number[] }[] = [];
+  for (const atom of atoms) {
+    const figures: number[] = [];
+    seenBy(model, responseOn(model, ground, atom), figures);
+    make(model, atom, figures);
+    const known = found.find(
+      (one) =>
+        one.atom.kind === atom.kind &&
+        one.figures.length === figures.length &&
+        one.figures.every((value, i) => equal(value, figures[i] as number)),
+    );
+    if (known === undefined) found.push({ atom, others: [], figures });
     else known.others.push(atom);
   }
-  return [...found.values()];
+  return found;
+}
+
+/** A pair of faults standing for all that are like it. */
+export interface AlikePair {
+  readonly pair: readonly [Atom, Atom];
+  readonly others: readonly (readonly [Atom, Atom])[];
+}
+
+/** What two cuts have to do with one another: all that a network with both changed adds to what it shows of each. */
+function together(model: Model, sound: Ground, first: Atom, second: Atom): number[] {
+  const [a, b] = [responseOn(model, sound, first), responseOn(model, sound, second)];
+  const figures: number[] = [];
+  a.dead.forEach(({ answer, through }, d) => {
+    const other = b.dead[d]?.through;
+    if (other === undefined) return;
+    const mutual = dot(answer, 0, second.cut);
+    for (let r = 0; r < through.length; r += 1) {
+      figures.push(mutual * (through[r] as number) * (other[r] as number));
+    }
+  });
+  if (a.live !== null && b.live !== null) {
+    const rows = model.frame.liveRows.length;
+    const mutual = dot(a.live.answer, 0, second.cut);
+    figures.push(mutual * directionOf(a.live, rows) * directionOf(b.live, rows));
+  }
+  return figures;
+}
+
+/**
+ * Gathers pairs of faults that all readings see alike: their members are alike one by one, and so is what they have to do
+ * with one another.
+ */
+export function alikePairs(
+  model: Model,
+  sound: Ground,
+  alike: readonly Alike[],
+  pairs: Iterable<readonly [Atom, Atom]>,
+): readonly AlikePair[] {
+  const number = new Map<Atom, number>();
+  alike.forEach(({ atom, others }, k) => {
+    for (const each of [atom, ...others]) number.set(each, k);
+  });
+  const found: (AlikePair & { figures: number[]; others: (readonly [Atom, Atom])[] })[] = [];
+  const byKey = new Map<number, typeof found>();
+  for (const pair of pairs) {
+    const [first, second] = pair;
+    const own = (number.get(first) as number) * alike.length + (number.get(second) as number);
+    // Elements of one edge come to one resistance; that is another matter than two edges.
+    const key = 2 * own + (first.edge >= 0 && first.edge === second.edge ? 1 : 0);
+    const figures = together(model, sound, first, second);
+    const list = byKey.get(key) ?? [];
+    const known = list.find((one) => one.figures.every((value, i) => equal(value, figures[i] as number)));
+    if (known !== undefined) {
+      known.others.push(pair);
+      continue;
+    }
+    const one = { pair, others: [], figures };
+    list.push(one);
+    found.push(one);
+    byKey.set(key, list);
+  }
+  return found;
 }

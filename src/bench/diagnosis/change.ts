@@ -1,4 +1,6 @@
 /** Rank-one changes of a state: a resistance inserted in series with the edges of a cut, from a fraction of an ohm to a break. */
+
+import { copied, copyInto, floats } from "./room.ts";
 import type { Cut } from "./rows.ts";
 import { type DeadState, type Frame, hasWayRound, type LiveState, type State } from "./state.ts";
 
@@ -37,7 +39,8 @@ function answersTo(admittance: Float64Array, edges: number, cut: Cut, into: Floa
   return dot(into, 0, cut);
 }
 
-function dot(values: Float64Array, offset: number, { index, sign }: Cut): number {
+/** Σ of the values at the edges of a cut, counted in its direction. */
+export function dot(values: Float64Array, offset: number, { index, sign }: Cut): number {
   let sum = 0;
   for (let k = 0; k < index.length; k += 1) {
     sum += (sign[k] as number) * (values[offset + (index[k] as number)] as number);
@@ -66,19 +69,19 @@ export function cutResponse(frame: Frame, state: State, cut: Cut, line?: number)
     line !== undefined
       ? []
       : state.dead.map((one): DeadCut => {
-          const answer = new Float64Array(edges);
+          const answer = floats(edges);
           const own = answersTo(one.admittance, edges, cut, answer);
-          const through = new Float64Array(one.resistance.length);
+          const through = floats(one.resistance.length);
           for (let r = 0; r < through.length; r += 1) through[r] = dot(one.share, r * edges, cut);
           return { answer, own, way: hasWayRound(own, scaleOf(frame, state, cut, false)), through };
         });
   if (state.live === null) return { dead, live: null };
   const { admittance, current, answer: rowAnswer, adrift } = state.live;
-  const answer = new Float64Array(edges);
+  const answer = floats(edges);
   const own = answersTo(admittance, edges, cut, answer);
-  const through = new Float64Array(3);
+  const through = floats(3);
   for (let l = 0; l < 3; l += 1) through[l] = dot(current, l * edges, cut);
-  const shown = new Float64Array(adrift.length);
+  const shown = floats(adrift.length);
   for (let r = 0; r < shown.length; r += 1) {
     shown[r] =
       dot(rowAnswer, r * edges, cut) + (line === undefined ? 0 : (frame.lineSign[3 * r + line] as number));
@@ -97,23 +100,28 @@ export function scratchOf(state: State): State {
   return {
     dead: state.dead.map((one) => ({
       admittance: one.admittance,
-      share: one.share.slice(),
-      resistance: one.resistance.slice(),
+      share: copied(one.share),
+      resistance: copied(one.resistance),
     })),
     live:
       state.live === null
         ? null
         : {
             admittance: state.live.admittance,
-            current: state.live.current.slice(),
-            value: state.live.value.slice(),
-            answer: state.live.answer.slice(),
+            current: copied(state.live.current),
+            value: copied(state.live.value),
+            answer: copied(state.live.answer),
             adrift: state.live.adrift.slice(),
             impedance: state.live.impedance,
           },
-    resistance: state.resistance.slice(),
-    variance: state.variance.slice(),
+    resistance: copied(state.resistance),
+    variance: copied(state.variance),
   };
+}
+
+function keepDead(one: DeadState, into: DeadState): void {
+  copyInto(into.resistance, one.resistance);
+  copyInto(into.share, one.share);
 }
 
 function insertDead(one: DeadState, cut: DeadCut, rho: number, edges: number, into: DeadState): void {
@@ -186,22 +194,21 @@ export function insertInto(
   rhoHot: number,
   rows: number = frame.liveRows.length,
 ): void {
-  for (let d = 0; d < cut.dead.length; d += 1) {
-    insertDead(
-      state.dead[d] as DeadState,
-      cut.dead[d] as DeadCut,
-      rho,
-      frame.edges,
-      into.dead[d] as DeadState,
-    );
+  for (let d = 0; d < state.dead.length; d += 1) {
+    const [one, own] = [state.dead[d] as DeadState, into.dead[d] as DeadState];
+    // A lost line leaves the dead module as it is.
+    if (d >= cut.dead.length) keepDead(one, own);
+    else insertDead(one, cut.dead[d] as DeadCut, rho, frame.edges, own);
   }
+  copyInto(into.resistance, state.resistance);
+  copyInto(into.variance, state.variance);
   if (state.live !== null && cut.live !== null) {
     insertLive(state.live, cut.live, rhoHot, frame.edges, rows, into.live as LiveState);
   }
 }
 
 function lessOuter(matrix: Float64Array, answer: Float64Array, k: number): Float64Array {
-  const result = matrix.slice();
+  const result = copied(matrix);
   const n = answer.length;
   for (let e = 0; e < n; e += 1) {
     const step = k * (answer[e] as number);
@@ -226,7 +233,7 @@ export function inserted(frame: Frame, state: State, cut: CutResponse, rho: numb
   const k = way ? stiffness(rhoHot, own) : 0;
   const nodes = frame.nodes.length;
   const first = frame.liveRows.length;
-  const impedance = next.live.impedance.slice();
+  const impedance = copied(next.live.impedance);
   for (let r = 0; r < shown.length; r += 1) {
     for (let q = 0; q < nodes; q += 1) {
       impedance[r * nodes + q] =

@@ -2,56 +2,24 @@
  * An earth fault along a coil, on a supply with its neutral earthed: at the tap a current leaves the module. Means follow
  * from the node potentials exactly; the covariance is that of the module without the fault, each reading's scaled with it.
  */
+
+import type { EarthPlace } from "./earthPlaces.ts";
 import type { Edge } from "./edges.ts";
-import type { Member } from "./faults.ts";
-import type { Finding, Named } from "./findings.ts";
+import { integrated, type Weighted } from "./family.ts";
+import { parameterAt, type Stretch } from "./faults.ts";
+import type { Finding, Ground } from "./findings.ts";
 import { readsOf } from "./instruments.ts";
 import { earthedInsulation, healthyInsulation } from "./insulation.ts";
 import { evaluate } from "./likelihood.ts";
 import { logSumExp } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
+import { namesBeside } from "./names.ts";
 import { heaviest, planeIntegral } from "./nested.ts";
 import { logIntegral } from "./quadrature.ts";
-import { type Baseline, baselineOf, logOfMeans } from "./quick.ts";
+import { logOfMeans } from "./quick.ts";
+import { copied, floats } from "./room.ts";
 import { RANGE } from "./settings.ts";
 import type { State } from "./state.ts";
-
-/** An element, or twins, that may be earthed. */
-export interface EarthPlace {
-  readonly edge: number;
-  readonly members: readonly Member[];
-  /** Part of the string's resistance before the element, and the element's own part. */
-  readonly before: number;
-  readonly part: number;
-  /** Cold resistance of the string. */
-  readonly string: number;
-}
-
-/** All places of a wiring where an element can be earthed; twins lie side by side at the same height of their strings. */
-export function earthPlaces(model: Model): readonly EarthPlace[] {
-  const { priors } = model.question;
-  if (priors.earthFault === 0) return [];
-  const odds = priors.earthFault / (1 - priors.earthFault);
-  return model.wiring.edges.flatMap((edge: Edge, e): EarthPlace[] => {
-    const places = new Map<string, { members: Member[]; before: number; part: number; string: number }>();
-    edge.strings.forEach(({ elements, values }, string) => {
-      const whole = values.reduce((sum, value) => sum + value, 0);
-      if (whole === Number.POSITIVE_INFINITY) return;
-      let before = 0;
-      values.forEach((value, position) => {
-        const fault = { kind: "earth fault" as const, element: elements[position] as string };
-        const member: Member = { fault, odds, string, position };
-        const key = `${values.join()}|${position}`;
-        const known = places.get(key);
-        if (known === undefined) {
-          places.set(key, { members: [member], before: before / whole, part: value / whole, string: whole });
-        } else known.members.push(member);
-        before += value;
-      });
-    });
-    return [...places.values()].map((place) => ({ edge: e, ...place }));
-  });
-}
 
 /** What the energised rows show per ampere leaving at the tap, and the tap's own open voltage and resistance. */
 interface Tap {
@@ -83,7 +51,7 @@ function tapAt(model: Model, state: State, place: EarthPlace, x: number): Tap | 
   const z = (r: number, q: number): number => live.impedance[r * nodes + q] as number;
   const own = x * y * place.string * (frame.hot[place.edge] as number);
   const resistance = y * y * z(rf, qf) + 2 * x * y * z(rf, qt) + x * x * z(rt, qt) + own;
-  const effect = new Float64Array(count);
+  const effect = floats(count);
   const answer = (e: number): number =>
     y * (live.answer[rf * frame.edges + e] as number) + x * (live.answer[rt * frame.edges + e] as number);
   for (let k = 0; k < count; k += 1) {
@@ -112,80 +80,119 @@ const POSITIONS = [
   [0.5 + Math.sqrt(0.15), 5 / 18],
 ] as const;
 
-/** Weighs an earth fault on a fixed state; `floor` as for {@link logIntegral}. */
+/** Fault resistances are as likely in each decade. */
+const STRETCH: Stretch = { low: RANGE.earth[0], high: RANGE.earth[1], logarithmic: true, part: 1 };
+
+/** Nats between the three positions below which the likelihood is smooth along the coil, and positions that then tell where. */
+const SMOOTH = 1.5;
+const EVEN = 12;
+
+/** The parabola through the logarithms at the three positions. */
+function parabola([low, middle, high]: readonly [number, number, number], x: number): number {
+  const step = POSITIONS[2][0] - 0.5;
+  const t = (x - 0.5) / step;
+  return middle + (t * (high - low)) / 2 + (t * t * (high + low - 2 * middle)) / 2;
+}
+
+/** Weighs an earth fault on a ground; `floor` as for {@link logIntegral}. */
 export function earthFinding(input: {
   readonly model: Model;
-  readonly state: State;
+  readonly ground: Ground;
   readonly place: EarthPlace;
-  readonly before: readonly Named[];
-  readonly fault: number;
   readonly floor: number;
-  /** The state's baseline, if it is known. */
-  readonly base?: Baseline;
 }): Finding {
-  const { model, state, place, fault, floor } = input;
+  const { model, ground, place, floor } = input;
   const { frame, prediction, evaluation, question } = model;
-  const names = input.before.flatMap((one) =>
-    place.members.map(({ fault: name, odds }) => ({
-      faults: [...one.faults, name],
-      logOdds: one.logOdds + Math.log(odds),
-    })),
-  );
-  const base = input.base ?? baselineOf(model, state);
+  const { state } = ground;
+  const names = namesBeside(ground.names, place.members);
+  const fault = names.faults - 1;
+  const base = ground.base();
   const m = base.count;
   const { re, im } = base;
-  const means = base.mean.slice();
-  const work = new Float64Array(m);
-  const leaving = (tap: Tap, ohms: number): readonly [number, number] => [
-    tap.re / (ohms + tap.resistance),
-    tap.im / (ohms + tap.resistance),
-  ];
-  const newMean = (tap: Tap, current: readonly [number, number], k: number, was: number): number => {
-    const e = k < 0 ? 0 : (tap.effect[k] as number);
-    return e === 0 ? was : Math.hypot((re[k] as number) + e * current[0], (im[k] as number) + e * current[1]);
-  };
+  const means = copied(base.mean);
+  const work = floats(m);
   const { density: insulation, earthed, reached } = insulationOf(model, place);
-  const quick = (tap: Tap | null, ohms: number): number => {
-    const log = insulation(ohms);
-    if (tap === null) return base.log + log;
-    const current = leaving(tap, ohms);
+  // What each Gaussian reading shows of an ampere leaving, by its place among them.
+  const shown = floats(m);
+  const quickAt = (tap: Tap | null): ((ohms: number) => number) => {
+    if (tap === null) return (ohms) => base.log + insulation(ohms);
     for (let i = 0; i < m; i += 1) {
-      const k = base.setting[i] === -1 ? (base.position[i] as number) : -1;
-      means[i] = newMean(tap, current, k, base.mean[i] as number);
+      shown[i] = base.setting[i] === -1 ? (tap.effect[base.position[i] as number] as number) : 0;
     }
-    return log + logOfMeans(base, means, work);
+    return (ohms) => {
+      // The current that leaves is the tap's open voltage over all that it passes.
+      const part = 1 / (ohms + tap.resistance);
+      const [x, y] = [part * tap.re, part * tap.im];
+      for (let i = 0; i < m; i += 1) {
+        const e = shown[i] as number;
+        if (e === 0) continue;
+        const k = base.position[i] as number;
+        const a = (re[k] as number) + e * x;
+        const b = (im[k] as number) + e * y;
+        means[i] = Math.sqrt(a * a + b * b);
+      }
+      return insulation(ohms) + logOfMeans(base, means, work);
+    };
   };
   const at = (x: number): Tap | null => tapAt(model, state, place, place.before + place.part * x);
-  const [least, most] = RANGE.earth;
-  const ohmsAt = (t: number): number => least * (most / least) ** t;
+  const across = (x: number): Weighted => {
+    const tap = at(x);
+    const f = quickAt(tap);
+    // Readings that the leaving current does not touch stay as they are.
+    means.set(base.mean);
+    // What insulation readings say of the resistance is no matter of residuals.
+    const screened = tap === null || earthed !== "" ? undefined : { f, residual: work };
+    return integrated([STRETCH], f, floor, screened);
+  };
   let points: (readonly number[])[] = [];
   let logTerms: number[] = [];
-  const along = (x: number): ((t: number) => number) => {
-    const tap = at(x);
-    return (t) => quick(tap, ohmsAt(t));
-  };
-  for (const [x, w] of POSITIONS) {
-    const inner = logIntegral(along(x), floor);
-    inner.nodes.forEach((t, i) => {
-      points.push([x, ohmsAt(t)]);
-      logTerms.push((inner.logTerms[i] as number) + Math.log(w));
+  const add = (x: number, weight: number, { points: ohms, logTerms: terms }: Weighted): void => {
+    const shift = Math.log(weight);
+    ohms.forEach((point, i) => {
+      points.push([x, point[0] as number]);
+      logTerms.push((terms[i] as number) + shift);
     });
-  }
+  };
+  const few = POSITIONS.map(([x]) => across(x));
+  POSITIONS.forEach(([x, weight], i) => {
+    add(x, weight, few[i] as Weighted);
+  });
   // Three positions weigh an earth fault; telling where it is takes as many as its likelihood is narrow.
   if (logSumExp(logTerms) > floor + RELEVANT && m > 0) {
-    const plane = planeIntegral(along, floor);
-    points = plane.points.map(([x, t]) => [x, ohmsAt(t)]);
-    logTerms = [...plane.logTerms];
+    [points, logTerms] = [[], []];
+    const logs = few.map(({ log }) => log) as [number, number, number];
+    if (Math.max(...logs) - Math.min(...logs) < SMOOTH) {
+      for (let k = 0; k < EVEN; k += 1) {
+        const x = (k + 0.5) / EVEN;
+        const near = few[k < EVEN / 3 ? 0 : k < (2 * EVEN) / 3 ? 1 : 2] as Weighted;
+        add(x, Math.exp(parabola(logs, x) - near.log) / EVEN, near);
+      }
+    } else {
+      const plane = planeIntegral((x) => {
+        means.set(base.mean);
+        const f = quickAt(at(x));
+        return logIntegral((t) => f(parameterAt(STRETCH, t)), floor);
+      }, floor);
+      points = plane.points.map(([x, t]) => [x, parameterAt(STRETCH, t)]);
+      logTerms = [...plane.logTerms];
+    }
   }
   const visit = (point: readonly number[]): number => {
     logLikelihood(model, state);
     const tap = at(point[0] as number);
     if (tap !== null) {
-      const current = leaving(tap, point[1] as number);
+      const part = 1 / ((point[1] as number) + tap.resistance);
+      const meanAt = (r: number, was: number): number => {
+        const k = frame.liveRows.indexOf(r);
+        const e = k < 0 ? 0 : (tap.effect[k] as number) * part;
+        if (e === 0) return was;
+        const [x, y] = [(re[k] as number) + e * tap.re, (im[k] as number) + e * tap.im];
+        return Math.sqrt(x * x + y * y);
+      };
       for (let r = 0; r < prediction.rows; r += 1) {
         if (prediction.adrift[r] !== 0) continue;
         const was = prediction.mean[r] as number;
-        const now = newMean(tap, current, frame.liveRows.indexOf(r), was);
+        const now = meanAt(r, was);
         prediction.mean[r] = now;
         const ratio = was > 0 && now > 0.05 * was && now < 20 * was ? now / was : 1;
         for (let c = 0; c < prediction.count; c += 1) {

@@ -97,8 +97,8 @@ function bare(plan: ModulePlan): ModulePlan {
  */
 export function wiringOf(plan: ModulePlan, inside: ReadonlySet<string>, scale: number): Wiring {
   const module = buildModule(plan);
-  const plain = buildModule(bare(plan)).network.branches;
   const drawn = module.network.branches;
+  const plain = plan.joints === undefined ? drawn : buildModule(bare(plan)).network.branches;
   const edges: Edge[] = [];
   const value = (k: number): number => {
     const { resistance } = drawn[k] as Network["branches"][number];

@@ -1,29 +1,11 @@
 /** Findings turned into the explanations that people and programs read. */
 import { chiSquareSurvival } from "../../numeric/index.ts";
-import type { Open } from "../../quantity/index.ts";
-import type { Estimated, Finding } from "./findings.ts";
+import type { Estimated } from "./findings.ts";
 import type { Posterior, Ranked } from "./posterior.ts";
 import { type Bounds, quantiles } from "./quadrature.ts";
 import { RANGE } from "./settings.ts";
-import type { Explanation, ExplanationGroup, FaultEstimate, PredictedReading } from "./types.ts";
+import type { Explanation, ExplanationGroup, FaultEstimate } from "./types.ts";
 import type { Unseen } from "./unseen.ts";
-
-/** Readings beside predictions; the finding has just been visited at its best point. */
-function predictedReadings({ model }: Finding): PredictedReading[] {
-  const { prediction, question } = model;
-  return question.input.readings.map((reading, r) => {
-    const reads = reading.reads as number | Open;
-    const mean = prediction.mean[r] as number;
-    if (prediction.adrift[r] !== 0) return { reads, predicted: null, deviation: null };
-    if (mean === Number.POSITIVE_INFINITY) return { reads, predicted: "open", deviation: null };
-    let variance = (question.seen.own[r] as number) + (prediction.extra[r] as number);
-    for (let c = 0; c < prediction.count; c += 1) {
-      variance += (prediction.columns[c * prediction.rows + r] as number) ** 2;
-    }
-    const deviation = reads === "open" ? null : (reads - mean) / Math.sqrt(variance);
-    return { reads, predicted: mean, deviation };
-  });
-}
 
 const bounds = ([low, high]: readonly [number, number], logarithmic: boolean): Bounds => ({
   low,
@@ -65,11 +47,10 @@ function unseenEstimates(count: number, unseen: readonly Unseen[]): FaultEstimat
 }
 
 function explanationsOf(
-  { finding, wiring, logPrior }: Ranked,
+  { finding, wiring, logPrior, judged }: Ranked,
   { total, priorTotal }: Posterior,
 ): Explanation[] {
-  finding.visit(finding.best);
-  const { chiSquare, count, contradictions } = finding.model.evaluation;
+  const { chiSquare, count, contradictions, predicted } = judged;
   const degreesOfFreedom = Math.max(0, count - finding.parameters.length);
   const pValue =
     contradictions > 0
@@ -77,9 +58,8 @@ function explanationsOf(
       : degreesOfFreedom === 0
         ? null
         : chiSquareSurvival({ chiSquare, degreesOfFreedom });
-  const predicted = predictedReadings(finding);
   const estimates = estimatesOf(finding.completed?.() ?? finding);
-  return finding.names.map(({ faults, logOdds, unseen = [] }) => ({
+  return finding.names.list().map(({ faults, logOdds, unseen = [] }) => ({
     faults,
     unseen: unseen.map(({ fault }) => fault),
     wiring,

@@ -1,11 +1,12 @@
 /** Evidence of a fault of one parameter: integrated, corrected, or the same whatever the parameter. */
 import { type Atom, parameterAt, type Stretch } from "./faults.ts";
 import type { Finding } from "./findings.ts";
-import { logSumExp } from "./linear.ts";
+import { logSumExp, squared } from "./linear.ts";
 import { logIntegral } from "./quadrature.ts";
+import { copyInto, floats } from "./room.ts";
 
 /** Points of a posterior at which the quick evidence is corrected, and nats of disagreement between them that it bears. */
-const CORRECTIONS = 9;
+const CORRECTIONS = 5;
 const DISAGREEMENT = 1;
 
 /** Evidence of a family of one parameter, and where it comes from. */
@@ -30,10 +31,53 @@ export function broken({ stretches }: Atom, visit: (point: readonly number[]) =>
   return { log, points, logTerms, best };
 }
 
+/** A quick exponent that leaves its whitened residuals behind, so that a few of them tell where the rest can lie. */
+export interface Screened {
+  readonly f: (value: number) => number;
+  readonly residual: Float64Array;
+}
+
+/** Points of a screen; they are every second one of those that an integral begins with. */
+const SCREEN = 5;
+
+/** Part of a squared distance that is counted: the path of the residuals bends a little between points. */
+const STRAIGHT = 0.7;
+
+/**
+ * The most that an exponent can come to: residuals move along a path, nearly straight from point to point, and the nearest
+ * it can come to 0 is its nearest to that polyline. Writes the values at the points; returns the bound.
+ */
+export function mostOnPath({ f, residual }: Screened, stretch: Stretch, values: number[]): number {
+  const m = residual.length;
+  const before = floats(m);
+  let bound = Number.NEGATIVE_INFINITY;
+  let [offset, square] = [0, 0];
+  for (let k = 0; k < SCREEN; k += 1) {
+    const log = f(parameterAt(stretch, k / (SCREEN - 1)));
+    values.push(log);
+    const now = squared(residual, m);
+    const raised = log + 0.5 * now;
+    if (k > 0) {
+      let across = 0;
+      for (let i = 0; i < m; i += 1) across += (residual[i] as number) * (before[i] as number);
+      const length = now + square - 2 * across;
+      // Foot of the perpendicular from 0 on the stretch from `before` to here.
+      const part = length > 0 ? Math.min(1, Math.max(0, (square - across) / length)) : 0;
+      const least = square + part * (part * length - 2 * (square - across));
+      bound = Math.max(bound, Math.max(offset, raised) - 0.5 * STRAIGHT * Math.max(0, least));
+    }
+    copyInto(before, residual);
+    [offset, square] = [raised, now];
+  }
+  return bound;
+}
+
+/** Integrates over all stretches; with `screened`, those that cannot come near the floor are told by their best point. */
 export function integrated(
   stretches: readonly Stretch[],
   f: (value: number) => number,
   floor: number,
+  screened?: Screened,
 ): Weighted {
   const points: (readonly number[])[] = [];
   const logTerms: number[] = [];
@@ -41,7 +85,16 @@ export function integrated(
   let bestLog = Number.NEGATIVE_INFINITY;
   for (const stretch of stretches) {
     const shift = Math.log(stretch.part);
-    const integral = logIntegral((t) => f(parameterAt(stretch, t)), floor);
+    const values: number[] = [];
+    if (screened !== undefined && mostOnPath(screened, stretch, values) + shift < floor) {
+      const log = Math.max(...values);
+      const point = [parameterAt(stretch, values.indexOf(log) / (SCREEN - 1))];
+      points.push(point);
+      logTerms.push(log + shift);
+      if (log > bestLog || best.length === 0) [best, bestLog] = [point, log];
+      continue;
+    }
+    const integral = logIntegral((t) => f(parameterAt(stretch, t)), floor, values);
     integral.nodes.forEach((t, i) => {
       points.push([parameterAt(stretch, t)]);
       logTerms.push((integral.logTerms[i] as number) + shift);
@@ -59,38 +112,49 @@ export function corrected(
   rough: Weighted,
   quick: (value: number) => number,
   full: (value: number) => number,
+  count: number = CORRECTIONS,
 ): Weighted | null {
-  const order = rough.points
-    .map((point, i) => ({ value: point[0] as number, log: rough.logTerms[i] as number }))
-    .sort((a, b) => a.value - b.value);
-  const chosen = new Set<number>([rough.best[0] as number]);
+  const { points, logTerms: terms } = rough;
+  const peak = rough.best[0] as number;
+  // Points come in rising order. Of those that cut the posterior into equal parts, and the best, the shift is known.
+  const values: number[] = [];
   let sum = 0;
-  for (const { value, log } of order) {
-    const before = Math.floor(sum * CORRECTIONS + 0.5);
-    sum += Math.exp(log - rough.log);
-    if (Math.floor(sum * CORRECTIONS + 0.5) > before) chosen.add(value);
-  }
-  let best = Number.NEGATIVE_INFINITY;
-  let bestValue = rough.best[0] as number;
-  const known = [...chosen]
-    .sort((a, b) => a - b)
-    .map((value) => {
-      const log = full(value);
-      if (log > best) [best, bestValue] = [log, value];
-      return { value, shift: log - quick(value) };
-    });
-  const shifts = known.map(({ shift }) => shift);
-  if (Math.max(...shifts) - Math.min(...shifts) > DISAGREEMENT) return null;
-  let k = 0;
-  const logTerms = order.map(({ value, log }) => {
-    while (k < known.length - 1 && (known[k + 1]?.value as number) < value) k += 1;
-    const [a, b] = [known[k], known[Math.min(k + 1, known.length - 1)]] as [
-      (typeof known)[0],
-      (typeof known)[0],
-    ];
-    if (value <= a.value || a === b) return log + a.shift;
-    if (value >= b.value) return log + b.shift;
-    return log + a.shift + ((b.shift - a.shift) * (value - a.value)) / (b.value - a.value);
+  const add = (value: number): void => {
+    const last = values.at(-1);
+    if (last !== undefined && last < peak && peak < value) values.push(peak);
+    if (value !== last) values.push(value);
+  };
+  points.forEach((point, i) => {
+    const before = Math.floor(sum * count + 0.5);
+    sum += Math.exp((terms[i] as number) - rough.log);
+    if (Math.floor(sum * count + 0.5) > before) add(point[0] as number);
   });
-  return { log: logSumExp(logTerms), points: order.map(({ value }) => [value]), logTerms, best: [bestValue] };
+  if (!values.includes(peak)) {
+    if (values.length === 0 || peak > (values.at(-1) as number)) values.push(peak);
+    else values.unshift(peak);
+  }
+  let [best, bestValue] = [Number.NEGATIVE_INFINITY, peak];
+  let [least, most] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  const shifts = values.map((value) => {
+    const log = full(value);
+    if (log > best) [best, bestValue] = [log, value];
+    const shift = log - quick(value);
+    least = Math.min(least, shift);
+    most = Math.max(most, shift);
+    return shift;
+  });
+  if (most - least > DISAGREEMENT) return null;
+  let k = 0;
+  const logTerms = points.map((point, i) => {
+    const value = point[0] as number;
+    while (k < values.length - 1 && (values[k + 1] as number) < value) k += 1;
+    const next = Math.min(k + 1, values.length - 1);
+    const [a, b] = [values[k] as number, values[next] as number];
+    const [from, to] = [shifts[k] as number, shifts[next] as number];
+    const log = terms[i] as number;
+    if (value <= a || k === next) return log + from;
+    if (value >= b) return log + to;
+    return log + from + ((to - from) * (value - a)) / (b - a);
+  });
+  return { log: logSumExp(logTerms), points, logTerms, best: [bestValue] };
 }

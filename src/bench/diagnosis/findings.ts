@@ -1,5 +1,5 @@
 /** Hypotheses weighed one by one: marginal likelihood, and what is needed to tell about them afterwards. */
-import { type CutResponse, cutResponse, inserted, insertInto, scratchOf } from "./change.ts";
+import { type CutResponse, cutResponse, inserted, insertInto } from "./change.ts";
 import type { ElementChange } from "./edges.ts";
 import { broken, corrected, integrated, isBroken } from "./family.ts";
 import {
@@ -11,23 +11,17 @@ import {
   type Member,
 } from "./faults.ts";
 import { logLikelihood, type Model } from "./model.ts";
+import { type Names, namesBeside, pairedNames } from "./names.ts";
 import { type Baseline, baselineOf, largestChange, logOfMeans, meansOf, rebased } from "./quick.ts";
+import { floats } from "./room.ts";
+import type { Cut } from "./rows.ts";
 import type { Frame, State } from "./state.ts";
-import type { DiagnosedFault, FaultEstimate } from "./types.ts";
-import type { Unseen } from "./unseen.ts";
+import type { FaultEstimate } from "./types.ts";
 
 /** Parameter of a fault in a finding. */
 export interface Parameter {
   readonly of: FaultEstimate["of"];
   readonly fault: number;
-}
-
-/** One explanation under each of its names. */
-export interface Named {
-  readonly faults: readonly DiagnosedFault[];
-  readonly logOdds: number;
-  /** The last of its faults, where no reading can show them. */
-  readonly unseen?: readonly Unseen[];
 }
 
 /** Points in parameter space, one list of values for each, and ln of what each contributes to the evidence. */
@@ -40,7 +34,7 @@ export interface Estimated {
 /** A hypothesis after its evidence has been weighed. */
 export interface Finding extends Estimated {
   readonly model: Model;
-  readonly names: readonly Named[];
+  readonly names: Names;
   /** ln of the marginal likelihood. */
   readonly log: number;
   /** Where a fault was weighed as scatter: the parameters of all faults, each given the others. */
@@ -53,6 +47,8 @@ export interface Finding extends Estimated {
   readonly reached?: (row: number) => boolean;
   /** Leaves prediction and evaluation of the model as they are at a point; returns ln likelihood there. */
   readonly visit: (point: readonly number[]) => number;
+  /** Means of the Gaussian readings at a point, by row, where they can be had without all that goes with a visit. */
+  readonly means?: (point: readonly number[], into: Float64Array) => void;
 }
 
 const parametersOf = ({ of }: Atom, fault: number): readonly Parameter[] =>
@@ -75,58 +71,53 @@ export function setEdge(frame: Frame, state: State, edge: number, insertion: Ins
 }
 
 /** A fault without parameter put into a state for good. */
-export function applied(model: Model, state: State, atom: Atom, insertion: Insertion): State {
-  const response = cutResponse(model.frame, state, atom.cut, atom.line);
-  const next = inserted(model.frame, state, response, insertion.cold, insertion.hot);
+export function applied(model: Model, ground: Ground, atom: Atom, insertion: Insertion): State {
+  const response = responseOn(model, ground, atom);
+  const next = inserted(model.frame, ground.state, response, insertion.cold, insertion.hot);
   setEdge(model.frame, next, atom.edge, insertion);
   return next;
 }
 
 /** The sound module of a wiring. */
-export function soundFinding(model: Model, faults: readonly DiagnosedFault[], logOdds: number): Finding {
+export function soundFinding(model: Model, names: Names): Finding {
   const visit = (): number => logLikelihood(model, model.sound);
   const log = visit();
-  return {
-    model,
-    names: [{ faults, logOdds }],
-    log,
-    parameters: [],
-    points: [[]],
-    logTerms: [log],
-    best: [],
-    visit,
-  };
-}
-
-export const namesOf = (members: readonly Member[], before: readonly Named[]): Named[] =>
-  before.flatMap(({ faults, logOdds }) =>
-    members.map(({ fault, odds }) => ({ faults: [...faults, fault], logOdds: logOdds + Math.log(odds) })),
-  );
-
-/** Something inserted in one cut, its size hanging on no or one parameter. */
-interface Slot {
-  readonly response: CutResponse;
-  readonly edge: number;
-  readonly insertion: (value: number) => Insertion;
-}
-
-function visitor(model: Model, state: State, slot: Slot): (value: number) => number {
-  const scratch = scratchOf(state);
-  return (value) => {
-    const insertion = slot.insertion(value);
-    insertInto(scratch, model.frame, state, slot.response, insertion.cold, insertion.hot);
-    setEdge(model.frame, scratch, slot.edge, insertion);
-    return logLikelihood(model, scratch);
-  };
+  return { model, names, log, parameters: [], points: [[]], logTerms: [log], best: [], visit };
 }
 
 /** What a finding on top of others starts from. */
 export interface Ground {
   readonly state: State;
-  readonly base: Baseline;
-  readonly names: readonly Named[];
-  /** Faults in it already. */
-  readonly faults: number;
+  /** Evaluated when the first family is weighed on it. */
+  readonly base: () => Baseline;
+  readonly names: Names;
+  /** Responses of cuts on this state, as far as they have been asked for: several faults sit in one cut. */
+  readonly responses: Map<Cut, CutResponse>;
+}
+
+/** A state with names before whatever is found on it. */
+export function groundOf(model: Model, state: State, names: Names): Ground {
+  let base: Baseline | null = null;
+  return {
+    state,
+    base: () => {
+      base ??= baselineOf(model, state);
+      return base;
+    },
+    names,
+    responses: new Map(),
+  };
+}
+
+/** The response of a fault's cut on a ground. */
+export function responseOn({ frame }: Model, { state, responses }: Ground, { cut, line }: Atom): CutResponse {
+  if (line !== undefined) return cutResponse(frame, state, cut, line);
+  let known = responses.get(cut);
+  if (known === undefined) {
+    known = cutResponse(frame, state, cut);
+    responses.set(cut, known);
+  }
+  return known;
 }
 
 /** Nats above the floor (itself 30 below the best) from which a family is evaluated in full: a share of a thousandth, or of a millionth where it changes the readings much. */
@@ -138,50 +129,54 @@ const LARGE = 0.15;
 const SMALL = 0.03;
 
 /** Weighs one fault on a ground. `floor`: evidence below it is only estimated. */
-export function weigh(
-  model: Model,
-  ground: Ground,
-  atom: Atom,
-  floor: number,
-  names?: readonly Named[],
-): Finding {
-  const { state, base, faults } = ground;
-  const slot: Slot = {
-    response: cutResponse(model.frame, state, atom.cut, atom.line),
-    edge: atom.edge,
-    insertion: atom.insertion,
+export function weigh(model: Model, ground: Ground, atom: Atom, floor: number, named?: Names): Finding {
+  const { frame, scratch } = model;
+  const { state } = ground;
+  const response = responseOn(model, ground, atom);
+  const visitAt = (value: number): number => {
+    const insertion = atom.insertion(value);
+    insertInto(scratch, frame, state, response, insertion.cold, insertion.hot);
+    setEdge(frame, scratch, atom.edge, insertion);
+    return logLikelihood(model, scratch);
   };
-  let at: ((value: number) => number) | null = null;
-  const visit = (point: readonly number[]): number => {
-    at ??= visitor(model, state, slot);
-    return at(point[0] ?? 0);
-  };
-  const named = names ?? namesOf(atom.members, ground.names);
+  const visit = (point: readonly number[]): number => visitAt(point[0] ?? 0);
+  const names = named ?? namesBeside(ground.names, atom.members);
   if (atom.of === null) {
-    const log = visit([]);
-    return { model, names: named, log, parameters: [], points: [[]], logTerms: [log], best: [], visit };
+    const log = visitAt(0);
+    return { model, names, log, parameters: [], points: [[]], logTerms: [log], best: [], visit };
   }
-  if (isBroken(atom))
-    return { ...broken(atom, visit), model, names: named, parameters: parametersOf(atom, faults), visit };
-  const means = meansOf(model, state, base, slot.response, atom.edge);
-  const [now, work] = [new Float64Array(base.count), new Float64Array(base.count)];
+  const parameters = parametersOf(atom, names.faults - 1);
+  if (isBroken(atom)) return { ...broken(atom, visit), model, names, parameters, visit };
+  const base = ground.base();
+  const means = meansOf(model, state, base, response, atom.edge);
+  const [now, work] = [floats(base.count), floats(base.count)];
   const quickOn =
-    (ground: Baseline) =>
+    (on: Baseline) =>
     (value: number): number => {
       means(atom.insertion(value), now);
-      return logOfMeans(ground, now, work) + base.healthyInsulation;
+      return logOfMeans(on, now, work) + base.healthyInsulation;
     };
   const quick = quickOn(base);
-  const shell = { model, names: named, parameters: parametersOf(atom, faults), visit };
-  const rough = integrated(atom.stretches, quick, floor);
+  const shell = {
+    model,
+    names,
+    parameters,
+    visit,
+    means: (point: readonly number[], into: Float64Array): void => {
+      means(atom.insertion(point[0] as number), now);
+      for (let i = 0; i < base.count; i += 1) into[base.active[i] as number] = now[i] as number;
+    },
+  };
+  const rough = integrated(atom.stretches, quick, floor, { f: quick, residual: work });
   if (rough.log < floor + IN_FULL_IF_LARGE) return { ...shell, ...rough };
-  means(atom.insertion(rough.best[0] as number), now);
-  if (rough.log < floor + IN_FULL && largestChange(base, now) < LARGE) return { ...shell, ...rough };
   const peak = rough.best[0] as number;
-  const near = largestChange(base, now) < SMALL ? quick : quickOn(rebased(model, base, visit([peak])));
+  means(atom.insertion(peak), now);
+  const change = largestChange(base, now);
+  if (rough.log < floor + IN_FULL && change < LARGE) return { ...shell, ...rough };
+  const near = change < SMALL ? quick : quickOn(rebased(model, base, visitAt(peak)));
   const better = near === quick ? rough : integrated(atom.stretches, near, floor);
-  const full = corrected(better, near, (value) => visit([value]));
-  return { ...shell, ...(full ?? integrated(atom.stretches, (value) => visit([value]), floor)) };
+  const full = corrected(better, near, visitAt);
+  return { ...shell, ...(full ?? integrated(atom.stretches, visitAt, floor)) };
 }
 
 /** What a fault of an element does to it in its string. */
@@ -194,53 +189,34 @@ export function elementChange(
   return { string, position, factor: factor(value) };
 }
 
-/** Two opens of elements, on different edges or side by side on one. */
-export function twoOpens(
+/**
+ * Pairs of element faults on one edge, each pair on its own, all pairs alike: as many cases as there are ways to sit beside
+ * or behind one another.
+ */
+export function sameEdge(
   model: Model,
-  first: Atom,
-  second: Atom,
-  opened: ReadonlyMap<Atom, State>,
+  sound: Ground,
+  alike: readonly (readonly [Atom, Atom])[],
+  floor: number,
 ): Finding[] {
-  if (first.edge !== second.edge) {
-    const state = opened.get(first) as State;
-    const ground: Ground = {
-      state,
-      base: baselineOf(model, state),
-      names: namesOf(first.members, [{ faults: [], logOdds: 0 }]),
-      faults: 1,
-    };
-    return [weigh(model, ground, second, Number.NEGATIVE_INFINITY)];
-  }
-  return sameEdge(model, first, second, Number.NEGATIVE_INFINITY);
-}
-
-/** Two element faults on one edge: as many cases as there are ways to sit beside or behind one another. */
-export function sameEdge(model: Model, first: Atom, second: Atom, floor: number): Finding[] {
+  const [first, second] = alike[0] as readonly [Atom, Atom];
   const edge = model.wiring.edges[first.edge];
   if (edge === undefined || edge.joint) return [];
   const cases = new Map<string, [Member, Member][]>();
-  first.members.forEach((a, i) => {
-    second.members.forEach((b, j) => {
-      if (a.string === b.string && a.position === b.position) return;
-      if (first === second && j <= i) return;
-      const key = a.string === b.string ? "string" : "beside";
-      const list = cases.get(key);
-      if (list === undefined) cases.set(key, [[a, b]]);
-      else list.push([a, b]);
+  for (const [one, other] of alike) {
+    one.members.forEach((a, i) => {
+      other.members.forEach((b, j) => {
+        if (a.string === b.string && a.position === b.position) return;
+        if (one === other && j <= i) return;
+        const key = a.string === b.string ? "string" : "beside";
+        const list = cases.get(key);
+        if (list === undefined) cases.set(key, [[a, b]]);
+        else list.push([a, b]);
+      });
     });
-  });
+  }
   return [...cases.values()].map((pairs) => {
     const [a, b] = pairs[0] as [Member, Member];
-    const names = pairs.map(([x, y]) => ({
-      faults: [x.fault, y.fault],
-      logOdds: Math.log(x.odds) + Math.log(y.odds),
-    }));
-    const ground: Ground = {
-      state: model.sound,
-      base: baselineOf(model, model.sound),
-      names: [],
-      faults: 1,
-    };
     // Only the later fault may have a parameter here; the caller orders them so.
     const both: Atom = {
       ...second,
@@ -250,6 +226,6 @@ export function sameEdge(model: Model, first: Atom, second: Atom, floor: number)
           elementChange(b, second.kind, value),
         ]),
     };
-    return weigh(model, ground, both, floor, names);
+    return weigh(model, sound, both, floor, pairedNames(pairs));
   });
 }

@@ -1,24 +1,14 @@
 /** All hypotheses of a question, weighed against each other. */
 import type { ModulePlan } from "../../circuit/index.ts";
-import { alikeAtoms } from "./alike.ts";
-import { type EarthPlace, earthFinding, earthPlaces } from "./earth.ts";
+import { type Alike, alikeAtoms } from "./alike.ts";
+import { earthFinding } from "./earth.ts";
+import { alikePlaces, type EarthPlace, earthPlaces } from "./earthPlaces.ts";
 import { wiringOf } from "./edges.ts";
 import type { Atom } from "./faults.ts";
-import {
-  applied,
-  type Finding,
-  type Ground,
-  type Named,
-  namesOf,
-  soundFinding,
-  twoOpens,
-  weigh,
-} from "./findings.ts";
-import { logSumExp } from "./linear.ts";
-import { type Model, modelOf, type Question } from "./model.ts";
-import { earthPairs, seriesPairs } from "./pairs.ts";
-import { baselineOf } from "./quick.ts";
-import type { State } from "./state.ts";
+import { type Finding, type Ground, groundOf, soundFinding, weigh } from "./findings.ts";
+import { drawnWiring, type Model, modelOf, type Question } from "./model.ts";
+import { allNames, logOddsOf, type Names, NO_FAULT, namesBeside, oneName } from "./names.ts";
+import { doubleOpens, earthPairs, seriesPairs } from "./pairs.ts";
 import { besideUnbalance, unbalanceFinding } from "./supplyFault.ts";
 import type { DiagnosedFault } from "./types.ts";
 import { showsEarth, unseenFaults, withUnseen } from "./unseen.ts";
@@ -38,9 +28,7 @@ export interface Weighed {
   readonly logPrior: number;
 }
 
-const oddsOf = (atom: Atom): number => Math.log(atom.members.reduce((sum, { odds }) => sum + odds, 0));
-const logOddsOf = (prior: number): number => Math.log(prior / (1 - prior));
-const SOUND: readonly Named[] = [{ faults: [], logOdds: 0 }];
+const logOddsFor = (prior: number): number => Math.log(prior / (1 - prior));
 
 /** The wiring of one plan being weighed, and what has been found so far. */
 interface Weighing {
@@ -50,29 +38,26 @@ interface Weighing {
   readonly best: () => number;
 }
 
-/** Single series faults on a state, with names before them. Returns the findings by fault. */
+/** Single series faults on a ground. Returns the findings by fault. */
 function singles(
   { model, keep, best }: Weighing,
-  names: readonly Named[],
-  fault: number,
+  ground: Ground,
+  alike: readonly Alike[],
   finished: (finding: Finding, atom: Atom) => Finding = (finding) => finding,
 ): Map<Atom, Finding> {
-  const base = baselineOf(model, model.sound);
-  const ground: Ground = { state: model.sound, base, names, faults: fault };
+  const { names } = ground;
   const found = new Map<Atom, Finding>();
-  const before = names[0]?.logOdds ?? 0;
-  const alike = alikeAtoms(model);
   // Those without a parameter first: they tell early what is hopeless.
   for (const free of [false, true]) {
     for (const { atom, others } of alike) {
       if ((atom.of !== null) !== free) continue;
-      const whole = logSumExp([atom, ...others].map(oddsOf));
-      const floor = free ? best() - before - whole - HOPELESS : Number.NEGATIVE_INFINITY;
-      const one = weigh(model, ground, atom, floor);
-      const finding = {
-        ...finished(one, atom),
-        names: [...one.names, ...others.flatMap((other) => namesOf(other.members, names))],
-      };
+      const own = namesBeside(names, atom.members);
+      const all = allNames(
+        own,
+        others.map(({ members }) => namesBeside(names, members)),
+      );
+      const floor = free ? best() - all.logOdds - HOPELESS : Number.NEGATIVE_INFINITY;
+      const finding = finished(weigh(model, ground, atom, floor, all), atom);
       for (const each of [atom, ...others]) found.set(each, finding);
       keep(finding);
     }
@@ -80,60 +65,42 @@ function singles(
   return found;
 }
 
-function doubleOpens({ model, keep }: Weighing): void {
-  const opens = model.atoms.filter(({ kind }) => kind === "element open");
-  const opened: ReadonlyMap<Atom, State> = new Map(
-    opens.map((atom) => [atom, applied(model, model.sound, atom, atom.insertion(0))]),
-  );
-  opens.forEach((first, i) => {
-    for (const second of opens.slice(i)) {
-      for (const finding of twoOpens(model, first, second, opened)) keep(finding);
-    }
-  });
-}
-
 function earthed(
   { model, keep, best }: Weighing,
   places: readonly EarthPlace[],
-  names: readonly Named[],
+  ground: Ground,
   finished: (finding: Finding, place: EarthPlace) => Finding = (finding) => finding,
 ): void {
-  const fault = names[0]?.faults.length ?? 0;
-  const before = names[0]?.logOdds ?? 0;
-  for (const place of places) {
-    const odds = Math.log(place.members.reduce((sum, { odds: one }) => sum + one, 0));
-    const floor = best() - before - odds - HOPELESS;
-    keep(finished(earthFinding({ model, state: model.sound, place, before: names, fault, floor }), place));
+  for (const place of alikePlaces(places)) {
+    const floor = best() - ground.names.logOdds - logOddsOf(place.members) - HOPELESS;
+    keep(finished(earthFinding({ model, ground, place, floor }), place));
   }
 }
 
 /** The supply unbalanced beside another fault: its line voltages as so much more scatter. */
-function unbalancedPairs(weighing: Weighing, places: readonly EarthPlace[], names: readonly Named[]): void {
-  const { question } = weighing.model;
+function unbalancedPairs(
+  weighing: Weighing,
+  alike: readonly Alike[],
+  places: readonly EarthPlace[],
+  names: Names,
+): void {
+  const sharp = weighing.model;
+  const { question } = sharp;
   const { by } = question;
   const scattered = { ...by, unbalance: Math.hypot(by.unbalance, UNBALANCE_SCATTER) };
-  const model: Model = { ...weighing.model, question: { ...question, by: scattered } };
-  const sharp = weighing.model;
+  const model: Model = { ...sharp, question: { ...question, by: scattered } };
   const beside = (wide: Finding, again: () => Finding): Finding => ({
     ...wide,
     completed: () => besideUnbalance(wide, again(), 0),
   });
   // With a floor that nothing reaches, a fault is set up to be visited and hardly weighed.
-  const unweighed = Number.POSITIVE_INFINITY;
+  const floor = Number.POSITIVE_INFINITY;
   const wide: Weighing = { ...weighing, model };
-  singles(wide, names, 1, (one, atom) => {
-    const ground = (): Ground => ({
-      state: sharp.sound,
-      base: baselineOf(sharp, sharp.sound),
-      names,
-      faults: 1,
-    });
-    return beside(one, () => weigh(sharp, ground(), atom, unweighed));
-  });
-  earthed(wide, places, names, (one, place) =>
-    beside(one, () =>
-      earthFinding({ model: sharp, state: sharp.sound, place, before: names, fault: 1, floor: unweighed }),
-    ),
+  const ground = groundOf(model, model.sound, names);
+  const own = groundOf(sharp, sharp.sound, names);
+  singles(wide, ground, alike, (one, atom) => beside(one, () => weigh(sharp, own, atom, floor)));
+  earthed(wide, places, ground, (one, place) =>
+    beside(one, () => earthFinding({ model: sharp, ground: own, place, floor })),
   );
 }
 
@@ -142,19 +109,22 @@ function asLinked(weighing: Weighing, pairs: boolean): void {
   const { model, keep, best } = weighing;
   const { question } = model;
   const { priors } = question;
-  const found = singles(weighing, SOUND, 0);
-  doubleOpens(weighing);
-  const unbalanced: readonly Named[] | null =
+  const sound = groundOf(model, model.sound, NO_FAULT);
+  const alike = alikeAtoms(model, sound, model.atoms);
+  const found = singles(weighing, sound, alike);
+  const both = { model, sound, alike, singles: found, best, keep };
+  doubleOpens(both);
+  const unbalanced =
     question.live && priors.supplyUnbalance > 0
-      ? [{ faults: [{ kind: "supply unbalance" }], logOdds: logOddsOf(priors.supplyUnbalance) }]
+      ? oneName([{ kind: "supply unbalance" }], logOddsFor(priors.supplyUnbalance))
       : null;
-  if (unbalanced !== null) keep(unbalanceFinding(model, model.sound, unbalanced, 0));
+  if (unbalanced !== null) keep(unbalanceFinding(model, model.sound, unbalanced));
   const places = showsEarth(question) ? earthPlaces(model) : [];
-  earthed(weighing, places, SOUND);
+  earthed(weighing, places, sound);
   if (!pairs) return;
-  seriesPairs(model, found, best, keep);
-  if (unbalanced !== null) unbalancedPairs(weighing, places, unbalanced);
-  if (places.length > 0) earthPairs(model, places, best, keep);
+  seriesPairs(both);
+  if (unbalanced !== null) unbalancedPairs(weighing, alike, places, unbalanced);
+  if (places.length > 0) earthPairs(both, places);
 }
 
 /** Weighs one slip in the links, with single faults beside it if pairs are asked for. */
@@ -162,17 +132,16 @@ function misLinked(weighing: Weighing, fault: DiagnosedFault, pairs: boolean): v
   const { model, keep } = weighing;
   const { question } = model;
   const { misLinked: prior, supplyUnbalance } = question.priors;
-  const names: readonly Named[] = [{ faults: [fault], logOdds: logOddsOf(prior) }];
-  keep(soundFinding(model, [fault], logOddsOf(prior)));
+  const names = oneName([fault], logOddsFor(prior));
+  keep(soundFinding(model, names));
   if (!pairs) return;
-  singles(weighing, names, 1);
-  if (showsEarth(question)) earthed(weighing, earthPlaces(model), names);
+  const ground = groundOf(model, model.sound, names);
+  singles(weighing, ground, alikeAtoms(model, ground, model.atoms));
+  if (showsEarth(question)) earthed(weighing, earthPlaces(model), ground);
   if (question.live && supplyUnbalance > 0) {
-    const both = [...names].map((one) => ({
-      faults: [...one.faults, { kind: "supply unbalance" as const }],
-      logOdds: one.logOdds + logOddsOf(supplyUnbalance),
-    }));
-    keep(unbalanceFinding(model, model.sound, both, 1));
+    const faults = [fault, { kind: "supply unbalance" as const }];
+    const both = oneName(faults, names.logOdds + logOddsFor(supplyUnbalance));
+    keep(unbalanceFinding(model, model.sound, both));
   }
 }
 
@@ -191,18 +160,17 @@ export function infer(question: Question): readonly Weighed[] {
       best: () => most - logPrior,
       keep: (finding) => {
         found.push({ finding: withUnseen(finding, unseen, pairs ? 2 : 1), wiring, logPrior });
-        let odds = Number.NEGATIVE_INFINITY;
-        for (const { logOdds } of finding.names) odds = Math.max(odds, logOdds);
-        most = Math.max(most, finding.log + odds + logPrior + Math.log(finding.names.length));
+        most = Math.max(most, finding.log + finding.names.logOdds + logPrior);
       },
     };
   };
   plans.forEach((plan, wiring) => {
-    const drawn = wiring === 0 ? undefined : wiringOf(input.module, new Set(), 1);
-    const own = weighing(modelOf(question, plan, drawn), wiring);
-    own.keep(soundFinding(own.model, [], 0));
+    const asDrawn = drawnWiring(question, plan);
+    const drawn = wiring === 0 ? asDrawn : wiringOf(input.module, new Set(), 1);
+    const own = weighing(modelOf(question, asDrawn, drawn), wiring);
+    own.keep(soundFinding(own.model, NO_FAULT));
     for (const slip of priors.misLinked > 0 ? slipsOf(own.model.wiring) : []) {
-      misLinked(weighing(modelOf(question, plan, drawn, slip), wiring), slip, pairs);
+      misLinked(weighing(modelOf(question, asDrawn, drawn, slip), wiring), slip, pairs);
     }
     asLinked(own, pairs);
   });

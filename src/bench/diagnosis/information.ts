@@ -1,10 +1,11 @@
 /** How much one more reading is expected to settle: mutual information between the explanations and the reading, in bits. */
 import type { Open } from "../../quantity/index.ts";
 import type { Finding } from "./findings.ts";
-import { sampled } from "./grouping.ts";
 import { INSTRUMENT_OF, ownVariance } from "./instruments.ts";
 import { SOUND_INSULATION } from "./insulation.ts";
+import { sampled } from "./judged.ts";
 import { forwardInPlace } from "./linear.ts";
+import { floats } from "./room.ts";
 import type { Instrument } from "./types.ts";
 
 /** One way the reading may come out under an explanation: Gaussian, or open. Insulation as log10 of ohms. */
@@ -62,7 +63,7 @@ export function outcomesOf(finding: Finding, rows: readonly number[]): readonly 
         into.push({ weight, mean: "open", deviation: 0 });
         return;
       }
-      const shared = new Float64Array(m);
+      const shared = floats(m);
       let variance = ownVariance(instrument, f) + (prediction.extra[r] as number);
       for (let c = 0; c < prediction.count; c += 1) {
         const base = c * prediction.rows;

@@ -1,12 +1,13 @@
 /** ln of the probability of the readings under a prediction, nuisances integrated: Cholesky of the readings' covariance. */
-import type { Open } from "../../quantity/index.ts";
 import { choleskyInPlace, forwardInPlace, squared } from "./linear.ts";
 import { NO_SUCH_PLACE, type Prediction } from "./observe.ts";
+import { floats } from "./room.ts";
 import { OPEN_SLIP } from "./settings.ts";
 
-/** Readings as the likelihood takes them. Rows without a reading (`null`) are candidates and take no part. */
+/** Readings as the likelihood takes them, in plain numbers: it is asked thousands of times. */
 export interface Seen {
-  readonly reads: readonly (number | Open | null)[];
+  /** What was read: Infinity for an open path, NaN for a planned measurement, which takes no part. */
+  readonly reads: Float64Array;
   /** Variance of each reading by itself. */
   readonly own: Float64Array;
   /** Last digit of each reading. */
@@ -28,6 +29,9 @@ export interface Evaluation {
   readonly factor: Float64Array;
   /** Whitened residuals. */
   readonly residual: Float64Array;
+  /** Work space: rows that one nuisance touches, and by how much. */
+  readonly touched: Int32Array;
+  readonly by: Float64Array;
 }
 
 const LOG_TWO_PI = Math.log(2 * Math.PI);
@@ -49,8 +53,10 @@ export function evaluationFor(rows: number): Evaluation {
     count: 0,
     contradictions: 0,
     active: new Int32Array(rows),
-    factor: new Float64Array(rows * rows),
-    residual: new Float64Array(rows),
+    factor: floats(rows * rows),
+    residual: floats(rows),
+    touched: new Int32Array(rows),
+    by: floats(rows),
   };
 }
 
@@ -61,24 +67,23 @@ function setAside(seen: Seen, prediction: Prediction, into: Evaluation): number 
   into.contradictions = 0;
   const { mean, adrift } = prediction;
   for (let r = 0; r < prediction.rows; r += 1) {
-    const reads = seen.reads[r] as number | Open | null;
-    if (reads === null) continue;
+    const reads = seen.reads[r] as number;
+    if (Number.isNaN(reads)) continue;
     if (adrift[r] === NO_SUCH_PLACE) {
       into.contradictions += 1;
       log += Math.log(OPEN_SLIP);
       continue;
     }
     if (adrift[r] === 1) {
-      if (seen.reach[r] !== 0)
-        log += floating(reads as number, seen.own[r] as number, seen.reach[r] as number);
+      if (seen.reach[r] !== 0) log += floating(reads, seen.own[r] as number, seen.reach[r] as number);
       continue;
     }
     const open = mean[r] === Number.POSITIVE_INFINITY;
-    if (reads === "open" || open) {
-      if (reads === "open" && open) continue;
+    if (reads === Number.POSITIVE_INFINITY || open) {
+      if (reads === Number.POSITIVE_INFINITY && open) continue;
       into.contradictions += 1;
       log += Math.log(OPEN_SLIP);
-      if (reads !== "open") {
+      if (reads !== Number.POSITIVE_INFINITY) {
         const digit = seen.resolution[r] as number;
         log -= Math.log(Math.max(reads, digit)) + Math.log(Math.log(Math.max(METER_RANGE / digit, 10)));
       }
@@ -95,6 +100,7 @@ export function evaluate(seen: Seen, prediction: Prediction, into: Evaluation): 
   const aside = setAside(seen, prediction, into);
   const { active, factor, residual, count: m } = into;
   const { columns, rows: n, count, mean, extra } = prediction;
+  const { touched, by } = into;
   for (let i = 0; i < m; i += 1) {
     const r = active[i] as number;
     residual[i] = (seen.reads[r] as number) - (mean[r] as number);
@@ -102,14 +108,22 @@ export function evaluate(seen: Seen, prediction: Prediction, into: Evaluation): 
     factor[i * m + i] = (seen.own[r] as number) + (extra[r] as number);
   }
   for (let c = 0; c < count; c += 1) {
+    // Most nuisances touch few readings: leads only ohms, an element only what lies around it.
     const base = c * n;
+    let some = 0;
     for (let i = 0; i < m; i += 1) {
       const value = columns[base + (active[i] as number)] as number;
       if (value === 0) continue;
-      const row = i * m;
+      touched[some] = i;
+      by[some] = value;
+      some += 1;
+    }
+    for (let i = 0; i < some; i += 1) {
+      const row = (touched[i] as number) * m;
+      const value = by[i] as number;
       for (let j = 0; j <= i; j += 1) {
-        factor[row + j] =
-          (factor[row + j] as number) + value * (columns[base + (active[j] as number)] as number);
+        const cell = row + (touched[j] as number);
+        factor[cell] = (factor[cell] as number) + value * (by[j] as number);
       }
     }
   }

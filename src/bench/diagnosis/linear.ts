@@ -1,8 +1,12 @@
 /** Dense linear algebra of a few rows, in place on typed arrays: the inference calls it thousands of times. */
 
-/** Replaces the lower triangle of a symmetric positive definite n×n matrix by its Cholesky factor; returns ln det of it. */
+/**
+ * Replaces the lower triangle of a symmetric positive definite n×n matrix by its Cholesky factor, the diagonal by its
+ * reciprocal, since all that follows divides by it; returns ln det of the matrix.
+ */
 export function choleskyInPlace(matrix: Float64Array, n: number): number {
   let logDeterminant = 0;
+  let product = 1;
   for (let j = 0; j < n; j += 1) {
     const row = j * n;
     let pivot = matrix[row + j] as number;
@@ -10,26 +14,31 @@ export function choleskyInPlace(matrix: Float64Array, n: number): number {
     // The diagonal holds each reading's own variance, so a pivot at or below 0 is rounding of a hopelessly tight row.
     if (!(pivot > 1e-14 * (matrix[row + j] as number)))
       pivot = 1e-14 * Math.max(matrix[row + j] as number, 1e-300);
-    const root = Math.sqrt(pivot);
-    matrix[row + j] = root;
-    logDeterminant += 2 * Math.log(root);
+    const part = 1 / Math.sqrt(pivot);
+    matrix[row + j] = part;
+    product *= pivot;
+    // One logarithm for many pivots, as long as float64 holds their product.
+    if (!(product > 1e-200 && product < 1e200)) {
+      logDeterminant += Math.log(product / pivot) + Math.log(pivot);
+      product = 1;
+    }
     for (let i = j + 1; i < n; i += 1) {
       const below = i * n;
       let sum = matrix[below + j] as number;
       for (let k = 0; k < j; k += 1) sum -= (matrix[below + k] as number) * (matrix[row + k] as number);
-      matrix[below + j] = sum / root;
+      matrix[below + j] = sum * part;
     }
   }
-  return logDeterminant;
+  return logDeterminant + Math.log(product);
 }
 
-/** Solves L·x = b in place. */
+/** Solves L·x = b in place, with the factor as {@link choleskyInPlace} leaves it. */
 export function forwardInPlace(factor: Float64Array, n: number, b: Float64Array): void {
   for (let i = 0; i < n; i += 1) {
     const row = i * n;
     let sum = b[i] as number;
     for (let k = 0; k < i; k += 1) sum -= (factor[row + k] as number) * (b[k] as number);
-    b[i] = sum / (factor[row + i] as number);
+    b[i] = sum * (factor[row + i] as number);
   }
 }
 
@@ -43,7 +52,10 @@ export function squared(values: Float64Array, n: number): number {
 /** ln Σ exp of a list; −∞ for an empty one. */
 export function logSumExp(values: ArrayLike<number>): number {
   let largest = Number.NEGATIVE_INFINITY;
-  for (let i = 0; i < values.length; i += 1) largest = Math.max(largest, values[i] as number);
+  for (let i = 0; i < values.length; i += 1) {
+    const value = values[i] as number;
+    if (value > largest) largest = value;
+  }
   if (largest === Number.NEGATIVE_INFINITY) return largest;
   let sum = 0;
   for (let i = 0; i < values.length; i += 1) sum += Math.exp((values[i] as number) - largest);

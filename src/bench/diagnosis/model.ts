@@ -1,10 +1,12 @@
 /** One wiring under one set of readings: its sound state, its faults, and the likelihood of any of them. */
+import { scratchOf } from "./change.ts";
 import { type Wiring, wiringOf } from "./edges.ts";
 import { type Atom, seriesAtoms } from "./faults.ts";
 import { gainDeviation, INSTRUMENT_OF, leadsOf, ownVariance, readsOf } from "./instruments.ts";
 import { healthyInsulation } from "./insulation.ts";
 import { type Evaluation, evaluate, evaluationFor, type Seen } from "./likelihood.ts";
 import { type Nuisances, observe, type Prediction, predictionFor, supplyModel } from "./observe.ts";
+import { filled } from "./room.ts";
 import { branchesLookedInto, rowsOf } from "./rows.ts";
 import { type FaultPriors, type FullSpread, fullPriors, fullSpread } from "./settings.ts";
 import { type Frame, frameOf, type State } from "./state.ts";
@@ -44,16 +46,20 @@ export function questionOf(input: DiagnosisInput, planned: readonly FieldMeasure
   const instrumentOf = (reading: { readonly kind: FieldReading["kind"] }): Instrument | undefined =>
     instruments[INSTRUMENT_OF[reading.kind]];
   const seen: Seen = {
-    reads: all.map((reading) => readsOf(reading)),
-    own: Float64Array.from(all, (reading) => {
+    reads: filled(all.length, (r) => {
+      const reads = readsOf(all[r] as FieldReading);
+      return reads === null ? Number.NaN : reads === "open" ? Number.POSITIVE_INFINITY : reads;
+    }),
+    own: filled(all.length, (r) => {
+      const reading = all[r] as FieldReading;
       const instrument = instrumentOf(reading);
       const reads = readsOf(reading);
       return instrument === undefined || reads === null || reads === "open"
         ? 0
         : ownVariance(instrument, reads);
     }),
-    resolution: Float64Array.from(all, (reading) => instrumentOf(reading)?.resolution ?? 1),
-    reach: Float64Array.from(all, ({ kind }) => (kind === "insulation" ? 0 : (nominal ?? 1))),
+    resolution: filled(all.length, (r) => instrumentOf(all[r] as FieldReading)?.resolution ?? 1),
+    reach: filled(all.length, (r) => (all[r]?.kind === "insulation" ? 0 : (nominal ?? 1))),
   };
   const by: Nuisances = {
     common: (high - low) / Math.sqrt(12) / scale,
@@ -81,6 +87,8 @@ export interface Model {
   readonly wiring: Wiring;
   readonly frame: Frame;
   readonly sound: State;
+  /** Work space for states that are looked at once: whoever writes it reads it before anyone else can. */
+  readonly scratch: State;
   readonly atoms: readonly Atom[];
   /** For each dead arrangement, the connected part each node lies in. */
   readonly parts: readonly ReadonlyMap<string, number>[];
@@ -94,29 +102,44 @@ export interface Model {
   readonly logSound: number;
 }
 
-/** Sets one plan up, with a slip in its links if there is one; `drawn` is the wiring whose names the readings use (itself if left out). */
-export function modelOf(
-  question: Question,
-  plan: DiagnosisInput["module"],
-  drawn?: Wiring,
-  slip?: Slip,
-): Model {
-  const { all, spread, scale, live } = question;
-  const ratio = spread.temperatureFactor.value;
+/** The edges of a plan as drawn, apart where readings look inside. */
+export function drawnWiring({ all, scale }: Question, plan: DiagnosisInput["module"]): Wiring {
   const whole = wiringOf(plan, new Set(), scale);
   const inside = branchesLookedInto(whole, all);
-  const asDrawn = inside.size === 0 ? whole : wiringOf(plan, inside, scale);
+  return inside.size === 0 ? whole : wiringOf(plan, inside, scale);
+}
+
+/**
+ * Sets one plan up, with a slip in its links if there is one.
+ * @param asDrawn - the plan's edges
+ * @param drawn - the wiring whose names the readings use
+ */
+export function modelOf(question: Question, asDrawn: Wiring, drawn: Wiring, slip?: Slip): Model {
+  const { all, spread, live } = question;
+  const ratio = spread.temperatureFactor.value;
   const wiring = slip === undefined ? asDrawn : relinked(asDrawn, slip);
-  const rows = rowsOf(wiring, drawn ?? asDrawn, all);
+  const rows = rowsOf(wiring, drawn, all);
   const { frame, state, parts } = frameOf(wiring, rows, ratio, live);
   const atoms = seriesAtoms(wiring, ratio, question.priors, live);
+  // Π(1 + odds) over all places, one logarithm for many of them.
   let logSound = 0;
-  for (const { members } of atoms) for (const { odds } of members) logSound -= Math.log1p(odds);
+  for (const { members } of atoms) {
+    let product = 1;
+    for (const { odds } of members) {
+      product *= 1 + odds;
+      if (product > 1e200) {
+        logSound -= Math.log(product);
+        product = 1;
+      }
+    }
+    logSound -= Math.log(product);
+  }
   return {
     question,
     wiring,
     frame,
     sound: state,
+    scratch: scratchOf(state),
     atoms,
     parts,
     settings: rows.settings,

@@ -1,6 +1,6 @@
 /** ∫∫ exp(f(x, y)) dx dy over the unit square: the one-dimensional rule along x of the one along y. */
 import { logSumExp } from "./linear.ts";
-import { logIntegral } from "./quadrature.ts";
+import { type Integral, logIntegral } from "./quadrature.ts";
 
 /** The integral and where it comes from. */
 export interface PlaneIntegral {
@@ -9,15 +9,25 @@ export interface PlaneIntegral {
   readonly logTerms: readonly number[];
 }
 
+/** An integral whose exponent lies higher by a constant. */
+export function raised(integral: Integral, shift: number): Integral {
+  return {
+    ...integral,
+    log: integral.log + shift,
+    bestLog: integral.bestLog + shift,
+    logTerms: integral.logTerms.map((term) => term + shift),
+  };
+}
+
 /**
  * ln of the integral.
- * @param along - for an x, the exponent as a function of y
+ * @param along - for an x, the integral along y
  * @param floor - as for {@link logIntegral}
  */
-export function planeIntegral(along: (x: number) => (y: number) => number, floor: number): PlaneIntegral {
+export function planeIntegral(along: (x: number) => Integral, floor: number): PlaneIntegral {
   const rows: { x: number; nodes: readonly number[]; logTerms: readonly number[]; log: number }[] = [];
   const outer = logIntegral((x) => {
-    const inner = logIntegral(along(x), floor);
+    const inner = along(x);
     rows.push({ x, ...inner });
     return inner.log;
   }, floor);

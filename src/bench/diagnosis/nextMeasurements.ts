@@ -72,7 +72,7 @@ function instructionFor(measurement: FieldMeasurement): string {
 }
 
 const nameOf = ({ finding, wiring }: Ranked): string => {
-  const [first, ...others] = finding.names;
+  const [first, ...others] = finding.names.list();
   const words = explanationWords(first?.faults ?? [], wiring);
   return others.length === 0 ? words : `${words} (or one of ${others.length} like it)`;
 };
@@ -136,7 +136,9 @@ export function nextMeasurements(
   const now = posteriorOf(questionOf(asked));
   const faults = now.ranked
     .filter(({ probability }, i) => probability > WEIGHTY || i < 2)
-    .flatMap(({ finding }) => finding.names.flatMap((one) => (one.unseen === undefined ? one.faults : [])));
+    .flatMap(({ finding }) =>
+      finding.names.list().flatMap((one) => (one.unseen === undefined ? one.faults : [])),
+    );
   const planned = candidates ?? defaultCandidates(asked, faults);
   if (planned.length === 0) return [];
   const question = questionOf({ ...asked, instruments: withCommonInstruments(asked.instruments) }, planned);

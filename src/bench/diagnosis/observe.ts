@@ -4,7 +4,8 @@
  */
 import { supplyFromLineVoltages } from "../../circuit/index.ts";
 import type { LineVolts } from "../../quantity/index.ts";
-import type { Frame, State } from "./state.ts";
+import { filled, floats } from "./room.ts";
+import { type Frame, type State, VOLTAGE } from "./state.ts";
 
 /** Standard deviations of the nuisances, and the supply. */
 export interface Nuisances {
@@ -34,35 +35,44 @@ export interface SupplyModel {
   readonly byIm: readonly Float64Array[];
 }
 
-/** Phasors of a balanced supply and their derivatives, by the circuit room's triangle. */
-export function supplyModel(lineVoltage: number): SupplyModel {
-  const phasors = (factors: readonly [number, number, number]): readonly { re: number; im: number }[] => {
-    const [v12, v23, v31] = factors.map((f) => (f * lineVoltage) as LineVolts) as [
-      LineVolts,
-      LineVolts,
-      LineVolts,
-    ];
+/** Phasors of a balanced supply of 1 V and their derivatives, by the circuit room's triangle. */
+function unitSupply(): SupplyModel {
+  const phasors = (factors: readonly number[]): readonly { re: number; im: number }[] => {
+    const [v12, v23, v31] = factors as readonly [LineVolts, LineVolts, LineVolts];
     return supplyFromLineVoltages({ v12, v23, v31 }).lines.map(({ voltage }) => voltage);
   };
   const base = phasors([1, 1, 1]);
   const step = 1e-4;
   const slopes = [0, 1, 2].map((k) => {
     const at = (sign: number): readonly { re: number; im: number }[] =>
-      phasors([0, 1, 2].map((i) => (i === k ? Math.exp(sign * step) : 1)) as [number, number, number]);
+      phasors([0, 1, 2].map((i) => (i === k ? Math.exp(sign * step) : 1)));
     const [up, down] = [at(1), at(-1)];
     const part = (pick: "re" | "im"): Float64Array =>
-      Float64Array.from(
-        [0, 1, 2],
-        (l) => ((up[l]?.[pick] as number) - (down[l]?.[pick] as number)) / (2 * step),
-      );
+      filled(3, (l) => ((up[l]?.[pick] as number) - (down[l]?.[pick] as number)) / (2 * step));
     return { re: part("re"), im: part("im") };
   });
   return {
-    nominal: lineVoltage,
-    re: Float64Array.from([0, 1, 2], (l) => base[l]?.re as number),
-    im: Float64Array.from([0, 1, 2], (l) => base[l]?.im as number),
+    nominal: 1,
+    re: filled(3, (l) => base[l]?.re as number),
+    im: filled(3, (l) => base[l]?.im as number),
     byRe: slopes.map(({ re }) => re),
     byIm: slopes.map(({ im }) => im),
+  };
+}
+
+let unit: SupplyModel | undefined;
+
+/** Phasors of a balanced supply and their derivatives, which go with its voltage; the triangle is solved once, when first asked. */
+export function supplyModel(lineVoltage: number): SupplyModel {
+  unit ??= unitSupply();
+  const scaled = (values: Float64Array): Float64Array =>
+    filled(3, (l) => (values[l] as number) * lineVoltage);
+  return {
+    nominal: lineVoltage,
+    re: scaled(unit.re),
+    im: scaled(unit.im),
+    byRe: unit.byRe.map(scaled),
+    byIm: unit.byIm.map(scaled),
   };
 }
 
@@ -86,6 +96,12 @@ export interface Prediction {
   /** Phasors of the energised rows, for earth faults. */
   readonly re: Float64Array;
   readonly im: Float64Array;
+  /** Marks of the rows before any state has its say. */
+  readonly places: Uint8Array;
+  /** Work space: phasors of the edges' currents, and each edge's own relative deviation. */
+  readonly edgeRe: Float64Array;
+  readonly edgeIm: Float64Array;
+  readonly deviation: Float64Array;
 }
 
 /** Room for predictions of a frame. */
@@ -93,91 +109,105 @@ export function predictionFor(frame: Frame): Prediction {
   const rows = frame.rows.length;
   const count = frame.edges + 3 + 3 + 4 + 1;
   const live = frame.liveRows.length + frame.nodes.length;
+  const places = new Uint8Array(rows);
+  frame.rows.forEach((row, r) => {
+    places[r] = row === null ? NO_SUCH_PLACE : row.kind === "insulation" ? 1 : 0;
+  });
   return {
-    mean: new Float64Array(rows),
+    mean: floats(rows),
     adrift: new Uint8Array(rows),
-    columns: new Float64Array(rows * count),
-    extra: new Float64Array(rows),
+    columns: floats(rows * count),
+    extra: floats(rows),
     rows,
     count,
     voltageColumn: frame.edges + 3,
-    re: new Float64Array(live),
-    im: new Float64Array(live),
+    re: floats(live),
+    im: floats(live),
+    places,
+    edgeRe: floats(frame.edges),
+    edgeIm: floats(frame.edges),
+    deviation: floats(frame.edges),
   };
 }
 
 /** Predicts every row of a frame from a state. */
 export function observe(frame: Frame, state: State, by: Nuisances, into: Prediction): void {
   into.columns.fill(0);
-  into.extra.fill(0);
   for (let r = 0; r < into.rows; r += 1) {
-    const row = frame.rows[r];
-    into.adrift[r] = row === null || row === undefined ? NO_SUCH_PLACE : row.kind === "insulation" ? 1 : 0;
+    into.extra[r] = 0;
+    into.adrift[r] = into.places[r] as number;
+  }
+  // A joint in fault is what it is; a sound one, and every element, scatters.
+  for (let e = 0; e < frame.edges; e += 1) {
+    const variance = state.variance[e] as number;
+    into.deviation[e] = frame.joint[e] === 1 ? by.joint * variance : by.individual * Math.sqrt(variance);
   }
   for (let d = 0; d < state.dead.length; d += 1) observeDead(frame, state, by, d, into);
   if (state.live !== null) observeLive(frame, state, by, into);
 }
 
-/** A joint in fault is what it is; a sound one, and every element, scatters. */
-function deviationOf(frame: Frame, by: Nuisances, state: State, e: number): number {
-  const variance = state.variance[e] as number;
-  return frame.wiring.edges[e]?.joint === true ? by.joint * variance : by.individual * Math.sqrt(variance);
-}
-
 function observeDead(frame: Frame, state: State, by: Nuisances, d: number, into: Prediction): void {
-  const { edges } = frame;
+  const { edges, joint } = frame;
   const { share, resistance } = state.dead[d] as State["dead"][number];
   const list = frame.deadRows[d] as readonly number[];
-  const n = into.rows;
+  const { rows: n, columns, mean, deviation } = into;
   for (let k = 0; k < list.length; k += 1) {
     const r = list[k] as number;
     const ohms = resistance[k] as number;
-    into.mean[r] = ohms + by.leads.mean;
+    mean[r] = ohms + by.leads.mean;
     if (ohms === Number.POSITIVE_INFINITY) continue;
     let common = 0;
     for (let e = 0; e < edges; e += 1) {
       const s = share[k * edges + e] as number;
       const slope = s * s * (state.resistance[e] as number);
-      if (frame.wiring.edges[e]?.joint !== true) common += slope;
-      into.columns[e * n + r] = slope * deviationOf(frame, by, state, e);
+      if (joint[e] === 0) common += slope;
+      columns[e * n + r] = slope * (deviation[e] as number);
     }
-    into.columns[edges * n + r] = common * by.common;
-    into.columns[(edges + 1) * n + r] = by.leads.deviation;
-    into.columns[(edges + 6) * n + r] = (into.mean[r] as number) * by.gains.ohmmeter;
+    columns[edges * n + r] = common * by.common;
+    columns[(edges + 1) * n + r] = by.leads.deviation;
+    columns[(edges + 6) * n + r] = (mean[r] as number) * by.gains.ohmmeter;
   }
 }
 
-/** Real and imaginary parts of the current of every edge, reused between calls of one frame size. */
-function edgeCurrents(
-  current: Float64Array,
-  edges: number,
-  supply: SupplyModel,
-): readonly [Float64Array, Float64Array] {
-  const re = new Float64Array(edges);
-  const im = new Float64Array(edges);
+/** Real and imaginary parts of the current of every edge; returns the largest magnitude. */
+function edgeCurrents(current: Float64Array, edges: number, supply: SupplyModel, into: Prediction): number {
+  const { edgeRe, edgeIm } = into;
+  const { re, im } = supply;
+  const [re0, re1, re2] = [re[0] as number, re[1] as number, re[2] as number];
+  const [im0, im1, im2] = [im[0] as number, im[1] as number, im[2] as number];
+  let most = 0;
   for (let e = 0; e < edges; e += 1) {
-    const [a, b, c] = [current[e] as number, current[edges + e] as number, current[2 * edges + e] as number];
-    re[e] = a * (supply.re[0] as number) + b * (supply.re[1] as number) + c * (supply.re[2] as number);
-    im[e] = a * (supply.im[0] as number) + b * (supply.im[1] as number) + c * (supply.im[2] as number);
+    const a = current[e] as number;
+    const b = current[edges + e] as number;
+    const c = current[2 * edges + e] as number;
+    const x = a * re0 + b * re1 + c * re2;
+    const y = a * im0 + b * im1 + c * im2;
+    edgeRe[e] = x;
+    edgeIm[e] = y;
+    const size = x * x + y * y;
+    if (size > most) most = size;
   }
-  return [re, im];
+  return Math.sqrt(most);
 }
+
+/** Below this part of what is usual there, a magnitude is not linear in anything. */
+const NEAR_ZERO = 0.05;
 
 function observeLive(frame: Frame, state: State, by: Nuisances, into: Prediction): void {
-  const { edges, liveRows } = frame;
+  const { edges, liveRows, liveKind, joint, hot } = frame;
   const live = state.live as NonNullable<State["live"]>;
   const supply = by.supply as SupplyModel;
-  const n = into.rows;
-  const [iRe, iIm] = edgeCurrents(live.current, edges, supply);
+  const { rows: n, columns, deviation, edgeRe, edgeIm } = into;
   const { value, answer } = live;
+  const { clamp, voltmeter, millivoltmeter } = by.gains;
+  const largest = edgeCurrents(live.current, edges, supply, into);
   for (let k = 0; k < liveRows.length; k += 1) {
     const r = liveRows[k] as number;
     if (live.adrift[k] === 1) {
       into.adrift[r] = 1;
       continue;
     }
-    const row = frame.rows[r];
-    const drop = row?.kind === "drop" ? row.edge : -1;
+    const drop = liveKind[k] as number;
     const scale = drop >= 0 ? (state.resistance[drop] as number) : 1;
     let re = 0;
     let im = 0;
@@ -192,28 +222,27 @@ function observeLive(frame: Frame, state: State, by: Nuisances, into: Prediction
     const cos = size > 0 ? re / size : 0;
     const sin = size > 0 ? im / size : 0;
     // A magnitude near zero is not linear in anything: its scatter is counted both ways and added as variance of its own.
-    const small =
-      size < 0.05 * (drop >= 0 ? 0.1 : row?.kind === "voltage" ? supply.nominal : largest(iRe, iIm));
+    const usual = drop >= 0 ? 0.1 : drop === VOLTAGE ? supply.nominal : largest;
+    const small = size < NEAR_ZERO * usual;
     let around = 0;
     let common = 0;
     for (let e = 0; e < edges; e += 1) {
-      const g =
-        -(answer[k * edges + e] as number) *
-        (state.resistance[e] as number) *
-        (frame.hot[e] as number) *
-        scale;
-      if (g === 0 && e !== drop) continue;
-      const [dRe, dIm] = [g * (iRe[e] as number), g * (iIm[e] as number)];
+      const a = answer[k * edges + e] as number;
+      if (a === 0 && e !== drop) continue;
+      const g = -a * (state.resistance[e] as number) * (hot[e] as number) * scale;
+      const dRe = g * (edgeRe[e] as number);
+      const dIm = g * (edgeIm[e] as number);
       const slope = dRe * cos + dIm * sin + (e === drop ? size : 0);
-      const deviation = deviationOf(frame, by, state, e);
-      if (frame.wiring.edges[e]?.joint !== true) common += slope;
-      if (small) around += (dRe * dRe + dIm * dIm) * deviation * deviation;
-      into.columns[e * n + r] = slope * deviation;
+      const own = deviation[e] as number;
+      if (joint[e] === 0) common += slope;
+      if (small) around += (dRe * dRe + dIm * dIm) * own * own;
+      columns[e * n + r] = slope * own;
     }
-    into.columns[edges * n + r] = common * by.common;
-    into.columns[(edges + 2) * n + r] = common * by.ratio;
+    columns[edges * n + r] = common * by.common;
+    columns[(edges + 2) * n + r] = common * by.ratio;
     for (let j = 0; j < 3; j += 1) {
-      const [vRe, vIm] = [supply.byRe[j] as Float64Array, supply.byIm[j] as Float64Array];
+      const vRe = supply.byRe[j] as Float64Array;
+      const vIm = supply.byIm[j] as Float64Array;
       let dRe = 0;
       let dIm = 0;
       for (let l = 0; l < 3; l += 1) {
@@ -222,13 +251,11 @@ function observeLive(frame: Frame, state: State, by: Nuisances, into: Prediction
         dIm += v * (vIm[l] as number);
       }
       if (small) around += (dRe * dRe + dIm * dIm) * by.unbalance * by.unbalance;
-      into.columns[(edges + 3 + j) * n + r] = (dRe * cos + dIm * sin) * by.unbalance;
+      columns[(edges + 3 + j) * n + r] = (dRe * cos + dIm * sin) * by.unbalance;
     }
-    const gain = row?.kind === "current" ? 7 : row?.kind === "voltage" ? 8 : 9;
-    const { clamp, voltmeter, millivoltmeter } = by.gains;
-    const gainDeviation = gain === 7 ? clamp : gain === 8 ? voltmeter : millivoltmeter;
-    into.columns[(edges + gain) * n + r] = size * gainDeviation;
-    into.columns[(edges + 10) * n + r] = size * by.lineVoltage;
+    const gain = drop >= 0 ? 9 : drop === VOLTAGE ? 8 : 7;
+    columns[(edges + gain) * n + r] = size * (gain === 7 ? clamp : gain === 8 ? voltmeter : millivoltmeter);
+    columns[(edges + 10) * n + r] = size * by.lineVoltage;
     into.mean[r] = size;
     if (small && size * size < 4 * around) {
       // Moments of the magnitude of a phasor that scatters about zero (Rice): E|z|² = |z|² + s².
@@ -236,11 +263,4 @@ function observeLive(frame: Frame, state: State, by: Nuisances, into: Prediction
       into.extra[r] = 0.215 * around;
     }
   }
-}
-
-function largest(re: Float64Array, im: Float64Array): number {
-  let most = 0;
-  for (let e = 0; e < re.length; e += 1)
-    most = Math.max(most, (re[e] as number) ** 2 + (im[e] as number) ** 2);
-  return Math.sqrt(most);
 }

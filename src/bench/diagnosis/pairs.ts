@@ -3,131 +3,36 @@
  * Two parameters are first weighed with their effects added, which is exact where they are small; those that come to
  * anything are integrated over the plane.
  */
-import { cutResponse, inserted, insertInto, scratchOf } from "./change.ts";
-import { type EarthPlace, earthFinding } from "./earth.ts";
-import type { Edge } from "./edges.ts";
-import { type Atom, elementInsertion, type Insertion, type Member, parameterAt } from "./faults.ts";
-import {
-  applied,
-  elementChange,
-  type Finding,
-  type Ground,
-  type Named,
-  namesOf,
-  sameEdge,
-  setEdge,
-  weigh,
-} from "./findings.ts";
-import { logSumExp } from "./linear.ts";
-import { logLikelihood, type Model } from "./model.ts";
-import { heaviest, planeIntegral } from "./nested.ts";
-import { baselineOf } from "./quick.ts";
-import type { State } from "./state.ts";
-import { added, type Family, familiesOf } from "./summed.ts";
+import { type Alike, type AlikePair, alikePairs } from "./alike.ts";
+import { earthFinding } from "./earth.ts";
+import { alikePlaces, type EarthPlace } from "./earthPlaces.ts";
+import type { Atom, Member } from "./faults.ts";
+import { applied, type Finding, type Ground, groundOf, sameEdge, weigh } from "./findings.ts";
+import type { Model } from "./model.ts";
+import { allNames, logOddsOf, type Names, NO_FAULT, namesBeside, pairedNames } from "./names.ts";
+import { planeFinding, planeVisit, samePlace, share } from "./plane.ts";
+import { type Added, addedOver, type Family, familiesOf } from "./summed.ts";
 
-/** Nats below the best at which a pair's effects are no longer worth integrating exactly. */
+/** Nats below the best at which a pair's effects are no longer worth integrating exactly, and at which it is only estimated. */
 const WORTH = 4;
+const NEGLIGIBLE = 25;
 
 /** Faults whose peak beats the sound module by this many nats are taken as grounds for every second fault. */
 const LEADS = 4;
 const MOST_LEADERS = 4;
 
-/** ln of the largest prior odds that any pair of names has, times their number. */
-const oddsOf = (atom: Atom): number => Math.log(atom.members.reduce((sum, { odds }) => sum + odds, 0));
-
-/** Two elements of one edge: their lumped resistance with both changed. */
-function sharedInsertion(model: Model, first: Atom, second: Atom): (x: number, y: number) => Insertion {
-  const edge = model.wiring.edges[first.edge] as Edge;
-  const hot = model.frame.hot[first.edge] as number;
-  const a = first.members[0] as Member;
-  const b = second.members.find((one) => !samePlace(a, one)) as Member;
-  return (x, y) =>
-    elementInsertion(edge, hot, [elementChange(a, first.kind, x), elementChange(b, second.kind, y)]);
-}
-
-/** The network with two parameters in it, the first kept between calls. */
-function planeVisitor(model: Model, first: Atom, second: Atom): (x: number, y: number) => number {
-  const { frame, sound } = model;
-  const scratch = scratchOf(sound);
-  if (share(first, second)) {
-    const both = sharedInsertion(model, first, second);
-    const cut = cutResponse(frame, sound, first.cut);
-    return (x, y) => {
-      const insertion = both(x, y);
-      insertInto(scratch, frame, sound, cut, insertion.cold, insertion.hot);
-      setEdge(frame, scratch, first.edge, insertion);
-      return logLikelihood(model, scratch);
-    };
-  }
-  const response = cutResponse(frame, sound, first.cut, first.line);
-  let last: number | null = null;
-  let state: State = sound;
-  let inner = response;
-  return (x, y) => {
-    if (x !== last) {
-      const insertion = first.insertion(x);
-      state = inserted(frame, sound, response, insertion.cold, insertion.hot);
-      setEdge(frame, state, first.edge, insertion);
-      inner = cutResponse(frame, state, second.cut, second.line);
-      scratch.resistance.set(state.resistance);
-      scratch.variance.set(state.variance);
-      last = x;
-    }
-    const insertion: Insertion = second.insertion(y);
-    insertInto(scratch, frame, state, inner, insertion.cold, insertion.hot);
-    setEdge(frame, scratch, second.edge, insertion);
-    return logLikelihood(model, scratch);
-  };
-}
-
-/** Two parameters integrated over the plane, stretch by stretch. */
-function planeFinding(
-  model: Model,
-  first: Atom,
-  second: Atom,
-  names: readonly Named[],
-  floor: number,
-): Finding {
-  const at = planeVisitor(model, first, second);
-  const points: (readonly number[])[] = [];
-  const logTerms: number[] = [];
-  for (const a of first.stretches) {
-    for (const b of second.stretches) {
-      const shift = Math.log(a.part * b.part);
-      const plane = planeIntegral((x) => {
-        const value = parameterAt(a, x);
-        return (y) => at(value, parameterAt(b, y));
-      }, floor);
-      plane.points.forEach(([x, y], i) => {
-        points.push([parameterAt(a, x), parameterAt(b, y)]);
-        logTerms.push((plane.logTerms[i] as number) + shift);
-      });
-    }
-  }
-  return {
-    model,
-    names,
-    log: logSumExp(logTerms),
-    parameters: [
-      { of: first.of as NonNullable<Atom["of"]>, fault: 0 },
-      { of: second.of as NonNullable<Atom["of"]>, fault: 1 },
-    ],
-    points,
-    logTerms,
-    best: heaviest(points, logTerms),
-    visit: ([x = 0, y = 0]) => at(x, y),
-  };
-}
-
 /** A pair not worth integrating, told of where its summed effects weigh most. */
-function roughFinding(
-  model: Model,
-  names: readonly Named[],
-  [first, second]: readonly [Atom, Atom],
-  point: readonly number[],
-  log: number,
-): Finding {
-  let at: ((x: number, y: number) => number) | null = null;
+function roughFinding(input: {
+  readonly model: Model;
+  readonly sound: Ground;
+  readonly faults: readonly [Atom, Atom];
+  readonly names: Names;
+  readonly near: readonly number[];
+  readonly log: number;
+}): Finding {
+  const { model, sound, names, near, log } = input;
+  const [first, second] = input.faults;
+  let at: ((point: readonly number[]) => number) | null = null;
   return {
     model,
     names,
@@ -136,143 +41,202 @@ function roughFinding(
       { of: first.of as NonNullable<Atom["of"]>, fault: 0 },
       { of: second.of as NonNullable<Atom["of"]>, fault: 1 },
     ],
-    points: [point],
+    points: [near],
     logTerms: [log],
-    best: point,
-    visit: ([x = 0, y = 0]) => {
-      at ??= planeVisitor(model, first, second);
-      return at(x, y);
+    best: near,
+    visit: (point) => {
+      at ??= planeVisit(model, sound, first, second);
+      return at(point);
     },
   };
 }
 
-const NONE: readonly Named[] = [{ faults: [], logOdds: 0 }];
-
-const samePlace = (a: Member, b: Member): boolean => a.string === b.string && a.position === b.position;
-
-/** Names of a pair of faults; no element is named twice in one. */
-function pairNames(first: Atom, second: Atom): readonly Named[] {
+/** Names of a pair of faults, null if there is none; no element is named twice in one. */
+function pairNames(first: Atom, second: Atom): Names | null {
   const shared = share(first, second);
-  return first.members.flatMap((a, i) =>
-    second.members.flatMap((b, j) =>
-      (first === second && j <= i) || (shared && samePlace(a, b))
-        ? []
-        : [{ faults: [a.fault, b.fault], logOdds: Math.log(a.odds) + Math.log(b.odds) }],
+  if (!shared && first !== second) return namesBeside(namesBeside(NO_FAULT, first.members), second.members);
+  const pairs = first.members.flatMap((a, i) =>
+    second.members.flatMap((b, j): [Member, Member][] =>
+      (first === second && j <= i) || (shared && samePlace(a, b)) ? [] : [[a, b]],
     ),
   );
+  return pairs.length === 0 ? null : pairedNames(pairs);
 }
 
-/** Whether both are in joints of one wire, where the second shows nothing more than the first. */
-const sameWire = (a: Atom, b: Atom): boolean => a.kind === "open joint" && b.cut === a.cut;
+/** Names of all pairs that are alike; null if there is none. */
+function namesOfAll({ pair, others }: AlikePair): Names | null {
+  const [first, ...more] = [pair, ...others].flatMap(([a, b]) => pairNames(a, b) ?? []);
+  return first === undefined ? null : allNames(first, more);
+}
 
-/** Whether two faults are elements of one edge, where the lumped resistance decides and not the network. */
-const share = (a: Atom, b: Atom): boolean => a.edge >= 0 && a.edge === b.edge;
-
-/**
- * All pairs of series faults of a model.
- * @param singles - findings of the single faults, by atom
- * @param best - the best log posterior so far
- * @param keep - takes each finding; returns the best log posterior with it
- */
-export function seriesPairs(
+/** Grounds with one fault in them, made when first asked for. */
+function groundsOn(
   model: Model,
-  singles: ReadonlyMap<Atom, Finding>,
-  best: () => number,
-  keep: (finding: Finding) => void,
-): void {
-  const fixed = model.atoms.filter(({ of }) => of === null);
-  const free = model.atoms.filter(({ of }) => of !== null);
-  const floorFor = (a: Atom, b: Atom): number => best() - oddsOf(a) - oddsOf(b) - 25;
+  sound: Ground,
+  peakOf: (atom: Atom) => number = () => 0,
+): (atom: Atom) => Ground {
   const grounds = new Map<Atom, Ground>();
-  const groundOf = (atom: Atom): Ground => {
-    const known = grounds.get(atom);
-    if (known !== undefined) return known;
-    const state = applied(model, model.sound, atom, atom.insertion(0));
-    const base = baselineOf(model, state);
-    const ground: Ground = { state, base, names: namesOf(atom.members, NONE), faults: 1 };
-    grounds.set(atom, ground);
+  return (atom) => {
+    let ground = grounds.get(atom);
+    if (ground === undefined) {
+      const state = applied(model, sound, atom, atom.insertion(peakOf(atom)));
+      ground = groundOf(model, state, namesBeside(NO_FAULT, atom.members));
+      grounds.set(atom, ground);
+    }
     return ground;
   };
-  fixed.forEach((first, i) => {
-    for (const second of [...fixed.slice(i), ...free]) {
-      if (first.kind === "element open" && second.kind === "element open") continue;
-      if (first === second || sameWire(first, second)) continue;
-      const floor = floorFor(first, second);
-      if (share(first, second)) for (const one of sameEdge(model, first, second, floor)) keep(one);
-      else keep(weigh(model, groundOf(first), second, floor));
-    }
-  });
-  freePairs(model, free, singles, best, keep);
 }
 
-function freePairs(
-  model: Model,
-  free: readonly Atom[],
-  singles: ReadonlyMap<Atom, Finding>,
-  best: () => number,
-  keep: (finding: Finding) => void,
-): void {
-  const { families, base, m } = familiesOf(model, free);
+/** Pairs to weigh of a list of faults with a list that goes on from it; `from` says where the second list begins for each. */
+function* pairsOf(
+  firsts: readonly Atom[],
+  seconds: readonly Atom[],
+  from: (i: number) => number,
+): Iterable<readonly [Atom, Atom]> {
+  for (let i = 0; i < firsts.length; i += 1) {
+    for (let j = from(i); j < seconds.length; j += 1) yield [firsts[i] as Atom, seconds[j] as Atom];
+  }
+}
+
+/** All that pairs are weighed with. */
+export interface PairWeighing {
+  readonly model: Model;
+  /** The sound module as a ground. */
+  readonly sound: Ground;
+  /** Faults that are alike on it. */
+  readonly alike: readonly Alike[];
+  /** Findings of the single faults, by atom. */
+  readonly singles: ReadonlyMap<Atom, Finding>;
+  /** The best log posterior so far. */
+  readonly best: () => number;
+  /** Takes each finding. */
+  readonly keep: (finding: Finding) => void;
+}
+
+/** Pairs of opens of elements, which are weighed at any depth. */
+export function doubleOpens({ model, sound, alike, keep }: Omit<PairWeighing, "singles">): void {
+  const opens = model.atoms.filter(({ kind }) => kind === "element open");
+  const groundOn = groundsOn(model, sound);
+  for (const { pair, others } of alikePairs(
+    model,
+    sound,
+    alike,
+    pairsOf(opens, opens, (i) => i),
+  )) {
+    const [first, second] = pair;
+    if (share(first, second)) {
+      for (const one of sameEdge(model, sound, [pair, ...others], Number.NEGATIVE_INFINITY)) keep(one);
+      continue;
+    }
+    const names = namesOfAll({ pair, others }) as Names;
+    keep(weigh(model, groundOn(first), second, Number.NEGATIVE_INFINITY, names));
+  }
+}
+
+/** Whether a pair is weighed elsewhere, or shows nothing more than one of the two: joints of one wire, one open. */
+const isIdle = ([a, b]: readonly [Atom, Atom]): boolean =>
+  a === b ||
+  (a.kind === "element open" && b.kind === "element open") ||
+  (a.kind === "open joint" && b.cut === a.cut);
+
+/** All pairs of series faults of a model but for two opens of elements. */
+export function seriesPairs(weighing: PairWeighing): void {
+  const { model, sound, alike, best, keep } = weighing;
+  const fixed = model.atoms.filter(({ of }) => of === null);
+  const free = model.atoms.filter(({ of }) => of !== null);
+  const groundOn = groundsOn(model, sound);
+  const withFixed = [...pairsOf(fixed, fixed, (i) => i + 1), ...pairsOf(fixed, free, () => 0)].filter(
+    (pair) => !isIdle(pair),
+  );
+  for (const alikes of alikePairs(model, sound, alike, withFixed)) {
+    const { pair, others } = alikes;
+    const [first, second] = pair;
+    const names = namesOfAll(alikes);
+    if (names === null) continue;
+    const floor = best() - names.logOdds - NEGLIGIBLE;
+    if (share(first, second)) {
+      for (const one of sameEdge(model, sound, [pair, ...others], floor)) keep(one);
+    } else keep(weigh(model, groundOn(first), second, floor, names));
+  }
+  freePairs(weighing, free);
+}
+
+function freePairs({ model, sound, alike, singles, best, keep }: PairWeighing, free: readonly Atom[]): void {
+  const alone = alike.filter(({ atom }) => atom.of !== null);
+  const { families, base, m } = familiesOf(
+    model,
+    sound,
+    alone.map(({ atom }) => atom),
+  );
   const byAtom = new Map<Atom, Family[]>();
-  for (const family of families) byAtom.set(family.atom, [...(byAtom.get(family.atom) ?? []), family]);
+  alone.forEach(({ atom, others }) => {
+    const own = families.filter((family) => family.atom === atom);
+    for (const each of [atom, ...others]) byAtom.set(each, own);
+  });
+  const single = (atom: Atom): Finding => singles.get(atom) as Finding;
   const peak = (atom: Atom): number => singles.get(atom)?.log ?? Number.NEGATIVE_INFINITY;
-  const leaders = new Map(
-    [...free]
+  const leading = new Set(
+    alone
+      .map(({ atom }) => atom)
       .filter((atom) => peak(atom) > base + LEADS)
       .sort((a, b) => peak(b) - peak(a))
       .slice(0, MOST_LEADERS)
-      .map((atom) => {
-        const insertion = atom.insertion(singles.get(atom)?.best[0] ?? 0);
-        const state = applied(model, model.sound, atom, insertion);
-        return [atom, { state, base: baselineOf(model, state), names: NONE, faults: 1 }] as const;
-      }),
+      .map(single),
   );
-  free.forEach((first, i) => {
-    for (const second of free.slice(i)) {
-      if (first === second && first.edge < 0) continue;
-      const names = pairNames(first, second);
-      if (names.length === 0) continue;
-      const parts = (byAtom.get(first) ?? []).flatMap((a) =>
-        (byAtom.get(second) ?? []).map((b) => added(a, b, base, m)),
-      );
-      let log = logSumExp(parts.map((part) => part.log));
-      const { point } = parts.reduce((one, part) => (part.most > one.most ? part : one));
-      const odds = oddsOf(first) + oddsOf(second);
-      for (const [lead, other] of [
-        [first, second],
-        [second, first],
-      ] as const) {
-        const ground = leaders.get(lead);
-        if (ground === undefined || share(first, second)) continue;
-        // The ground stands at the peak of the first fault: as much of its evidence as its width is worth.
-        const width = (singles.get(lead)?.log ?? 0) - visitBest(singles.get(lead));
-        log = Math.max(log, weigh(model, ground, other, best() - odds - 20 - width).log + width);
-      }
-      keep(
-        log + odds > best() - WORTH
-          ? planeFinding(model, first, second, names, best() - odds - 25)
-          : roughFinding(model, names, [first, second], point, log),
-      );
+  const groundOn = groundsOn(model, sound, (atom) => single(atom).best[0] as number);
+  // Effects on the sound module are the same for all that are alike on it.
+  const known = new Map<Family[], Map<Family[], Added>>();
+  const together = (first: Atom, second: Atom): Added => {
+    const [a, b] = [byAtom.get(first) as Family[], byAtom.get(second) as Family[]];
+    const row = known.get(a) ?? new Map<Family[], Added>();
+    known.set(a, row);
+    let sum = row.get(b);
+    if (sum === undefined) {
+      sum = addedOver(a, b, base, m);
+      row.set(b, sum);
     }
-  });
+    return sum;
+  };
+  const pairs = [...pairsOf(free, free, (i) => i)].filter(([a, b]) => a !== b || a.edge >= 0);
+  for (const alikes of alikePairs(model, sound, alike, pairs)) {
+    const [first, second] = alikes.pair;
+    const names = namesOfAll(alikes);
+    if (names === null) continue;
+    const { log: sum, point } = together(first, second);
+    let log = sum;
+    const odds = names.logOdds;
+    for (const [lead, other] of [
+      [first, second],
+      [second, first],
+    ] as const) {
+      const own = single(lead);
+      if (share(first, second) || !leading.has(own)) continue;
+      // The ground stands at the peak of the first fault: as much of its evidence as its width is worth.
+      const width = own.log - own.visit(own.best);
+      log = Math.max(log, weigh(model, groundOn(lead), other, best() - odds - 20 - width).log + width);
+    }
+    const pair = { model, sound, faults: alikes.pair, names, near: point };
+    const exact = log + odds > best() - WORTH;
+    keep(
+      exact ? planeFinding({ ...pair, floor: best() - odds - NEGLIGIBLE }) : roughFinding({ ...pair, log }),
+    );
+  }
 }
-
-const visitBest = (finding: Finding | undefined): number => finding?.visit(finding.best) ?? 0;
 
 /** An earth fault beside each fault without a parameter. */
 export function earthPairs(
-  model: Model,
+  { model, sound, alike, best, keep }: Omit<PairWeighing, "singles">,
   places: readonly EarthPlace[],
-  best: () => number,
-  keep: (finding: Finding) => void,
 ): void {
-  for (const atom of model.atoms) {
+  const groundOn = groundsOn(model, sound);
+  for (const { atom } of alike.flatMap(({ atom, others }) =>
+    [atom, ...others].map((one) => ({ atom: one })),
+  )) {
     if (atom.of !== null) continue;
-    const state = applied(model, model.sound, atom, atom.insertion(0));
-    const before = namesOf(atom.members, NONE);
-    for (const place of places) {
-      if (place.edge === atom.edge) continue;
-      keep(earthFinding({ model, state, place, before, fault: 1, floor: best() - oddsOf(atom) - 25 }));
+    for (const place of alikePlaces(places.filter(({ edge }) => edge !== atom.edge))) {
+      const ground = groundOn(atom);
+      const odds = ground.names.logOdds + logOddsOf(place.members);
+      keep(earthFinding({ model, ground, place, floor: best() - odds - NEGLIGIBLE }));
     }
   }
 }

@@ -1,7 +1,8 @@
 /** Probabilities from evidence and priors, ranked and grouped. */
 import type { Finding } from "./findings.ts";
-import { grouped, type Signature, signatureOf } from "./grouping.ts";
+import { grouped } from "./grouping.ts";
 import { infer, type Weighed } from "./infer.ts";
+import { type Judged, judge, type Signature, signatureOf } from "./judged.ts";
 import { logSumExp } from "./linear.ts";
 import type { Question } from "./model.ts";
 
@@ -11,6 +12,7 @@ export interface Ranked {
   readonly wiring: number;
   readonly logPrior: number;
   readonly probability: number;
+  readonly judged: Judged;
 }
 
 /** Everything weighed, most probable first, and the sums that normalise it. */
@@ -33,24 +35,25 @@ const GROUPED = 1e-4;
 /** Weighs, ranks and groups. */
 export function posteriorOf(question: Question): Posterior {
   const weighed = infer(question);
-  const logOf = ({ finding, logPrior }: Weighed): number =>
-    finding.log + logPrior + logSumExp(finding.names.map(({ logOdds }) => logOdds));
+  const logOf = ({ finding, logPrior }: Weighed): number => finding.log + logPrior + finding.names.logOdds;
   const logs = weighed.map(logOf);
   const everything = logSumExp(logs);
-  const priorTotal = logSumExp(
-    weighed.map(({ finding, logPrior }) => logPrior + logSumExp(finding.names.map(({ logOdds }) => logOdds))),
-  );
+  const priorTotal = logSumExp(weighed.map(({ finding, logPrior }) => logPrior + finding.names.logOdds));
   const kept = weighed
-    .map((one, i): Ranked => ({ ...one, probability: Math.exp((logs[i] as number) - everything) }))
+    .map((one, i) => ({ ...one, probability: Math.exp((logs[i] as number) - everything) }))
     .sort((a, b) => b.probability - a.probability)
     .filter(({ probability }, i) => i < FEWEST || probability > LISTED);
   // What is left out is shared among the rest: what is listed makes up 1.
   const listed = kept.reduce((sum, { probability }) => sum + probability, 0);
   const total = everything + Math.log(listed);
-  const ranked = kept.map((one) => ({ ...one, probability: one.probability / listed }));
-  const signature = ({ finding, wiring, probability }: Ranked): Signature | null =>
-    probability < GROUPED ? null : signatureOf(finding, wiring);
-  const groups = grouped(ranked, signature)
+  const signatures = new Map<Ranked, Signature>();
+  const ranked = kept.map((one): Ranked => {
+    const { finding, wiring } = one;
+    const found = { ...one, probability: one.probability / listed, judged: judge(finding) };
+    if (found.probability >= GROUPED) signatures.set(found, signatureOf(finding, wiring));
+    return found;
+  });
+  const groups = grouped(ranked, (one) => signatures.get(one) ?? null)
     .map((members) => ({ members, sum: members.reduce((sum, { probability }) => sum + probability, 0) }))
     .sort((a, b) => b.sum - a.sum)
     .map(({ members }) => members);

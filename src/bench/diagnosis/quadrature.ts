@@ -3,6 +3,7 @@
  * found first, then panels grow from it in steps of its own width. A fixed grid would miss narrow peaks.
  */
 import { logSumExp } from "./linear.ts";
+import { filled, filledWhole, floats } from "./room.ts";
 
 /** The integral and where it comes from. */
 export interface Integral {
@@ -23,11 +24,15 @@ const GAUSS = [
   [Math.sqrt(0.6), 5 / 9],
 ] as const;
 
-/** Coarse points, first panel in widths of the peak, growth of the panels, widest panel, and where the tail is dropped. */
+/**
+ * Coarse points, first panel in widths of the peak and at most, growth of the panels, widest of the others, and where the
+ * tail is dropped. A peak at an end of the range tells its width badly, so the first panel is kept narrow.
+ */
 const COARSE = 9;
 const FIRST = 1.1;
 const GROWTH = 1.5;
-const WIDEST = 0.11;
+const FIRST_WIDEST = 0.11;
+const WIDEST = 0.2;
 const TAIL = 16;
 
 interface Peak {
@@ -120,7 +125,7 @@ function panels(
 ): void {
   const side = Math.sign(end - peak.at);
   let from = peak.at;
-  let span = Math.min(FIRST * peak.width, WIDEST);
+  let span = Math.min(FIRST * peak.width, FIRST_WIDEST);
   while (side * (end - from) > 1e-15) {
     const to = side * (end - from) < 1.3 * span ? end : from + side * span;
     const half = Math.abs(to - from) / 2;
@@ -141,9 +146,18 @@ function panels(
  * ln ∫₀¹ exp(f).
  * @param f - the exponent
  * @param floor - integrals whose largest f stays below this are only estimated
+ * @param known - values at every second coarse point, where they are known already
  */
-export function logIntegral(f: (t: number) => number, floor: number): Integral {
-  const coarse = Array.from({ length: COARSE }, (_, k) => f(k / (COARSE - 1)));
+export function logIntegral(
+  f: (t: number) => number,
+  floor: number,
+  known: readonly number[] = [],
+): Integral {
+  const coarse: number[] = [];
+  for (let k = 0; k < COARSE; k += 1) {
+    const before = k % 2 === 0 ? known[k / 2] : undefined;
+    coarse.push(before ?? f(k / (COARSE - 1)));
+  }
   const peaks: Peak[] = [];
   const top = Math.max(...coarse);
   coarse.forEach((value, k) => {
@@ -168,7 +182,13 @@ export function logIntegral(f: (t: number) => number, floor: number): Integral {
     const after = high[i + 1];
     const low = before === undefined ? 0 : lowest(coarse, before.at, peak.at);
     const end = after === undefined ? 1 : lowest(coarse, peak.at, after.at);
-    panels(f, peak, low, most, nodes, logTerms);
+    // From the peak down, then turned round: nodes come in rising order.
+    const [below, terms]: [number[], number[]] = [[], []];
+    panels(f, peak, low, most, below, terms);
+    for (let i = below.length - 1; i >= 0; i -= 1) {
+      nodes.push(below[i] as number);
+      logTerms.push(terms[i] as number);
+    }
     panels(f, peak, end, most, nodes, logTerms);
   });
   return { log: logSumExp(logTerms), best: best.at, bestLog: most, nodes, logTerms };
@@ -194,24 +214,44 @@ export interface Bounds {
   readonly gap?: readonly [number, number];
 }
 
-interface Node {
-  readonly x: number;
-  readonly w: number;
+/** Nodes in rising order with the weight of each. */
+interface Nodes {
+  readonly count: number;
+  readonly x: Float64Array;
+  readonly w: Float64Array;
+}
+
+/** Positions of values in rising order; most lists are already. */
+function rising(values: Float64Array): ArrayLike<number> | null {
+  for (let i = 1; i < values.length; i += 1) {
+    if ((values[i] as number) < (values[i - 1] as number)) {
+      return filledWhole(values.length, (k) => k).sort(
+        (a, b) => (values[a] as number) - (values[b] as number),
+      );
+    }
+  }
+  return null;
 }
 
 /** Values in rising order with the weight of each; equal ones, of a grid in two parameters, together. */
-function weighted(values: readonly number[], logTerms: readonly number[]): readonly Node[] {
+function weighted(values: Float64Array, logTerms: readonly number[]): Nodes {
   const total = logSumExp(logTerms);
-  const order = values.map((_, i) => i).sort((a, b) => (values[a] as number) - (values[b] as number));
-  const found: { x: number; w: number }[] = [];
-  for (const i of order) {
-    const w = Math.exp((logTerms[i] as number) - total);
-    const x = values[i] as number;
-    const last = found.at(-1);
-    if (last?.x === x) last.w += w;
-    else found.push({ x, w });
+  const order = rising(values);
+  const x = floats(values.length);
+  const w = floats(values.length);
+  let count = 0;
+  for (let k = 0; k < values.length; k += 1) {
+    const i = order === null ? k : (order[k] as number);
+    const value = values[i] as number;
+    const weight = Math.exp((logTerms[i] as number) - total);
+    if (count > 0 && x[count - 1] === value) w[count - 1] = (w[count - 1] as number) + weight;
+    else {
+      x[count] = value;
+      w[count] = weight;
+      count += 1;
+    }
   }
-  return found;
+  return { count, x, w };
 }
 
 /** Values of a parameter below which parts of the posterior lie, from nodes and the logarithms of their weights. */
@@ -223,30 +263,32 @@ export function quantiles(
 ): number[] {
   const scale = logarithmic ? Math.log : (x: number): number => x;
   const back = logarithmic ? Math.exp : (x: number): number => x;
-  const nodes = weighted(values.map(scale), logTerms);
-  const [start, end] = [nodes[0] as Node, nodes.at(-1) as Node];
-  if (nodes.length === 1) return parts.map(() => back(start.x));
-  const spacing = (k: number): number => ((nodes[k + 1] as Node).x - (nodes[k] as Node).x) / 2;
+  const { count, x, w } = weighted(
+    filled(values.length, (i) => scale(values[i] as number)),
+    logTerms,
+  );
+  if (count === 1) return parts.map(() => back(x[0] as number));
+  const spacing = (k: number): number => ((x[k + 1] as number) - (x[k] as number)) / 2;
   // Half of an end node's weight lies beyond it, as far out as it lies inwards.
-  const knots = [
-    { x: Math.max(scale(low), start.x - spacing(0)), w: 0 },
-    ...nodes,
-    { x: Math.min(scale(high), end.x + spacing(nodes.length - 2)), w: 0 },
-  ];
+  const first = Math.max(scale(low), (x[0] as number) - spacing(0));
+  const last = Math.min(scale(high), (x[count - 1] as number) + spacing(count - 2));
+  const knot = (k: number): number => (k === 0 ? first : k > count ? last : (x[k - 1] as number));
+  const weight = (k: number): number => (k === 0 || k > count ? 0 : (w[k - 1] as number));
+  const [gapLow, gapHigh] = [scale(gap[0]), scale(gap[1])];
   return parts.map((part) => {
     let before = 0;
-    for (let k = 1; k < knots.length; k += 1) {
-      const [a, b] = [knots[k - 1] as Node, knots[k] as Node];
+    for (let k = 1; k < count + 2; k += 1) {
       // Each node stands for half its weight on either side; between nodes the distribution is taken as straight.
-      const here = before + (a.w + b.w) / 2;
+      const here = before + (weight(k - 1) + weight(k)) / 2;
       if (here >= part && here > before) {
+        const [a, b] = [knot(k - 1), knot(k)];
         const share = (part - before) / (here - before);
         // No quantile lies in the gap of a parameter that has one.
-        if (a.x <= scale(gap[0]) && b.x >= scale(gap[1])) return back(share < 0.5 ? a.x : b.x);
-        return back(a.x + share * (b.x - a.x));
+        if (a <= gapLow && b >= gapHigh) return back(share < 0.5 ? a : b);
+        return back(a + share * (b - a));
       }
       before = here;
     }
-    return back((knots.at(-1) as Node).x);
+    return back(last);
   });
 }

@@ -7,6 +7,7 @@ import type { Insertion } from "./faults.ts";
 import { forwardInPlace, squared } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
 import type { SupplyModel } from "./observe.ts";
+import { copied, filled, floats } from "./room.ts";
 import type { State } from "./state.ts";
 
 /** The readings on a ground, factored once for everything quick that is put on it. */
@@ -57,13 +58,13 @@ export function baselineOf(model: Model, state: State): Baseline {
     determinant: log + 0.5 * evaluation.chiSquare,
     count: m,
     active,
-    factor: evaluation.factor.slice(0, m * m),
-    mean: Float64Array.from(active, (r) => prediction.mean[r] as number),
-    reads: Float64Array.from(active, (r) => question.seen.reads[r] as number),
+    factor: copied(evaluation.factor, m * m),
+    mean: filled(m, (i) => prediction.mean[active[i] as number] as number),
+    reads: filled(m, (i) => question.seen.reads[active[i] as number] as number),
     setting,
     position,
-    re: prediction.re.slice(),
-    im: prediction.im.slice(),
+    re: copied(prediction.re),
+    im: copied(prediction.im),
     drop,
   };
 }
@@ -77,68 +78,99 @@ export function rebased(model: Model, base: Baseline, whole: number): Baseline {
     ...base,
     log,
     determinant: log + 0.5 * evaluation.chiSquare,
-    factor: evaluation.factor.slice(0, m * m),
-    mean: Float64Array.from(base.active, (r) => prediction.mean[r] as number),
+    factor: copied(evaluation.factor, m * m),
+    mean: filled(m, (i) => prediction.mean[base.active[i] as number] as number),
   };
 }
 
 /** ln likelihood of other means on a baseline: residuals in the deviations that grow with the means. `work` is overwritten. */
 export function logOfMeans(base: Baseline, means: Float64Array, work: Float64Array): number {
+  const { count, mean, reads, factor } = base;
   let log = base.determinant;
-  for (let i = 0; i < base.count; i += 1) {
+  let product = 1;
+  for (let i = 0; i < count; i += 1) {
     const now = means[i] as number;
-    const was = base.mean[i] as number;
-    const ratio = was > 0 && now > 0.05 * was && now < 20 * was ? now / was : 1;
-    work[i] = ((base.reads[i] as number) - now) / ratio;
-    if (ratio !== 1) log -= Math.log(ratio);
+    const was = mean[i] as number;
+    if (now !== was && was > 0 && now > 0.05 * was && now < 20 * was) {
+      const ratio = now / was;
+      work[i] = ((reads[i] as number) - now) / ratio;
+      product *= ratio;
+      // One logarithm for many ratios, as long as float64 holds their product.
+      if (!(product > 1e-200 && product < 1e200)) {
+        log -= Math.log(product);
+        product = 1;
+      }
+    } else work[i] = (reads[i] as number) - now;
   }
-  forwardInPlace(base.factor, base.count, work);
-  return log - 0.5 * squared(work, base.count);
+  forwardInPlace(factor, count, work);
+  return log - Math.log(product) - 0.5 * squared(work, count);
 }
+
+/** What an insertion does to a reading: ohms (0) follow the cut's stiffness, others its current or nothing. */
+const UNTOUCHED = 1;
+const ENERGISED = 2;
+const DROP_ON_IT = 3;
 
 /** Means of the active readings with an insertion in a cut, written into `into`. */
 export type Means = (insertion: Insertion, into: Float64Array) => void;
 
-/** Prepares the means of a cut on a ground. */
+/**
+ * Prepares the means of a cut on a ground: ohms are a line in what the cut's own stiffness comes to, phasors of the
+ * energised rows a line in the current that it takes away.
+ */
 export function meansOf(model: Model, state: State, base: Baseline, cut: CutResponse, edge: number): Means {
   const { leads, supply } = model.question.by;
-  const { count, setting, position, drop, re, im, mean } = base;
-  const through = new Float64Array(count);
-  let flowRe = 0;
-  let flowIm = 0;
+  const { count, setting, position, drop, mean } = base;
+  let [flowRe, flowIm] = [0, 0];
   if (cut.live !== null) {
+    const { re, im } = supply as SupplyModel;
     for (let l = 0; l < 3; l += 1) {
       const t = cut.live.through[l] as number;
-      flowRe += t * ((supply as SupplyModel).re[l] as number);
-      flowIm += t * ((supply as SupplyModel).im[l] as number);
+      flowRe += t * (re[l] as number);
+      flowIm += t * (im[l] as number);
     }
   }
+  const [re, reStep] = [floats(count), floats(count)];
+  const [im, imStep] = [floats(count), floats(count)];
+  // A drop is kept as volts; the insertion changes its current, and its joint to another resistance.
+  const scale = floats(count).fill(1);
+  const own = new Int8Array(count);
   for (let i = 0; i < count; i += 1) {
     const d = setting[i] as number;
     const k = position[i] as number;
-    through[i] = d >= 0 ? (cut.dead[d]?.through[k] ?? 0) : (cut.live?.shown[k] ?? 0);
+    const joint = drop[i] as number;
+    const t = d >= 0 ? (cut.dead[d]?.through[k] ?? 0) : (cut.live?.shown[k] ?? 0);
+    if (t === 0 && joint !== edge) {
+      re[i] = mean[i] as number;
+      own[i] = UNTOUCHED;
+    } else if (d >= 0) {
+      re[i] = (state.dead[d]?.resistance[k] as number) + leads.mean;
+      reStep[i] = t * t;
+    } else {
+      own[i] = joint >= 0 && joint === edge ? DROP_ON_IT : ENERGISED;
+      if (joint >= 0) scale[i] = state.resistance[joint] as number;
+      re[i] = (base.re[k] as number) / (scale[i] as number);
+      im[i] = (base.im[k] as number) / (scale[i] as number);
+      reStep[i] = t * flowRe;
+      imStep[i] = t * flowIm;
+    }
   }
-  return (insertion, into) => {
-    const { cold, hot } = insertion;
+  const stiff = floats(cut.dead.length);
+  return ({ cold, hot, resistance }, into) => {
     const flow = cut.live?.way === true ? hot / (1 + hot * cut.live.own) : 0;
+    for (let d = 0; d < stiff.length; d += 1) {
+      const dead = cut.dead[d] as CutResponse["dead"][number];
+      stiff[d] = dead.way ? cold / (1 + cold * dead.own) : cold;
+    }
     for (let i = 0; i < count; i += 1) {
-      const d = setting[i] as number;
-      const t = through[i] as number;
-      const joint = drop[i] as number;
-      if (t === 0 && joint !== edge) {
-        into[i] = mean[i] as number;
-      } else if (d >= 0) {
-        const own = cut.dead[d];
-        const stiff = own?.way === true ? cold / (1 + cold * own.own) : cold;
-        const k = position[i] as number;
-        into[i] = (state.dead[d]?.resistance[k] as number) + leads.mean + stiff * t * t;
+      const kind = own[i] as number;
+      if (kind === UNTOUCHED) into[i] = re[i] as number;
+      else if (kind === 0) {
+        into[i] = (re[i] as number) + (stiff[setting[i] as number] as number) * (reStep[i] as number);
       } else {
-        const k = position[i] as number;
-        // A drop is kept as volts; the insertion changes its current by flow and its joint to another resistance.
-        const scale = joint < 0 ? 1 : (state.resistance[joint] as number);
-        const x = (re[k] as number) / scale - t * flow * flowRe;
-        const y = (im[k] as number) / scale - t * flow * flowIm;
-        into[i] = Math.sqrt(x * x + y * y) * (joint < 0 ? 1 : joint === edge ? insertion.resistance : scale);
+        const x = (re[i] as number) - flow * (reStep[i] as number);
+        const y = (im[i] as number) - flow * (imStep[i] as number);
+        into[i] = Math.sqrt(x * x + y * y) * (kind === DROP_ON_IT ? resistance : (scale[i] as number));
       }
     }
   };

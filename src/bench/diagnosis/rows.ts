@@ -1,5 +1,6 @@
 /** Where each reading looks: names of nodes, banks, branches and elements turned into edges of one wiring. */
 import type { Edge, Wiring } from "./edges.ts";
+import { filled, filledWhole } from "./room.ts";
 import type { FieldMeasurement, FieldReading } from "./types.ts";
 
 /** Edges crossed together, with the sign in which each is counted. */
@@ -27,8 +28,8 @@ export interface Rows {
 /** A list of edges as a cut. */
 export function cutOf(parts: readonly (readonly [number, number])[]): Cut {
   return {
-    index: Int32Array.from(parts, ([edge]) => edge),
-    sign: Float64Array.from(parts, ([, sign]) => sign),
+    index: filledWhole(parts.length, (k) => parts[k]?.[0] as number),
+    sign: filled(parts.length, (k) => parts[k]?.[1] as number),
   };
 }
 

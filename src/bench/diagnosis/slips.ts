@@ -2,6 +2,7 @@
 import type { Warning } from "../../quantity/index.ts";
 import { infer, type Weighed } from "./infer.ts";
 import { type Question, questionOf } from "./model.ts";
+import { copied } from "./room.ts";
 import type { FieldMeasurement, FieldReading } from "./types.ts";
 
 /** How near 1000 the ratio must be at first sight against a sound module, and then against the other readings. */
@@ -34,7 +35,7 @@ const shown = (value: number): string => `${Number(value.toPrecision(3))}`;
 /** Most probable finding of a set. */
 function bestOf(weighed: readonly Weighed[]): Weighed {
   const score = ({ finding, logPrior }: Weighed): number =>
-    finding.log + logPrior + Math.max(...finding.names.map(({ logOdds }) => logOdds));
+    finding.log + logPrior + Math.max(...finding.names.list().map(({ logOdds }) => logOdds));
   return weighed.reduce((best, one) => (score(one) > score(best) ? one : best));
 }
 
@@ -46,7 +47,7 @@ function bestOf(weighed: readonly Weighed[]): Weighed {
 export function slipWarnings(question: Question, sound: Weighed, explained: ReadonlySet<number>): Warning[] {
   const { readings } = question.input;
   sound.finding.visit(sound.finding.best);
-  const expected = sound.finding.model.prediction.mean.slice();
+  const expected = copied(sound.finding.model.prediction.mean);
   const suspects = readings.flatMap((reading, r) => {
     const { reads, kind } = reading;
     if (explained.has(r) || reads === "open" || reads === 0 || kind === "drop" || kind === "insulation")

@@ -4,12 +4,17 @@
  */
 import { networkResponses } from "../../circuit/index.ts";
 import { networkOf, type Wiring } from "./edges.ts";
+import { filled, filledWhole, floats } from "./room.ts";
 import type { Cut, Row, Rows } from "./rows.ts";
 
 const LINES = ["L1", "L2", "L3"] as const;
 
 /** A cut whose own conductance is below this part of its edges' sum has no way round: nothing can flow through it. */
 const NO_WAY_ROUND = 1e-9;
+
+/** Energised readings that are no drop across a joint, in {@link Frame.liveKind}. */
+export const VOLTAGE = -1;
+export const CURRENT = -2;
 
 /** One dead arrangement: edges × edges admittance, and for each of its readings the share of 1 A in each edge. */
 export interface DeadState {
@@ -50,10 +55,14 @@ export interface Frame {
   readonly edges: number;
   /** Hot over cold of each edge: 1 for joints. */
   readonly hot: Float64Array;
+  /** 1 for each edge that is a joint. */
+  readonly joint: Uint8Array;
   /** For each dead arrangement, which rows it holds. */
   readonly deadRows: readonly (readonly number[])[];
   /** Rows of the energised arrangement: those of readings, then one for each node in `nodes`. */
   readonly liveRows: readonly number[];
+  /** For each energised reading: the joint's edge of a drop, −1 for a voltage, −2 for a current. */
+  readonly liveKind: Int32Array;
   /** Nodes whose potential is kept, for earth faults. */
   readonly nodes: readonly string[];
   /** Sign with which each live row touches the module side of each line: rows × 3. */
@@ -68,7 +77,9 @@ export function frameOf(
   live: boolean,
 ): { readonly frame: Frame; readonly state: State; readonly parts: readonly ReadonlyMap<string, number>[] } {
   const edges = wiring.edges.length;
-  const hot = Float64Array.from(wiring.edges, ({ joint }) => (joint ? 1 : ratio));
+  const joint = new Uint8Array(edges);
+  for (let e = 0; e < edges; e += 1) if (wiring.edges[e]?.joint === true) joint[e] = 1;
+  const hot = filled(edges, (e) => (joint[e] === 1 ? 1 : ratio));
   const deadRows = settings.map((_, k) =>
     rows.flatMap((row, r) => (row?.kind === "resistance" && row.setting === k ? [r] : [])),
   );
@@ -78,7 +89,7 @@ export function frameOf(
   const nodes = live
     ? [...new Set(wiring.edges.filter(({ joint }) => !joint).flatMap(({ from, to }) => [from, to]))]
     : [];
-  const lineSign = new Float64Array((liveRows.length + nodes.length) * 3);
+  const lineSign = floats((liveRows.length + nodes.length) * 3);
   const pairs = [
     ...liveRows.map((r) => {
       const row = rows[r] as Row;
@@ -92,13 +103,18 @@ export function frameOf(
       lineSign[3 * r + l] = (pair[0] === line ? 1 : 0) - (pair[1] === line ? 1 : 0);
     });
   });
-  const frame: Frame = { wiring, rows, edges, hot, deadRows, liveRows, nodes, lineSign };
+  const liveKind = filledWhole(liveRows.length, (k) => {
+    const row = rows[liveRows[k] as number] as Row;
+    return row?.kind === "drop" ? row.edge : row?.kind === "voltage" ? VOLTAGE : CURRENT;
+  });
+  const frame: Frame = { wiring, rows, edges, hot, joint, deadRows, liveRows, liveKind, nodes, lineSign };
   const parts: ReadonlyMap<string, number>[] = [];
   const dead = settings.map((keep, k) => deadState(frame, keep, deadRows[k] as readonly number[], parts));
-  const resistance = Float64Array.from(wiring.edges, (edge) =>
-    edge.resistance === Number.POSITIVE_INFINITY ? 1 : edge.resistance,
-  );
-  const variance = Float64Array.from(wiring.edges, (edge) => edge.variance);
+  const resistance = filled(edges, (e) => {
+    const ohms = wiring.edges[e]?.resistance as number;
+    return ohms === Number.POSITIVE_INFINITY ? 1 : ohms;
+  });
+  const variance = filled(edges, (e) => wiring.edges[e]?.variance as number);
   return {
     frame,
     state: { dead, live: live ? liveState(frame, pairs, ratio) : null, resistance, variance },
@@ -120,11 +136,12 @@ function numbered(
 ): Numbered {
   const { branches } = networkOf(frame.wiring, ratio, keep);
   return {
-    conductance: Float64Array.from(branches, ({ resistance }) =>
-      resistance === "open" ? 0 : 1 / resistance,
-    ),
-    from: Int32Array.from(branches, ({ from }) => at.get(from) as number),
-    to: Int32Array.from(branches, ({ to }) => at.get(to) as number),
+    conductance: filled(branches.length, (e) => {
+      const resistance = branches[e]?.resistance as number | "open";
+      return resistance === "open" ? 0 : 1 / resistance;
+    }),
+    from: filledWhole(branches.length, (e) => at.get(branches[e]?.from as string) as number),
+    to: filledWhole(branches.length, (e) => at.get(branches[e]?.to as string) as number),
   };
 }
 
@@ -134,7 +151,7 @@ function admittances(
   { conductance: g, from, to }: Numbered,
 ): Float64Array {
   const count = g.length;
-  const result = new Float64Array(count * count);
+  const result = floats(count * count);
   for (let e = 0; e < count; e += 1) {
     const zFrom = z[from[e] as number] as readonly number[];
     const zTo = z[to[e] as number] as readonly number[];
@@ -162,8 +179,8 @@ function deadState(
   const at = new Map(nodes.map((node, i) => [node, i]));
   parts.push(new Map(nodes.map((node, i) => [node, part[i] as number])));
   const ends = numbered(frame, at, 1, keep);
-  const share = new Float64Array(rows.length * frame.edges);
-  const resistance = new Float64Array(rows.length);
+  const share = floats(rows.length * frame.edges);
+  const resistance = floats(rows.length);
   rows.forEach((r, k) => {
     const row = frame.rows[r] as Extract<Row, { kind: "resistance" }>;
     const a = at.get(row.a);
@@ -197,7 +214,7 @@ function liveState(
   const ends = numbered(frame, at, ratio);
   const { conductance: g, from, to } = ends;
   const admittance = admittances(z, ends);
-  const current = new Float64Array(3 * edges);
+  const current = floats(3 * edges);
   for (let l = 0; l < 3; l += 1) {
     const v = transfer[l] as readonly number[];
     for (let e = 0; e < edges; e += 1) {
@@ -205,10 +222,10 @@ function liveState(
         ((v[from[e] as number] as number) - (v[to[e] as number] as number)) * (g[e] as number);
     }
   }
-  const value = new Float64Array(pairs.length * 3);
-  const answer = new Float64Array(pairs.length * edges);
+  const value = floats(pairs.length * 3);
+  const answer = floats(pairs.length * edges);
   const adrift = new Uint8Array(pairs.length);
-  const impedance = new Float64Array(pairs.length * kept.length);
+  const impedance = floats(pairs.length * kept.length);
   pairs.forEach((pair, r) => {
     if (pair === null) {
       const row = frame.rows[liveRows[r] as number] as Row;

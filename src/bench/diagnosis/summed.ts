@@ -1,9 +1,10 @@
 /** Two parameters weighed with their effects on the readings added: exact where they are small, a screen where they are not. */
-import { cutResponse, insertInto, scratchOf } from "./change.ts";
+import { insertInto } from "./change.ts";
 import { type Atom, parameterAt, type Stretch } from "./faults.ts";
-import { setEdge } from "./findings.ts";
-import { forwardInPlace } from "./linear.ts";
+import { type Ground, responseOn, setEdge } from "./findings.ts";
+import { forwardInPlace, logSumExp } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
+import { copied, floats } from "./room.ts";
 
 /** Nodes along each parameter. */
 const NODES = 12;
@@ -21,31 +22,28 @@ export interface Family {
 /** Whitened effects of each family on the sound module's readings. */
 export function familiesOf(
   model: Model,
+  sound: Ground,
   atoms: readonly Atom[],
 ): { families: Family[]; base: number; m: number } {
-  const base = logLikelihood(model, model.sound);
-  const { evaluation, prediction, frame, sound } = model;
+  const base = logLikelihood(model, sound.state);
+  const { evaluation, prediction, frame, scratch } = model;
   const m = evaluation.count;
-  const factor = evaluation.factor.slice(0, m * m);
+  const factor = copied(evaluation.factor, m * m);
   const active = evaluation.active.slice(0, m);
-  const residual = evaluation.residual.slice(0, m);
-  const mean = prediction.mean.slice();
-  const scratch = scratchOf(sound);
+  const residual = copied(evaluation.residual, m);
+  const mean = copied(prediction.mean);
   const families = atoms.flatMap((atom) => {
-    const response = cutResponse(frame, sound, atom.cut, atom.line);
+    const response = responseOn(model, sound, atom);
     return atom.stretches.map((stretch): Family => {
-      const effects = new Float64Array(NODES * m);
-      const square = new Float64Array(NODES);
-      const alone = new Float64Array(NODES);
-      const change = new Float64Array(m);
+      const effects = floats(NODES * m);
+      const square = floats(NODES);
+      const alone = floats(NODES);
+      const change = floats(m);
       for (let k = 0; k < NODES; k += 1) {
         const insertion = atom.insertion(parameterAt(stretch, (k + 0.5) / NODES));
-        insertInto(scratch, frame, sound, response, insertion.cold, insertion.hot);
-        const edge = atom.edge;
-        const [r, v] = [scratch.resistance[edge], scratch.variance[edge]];
-        setEdge(frame, scratch, edge, insertion);
+        insertInto(scratch, frame, sound.state, response, insertion.cold, insertion.hot);
+        setEdge(frame, scratch, atom.edge, insertion);
         logLikelihood(model, scratch);
-        if (edge >= 0) [scratch.resistance[edge], scratch.variance[edge]] = [r as number, v as number];
         for (let i = 0; i < m; i += 1) {
           const at = active[i] as number;
           const now = prediction.mean[at] as number;
@@ -72,7 +70,7 @@ export interface Added {
 }
 
 /** Weighs two families with their effects added. */
-export function added(a: Family, b: Family, base: number, m: number): Added {
+function added(a: Family, b: Family, base: number, m: number): Added {
   let most = Number.NEGATIVE_INFINITY;
   let [x, y] = [0, 0];
   let sum = 0;
@@ -99,4 +97,16 @@ export function added(a: Family, b: Family, base: number, m: number): Added {
     most,
     point: [parameterAt(a.stretch, (x + 0.5) / NODES), parameterAt(b.stretch, (y + 0.5) / NODES)],
   };
+}
+
+/** Weighs two faults with their effects added, over all stretches of both. */
+export function addedOver(
+  first: readonly Family[],
+  second: readonly Family[],
+  base: number,
+  m: number,
+): Added {
+  const parts = first.flatMap((a) => second.map((b) => added(a, b, base, m)));
+  const { most, point } = parts.reduce((one, part) => (part.most > one.most ? part : one));
+  return { log: logSumExp(parts.map(({ log }) => log)), most, point };
 }

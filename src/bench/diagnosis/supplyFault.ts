@@ -1,10 +1,12 @@
 /** A supply whose line voltages differ: linear in the readings, so that one factorisation serves every size and direction. */
 
-import type { Estimated, Finding, Named } from "./findings.ts";
+import type { Estimated, Finding } from "./findings.ts";
 import { evaluate } from "./likelihood.ts";
 import { forwardInPlace, logSumExp } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
+import type { Names } from "./names.ts";
 import { heaviest } from "./nested.ts";
+import { copied, floats } from "./room.ts";
 import { RANGE } from "./settings.ts";
 import type { State } from "./state.ts";
 
@@ -22,7 +24,7 @@ function deviations(spread: number, direction: number): readonly [number, number
 /** Every size and direction, sizes outermost, and the deviations of each: they hang on no module. */
 function makeGrid() {
   const points: (readonly [number, number])[] = [];
-  const deviation = new Float64Array(3 * SIZES * DIRECTIONS);
+  const deviation = floats(3 * SIZES * DIRECTIONS);
   const [low, high] = RANGE.unbalance;
   for (let s = 0; s < SIZES; s += 1) {
     for (let a = 0; a < DIRECTIONS; a += 1) {
@@ -48,9 +50,9 @@ function grid(): ReturnType<typeof makeGrid> {
 /** What every point of the grid adds to the evidence, about a model just visited with ln likelihood `base`. */
 function gridAbout({ prediction, evaluation, question }: Model, base: number): Float64Array {
   const m = evaluation.count;
-  const z = evaluation.residual.slice(0, m);
+  const z = copied(evaluation.residual, m);
   const columns = [0, 1, 2].map((k) => {
-    const column = new Float64Array(m);
+    const column = floats(m);
     for (let i = 0; i < m; i += 1) {
       const r = evaluation.active[i] as number;
       column[i] =
@@ -66,7 +68,7 @@ function gridAbout({ prediction, evaluation, question }: Model, base: number): F
   const square = columns.flatMap((one, i) => columns.slice(i).map((other) => product(one, other)));
   const [aa, ab, ac, bb, bc, cc] = square as [number, number, number, number, number, number];
   const { points, deviation } = grid();
-  const logTerms = new Float64Array(points.length);
+  const logTerms = floats(points.length);
   const shift = base - Math.log(points.length);
   for (let k = 0; k < logTerms.length; k += 1) {
     const x = deviation[3 * k] as number;
@@ -79,12 +81,7 @@ function gridAbout({ prediction, evaluation, question }: Model, base: number): F
 }
 
 /** Weighs an unbalanced supply on a fixed state. */
-export function unbalanceFinding(
-  model: Model,
-  state: State,
-  names: readonly Named[],
-  fault: number,
-): Finding {
+export function unbalanceFinding(model: Model, state: State, names: Names): Finding {
   const { prediction, evaluation, question } = model;
   const shift = (point: readonly number[]): void => {
     const d = deviations(point[0] as number, point[1] as number);
@@ -108,12 +105,25 @@ export function unbalanceFinding(
     model,
     names,
     log: logSumExp(logTerms),
-    parameters: [{ of: "unbalance", fault }],
+    parameters: [{ of: "unbalance", fault: names.faults - 1 }],
     points,
     logTerms,
     best: heaviest(points, logTerms),
     visit,
   };
+}
+
+/** ln Σ exp over the directions of one size; what lies 20 nats below the highest adds nothing. */
+function overDirections(terms: Float64Array, from: number): number {
+  let most = Number.NEGATIVE_INFINITY;
+  for (let k = from; k < from + DIRECTIONS; k += 1)
+    if ((terms[k] as number) > most) most = terms[k] as number;
+  let sum = 0;
+  for (let k = from; k < from + DIRECTIONS; k += 1) {
+    const below = (terms[k] as number) - most;
+    if (below > -20) sum += Math.exp(below);
+  }
+  return most + Math.log(sum);
 }
 
 /** Nats below the heaviest point at which a point no longer bears on an estimate. */
@@ -138,7 +148,7 @@ export function besideUnbalance(wide: Finding, sharp: Finding, fault: number): E
     const terms = gridAbout(sharp.model, sharp.visit(point));
     for (let k = 0; k < terms.length; k += DIRECTIONS) {
       points.push([...point, sizes[k]?.[0] as number]);
-      logTerms.push(weight + logSumExp(terms.subarray(k, k + DIRECTIONS)));
+      logTerms.push(weight + overDirections(terms, k));
     }
   });
   return { parameters: [...wide.parameters, { of: "unbalance", fault }], points, logTerms };

@@ -1,7 +1,8 @@
 /** What a set of readings can never show, said before anyone concludes it from them. */
-import { cutResponse, insertInto, scratchOf } from "./change.ts";
+import { cutResponse, insertInto } from "./change.ts";
 import { forwardInPlace, squared } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
+import { copied, filled } from "./room.ts";
 import type { ExplanationGroup } from "./types.ts";
 import { showsEarth } from "./unseen.ts";
 import { explanationWords, listed, unseenWords } from "./words.ts";
@@ -15,20 +16,21 @@ function jointLimits(model: Model): readonly number[] {
   const { evaluation, prediction } = model;
   const m = evaluation.count;
   const active = evaluation.active.slice(0, m);
-  const factor = evaluation.factor.slice(0, m * m);
-  const mean = prediction.mean.slice();
-  const scratch = scratchOf(model.sound);
+  const factor = copied(evaluation.factor, m * m);
+  const mean = copied(prediction.mean);
+  const { scratch } = model;
   return model.atoms
     .filter(({ kind }) => kind === "joint")
     .map((atom) => {
       const probe = 1e-3;
       const response = cutResponse(model.frame, model.sound, atom.cut);
       insertInto(scratch, model.frame, model.sound, response, probe, probe);
-      const before = atom.edge < 0 ? 0 : (scratch.resistance[atom.edge] as number);
-      if (atom.edge >= 0) scratch.resistance[atom.edge] = before + probe;
+      if (atom.edge >= 0) scratch.resistance[atom.edge] = (scratch.resistance[atom.edge] as number) + probe;
       logLikelihood(model, scratch);
-      if (atom.edge >= 0) scratch.resistance[atom.edge] = before;
-      const change = Float64Array.from(active, (r) => (prediction.mean[r] as number) - (mean[r] as number));
+      const change = filled(m, (i) => {
+        const r = active[i] as number;
+        return (prediction.mean[r] as number) - (mean[r] as number);
+      });
       forwardInPlace(factor, m, change);
       return (SEEN_AT * probe) / Math.sqrt(squared(change, m));
     });

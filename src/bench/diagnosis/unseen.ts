@@ -2,8 +2,9 @@
  * Faults of which no reading of a question can tell: a lost line with the module dead, an earth fault in ohms between
  * terminals. They predict exactly what the module without them predicts, and keep the probability they had beforehand.
  */
-import type { Finding, Named } from "./findings.ts";
+import type { Finding } from "./findings.ts";
 import type { Model, Question } from "./model.ts";
+import type { Named } from "./names.ts";
 import { RANGE } from "./settings.ts";
 import type { DiagnosedFault, FaultEstimate } from "./types.ts";
 
@@ -33,12 +34,19 @@ const FAULT_RESISTANCE: Known = (() => {
   return { of: "fault resistance", value: at(0.5), low: at(0.025), high: at(0.975), unit: "Ω" };
 })();
 
+/** Faults that no reading shows, and what they add to the odds of a finding: one of them, or two. */
+export interface AllUnseen {
+  readonly faults: readonly Unseen[];
+  readonly one: number;
+  readonly two: number;
+}
+
 /** All faults that the readings of a model's question cannot show. */
-export function unseenFaults({ question, wiring }: Model): readonly Unseen[] {
+export function unseenFaults({ question, wiring }: Model): AllUnseen {
   const { priors, live } = question;
-  const found: Unseen[] = [];
+  const faults: Unseen[] = [];
   const add = (fault: DiagnosedFault, prior: number, estimates: Unseen["estimates"]): void => {
-    if (prior > 0) found.push({ fault, logOdds: Math.log(prior / (1 - prior)), estimates });
+    if (prior > 0) faults.push({ fault, logOdds: Math.log(prior / (1 - prior)), estimates });
   };
   if (!live) {
     for (const line of ["L1", "L2", "L3"]) add({ kind: "lost line", line }, priors.lostLine, []);
@@ -49,7 +57,12 @@ export function unseenFaults({ question, wiring }: Model): readonly Unseen[] {
       add({ kind: "earth fault", element: id }, priors.earthFault, [POSITION, FAULT_RESISTANCE]);
     }
   }
-  return found;
+  let [one, two] = [0, 0];
+  faults.forEach((a, i) => {
+    one += Math.exp(a.logOdds);
+    for (const b of faults.slice(i + 1)) if (together(a, b)) two += Math.exp(a.logOdds + b.logOdds);
+  });
+  return { faults, one, two };
 }
 
 /** Two earth faults meet in the frame: ohms between terminals do show them. */
@@ -60,20 +73,27 @@ const together = (a: Unseen, b: Unseen): boolean =>
  * A finding under the names it has besides: with one unseen fault, or two, as far as the number of faults goes.
  * @param most - faults that an explanation may hold
  */
-export function withUnseen(finding: Finding, unseen: readonly Unseen[], most: number): Finding {
-  if (unseen.length === 0) return finding;
-  const more = finding.names.flatMap(({ faults, logOdds }): Named[] => {
+export function withUnseen(finding: Finding, { faults: unseen, one, two }: AllUnseen, most: number): Finding {
+  const { names } = finding;
+  const room = most - names.faults;
+  if (unseen.length === 0 || room < 1) return finding;
+  const beside = ({ faults, logOdds }: Named): Named[] => {
     const named = (hidden: readonly Unseen[]): Named => ({
       faults: [...faults, ...hidden.map(({ fault }) => fault)],
-      logOdds: hidden.reduce((sum, one) => sum + one.logOdds, logOdds),
+      logOdds: hidden.reduce((sum, each) => sum + each.logOdds, logOdds),
       unseen: hidden,
     });
-    const ones = faults.length + 1 > most ? [] : unseen.map((one) => named([one]));
-    if (faults.length + 2 > most) return ones;
+    const ones = unseen.map((each) => named([each]));
+    if (room < 2) return ones;
     const twos = unseen.flatMap((a, i) =>
       unseen.slice(i + 1).flatMap((b) => (together(a, b) ? [named([a, b])] : [])),
     );
     return [...ones, ...twos];
-  });
-  return more.length === 0 ? finding : { ...finding, names: [...finding.names, ...more] };
+  };
+  const list = (): readonly Named[] => {
+    const before = names.list();
+    return [...before, ...before.flatMap(beside)];
+  };
+  const logOdds = names.logOdds + Math.log1p(one + (room < 2 ? 0 : two));
+  return { ...finding, names: { faults: names.faults, logOdds, list } };
 }

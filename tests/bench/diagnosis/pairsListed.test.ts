@@ -33,8 +33,8 @@ function weighed(more: object = {}): {
   readonly listed: ReadonlySet<string>;
   readonly missing: readonly string[];
 } {
-  const names = infer(questionOf(asked(MODULE, LIVE, { depth: "pairs", ...more }))).flatMap(
-    ({ finding }) => finding.names,
+  const names = infer(questionOf(asked(MODULE, LIVE, { depth: "pairs", ...more }))).flatMap(({ finding }) =>
+    finding.names.list(),
   );
   const listed = new Set(
     names

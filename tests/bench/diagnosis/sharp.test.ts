@@ -22,7 +22,7 @@ describe("a needle of a likelihood", () => {
       }),
     );
     const finding = infer(question).find(({ finding: one }) =>
-      one.names.some(({ faults }) => faults.length === 1 && JSON.stringify(faults).includes('"L2"')),
+      one.names.list().some(({ faults }) => faults.length === 1 && JSON.stringify(faults).includes('"L2"')),
     )?.finding;
     if (finding === undefined) throw new Error("joint L2 is not on the list");
     const [low, high] = RANGE.joint;

@@ -84,3 +84,38 @@ describe("a fault that ohms between terminals cannot show", () => {
     expect(told).not.toContain("95 % of it");
   });
 });
+
+const LOST_LINE = 0.02;
+
+describe("with a prior that was given", () => {
+  // Bayes' theorem: equal likelihood leaves the odds as they were beforehand.
+  it.each([[[24, 24, 24]], [[24.4, 24.2, 24.3]]] as const)(
+    "they keep it beside the sound module, %j",
+    (reads) => {
+      const found = diagnose(asked(STAR, pairs(reads), { priors: { lostLine: LOST_LINE } }));
+      const sound = all(found).find(({ faults }) => faults.length === 0) as Explanation;
+      const alone = all(found).filter(
+        ({ faults, unseen }) => faults.length === 1 && unseen.length === 1 && unseen[0]?.kind === "lost line",
+      );
+      expect(alone).toHaveLength(3);
+      for (const { probability } of alone) {
+        expect(probability / sound.probability).toBeCloseTo(LOST_LINE / (1 - LOST_LINE), 9);
+      }
+    },
+  );
+
+  it("three places of an earth fault learn nothing of their parameters, whatever is read", () => {
+    const parameters = (reads: readonly number[]): readonly Explanation["estimates"][] =>
+      all(diagnose(asked(STAR, pairs(reads))))
+        .filter(({ faults, unseen }) => faults.length === 1 && unseen[0]?.kind === "earth fault")
+        .map(({ estimates }) => estimates);
+    const before = parameters([24, 24, 24]);
+    expect(before).toHaveLength(3);
+    expect(parameters([24.4, 24.2, 24.3])).toEqual(before);
+  });
+
+  it("they are told of alone or besides", () => {
+    const question = asked(STAR, pairs([24, 24, 24]), { priors: { lostLine: LOST_LINE } });
+    expect(diagnosisText({ asked: question, diagnosis: diagnose(question) })).toMatch(/alone or besides/);
+  });
+});

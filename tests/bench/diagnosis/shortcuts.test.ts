@@ -1,0 +1,150 @@
+/**
+ * What makes the diagnosis quick changes nothing of what it finds: changed states against networks solved afresh, likenesses
+ * against each pair on its own, planes against a grid of full evaluations, screens against the peaks they may not hide.
+ */
+import type { DiagnosisInput } from "electroheat/bench";
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { alikeAtoms, alikePairs } from "../../../src/bench/diagnosis/alike.ts";
+import { mostOnPath } from "../../../src/bench/diagnosis/family.ts";
+import { type Atom, parameterAt } from "../../../src/bench/diagnosis/faults.ts";
+import { type Ground, groundOf, responseOn } from "../../../src/bench/diagnosis/findings.ts";
+import {
+  drawnWiring,
+  logLikelihood,
+  type Model,
+  modelOf,
+  questionOf,
+} from "../../../src/bench/diagnosis/model.ts";
+import { NO_FAULT, namesBeside } from "../../../src/bench/diagnosis/names.ts";
+import { planeFinding, planeVisit } from "../../../src/bench/diagnosis/plane.ts";
+import { logOfMeans, meansOf } from "../../../src/bench/diagnosis/quick.ts";
+import { floats } from "../../../src/bench/diagnosis/room.ts";
+import { amps, asked, bank, pairs, volts3 } from "./sheets.ts";
+
+const TWO_DELTAS = { banks: ["A", "B"].map((id) => bank(id, "delta", 12, { elementsInParallel: 2 })) };
+const SHEET = [...amps([283, 271, 260]), ...volts3([480, 481, 479]), ...pairs([2.4, 2.5, 2.6])];
+
+function set(input: DiagnosisInput): { readonly model: Model; readonly sound: Ground } {
+  const question = questionOf(input);
+  const wiring = drawnWiring(question, input.module);
+  const model = modelOf(question, wiring, wiring);
+  return { model, sound: groundOf(model, model.sound, NO_FAULT) };
+}
+
+const atomOf = ({ atoms }: Model, kind: Atom["kind"], element: string): Atom =>
+  atoms.find(
+    (atom) => atom.kind === kind && atom.members.some(({ fault }) => JSON.stringify(fault).includes(element)),
+  ) as Atom;
+
+describe("a network changed in two places", () => {
+  it("predicts what the changed plan predicts, solved afresh", () => {
+    const { model, sound } = set(asked(TWO_DELTAS, SHEET));
+    const turns = atomOf(model, "shorted turns", '"A-L1L2-1"');
+    const value = atomOf(model, "element off value", '"B-L2L3-1"');
+    const visit = planeVisit(model, sound, turns, value);
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.05, max: 0.9, noNaN: true }),
+        fc.double({ min: 0.6, max: 2, noNaN: true }),
+        (x, y) => {
+          visit([x, y]);
+          const elements = { "A-L1L2-1": 12 * (1 - x), "B-L2L3-1": 12 * y };
+          const afresh = set(asked({ ...TWO_DELTAS, elements }, SHEET)).model;
+          logLikelihood(afresh, afresh.sound);
+          model.prediction.mean.forEach((mean, r) => {
+            expect(Math.abs(mean / (afresh.prediction.mean[r] as number) - 1)).toBeLessThan(1e-9);
+          });
+        },
+      ),
+      { numRuns: 30, seed: 1 },
+    );
+  });
+});
+
+describe("pairs taken for alike", () => {
+  it("have one and the same likelihood, each on its own", () => {
+    const { model, sound } = set(asked(TWO_DELTAS, SHEET));
+    const free = model.atoms.filter(({ of }) => of !== null);
+    const all = free.flatMap((a, i) => free.slice(i + 1).map((b): [Atom, Atom] => [a, b]));
+    const found = alikePairs(model, sound, alikeAtoms(model, sound, model.atoms), all);
+    const middle = ({ stretches }: Atom): number => parameterAt(stretches[0] as never, 0.5);
+    const at = ([a, b]: readonly [Atom, Atom]): number =>
+      planeVisit(model, sound, a, b)([middle(a), middle(b)]);
+    let compared = 0;
+    for (const { pair, others } of found) {
+      const log = at(pair);
+      for (const other of others) {
+        compared += 1;
+        expect(Math.abs(at(other) - log)).toBeLessThan(1e-6 * Math.max(1, Math.abs(log)));
+      }
+    }
+    expect(found.reduce((sum, { others }) => sum + 1 + others.length, 0)).toBe(all.length);
+    // Two like banks: hardly a pair stands alone.
+    expect(compared).toBeGreaterThan(all.length / 3);
+  });
+});
+
+describe("a plane of two parameters", () => {
+  it.each([
+    ["A-L1L2-1", "A-L2L3-1"],
+    ["A-L1L2-1", "B-L1L2-1"],
+  ])("is integrated as a grid of full evaluations does, turns of %s and %s", (one, other) => {
+    const { model, sound } = set(asked(TWO_DELTAS, SHEET));
+    const faults = [
+      atomOf(model, "shorted turns", `"${one}"`),
+      atomOf(model, "shorted turns", `"${other}"`),
+    ] as const;
+    const names = namesBeside(namesBeside(NO_FAULT, faults[0].members), faults[1].members);
+    const floor = -1000;
+    const found = planeFinding({ model, sound, faults, names, near: [0.3, 0.3], floor });
+    const visit = planeVisit(model, sound, ...faults);
+    const n = 90;
+    const logs = Array.from({ length: n * n }, (_, k) =>
+      visit([0.05 + (0.85 * (Math.floor(k / n) + 0.5)) / n, 0.05 + (0.85 * ((k % n) + 0.5)) / n]),
+    );
+    const most = logs.reduce((a, b) => Math.max(a, b));
+    const grid = most + Math.log(logs.reduce((sum, log) => sum + Math.exp(log - most), 0) / (n * n));
+    expect(Math.abs(found.log - grid)).toBeLessThan(0.1);
+  });
+});
+
+describe("a screen", () => {
+  it("never lies below the highest point of a family, whatever is read", () => {
+    const reads = fc.double({ min: 0.5, max: 2, noNaN: true });
+    fc.assert(
+      fc.property(fc.array(reads, { minLength: 9, maxLength: 9 }), (by) => {
+        const spoilt = SHEET.map((one, i) => ({ ...one, reads: (one.reads as number) * (by[i] as number) }));
+        const { model, sound } = set(asked(TWO_DELTAS, spoilt as never));
+        const base = sound.base();
+        const [means, residual] = [floats(base.count), floats(base.count)];
+        for (const atom of model.atoms.filter(({ of }) => of !== null).slice(0, 12)) {
+          const into = meansOf(model, sound.state, base, responseOn(model, sound, atom), atom.edge);
+          const f = (value: number): number => {
+            into(atom.insertion(value), means);
+            return logOfMeans(base, means, residual);
+          };
+          for (const stretch of atom.stretches) {
+            const bound = mostOnPath({ f, residual }, stretch, []);
+            for (let k = 0; k <= 200; k += 1)
+              expect(f(parameterAt(stretch, k / 200))).toBeLessThan(bound + 5);
+          }
+        }
+      }),
+      { numRuns: 20, seed: 2 },
+    );
+  });
+});
+
+describe("room for numbers", () => {
+  it("is handed out once only, and empty", () => {
+    const views = Array.from({ length: 400 }, (_, i) => floats(i));
+    views.forEach((view, i) => {
+      expect(view.every((value) => value === 0)).toBe(true);
+      view.fill(i);
+    });
+    views.forEach((view, i) => {
+      expect(view.length === i && view.every((value) => value === i)).toBe(true);
+    });
+  });
+});
