@@ -148,18 +148,31 @@ export function whatIfSection(tables: readonly WhatIfTable[]): Draft {
   };
 }
 
-function wayRow(option: DegradedOption, nodes: readonly string[]): readonly (Cell | string)[] {
-  const { name, outcome, power, powerRatio, worst, heatUp, energyPerShift, timeAtTarget, cost } = option;
+/** What a way of running draws and stresses. */
+function electricRow(option: DegradedOption, nodes: readonly string[]): readonly (Cell | string)[] {
+  const { name, outcome, power, powerRatio, worst, lines } = option;
   return [
     name,
     outcome === "runs" ? "runs" : { text: outcome, tone: "bad" },
     quantityText(power, "W", "SI"),
     shareText(powerRatio),
     worst === null ? "" : `${worst.id} ${worst.powerRatio.toFixed(2)}×`,
-    ...currents(option.lines, nodes),
-    heatUp.time === "never" ? { text: "never", tone: "bad" } : timeText(heatUp.time),
+    ...currents(lines, nodes),
+  ];
+}
+
+/** What it does for the oven. */
+function heatRow(
+  { name, heatUp, energyPerShift, timeAtTarget, cost }: DegradedOption,
+  units: UnitSystem,
+): readonly (Cell | string)[] {
+  const { time, ultimate } = heatUp;
+  return [
+    name,
+    time === "never" ? { text: "never", tone: "bad" } : timeText(time),
+    ultimate === "unlimited" ? ultimate : quantityText(ultimate, "°C", units),
     timeText(timeAtTarget),
-    `${quantityText(energyPerShift, "J", "SI", "kWh")}`,
+    quantityText(energyPerShift, "J", "SI", "kWh"),
     cost === null ? "" : cost.toFixed(2),
   ];
 }
@@ -174,23 +187,22 @@ export function degradedSection(degraded: DegradedOptions | null, units: UnitSys
   }
   const { options, cautions, deferral } = degraded;
   const nodes = nodesOf(options);
-  const headings = [
+  const electric = [
     "way",
     "outcome",
     "#power",
     "#of healthy",
     "#hardest element",
     ...nodes.map((node) => `#${node}`),
-    "#to set point",
-    "#time at it, a shift",
-    "#energy, a shift",
-    "#cost",
   ];
-  const holds = options.flatMap(({ name, heatUp: { ultimate, time } }) =>
-    time === "never" && ultimate !== "unlimited"
-      ? [`${name}: ends at ${quantityText(ultimate, "°C", units)} and never reaches the set point.`]
-      : [],
-  );
+  const heat = [
+    "way",
+    "#to the set point",
+    "#would level off at",
+    "#at it in a shift",
+    "#energy of a shift",
+    "#cost of all shifts",
+  ];
   const breaks = options.flatMap(({ name, action, openEnds }) =>
     openEnds.map(({ id, voltage }) => {
       const across =
@@ -207,11 +219,18 @@ export function degradedSection(degraded: DegradedOptions | null, units: UnitSys
       ...slim(
         table(
           "Ways of running, the healthy module first",
-          headings,
-          options.map((one) => wayRow(one, nodes)),
+          electric,
+          options.map((one) => electricRow(one, nodes)),
         ),
       ),
-      ...list([...holds, ...breaks]),
+      ...slim(
+        table(
+          "What they do for the process",
+          heat,
+          options.map((one) => heatRow(one, units)),
+        ),
+      ),
+      ...list(breaks),
       ...caution(own),
     ],
   };

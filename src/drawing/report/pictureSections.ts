@@ -7,8 +7,7 @@ import type { DiagramState } from "../diagramTypes.ts";
 import { phasorPicture } from "../phasorDiagram.ts";
 import type { DescribedPicture } from "../svg.ts";
 import { type Block, type Draft, paragraph } from "./document.ts";
-import { type Day, measuredText } from "./readingSections.ts";
-import { quantityText } from "./shown.ts";
+import { type Day, jointText, measuredText } from "./readingSections.ts";
 
 /** Widths: of a column of text on screen and paper at full size, and of a phone. */
 const WIDE = 700;
@@ -92,9 +91,7 @@ function diagram(assessment: ModuleAssessment, { name, readings }: Day): readonl
       branches.map((one) => [one.id, one.resistance === "open" ? "" : measuredText(one)]),
     ),
     ...Object.fromEntries(
-      measured.flatMap(({ id, resistance: ohms }) =>
-        ohms === null ? [] : [[id, quantityText(ohms, "Ω", "SI")]],
-      ),
+      measured.flatMap((one) => (one.resistance === null ? [] : [[one.id, jointText(one)]])),
     ),
   };
   const states: Record<string, DiagramState> = {};
@@ -167,5 +164,8 @@ export function phasorSection(assessment: ModuleAssessment, days: readonly Day[]
   const blocks = both(title, "phasors-found", (width, id) =>
     phasorPicture({ module, supply, title, width, id }),
   );
-  return { ...section, blocks };
+  const note = paragraph(
+    "Voltages across the branches and of the star points against the neutral, at the voltages of the supply. A break stands live at the voltage of its arrow.",
+  );
+  return { ...section, blocks: [...blocks, note] };
 }

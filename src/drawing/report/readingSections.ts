@@ -15,6 +15,7 @@ import {
   intervalText,
   limitText,
   quantityText,
+  rangeText,
   type UnitSystem,
   uncertainOhms,
   verdictCell,
@@ -113,30 +114,31 @@ export function branchSection(days: readonly Day[]): Draft {
   return { id: "branches", title: "Branch resistances", blocks, missing: "No ohm readings." };
 }
 
-function severityText({ level, atLeast, action }: JointRise): string {
-  return `${level === "undecided" ? `at least level ${atLeast}` : `level ${level}`}: ${action}`;
+/** Resistance of a joint with what the instruments leave open; empty without a drop. */
+export function jointText({ resistance, halfWidth }: JointAssessment): string {
+  if (resistance === null) return "";
+  return halfWidth === null
+    ? quantityText(resistance, "Ω", "SI")
+    : intervalText(resistance, halfWidth, "Ω", "SI");
+}
+
+/** Rank on the severity scale; what it asks for stands under the table. */
+function rankText({ level, atLeast }: JointRise): string {
+  return level === "undecided" ? `${atLeast} or more` : String(level);
 }
 
 function jointRow(joint: JointAssessment, units: UnitSystem): readonly (Cell | string)[] {
-  const { id, resistance, halfWidth, power, ratioToBest, comparison, rise } = joint;
-  const ohms = (value: number): string => quantityText(value, "Ω", units);
-  const ends =
-    rise === null
-      ? ""
-      : `${quantityText(rise.fullLoadLow, "K", units)} to ${quantityText(rise.fullLoadHigh, "K", units)}`;
+  const { id, power, ratioToBest, comparison, rise } = joint;
+  const ends = rise === null ? "" : rangeText(rise.fullLoadLow, rise.fullLoadHigh, "K", units, 3);
   return [
     id,
-    resistance === null
-      ? ""
-      : halfWidth === null
-        ? ohms(resistance)
-        : intervalText(resistance, halfWidth, "Ω", units),
-    power === null ? "" : quantityText(power, "W", units),
-    ratioToBest === null ? "" : `${quantityText(ratioToBest, "1", units)}×`,
+    jointText(joint),
     verdictCell(comparison),
+    ratioToBest === null ? "" : `${quantityText(ratioToBest, "1", units)}×`,
+    power === null ? "" : quantityText(power, "W", units),
     rise === null ? "" : quantityText(rise.measured, "K", units),
     ends,
-    rise === null ? "" : severityText(rise),
+    rise === null ? "" : rankText(rise),
   ];
 }
 
@@ -145,24 +147,26 @@ export function jointSection(days: readonly Day[], units: UnitSystem): Draft {
   const headings = [
     "joint",
     "#resistance",
-    "#heat",
-    "#to best",
     "comparison",
+    "#to best",
+    "#heat",
     "#rise",
     "#rise at full load",
-    "severity",
+    "severity level",
   ];
   const blocks = days.flatMap(({ name, readings: { joints } }): readonly Block[] => {
-    if (joints.length === 0) return [];
     const rows = joints.map((joint) => jointRow(joint, units));
-    const rules = new Set(joints.flatMap(({ rule, rise }) => (rise === null ? [rule] : [rule, rise.rule])));
-    return [
-      ...slim(table(`Joints, ${name}, worst first`, headings, rows)),
-      ...list([...rules].filter((rule) => rule !== "").map((rule) => `Rule: ${rule}`)),
-    ];
+    const asked = joints.flatMap(({ id, rise }) =>
+      rise === null ? [] : [`${id}, severity level ${rankText(rise)}: ${rise.action}.`],
+    );
+    return [...slim(table(`Joints, ${name}, worst first`, headings, rows)), ...list(asked)];
   });
+  const rules = days.flatMap(({ readings: { joints } }) =>
+    joints.flatMap(({ rule, rise }) => (rise === null ? [rule] : [rule, rise.rule])),
+  );
+  const told = [...new Set(rules)].filter((rule) => rule !== "").map((rule) => `Rule: ${rule}`);
   const missing = "No joint was measured: neither millivolt drops nor a thermal scan.";
-  return { id: "joints", title: "Joints", blocks, missing };
+  return { id: "joints", title: "Joints", blocks: [...blocks, ...list(told)], missing };
 }
 
 /**

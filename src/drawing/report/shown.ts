@@ -61,6 +61,26 @@ export function quantityText(value: number, unit: string, units: UnitSystem, as?
   return trimmed(formatQuantity<CanonicalUnit>(value as Quantity<CanonicalUnit>, shown));
 }
 
+/** Two ends in one unit, with as many places behind the decimal mark: `47.20 to 49.15 A`. */
+export function rangeText(
+  low: number,
+  high: number,
+  unit: string,
+  units: UnitSystem,
+  digits: number = DIGITS,
+): string {
+  if (!isUnit(unit)) return `${bare(low, "")} to ${bare(high, unit)}`;
+  const symbol = symbolOf(Math.abs(low) > Math.abs(high) ? low : high, unit, units);
+  const number = (value: number, decimals?: number): string => {
+    const rounded = decimals === undefined ? { significantDigits: digits } : { decimals };
+    const options = { unit, as: symbol, ...rounded, ...look };
+    return formatQuantity<CanonicalUnit>(value as Quantity<CanonicalUnit>, options).split(NBSP)[0] as string;
+  };
+  const places = [low, high].map((value) => (trimmed(number(value)).split(".")[1] ?? "").length);
+  const decimals = Math.max(...places);
+  return `${number(low, decimals)} to ${number(high, decimals)}${NBSP}${symbol}`;
+}
+
 /** Places behind the decimal mark at which a number has so many digits. */
 const placesFor = (size: number, digits: number): number =>
   size > 0 ? Math.min(12, Math.max(0, digits - 1 - Math.floor(Math.log10(size)))) : 3;
@@ -170,9 +190,7 @@ export function limitText(figure: Figure, units: UnitSystem): string {
   const { limit, unit } = printed(figure);
   if (limit === null) return "";
   const { low, high } = limit;
-  if (low !== null && high !== null) {
-    return `${quantityText(low, unit, units)} to ${quantityText(high, unit, units)}`;
-  }
+  if (low !== null && high !== null) return rangeText(low, high, unit, units);
   if (low !== null) return `at least ${quantityText(low, unit, units)}`;
   return high === null ? "" : `at most ${quantityText(high, unit, units)}`;
 }

@@ -9,6 +9,7 @@ import {
   intervalText,
   limitText,
   quantityText,
+  rangeText,
   timeText,
 } from "../../../src/drawing/report/shown.ts";
 import { caught } from "../../support/caught.ts";
@@ -196,6 +197,8 @@ describe("numbers", () => {
     ["a half-width alone", halfWidthText(31_200, 180, "W", "SI"), "± 0.18\u00a0kW"],
     ["a deviation with its sign", deviationText(-0.0312), "\u22123.1\u00a0%"],
     ["nothing is not −0", deviationText(-0.0001), "0.0\u00a0%"],
+    ["both ends alike", rangeText(43.53, 50.4, "A", "SI"), "43.53 to 50.40\u00a0A"],
+    ["both ends in one unit", rangeText(0.8, 1500, "W", "SI"), "0.0008 to 1.5000\u00a0kW"],
     ["minutes", timeText(2388), "39.8\u00a0min"],
     ["hours", timeText(7.34 * 3600), "7.34\u00a0h"],
     ["no time", timeText(0), "none"],
@@ -222,7 +225,7 @@ describe("numbers", () => {
     [
       figure({ label: "f", value: 60, unit: "A", limit: { low: 55, high: 65 } }),
       "60\u00a0A",
-      "55\u00a0A to 65\u00a0A",
+      "55 to 65\u00a0A",
     ],
   ])("a figure %# reads as it should", (one, value, limit) => {
     expect([figureText(one, "SI"), limitText(one, "SI")]).toEqual([value, limit]);
