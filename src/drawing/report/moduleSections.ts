@@ -8,7 +8,15 @@ import type {
   WhatIfTable,
 } from "../../bench/index.ts";
 import { type Block, type Cell, caution, type Draft, list, paragraph, slim, table } from "./document.ts";
-import { deviationText, halfWidthText, quantityText, shareText, timeText, type UnitSystem } from "./shown.ts";
+import {
+  deviationText,
+  halfWidthText,
+  powerText,
+  quantityText,
+  shareText,
+  timeText,
+  type UnitSystem,
+} from "./shown.ts";
 
 const amps = (current: number): string => `${current.toFixed(1)}\u00a0A`;
 
@@ -48,7 +56,7 @@ export function drawSection(draw: DrawAssessment | null): Draft {
   const nodes = nodesOf(states.map(([, one]) => one));
   const rows = states.map(([name, { power, standardUncertainty: u, lines }]) => [
     name,
-    quantityText(power, "W", "SI"),
+    powerText(power),
     u === null ? "" : halfWidthText(power, 2 * u, "W", "SI"),
     ...currents(lines, nodes),
   ]);
@@ -83,13 +91,7 @@ function grouped(
   for (const { element, power, powerRatio, lines, worst, gapVoltage } of rows) {
     const stress = worst === null ? "none left" : `${worst.powerRatio.toFixed(2)}×`;
     const gap = gapVoltage === null ? "not known, live" : `${gapVoltage.toFixed(0)}\u00a0V`;
-    const cells = [
-      quantityText(power, "W", "SI"),
-      shareText(powerRatio),
-      ...currents(lines, nodes),
-      stress,
-      gap,
-    ];
+    const cells = [powerText(power), shareText(powerRatio), ...currents(lines, nodes), stress, gap];
     const key = cells.join("|");
     const group = groups.get(key);
     const survivors = worst === null ? [] : [worst.id];
@@ -154,7 +156,7 @@ function electricRow(option: DegradedOption, nodes: readonly string[]): readonly
   return [
     name,
     outcome === "runs" ? "runs" : { text: outcome, tone: "bad" },
-    quantityText(power, "W", "SI"),
+    powerText(power),
     shareText(powerRatio),
     worst === null ? "" : `${worst.id} ${worst.powerRatio.toFixed(2)}×`,
     ...currents(lines, nodes),

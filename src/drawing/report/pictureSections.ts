@@ -6,6 +6,7 @@ import { diagramPicture } from "../connectionDiagram.ts";
 import type { DiagramState } from "../diagramTypes.ts";
 import { phasorPicture } from "../phasorDiagram.ts";
 import type { DescribedPicture } from "../svg.ts";
+import { diagnosisSentence } from "./diagnosisSection.ts";
 import { type Block, type Draft, paragraph } from "./document.ts";
 import { type Day, jointText, measuredText } from "./readingSections.ts";
 
@@ -123,7 +124,13 @@ function diagram(assessment: ModuleAssessment, { name, readings }: Day): readonl
 export function diagramSection(assessment: ModuleAssessment, days: readonly Day[]): Draft {
   const pictures = days.flatMap((day) => diagram(assessment, day));
   const many = assessment.module.banks.some((one) => one.elementsInParallel * one.elementsInSeries > 1);
-  const notes = many ? [paragraph("One resistor stands for a whole branch with all its elements.")] : [];
+  const held = days[0]?.name === "as found" ? diagnosisSentence(assessment.diagnosis) : "";
+  const notes = [
+    ...(many ? [paragraph("One resistor stands for a whole branch with all its elements.")] : []),
+    ...(held === ""
+      ? []
+      : [paragraph(`Drawn as the record has it wired, with what the readings say of each branch. ${held}`)]),
+  ];
   return {
     id: "connections",
     title: "Connections with verdicts",

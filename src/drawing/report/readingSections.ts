@@ -9,6 +9,7 @@ import type {
 } from "../../bench/index.ts";
 import { type Block, type Cell, type Draft, list, paragraph, slim, table } from "./document.ts";
 import {
+  chiSquareText,
   deviationText,
   figureText,
   halfWidthText,
@@ -151,7 +152,7 @@ export function jointSection(days: readonly Day[], units: UnitSystem): Draft {
     "#to best",
     "#heat",
     "#rise",
-    "#rise at full load",
+    "#graded, at full load",
     "severity level",
   ];
   const blocks = days.flatMap(({ name, readings: { joints } }): readonly Block[] => {
@@ -238,14 +239,7 @@ export function fitBlocks({ name, readings: { resistances } }: Day): readonly Bl
     residual === null ? "" : `${residual < 0 ? "\u2212" : "+"}${Math.abs(residual).toFixed(1)}`,
     ohms(expectedReadings[i]),
   ]);
-  const test =
-    pValue === null
-      ? []
-      : [
-          paragraph(
-            `χ² ${chiSquare.toFixed(1)} with ${degreesOfFreedom} to spare, p ${pValue < 0.001 ? "below 0.001" : pValue.toFixed(3)}.`,
-          ),
-        ];
+  const test = pValue === null ? [] : [paragraph(`${chiSquareText(chiSquare, degreesOfFreedom, pValue)}.`)];
   const headings = [
     "probes",
     "#read",
