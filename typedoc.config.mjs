@@ -21,13 +21,15 @@ export default {
   disableSources: true,
   hideGenerator: true,
   excludeInternal: true,
+  // A room's page is read for what can be called; types are looked up from there.
+  groupOrder: ["Documents", "Functions", "Classes", "*"],
+  useFirstParagraphOfCommentAsSummary: true,
   blockTags: [
     "@example",
     "@param",
     "@returns",
     "@throws",
     "@source",
-    "@formula",
     "@checkedAgainst",
     "@since",
     "@remarks",

@@ -82,6 +82,14 @@ describe("rooms", () => {
     expect(ofQuantity.map(({ from, to }) => `${from} -> ${to}`)).toEqual([]);
   });
 
+  it("stands as DEVELOPERS.md draws it", () => {
+    const drawn = readText("DEVELOPERS.md").matchAll(/^floor (\d) {2}│(.+)│/gm);
+    const names = [...drawn].flatMap(([, floor, row = ""]) =>
+      row.split("│").map((name) => [name.trim(), Number(floor)]),
+    );
+    expect(Object.fromEntries(names)).toEqual(floors);
+  });
+
   it("enters another room by its index.ts only", () => {
     const sideways = imports.filter(
       ({ from, to }) =>

@@ -10,10 +10,13 @@ const MOST_STEPS = 200;
 /** Relative step at which a value has settled: a few units of the last place. */
 const SETTLED = 1e-12;
 
-/** The same for an unknown that the readings do not determine: only its combinations matter. */
-const SETTLED_UNKNOWN = 1e-9;
+/**
+ * The same for an unknown that the readings do not determine. Only its combinations matter, and those are asked for by what the
+ * readings see of the step; along the rest the pull is so weak that rounding alone moves the unknown by a ten-millionth of itself.
+ */
+const SETTLED_UNKNOWN = 1e-4;
 
-/** So small a part of its own uncertainty does nobody any good; a value that the readings hardly see settles no better. */
+/** So small a part of its own uncertainty does nobody any good: of a value that the readings hardly see, or of a reading. */
 const SETTLED_UNCERTAINTY = 1e-9;
 
 /** Name of the leads among the unknowns. */
@@ -203,6 +206,10 @@ export function gaussNewton(setting: Setting, ids: readonly string[], start: Net
       leads += move;
       step = Math.max(step, Math.abs(move) / allowed(ids.length, Math.max(...next, Math.abs(leads))));
     }
+    design.forEach((row, k) => {
+      const seen = row.reduce((sum, slope, j) => sum + slope * (moves[j] as number), 0);
+      step = Math.max(step, Math.abs(seen) / (SETTLED_UNCERTAINTY * (uncertainty[k] as number)));
+    });
     values = next;
     ids.forEach((id, k) => {
       // Where nothing holds an unknown it may drift to the floor; it stays a resistance.

@@ -44,6 +44,28 @@ describe("readings that do not determine the answer say so", () => {
     for (const { residual } of fit.readings) expect(residual).toBeCloseTo(0, 6);
   });
 
+  it("branches read only side by side, the leads shorted: rounding along what nothing determines is no lack of convergence", () => {
+    const { network } = buildModule({
+      banks: ["A", "B"].map((id) => ({ id, connection: "star" as const, elementResistance: ohms(9.23) })),
+      starPoints: "tied",
+    });
+    const readings: TerminalOhms[] = [
+      reads("L1", "S", 4.82),
+      reads("L2", "S", 9.47),
+      reads("L3", "S", 4.84),
+      { from: "L2", to: "S", reads: "open", only: ["A-L2"] },
+      { ...reads("L2", "S", 9.46), only: ["B-L2"] },
+    ];
+    const leads = { shorted: ohms(0.2), standardUncertainty: ohms(0.01) };
+    const fit = fitTerminalReadings({ network, readings, leads });
+    expect(fit.notIdentifiable).toEqual(["A-L1", "A-L3", "B-L1", "B-L3"]);
+    expect(fit.branches.find(({ id }) => id === "A-L2")?.resistance).toBe("open");
+    // By hand: the mean of its two readings less the leads.
+    expect(fit.branches.find(({ id }) => id === "B-L2")?.resistance).toBeCloseTo(9.465 - 0.2, 9);
+    // Side by side they are as read: 4.82 Ω and 4.84 Ω are met to the last digit.
+    for (const at of [0, 2]) expect(fit.readings[at]?.residual).toBeCloseTo(0, 6);
+  });
+
   it("a delta side whose star arm is not clear of 0: at least so many ohms, never a huge number", () => {
     const sides = deltaFromLineReadings({
       y12: ohms(47.98),

@@ -2,12 +2,19 @@
  * The guides, followed word for word against the installed package: the ts blocks of a guide are one program, type-checked
  * and run, and what a block prints is what the text block after it shows.
  */
+import { execFileSync } from "node:child_process";
 import { readdirSync } from "node:fs";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
 import { transformSync } from "esbuild";
 import { describe, expect, it } from "vitest";
 import { readText, root } from "../support/house.ts";
 import { resolutions, runConsumer, typeErrors, writeConsumer } from "./consume.ts";
+
+/** Beginning of each command that docs/following.md gives, and the program it stands for here. */
+const PROGRAMS: Readonly<Record<string, readonly string[]>> = {
+  "npx tsc": [join(root, "node_modules/.bin/tsc")],
+  node: [process.execPath],
+};
 
 interface Step {
   readonly code: string;
@@ -65,5 +72,32 @@ describe.each(names)("%s", (name) => {
   it("type-checks as one program", () => {
     writeConsumer(`${stem}.mts`, all.map(({ code }) => code).join("\n"));
     expect(typeErrors([`${stem}.mts`], resolutions["nodenext"] ?? {})).toEqual([]);
+  });
+});
+
+describe("docs/following.md", () => {
+  it("is where every guide sends those who want to follow it", () => {
+    for (const name of names) expect(readText(`docs/guides/${name}`), name).toContain("(../following.md)");
+  });
+
+  it("gives two commands that check and run a pasted guide, and print what its page shows", () => {
+    const [, block = ""] =
+      /## For each guide[\s\S]*?```sh\n([\s\S]*?)```/.exec(readText("docs/following.md")) ?? [];
+    const all = steps(readText("docs/guides/burnt-module.md"));
+    const pasted = writeConsumer("following/guide.mts", all.map(({ code }) => code).join("\n"));
+    const said = block
+      .trim()
+      .split("\n")
+      .map((line) => {
+        const [start, program = []] = Object.entries(PROGRAMS).find(([name]) =>
+          line.startsWith(`${name} `),
+        ) ?? [""];
+        const command = [...program, ...line.slice(start.length + 1).split(" ")];
+        return execFileSync(command[0] as string, command.slice(1), {
+          cwd: dirname(pasted),
+          encoding: "utf8",
+        });
+      });
+    expect(said).toEqual(["", `${all.map(({ prints }) => prints).join("\n")}\n`]);
   });
 });

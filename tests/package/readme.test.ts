@@ -1,46 +1,47 @@
-/** The first example of the README, run exactly as printed against the installed package. */
+/** The code of the README, run exactly as printed against the installed package. */
 import { transformSync } from "esbuild";
 import { describe, expect, it } from "vitest";
 import { readText } from "../support/house.ts";
 import { resolutions, runConsumer, typeErrors, writeConsumer } from "./consume.ts";
 
-/** The first ```ts block, and the ```text block that follows it as the next block. */
-function firstExample(): { code: string; printed: string[] } {
-  const blocks = [...readText("README.md").matchAll(/^```(\w*)[^\n]*\n([\s\S]*?)^```[ \t]*$/gm)].map(
-    (hit) => ({
-      language: hit[1] as string,
-      text: hit[2] as string,
-    }),
-  );
-  const at = blocks.findIndex(({ language }) => language === "ts");
-  const output = blocks[at + 1];
-  if (at < 0) throw new Error("README.md has no ```ts block");
-  if (output?.language !== "text")
-    throw new Error("the first ```ts block of README.md has no ```text block after it");
-  return { code: blocks[at]?.text ?? "", printed: output.text.trimEnd().split("\n") };
-}
-
-describe("the first README example", () => {
-  it("is at most 15 lines long and imports the package by name", () => {
-    const { code } = firstExample();
-    expect(code.trimEnd().split("\n").length).toBeLessThanOrEqual(15);
-    expect(code).toMatch(/from "electroheat[/"]/);
+/** The ```ts blocks, each with the lines of the ```text block that follows it as the next block. */
+const examples = [...readText("README.md").matchAll(/^```(\w*)[^\n]*\n([\s\S]*?)^```[ \t]*$/gm)]
+  .map(([, language = "", text = ""]) => ({ language, text }))
+  .flatMap(({ language, text: code }, at, blocks) => {
+    if (language !== "ts") return [];
+    const output = blocks[at + 1];
+    if (output?.language !== "text") throw new Error(`this block of README.md shows no output:\n${code}`);
+    return [{ code, printed: output.text.trimEnd().split("\n") }];
   });
 
-  it("runs as an ES module and prints what the README prints", () => {
-    const { code, printed } = firstExample();
-    const script = transformSync(code, { loader: "ts", format: "esm", target: "es2022" }).code;
-    expect(runConsumer("readme.mjs", script).split("\n")).toEqual(printed);
-  });
-
-  it("runs as CommonJS and prints the same", () => {
-    const { code, printed } = firstExample();
-    const script = transformSync(code, { loader: "ts", format: "cjs", target: "es2022" }).code;
-    expect(runConsumer("readme.cjs", script).split("\n")).toEqual(printed);
-  });
-
-  it.each(Object.entries(resolutions))("type-checks with %s resolution", (name, options) => {
-    writeConsumer(`readme-${name}.mts`, firstExample().code);
-    expect(typeErrors([`readme-${name}.mts`], options)).toEqual([]);
-  });
+it("the first example is at most 15 lines long, and prints three", () => {
+  const [first] = examples;
+  expect(first?.code.trimEnd().split("\n").length).toBeLessThanOrEqual(15);
+  expect(first?.printed).toHaveLength(3);
 });
+
+describe.each(examples.map((example, at) => [at + 1, example] as const))(
+  "example %i of the README",
+  (number, { code, printed }) => {
+    const stem = `readme-${number}`;
+
+    it("imports the package by name", () => {
+      expect(code).toMatch(/from "electroheat[/"]/);
+    });
+
+    it("runs as an ES module and prints what the README prints", () => {
+      const script = transformSync(code, { loader: "ts", format: "esm", target: "es2022" }).code;
+      expect(runConsumer(`${stem}.mjs`, script).split("\n")).toEqual(printed);
+    });
+
+    it("runs as CommonJS and prints the same", () => {
+      const script = transformSync(code, { loader: "ts", format: "cjs", target: "es2022" }).code;
+      expect(runConsumer(`${stem}.cjs`, script).split("\n")).toEqual(printed);
+    });
+
+    it.each(Object.entries(resolutions))("type-checks with %s resolution", (name, options) => {
+      writeConsumer(`${stem}-${name}.mts`, code);
+      expect(typeErrors([`${stem}-${name}.mts`], options)).toEqual([]);
+    });
+  },
+);
