@@ -11,6 +11,13 @@ export default defineConfig({
     ],
   },
   test: {
+    // `npm run coverage`: by rooms, for docs/reliability.md.
+    coverage: {
+      provider: "v8",
+      include: ["src/**/*.ts"],
+      reporter: ["text-summary", "json"],
+      reportsDirectory: "coverage",
+    },
     testTimeout: 120_000,
     hookTimeout: 300_000,
     setupFiles: [fileURLToPath(new URL("./tests/support/seed.ts", import.meta.url))],
