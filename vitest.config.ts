@@ -6,6 +6,11 @@ const src = fileURLToPath(new URL("./src/", import.meta.url));
 export default defineConfig({
   resolve: {
     alias: [
+      // How often properties run is decided in one place.
+      {
+        find: /^fast-check$/,
+        replacement: fileURLToPath(new URL("./tests/support/fastCheck.ts", import.meta.url)),
+      },
       { find: /^electroheat$/, replacement: `${src}index.ts` },
       { find: /^electroheat\/(.+)$/, replacement: `${src}$1/index.ts` },
     ],
