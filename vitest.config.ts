@@ -6,11 +6,23 @@ const src = fileURLToPath(new URL("./src/", import.meta.url));
 export default defineConfig({
   resolve: {
     alias: [
+      // How often properties run is decided in one place.
+      {
+        find: /^fast-check$/,
+        replacement: fileURLToPath(new URL("./tests/support/fastCheck.ts", import.meta.url)),
+      },
       { find: /^electroheat$/, replacement: `${src}index.ts` },
       { find: /^electroheat\/(.+)$/, replacement: `${src}$1/index.ts` },
     ],
   },
   test: {
+    // `npm run coverage`: by rooms, for docs/reliability.md.
+    coverage: {
+      provider: "v8",
+      include: ["src/**/*.ts"],
+      reporter: ["text-summary", "json"],
+      reportsDirectory: "coverage",
+    },
     testTimeout: 120_000,
     hookTimeout: 300_000,
     setupFiles: [fileURLToPath(new URL("./tests/support/seed.ts", import.meta.url))],

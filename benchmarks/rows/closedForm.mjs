@@ -106,7 +106,7 @@ tell(
       atMost(
         `${name}, 1e6 calls${state}`,
         "the expression inline",
-        paired(part(ours), part(inline), { rounds: 201 }),
+        paired(part(ours), part(inline), { rounds: 101 }),
         1.3,
       ),
     ];
@@ -115,7 +115,7 @@ tell(
         atMost(
           name,
           "the expression inline with the same checks",
-          paired(part(ours), part(checked), { rounds: 201 }),
+          paired(part(ours), part(checked), { rounds: 101 }),
           null,
         ),
       );

@@ -159,7 +159,7 @@ const points = [100, 300, 1_000, 3_000, 10_000].map((branches) => {
   const { first } = paired(
     () => energise({ network: grown, supply }),
     () => undefined,
-    { times, rounds: 31, warm: 4 },
+    { times, rounds: 15, warm: 3 },
   );
   return { branches: grown.branches.length, ns: first };
 });

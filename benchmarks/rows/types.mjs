@@ -73,7 +73,7 @@ function checked(file) {
 
 try {
   const [tagged, plain] = [consumer("tagged", true), consumer("plain", false)];
-  const turns = Array.from({ length: 7 }, (_, turn) => {
+  const turns = Array.from({ length: 5 }, (_, turn) => {
     if (turn % 2 === 0) {
       const first = checked(tagged);
       return [first, checked(plain)];
