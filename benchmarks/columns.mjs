@@ -4,7 +4,7 @@
  *
  * By hand: for each row an argument object, the same checked function, its result into a typed array if it is a number, else NaN and
  * a status. Both are timed in turn, the order changing from round to round; printed is the median of the rounds' ratios, with its
- * quartiles, because a ratio of neighbours hardly sees what else the machine does. Each pair runs alone in a process of its own
+ * quartiles, because a ratio of neighbours hardly sees what else the machine does, and the ratio of the fastest rounds of each. Each pair runs alone in a process of its own
  * ("alone"), and all of them in one process ("mixed"), where the engine can no longer compile the shared loop for one calculation.
  */
 import { spawnSync } from "node:child_process";
@@ -207,14 +207,13 @@ function measure(pairs) {
   for (const { group, way, times } of found) {
     const ratios = times.map(([theirs, ours]) => ours / theirs);
     const [low, middle, high] = [0.25, 0.5, 0.75].map((share) => quantile(ratios, share).toFixed(2));
-    const [theirs, ours] = [0, 1].map((k) =>
-      quantile(
-        times.map((pair) => pair[k] ?? 0),
-        0.5,
-      ).toFixed(1),
-    );
+    const each = [0, 1].map((k) => times.map((pair) => pair[k] ?? 0));
+    const [theirs, ours] = each.map((list) => quantile(list, 0.5).toFixed(1));
+    const [best = 0, own = 0] = each.map((list) => Math.min(...list));
+    const medians = `${ours?.padStart(6)} ns/row, by hand ${theirs?.padStart(6)}`;
+    const spread = `${middle} × (${low} to ${high})`;
     console.log(
-      `${group.padEnd(26)} ${way.padEnd(16)} ${ours?.padStart(7)} ns/row, by hand ${theirs?.padStart(6)}:  ${middle} × (${low} to ${high})`,
+      `${group.padEnd(25)} ${way.padEnd(15)} ${medians}: ${spread}, fastest ${(own / best).toFixed(2)} ×`,
     );
   }
 }

@@ -9,6 +9,7 @@ import {
   outputReader,
 } from "./calculation.ts";
 import {
+  AT_A_TIME,
   anyRows,
   MOST_OUTPUTS,
   numbersOfColumns,
@@ -140,33 +141,21 @@ function run(
   const [o0, o1, o2] = outputs as [string, string, string];
   const [t0, t1, t2] = targets as [Float64Array, Float64Array, Float64Array];
   const narrow = argument !== undefined && width <= WIDEST;
-  if (bare && argument === undefined) numbersOfRows(calculation, t0, others);
-  else if (plain && argument === undefined) recordsOfRows(calculation, count, o0, o1, o2, t0, t1, t2, others);
-  else if (bare && narrow)
-    numbersOfColumns(calculation, argument, width, n0, n1, n2, n3, c0, c1, c2, c3, t0, others);
-  else if (plain && narrow)
-    recordsOfColumns(
-      calculation,
-      argument,
-      width,
-      n0,
-      n1,
-      n2,
-      n3,
-      c0,
-      c1,
-      c2,
-      c3,
-      count,
-      o0,
-      o1,
-      o2,
-      t0,
-      t1,
-      t2,
-      others,
-    );
-  else anyRows(calculation, argument, names, columns, rows, others);
+  const some = (from: number, to: number): void => {
+    if (bare && argument === undefined) numbersOfRows(calculation, t0, others, from, to);
+    else if (plain && argument === undefined)
+      recordsOfRows(calculation, count, o0, o1, o2, t0, t1, t2, others, from, to);
+    else if (bare && narrow)
+      numbersOfColumns(calculation, argument, width, n0, n1, n2, n3, c0, c1, c2, c3, t0, others, from, to);
+    else if (plain && narrow)
+      // biome-ignore format: one line for each kind of parameter
+      recordsOfColumns(
+        calculation, argument, width, n0, n1, n2, n3, c0, c1, c2, c3,
+        count, o0, o1, o2, t0, t1, t2, others, from, to,
+      );
+    else anyRows(calculation, argument, names, columns, others, from, to);
+  };
+  for (let from = 0; from < rows; from += AT_A_TIME) some(from, Math.min(rows, from + AT_A_TIME));
   return targets;
 }
 
