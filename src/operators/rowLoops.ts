@@ -1,11 +1,11 @@
 /**
- * The loops over rows, each written out for up to four columns and three outputs.
+ * The loops over rows, each written out for up to four columns and three outputs, for some of the rows at a time.
  *
  * Every name, column and output is a parameter with a place of its own in the code: the engine then compiles a write by name into a
- * plain store and takes the calculation itself into the loop, and a row costs what a loop written by hand costs. Lists of names and
- * columns instead of parameters make it 1.3 to 2 times that, a closure for each row or a pass for each output up to 5 times
- * (`benchmarks/columns.mjs`). They are called for some of the rows at a time: a loop that is entered once for a million rows stays in
- * the engine's stopgap for running loops, which takes 1.6 times as long.
+ * plain store and takes the calculation itself into the loop. Such a loop by itself took 0.9 to 1.1 times a loop written by hand; with
+ * lists of names and columns instead of parameters 1.3 to 2 times, with a pass for each output 5 times. Entered once for all rows it
+ * stays in the engine's stopgap for running loops, 1.6 times: hence some rows at a time. Through evaluateColumns it still takes about
+ * twice the time by hand (`benchmarks/columns.mjs`), a part of it in the check that an argument is a record; why is not settled.
  */
 /** Takes the rows that are not plain numbers: a refusal, or a result that needs a closer look. */
 export interface OtherRows {
