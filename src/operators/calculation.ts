@@ -18,7 +18,7 @@ export type NumericField<I> = {
   string;
 
 /** Name under which the result of a calculation that gives a bare number is listed. */
-const BARE = "result";
+export const BARE = "result";
 
 /** Refuses anything but a function, naming the argument. */
 export function checkCalculation(calculation: unknown, path = "calculation"): void {

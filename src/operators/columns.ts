@@ -2,11 +2,23 @@
 import { checkWhole, fail, given } from "../quantity/index.ts";
 import {
   argumentFrom,
+  BARE,
   type Calculation,
   checkCalculation,
   outputNames,
   outputReader,
 } from "./calculation.ts";
+import {
+  AT_A_TIME,
+  anyRows,
+  MOST_OUTPUTS,
+  numbersOfColumns,
+  numbersOfRows,
+  type OtherRows,
+  recordsOfColumns,
+  recordsOfRows,
+  WIDEST,
+} from "./rowLoops.ts";
 import { type RowStatus, StatusTable } from "./rowStatus.ts";
 
 /**
@@ -71,28 +83,44 @@ interface Table {
   readonly rows: number;
 }
 
-/** Writes a number into its column, or NaN with a status; the first trouble of a row gives it its status. */
-function put(
-  target: Float64Array,
-  row: number,
-  value: unknown,
-  output: string,
-  status: Uint8Array,
-  statuses: StatusTable,
-): void {
-  // One subtraction tells a finite number from everything else.
-  if (typeof value === "number" && value - value === 0) {
-    target[row] = value;
-    return;
+/** Rows that are not plain numbers: NaN with a status in each output that is none; the first trouble of a row is its status. */
+class Others implements OtherRows {
+  private readonly outputs: readonly string[];
+  private readonly targets: readonly Float64Array[];
+  private readonly status: Uint8Array;
+  private readonly statuses: StatusTable;
+  private readonly readers: readonly ((result: unknown) => unknown)[];
+
+  constructor(
+    outputs: readonly string[],
+    targets: readonly Float64Array[],
+    status: Uint8Array,
+    statuses: StatusTable,
+  ) {
+    this.outputs = outputs;
+    this.targets = targets;
+    this.status = status;
+    this.statuses = statuses;
+    this.readers = outputs.map(outputReader);
   }
-  target[row] = Number.NaN;
-  if (status[row] === 0) status[row] = statuses.noteValue(row, output, value);
+
+  refused(row: number, error: unknown): void {
+    this.status[row] = this.statuses.noteError(row, error);
+    for (const target of this.targets) target[row] = Number.NaN;
+  }
+
+  looked(row: number, result: unknown): void {
+    this.targets.forEach((target, k) => {
+      const value = this.readers[k]?.(result);
+      const fine = typeof value === "number" && Number.isFinite(value);
+      target[row] = fine ? value : Number.NaN;
+      if (fine || this.status[row] !== 0) return;
+      this.status[row] = this.statuses.noteValue(row, this.outputs[k] as string, value);
+    });
+  }
 }
 
-/**
- * All rows. Three columns and three outputs are written out, each name at a place of its own in the code: the engine then
- * compiles a write by name into a plain store, and a loop over names costs several times the calculation itself.
- */
+/** All rows, by the loop that fits. */
 function run(
   table: Table,
   outputs: readonly string[],
@@ -101,50 +129,33 @@ function run(
 ): Float64Array[] {
   const { argument, names, columns, rows } = table;
   const calculation = table.calculation as (input: unknown) => unknown;
-  const width = argument === undefined ? 0 : names.length;
-  const [n0, n1, n2] = names as [string, string, string];
-  const [c0, c1, c2] = columns as [InputColumn, InputColumn, InputColumn];
-  const cells = argument ?? {};
-  const count = outputs.length;
-  const bare = count === 1 && outputs[0] === "result";
-  const [o0, o1, o2] = outputs as [string, string, string];
-  const readers = outputs.map(outputReader);
-  const deep = outputs.some((output) => output.includes("."));
   const targets = outputs.map(() => new Float64Array(rows));
+  const others = new Others(outputs, targets, status, statuses);
+  const width = names.length;
+  const count = outputs.length;
+  const bare = count === 1 && outputs[0] === BARE;
+  const plain = count > 0 && count <= MOST_OUTPUTS && !outputs.some((output) => output.includes("."));
+  // Beyond the width and the count nothing is read.
+  const [n0, n1, n2, n3] = names as [string, string, string, string];
+  const [c0, c1, c2, c3] = columns as [InputColumn, InputColumn, InputColumn, InputColumn];
+  const [o0, o1, o2] = outputs as [string, string, string];
   const [t0, t1, t2] = targets as [Float64Array, Float64Array, Float64Array];
-  for (let row = 0; row < rows; row += 1) {
-    let result: unknown;
-    try {
-      if (width > 0) {
-        cells[n0] = c0[row];
-        if (width > 1) cells[n1] = c1[row];
-        if (width > 2) cells[n2] = c2[row];
-        for (let c = 3; c < width; c += 1) cells[names[c] as string] = (columns[c] as InputColumn)[row];
-        result = calculation(cells);
-      } else result = calculation(row);
-    } catch (error) {
-      status[row] = statuses.noteError(row, error);
-      for (const target of targets) target[row] = Number.NaN;
-      continue;
-    }
-    if (bare && typeof result === "number" && result - result === 0) t0[row] = result;
-    else if (bare) put(t0, row, result, o0, status, statuses);
-    else if (deep || typeof result !== "object" || result === null) {
-      for (let k = 0; k < count; k += 1) {
-        const value = (readers[k] as (result: unknown) => unknown)(result);
-        put(targets[k] as Float64Array, row, value, outputs[k] as string, status, statuses);
-      }
-    } else {
-      const record = result as Record<string, unknown>;
-      if (count > 0) put(t0, row, record[o0], o0, status, statuses);
-      if (count > 1) put(t1, row, record[o1], o1, status, statuses);
-      if (count > 2) put(t2, row, record[o2], o2, status, statuses);
-      for (let k = 3; k < count; k += 1) {
-        const output = outputs[k] as string;
-        put(targets[k] as Float64Array, row, record[output], output, status, statuses);
-      }
-    }
-  }
+  const narrow = argument !== undefined && width <= WIDEST;
+  const some = (from: number, to: number): void => {
+    if (bare && argument === undefined) numbersOfRows(calculation, t0, others, from, to);
+    else if (plain && argument === undefined)
+      recordsOfRows(calculation, count, o0, o1, o2, t0, t1, t2, others, from, to);
+    else if (bare && narrow)
+      numbersOfColumns(calculation, argument, width, n0, n1, n2, n3, c0, c1, c2, c3, t0, others, from, to);
+    else if (plain && narrow)
+      // biome-ignore format: one line for each kind of parameter
+      recordsOfColumns(
+        calculation, argument, width, n0, n1, n2, n3, c0, c1, c2, c3,
+        count, o0, o1, o2, t0, t1, t2, others, from, to,
+      );
+    else anyRows(calculation, argument, names, columns, others, from, to);
+  };
+  for (let from = 0; from < rows; from += AT_A_TIME) some(from, Math.min(rows, from + AT_A_TIME));
   return targets;
 }
 

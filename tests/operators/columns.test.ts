@@ -98,6 +98,35 @@ describe("evaluateColumns", () => {
     expect(some.statuses.map(({ code, path }) => [code, path])).toEqual([["not-a-number", "nowhere"]]);
   });
 
+  it("gives records of one to six outputs as plain calls do, by columns and by rows, past many a thousand rows", () => {
+    type Input = { readonly a: number; readonly b: number };
+    const calculation = ({ a, b }: Input) => {
+      if (a % 700 === 3) throw new RangeError("own");
+      if (a % 900 === 4) return null as never;
+      const open = a % 500 === 2;
+      return { p: a + b, q: open ? ("open" as const) : a * b, r: a - b, s: a / b, t: a, u: b };
+    };
+    const a = Float64Array.from({ length: 3000 }, (_, i) => i);
+    const b = a.map((value) => value + 0.5);
+    const names = ["p", "q", "r", "s", "t", "u"] as const;
+    for (let count = 1; count <= names.length; count += 1) {
+      const outputs = names.slice(0, count);
+      const found = evaluateColumns({ calculation, columns: { a, b }, outputs });
+      const evaluate = (row: number) => calculation({ a: a[row] ?? 0, b: b[row] ?? 0 });
+      expect(evaluateRows({ rows: 3000, evaluate, outputs })).toEqual(found);
+      a.forEach((value, row) => {
+        const refused = value % 700 === 3 || value % 900 === 4;
+        const plainly = refused ? null : evaluate(row);
+        const wanted = outputs.map((name) => {
+          const one = plainly?.[name];
+          return typeof one === "number" ? one : Number.NaN;
+        });
+        expect(outputs.map((name) => found.columns[name]?.[row])).toEqual(wanted);
+        expect(found.status[row] !== 0).toBe(wanted.some(Number.isNaN));
+      });
+    }
+  });
+
   it("lets the text open into columns of resistances, as a plain call does", () => {
     const { columns, status } = evaluateColumns({
       calculation: powerFromVoltageAndResistance,
