@@ -35,7 +35,15 @@ const log = join(folder, "properties.jsonl");
 try {
   const { status } = spawnSync(
     "npx",
-    ["--no-install", "vitest", "run", "--project", "rooms", "--test-timeout=0", ...(asked.length > 0 ? asked : withProperties())],
+    [
+      "--no-install",
+      "vitest",
+      "run",
+      "--project",
+      "rooms",
+      "--test-timeout=0",
+      ...(asked.length > 0 ? asked : withProperties()),
+    ],
     {
       cwd: root,
       stdio: "inherit",
@@ -50,11 +58,17 @@ try {
   process.exitCode = status ?? 1;
   if (existsSync(log)) {
     /** @type {{ test: string, file: string, gate: number, numRuns: number, ms: number }[]} */
-    const lines = readFileSync(log, "utf8").trim().split("\n").map((line) => JSON.parse(line));
+    const lines = readFileSync(log, "utf8")
+      .trim()
+      .split("\n")
+      .map((line) => JSON.parse(line));
     const cases = lines.reduce((sum, { numRuns }) => sum + numRuns, 0);
     const often = lines.filter(({ gate }) => gate >= 1000).length;
-    console.log(`\n${lines.length} properties, ${cases} cases; ${often} of them run at least 1,000 times in the gate`);
-    for (const { test, gate } of lines.filter((one) => one.gate < 1000)) console.log(`  ${gate} runs: ${test}`);
+    console.log(
+      `\n${lines.length} properties, ${cases} cases; ${often} of them run at least 1,000 times in the gate`,
+    );
+    for (const { test, gate } of lines.filter((one) => one.gate < 1000))
+      console.log(`  ${gate} runs: ${test}`);
   }
 } finally {
   rmSync(folder, { recursive: true, force: true });

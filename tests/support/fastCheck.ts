@@ -7,13 +7,14 @@
  * `ELECTROHEAT_PROPERTY_LOG=file` leaves a line for each property: what `npm run fuzz -- --count` counts.
  */
 import { appendFileSync } from "node:fs";
+import { expect } from "vitest";
 // By its path in the package: by its name it would be this file again.
 import * as real from "../../node_modules/fast-check/lib/fast-check.js";
-import { expect } from "vitest";
 
 const GATE = 1_000;
 const wanted = Number(process.env["ELECTROHEAT_FUZZ_RUNS"] ?? GATE);
-if (!Number.isSafeInteger(wanted) || wanted < 1) throw new Error("ELECTROHEAT_FUZZ_RUNS must be a whole number");
+if (!Number.isSafeInteger(wanted) || wanted < 1)
+  throw new Error("ELECTROHEAT_FUZZ_RUNS must be a whole number");
 const log = process.env["ELECTROHEAT_PROPERTY_LOG"];
 
 function assert<Ts>(
