@@ -8,8 +8,8 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
-import { gzipSync } from "node:zlib";
 import { build } from "esbuild";
+import { BUNDLING, gzipped } from "./bundled.mjs";
 import { factsAsText } from "./jsonText.mjs";
 import { rooms } from "./rooms.mjs";
 
@@ -55,8 +55,6 @@ const withoutTables = /** @type {import("esbuild").Plugin} */ ({
  * @property {string} code the bundle
  */
 
-const common = /** @type {const} */ ({ bundle: true, format: "esm", target: "es2022", logLevel: "error" });
-
 /**
  * The library in files as the package ships it: entries that share chunks, and free of side effects.
  * @param {string} folder where to @param {import("esbuild").Plugin[]} plugins
@@ -66,12 +64,11 @@ async function buildLibrary(folder, plugins) {
     rooms(join(root, "src")).map((room) => [room, `src/${room}/index.ts`]),
   );
   await build({
-    ...common,
+    ...BUNDLING,
     absWorkingDir: root,
     entryPoints: { index: "src/index.ts", ...entryPoints },
     outdir: folder,
     splitting: true,
-    external: ["decimal.js"],
     plugins: [factsAsText(), ...plugins],
   });
   writeFileSync(join(folder, "package.json"), JSON.stringify({ type: "module", sideEffects: false }));
@@ -84,7 +81,7 @@ async function buildLibrary(folder, plugins) {
  */
 async function weigh(what, library, names, { plugins, budget }) {
   const app = await build({
-    ...common,
+    ...BUNDLING,
     stdin: { contents: `export ${names} from ${JSON.stringify(library)};`, resolveDir: root },
     nodePaths: [join(root, "node_modules")],
     minify: true,
@@ -95,7 +92,7 @@ async function weigh(what, library, names, { plugins, budget }) {
   return {
     what,
     minified: Buffer.byteLength(code),
-    gzip: gzipSync(code, { level: 9 }).length,
+    gzip: gzipped(code),
     budget,
     code,
   };

@@ -95,6 +95,8 @@ describe("showWorking", () => {
           typeset(shown.tex);
         },
       ),
+      // Each case is read by a calculator with units and typeset.
+      { numRuns: 100 },
     );
   });
 
