@@ -1,13 +1,16 @@
 /** From the record's ohm readings to branches with verdicts. */
+
+import { withResistance } from "../circuit/index.ts";
 import { type Judgement, judge } from "../decision/index.ts";
 import type { ColdOhms, Ohms, Open } from "../quantity/index.ts";
 import type { BranchAssessment, ResistanceAssessment } from "./assessTypes.ts";
 import { findingOf } from "./branchFinding.ts";
 import type { BranchModule } from "./branchModule.ts";
 import { fitTerminalReadings } from "./fit.ts";
-import type { FittedBranch, ResistanceFit } from "./fitTypes.ts";
-import { expectedReading, measuredReadings } from "./readings.ts";
-import type { ParsedRecord } from "./recordParsed.ts";
+import type { FittedBranch, ResistanceFit, TerminalOhms } from "./fitTypes.ts";
+import { expectedReading, leadKnowledge } from "./readings.ts";
+import type { ParsedOhmmeter, ParsedRecord } from "./recordParsed.ts";
+import { branchTargets, type Target } from "./recordTargets.ts";
 
 /** Coverage factor of expanded uncertainties: about 95 % for a normal distribution. */
 const COVERAGE = 2;
@@ -37,46 +40,58 @@ export function enlargement(fit: ResistanceFit): number {
   return Math.max(1, Math.sqrt(fit.chiSquare / fit.degreesOfFreedom));
 }
 
+function signedPercent(ratio: number): string {
+  const percent = Number((ratio * 100).toPrecision(6));
+  return `${percent < 0 ? "−" : "+"}${Math.abs(percent)} %`;
+}
+
+/** Holds a value against its target by the record's tolerance; null without either, or where too little is behind the target. */
+function judgeBranch(
+  resistance: number,
+  halfWidth: number,
+  target: Target | undefined,
+  { tolerance }: ParsedRecord,
+): Judgement | null {
+  if (tolerance === undefined || target === undefined || !target.judges) return null;
+  return judge({
+    value: resistance,
+    // A target that was measured itself is no better than its own reading.
+    halfWidth: Math.hypot(halfWidth, COVERAGE * target.standardUncertainty),
+    low: target.resistance * (1 + tolerance.low),
+    high: target.resistance * (1 + tolerance.high),
+    rule: `${target.name} ${signedPercent(tolerance.low)} to ${signedPercent(tolerance.high)}, as given in the record`,
+  });
+}
+
 function assessBranch(
   fitted: FittedBranch,
   record: ParsedRecord,
   drawn: BranchModule,
+  aim: Target | undefined,
   enlarged = 1,
 ): BranchAssessment {
   const { id, resistance, atLeast } = fitted;
   const standardUncertainty =
     fitted.standardUncertainty === null ? null : ((fitted.standardUncertainty * enlarged) as Ohms);
-  const target = drawn.targets.get(id) as ColdOhms;
-  const { tolerance, meter } = record;
+  const target = aim?.resistance ?? null;
   const base = { id, resistance: resistance as ColdOhms | Open | null, standardUncertainty, atLeast, target };
   if (resistance === null || resistance === "open" || standardUncertainty === null) {
     const bare = { ...base, expandedUncertainty: null, deviation: null, judgement: null };
     return { ...bare, finding: findingOf(bare), openElements: null };
   }
   // A gain error scales all values together, so the fit cannot see it: the meter's percentage is counted once more.
-  const gain = (resistance * (meter?.ofReading ?? 0)) / Math.sqrt(3);
+  const gain = (resistance * (record.instruments?.ohmmeter?.ofReading ?? 0)) / Math.sqrt(3);
   const halfWidth = COVERAGE * Math.hypot(standardUncertainty, gain);
-  const rule = (t: { low: number; high: number }): string =>
-    `target ${signedPercent(t.low)} to ${signedPercent(t.high)}, as given in the record`;
-  const judgement: Judgement | null =
-    tolerance === undefined
-      ? null
-      : judge({
-          value: resistance,
-          halfWidth,
-          low: target * (1 + tolerance.low),
-          high: target * (1 + tolerance.high),
-          rule: rule(tolerance),
-        });
   const judged = {
     ...base,
     expandedUncertainty: halfWidth as Ohms,
-    deviation: resistance / target - 1,
-    judgement,
+    deviation: target === null ? null : resistance / target - 1,
+    judgement: judgeBranch(resistance, halfWidth, aim, record),
   };
   const finding = findingOf(judged);
-  const tooHigh = finding === "outside" && resistance > target && tolerance !== undefined;
+  const { tolerance } = record;
   const parallel = drawn.parallel.get(id) as number;
+  const tooHigh = finding === "outside" && target !== null && resistance > target && tolerance !== undefined;
   return {
     ...judged,
     finding,
@@ -84,50 +99,83 @@ function assessBranch(
   };
 }
 
-function signedPercent(ratio: number): string {
-  const percent = Number((ratio * 100).toPrecision(6));
-  return `${percent < 0 ? "−" : "+"}${Math.abs(percent)} %`;
+/** Branches of which nothing was read. */
+function unread(record: ParsedRecord, drawn: BranchModule): ResistanceAssessment {
+  const ids = drawn.module.elements.map((element) => element.id);
+  const targets = branchTargets(drawn, []);
+  return {
+    outcome: "no readings",
+    branches: ids.map((id) =>
+      assessBranch(
+        { id, resistance: null, standardUncertainty: null, atLeast: null },
+        record,
+        drawn,
+        targets.get(id),
+      ),
+    ),
+    leads: null,
+    leadsUncertainty: null,
+    expectedReadings: [],
+    readings: [],
+    chiSquare: 0,
+    degreesOfFreedom: 0,
+    pValue: null,
+    consistency: "untestable",
+    notIdentifiable: ids,
+    openChoices: [],
+  };
 }
 
-/** Fits the record's readings and judges every branch; also returns the fit, for the draw's uncertainty. */
+/** What each reading would show with every branch at its target; null where a branch has none. */
+function expectedReadings(
+  readings: readonly TerminalOhms[],
+  drawn: BranchModule,
+  targets: ReadonlyMap<string, Target>,
+): ResistanceAssessment["expectedReadings"] {
+  const ids = drawn.module.elements.map(({ id }) => id);
+  if (!ids.every((id) => targets.has(id))) return readings.map(() => null);
+  let { network } = drawn.module;
+  for (const id of ids) {
+    network = withResistance({
+      network,
+      id,
+      resistance: (targets.get(id) as Target).resistance as number as Ohms,
+    });
+  }
+  return readings.map((one) => expectedReading(one, network));
+}
+
+/**
+ * Fits the ohm readings of one day and judges every branch; also returns the fit, for the draw's uncertainty.
+ * @param before - branches of an earlier day, to compare with where there is no nameplate
+ */
 export function assessResistances(
   record: ParsedRecord,
+  readings: readonly TerminalOhms[],
   drawn: BranchModule,
+  before: readonly FittedBranch[] = [],
 ): { readonly assessment: ResistanceAssessment; readonly fit: ResistanceFit | null } {
-  const { readings = [] } = record;
-  const ids = drawn.module.elements.map((element) => element.id);
-  if (readings.length === 0) {
-    const unread = ids.map(
-      (id): FittedBranch => ({ id, resistance: null, standardUncertainty: null, atLeast: null }),
-    );
-    const assessment: ResistanceAssessment = {
-      outcome: "no readings",
-      branches: unread.map((one) => assessBranch(one, record, drawn)),
-      leads: null,
-      leadsUncertainty: null,
-      expectedReadings: [],
-      readings: [],
-      chiSquare: 0,
-      degreesOfFreedom: 0,
-      pValue: null,
-      consistency: "untestable",
-      notIdentifiable: ids,
-      openChoices: [],
-    };
-    return { assessment, fit: null };
-  }
-  const measured = measuredReadings(record, drawn);
-  const fit = fitTerminalReadings({ network: drawn.module.network, ...measured });
+  if (readings.length === 0) return { assessment: unread(record, drawn), fit: null };
+  // Ohms without their meter have been refused.
+  const meter = record.instruments?.ohmmeter as ParsedOhmmeter;
+  const fit = fitTerminalReadings({
+    network: drawn.module.network,
+    readings,
+    leads: leadKnowledge(meter),
+  });
   const leads = fit.leads.resistance;
+  const targets = branchTargets(drawn, fit.branches, before);
   const { outcome, chiSquare, degreesOfFreedom, pValue, consistency, notIdentifiable, openChoices } = fit;
   return {
     fit,
     assessment: {
       outcome,
-      branches: fit.branches.map((one) => assessBranch(one, record, drawn, enlargement(fit))),
+      branches: fit.branches.map((one) =>
+        assessBranch(one, record, drawn, targets.get(one.id), enlargement(fit)),
+      ),
       leads: leads === "open" ? null : leads,
       leadsUncertainty: fit.leads.standardUncertainty,
-      expectedReadings: measured.readings.map((one) => expectedReading(one, drawn)),
+      expectedReadings: expectedReadings(readings, drawn, targets),
       readings: fit.readings,
       chiSquare,
       degreesOfFreedom,

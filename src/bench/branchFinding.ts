@@ -12,16 +12,18 @@ export function findingOf(branch: Omit<BranchAssessment, "finding" | "openElemen
   const { resistance, standardUncertainty, expandedUncertainty, atLeast, target, judgement } = branch;
   if (resistance === "open") return "open";
   if (resistance === null) {
-    if (atLeast === null) return "not known";
+    if (atLeast === null || target === null) return "not known";
     if (atLeast > AS_GOOD_AS_OPEN * target) return "open";
     return atLeast > target ? "high" : "not known";
   }
-  // Far above its target and hardly seen by the readings: what is left is the noise of the others.
-  const vague = (standardUncertainty ?? 0) > 0.1 * resistance;
-  if (resistance > (vague ? AS_GOOD_AS_OPEN : BRIDGED_BREAK) * target) return "open";
-  // Not clear of 0 Ω by its uncertainty, where that uncertainty is small beside the target.
-  const wide = expandedUncertainty ?? 0;
-  if (resistance <= wide && resistance + wide < target / 2) return "shorted";
+  if (target !== null) {
+    // Far above its target and hardly seen by the readings: what is left is the noise of the others.
+    const vague = (standardUncertainty ?? 0) > 0.1 * resistance;
+    if (resistance > (vague ? AS_GOOD_AS_OPEN : BRIDGED_BREAK) * target) return "open";
+    // Not clear of 0 Ω by its uncertainty, where that uncertainty is small beside the target.
+    const wide = expandedUncertainty ?? 0;
+    if (resistance <= wide && resistance + wide < target / 2) return "shorted";
+  }
   if (judgement === null) return "unjudged";
   return judgement.verdict === "within" ? "sound" : judgement.verdict;
 }

@@ -3,6 +3,9 @@ import { formatQuantity, type Ohms } from "../quantity/index.ts";
 import type { BranchAssessment, NextStep, ResistanceAssessment } from "./assessTypes.ts";
 
 const ohmText = (value: number): string => formatQuantity(value as Ohms, { unit: "Ω", significantDigits: 3 });
+/** What belongs there, where anyone knows. */
+const wanted = ({ target }: BranchAssessment): string =>
+  target === null ? "" : ` where ${ohmText(target)} belong`;
 const LINES = ["L1", "L2", "L3"] as const;
 
 /** Bank of a branch and whether it lands on a line: names are bank-branch, the branch made of the lines it lands on. */
@@ -43,7 +46,7 @@ function openStep(open: readonly BranchAssessment[], sawOpen: boolean): NextStep
     if (value === null)
       return sawOpen ? `${one.id} reads open.` : `The readings show no path through ${one.id}.`;
     const least = one.atLeast === null ? "" : "at least ";
-    return `${one.id} reads ${least}${ohmText(value)} where ${ohmText(one.target)} belong.`;
+    return `${one.id} reads ${least}${ohmText(value)}${wanted(one)}.`;
   };
   const reason =
     open.length === 1 && only !== undefined
@@ -84,13 +87,13 @@ function outsideStep({ id, deviation, openElements }: BranchAssessment): NextSte
 }
 
 function ownStep(branch: BranchAssessment): NextStep[] {
-  const { id, finding, atLeast, target, deviation } = branch;
+  const { id, finding, atLeast, deviation } = branch;
   switch (finding) {
     case "shorted":
       return [
         {
           action: `Do not energise. Find what bridges branch ${id}: a fallen coil, a bar across two studs, a wrong link.`,
-          reason: `${id} reads as good as nothing where ${ohmText(target)} belong.`,
+          reason: `${id} reads as good as nothing${wanted(branch)}.`,
           about: [id],
         },
       ];
@@ -100,7 +103,7 @@ function ownStep(branch: BranchAssessment): NextStep[] {
       return [
         {
           action: `Isolate, lift the links of branch ${id} and read it alone: it is high or open.`,
-          reason: `${id} reads at least ${ohmText(atLeast as number)} where ${ohmText(target)} belong; these readings do not say more.`,
+          reason: `${id} reads at least ${ohmText(atLeast as number)}${wanted(branch)}; these readings do not say more.`,
           about: [id],
         },
       ];
@@ -118,7 +121,7 @@ function ownStep(branch: BranchAssessment): NextStep[] {
         : [
             {
               action: `Read ${id} again with a four-wire meter, or one of finer resolution.`,
-              reason: `${id} reads at least ${ohmText(atLeast)} where ${ohmText(target)} belong; this meter does not say more.`,
+              reason: `${id} reads at least ${ohmText(atLeast)}${wanted(branch)}; this meter does not say more.`,
               about: [id],
             },
           ];

@@ -1,9 +1,9 @@
 /** What to do next, most pressing first, in words a technician can act on. */
 import { formatQuantity } from "../quantity/index.ts";
+import { isBadJoint } from "./assessJoints.ts";
 import type { DrawAssessment, JointAssessment, NextStep, ResistanceAssessment } from "./assessTypes.ts";
 import { branchSteps } from "./branchSteps.ts";
 import type { FittedReading } from "./fitTypes.ts";
-import type { ParsedRecord } from "./recordParsed.ts";
 import { ratioText } from "./shown.ts";
 
 const list = (names: readonly string[]): string => names.join(", ");
@@ -22,7 +22,7 @@ const ODD = 0.1;
 function oddReadings({ readings, expectedReadings, leads }: ResistanceAssessment): string {
   const odd = readings.flatMap(({ from, to, reads }, i) => {
     const sound = expectedReadings[i];
-    if (reads === "open" || sound === "open" || sound === undefined || leads === null) return [];
+    if (reads === "open" || typeof sound !== "number" || leads === null) return [];
     const off = (reads - leads) / sound - 1;
     if (Math.abs(off) < ODD) return [];
     return [`${from} to ${to} ${off < 0 ? "−" : "+"}${(Math.abs(off) * 100).toFixed(0)} %`];
@@ -30,7 +30,11 @@ function oddReadings({ readings, expectedReadings, leads }: ResistanceAssessment
   return odd.length === 0 ? "" : ` Against a sound module: ${odd.join(", ")}.`;
 }
 
-function readingSteps(resistances: ResistanceAssessment): NextStep[] {
+/** Readings that exclude each other, and readings that do not settle every branch. */
+function readingSteps(resistances: ResistanceAssessment): {
+  readonly contradictions: readonly NextStep[];
+  readonly obscure: readonly NextStep[];
+} {
   const { outcome, consistency, readings, openChoices, notIdentifiable, branches } = resistances;
   const steps: NextStep[] = [];
   if (outcome === "contradictory") {
@@ -50,9 +54,10 @@ function readingSteps(resistances: ResistanceAssessment): NextStep[] {
       about: pair,
     });
   }
+  const obscure: NextStep[] = [];
   if (openChoices.length > 0) {
     const shown = openChoices.slice(0, 4).map((set) => set.join(" + "));
-    steps.push({
+    obscure.push({
       action: "Lift the links and read each of these branches alone.",
       reason: `The OL readings fit ${openChoices.length} choices of open branches alike: ${shown.join(" or ")}${openChoices.length > 4 ? " or others" : ""}.`,
       about: [...new Set(openChoices.flat())],
@@ -66,7 +71,7 @@ function readingSteps(resistances: ResistanceAssessment): NextStep[] {
     outcome !== "contradictory" &&
     unclear.length > 0
   ) {
-    steps.push({
+    obscure.push({
       action: leadsUnknown
         ? "Short the leads together and note the reading, or read each line to the star point as well."
         : "Lift the links and read each of these branches alone.",
@@ -76,30 +81,43 @@ function readingSteps(resistances: ResistanceAssessment): NextStep[] {
       about: unclear,
     });
   }
-  return steps;
+  return { contradictions: steps, obscure };
+}
+
+function jointReason({ resistance, power, ratioToBest, comparison, rise }: JointAssessment): string {
+  const parts: string[] = [];
+  if (comparison === "investigate" && resistance !== null && power !== null) {
+    const ohms = formatQuantity(resistance, { unit: "Ω", as: "µΩ", significantDigits: 4 });
+    const heat = formatQuantity(power, { unit: "W", significantDigits: 3 });
+    const ratio = ratioToBest === null ? "" : `, ${ratioText(ratioToBest)} times the best like joint`;
+    parts.push(`${ohms}, ${heat}${ratio}: more than half above the lowest.`);
+  }
+  if (rise !== null && rise.atLeast > 0)
+    parts.push(`${rise.measured.toFixed(0)} K over the air: ${rise.action}.`);
+  return `${parts.join(" ")} Line currents cannot show this.`;
 }
 
 function jointSteps(joints: readonly JointAssessment[]): NextStep[] {
-  return joints
-    .filter((joint) => joint.comparison === "investigate")
-    .map(({ id, resistance, power, ratioToBest }) => ({
-      action: `Isolate, then open joint ${id}: renew bar end, nut and washer where burnt or pitted, and remake it.`,
-      reason: `${formatQuantity(resistance, { unit: "Ω", as: "µΩ", significantDigits: 4 })}, ${formatQuantity(power, { unit: "W", significantDigits: 3 })}${
-        ratioToBest === null ? "" : `, ${ratioText(ratioToBest)} times the best like joint`
-      }: more than half above the lowest. Line currents cannot show this.`,
-      about: [id],
-    }));
+  return joints.filter(isBadJoint).map((joint) => ({
+    action: `Isolate, then open joint ${joint.id}: renew bar end, nut and washer where burnt or pitted, and remake it.`,
+    reason: jointReason(joint),
+    about: [joint.id],
+  }));
 }
 
 /** The amps to expect, but only where they are something to accept a repair by. */
-function afterwards(draw: DrawAssessment, plateCurrent: number): NextStep {
-  const amps = draw.repaired.lines.map(({ node, current }) => `${node} ${current.toFixed(1)} A`);
+function afterwards(draw: DrawAssessment | null, plateCurrent: number | null): NextStep {
+  const amps = (draw?.repaired.lines ?? []).map(({ node, current }) => `${node} ${current.toFixed(1)} A`);
+  const plate =
+    plateCurrent === null
+      ? "Nothing closer can be expected: no nameplate, and not every branch is proved sound."
+      : `The plate promises ${plateCurrent.toFixed(1)} A a line; not every branch is proved sound, so nothing closer can be expected of it.`;
   return {
     action:
       "After the work: read the resistances again as left, then the line currents at full conduction in the first heat, and check the nuts cold afterwards.",
-    reason: draw.confirmed
+    reason: draw?.confirmed
       ? `With the faulty branches renewed it should draw ${list(amps)} at the voltage stated.`
-      : `The plate promises ${plateCurrent.toFixed(1)} A a line; not every branch is proved sound, so nothing closer can be expected of it.`,
+      : plate,
     about: [],
   };
 }
@@ -116,38 +134,28 @@ function supplySteps(lostLine: string | null): NextStep[] {
   ];
 }
 
-/** Steps in order: supply, contradictions, faulty branches, joints, then what is merely unclear. */
+/** Steps in order: supply, contradictions, faulty branches, what the diagnosis adds, joints, then what is merely unclear. */
 export function nextSteps(input: {
+  /** The module as it stands. */
   readonly resistances: ResistanceAssessment;
   readonly joints: readonly JointAssessment[];
-  readonly draw: DrawAssessment;
+  /** What the diagnosis adds. */
+  readonly diagnosed: readonly NextStep[];
+  readonly draw: DrawAssessment | null;
   readonly lostLine: string | null;
-  readonly plateCurrent: number;
+  readonly plateCurrent: number | null;
 }): readonly NextStep[] {
-  const { resistances, joints, draw, lostLine, plateCurrent } = input;
+  const { resistances, joints, diagnosed, draw, lostLine, plateCurrent } = input;
   const { faulty, unclear } = branchSteps(resistances);
+  const { contradictions, obscure } = readingSteps(resistances);
   return [
     ...supplySteps(lostLine),
-    ...readingSteps(resistances),
+    ...contradictions,
     ...faulty,
+    ...diagnosed,
     ...jointSteps(joints),
+    ...obscure,
     ...unclear,
     afterwards(draw, plateCurrent),
-  ];
-}
-
-/** What the record holds no test of. */
-export function notTested(record: ParsedRecord): readonly string[] {
-  const missing: string[] = [];
-  if ((record.readings ?? []).length === 0) missing.push("resistance of the branches");
-  if (record.tolerance === undefined) missing.push("verdicts on the branches: the record gives no tolerance");
-  if ((record.joints ?? []).length === 0) missing.push("joints: no millivolt drops in the record");
-  if (record.supply === undefined) missing.push("supply voltages at the module");
-  return [
-    ...missing,
-    "insulation resistance to the frame",
-    "line currents at full conduction",
-    "thermal scan of the terminals with current flowing",
-    "torque of the terminal hardware",
   ];
 }

@@ -1,15 +1,19 @@
 /** From the readings of a record to what the fit takes: names checked, uncertainties worked out. */
-import { type HeatingModule, terminalResistance } from "../circuit/index.ts";
+import { type HeatingModule, type Network, terminalResistance } from "../circuit/index.ts";
 import { type ColdOhms, checkOneOf, fail, type Issue, type Ohms, type Open } from "../quantity/index.ts";
 import type { BranchModule } from "./branchModule.ts";
 import type { LeadKnowledge, TerminalOhms } from "./fitTypes.ts";
 import { collect, throwAll } from "./issues.ts";
 import { readingWorth } from "./meter.ts";
 import { withOnly } from "./openSearch.ts";
-import type { ParsedRecord } from "./recordParsed.ts";
+import type { ParsedOhmmeter as Meter, ParsedReadings, ParsedRecord } from "./recordParsed.ts";
 
-type RecordReadings = NonNullable<ParsedRecord["readings"]>;
-type Meter = NonNullable<ParsedRecord["meter"]>;
+/** The days of a record. */
+export const DAYS = ["asFound", "asLeft"] as const;
+/** One day of a record. */
+export type Day = (typeof DAYS)[number];
+
+type OhmReadings = NonNullable<ParsedReadings["ohms"]>;
 
 /** One unit of the last digit: as quoted, or the meter's where a plain number was given. */
 function resolutionOf(quoted: number | null, meter: Meter): number {
@@ -18,18 +22,37 @@ function resolutionOf(quoted: number | null, meter: Meter): number {
 }
 
 /** A plain number does not show its last digit: the meter's must be given then. Said once, not for every reading. */
-function checkResolution(meter: Meter, readings: RecordReadings): void {
+function checkResolution(meter: Meter, record: ParsedRecord): void {
   if (meter.resolution !== undefined) return;
-  const plain = readings.findIndex(({ reads }) => reads.value !== "open" && reads.resolution === null);
+  const plain = DAYS.flatMap((day) => {
+    const at = (record[day]?.ohms ?? []).findIndex(
+      ({ reads }) => reads.value !== "open" && reads.resolution === null,
+    );
+    return at < 0 ? [] : [`${day}.ohms.${at}.reads`];
+  });
   const leads = typeof meter.leads === "object" && meter.leads.shorted.resolution === null;
-  if (plain < 0 && !leads) return;
-  const which = plain < 0 ? "meter.leads.shorted" : `readings.${plain}.reads`;
+  const which = plain[0] ?? (leads ? "instruments.ohmmeter.leads.shorted" : undefined);
+  if (which === undefined) return;
   fail({
     code: "missing",
-    path: "meter.resolution",
+    path: "instruments.ohmmeter.resolution",
     expected: `one unit of the meter's last digit, because ${which} is a plain number`,
     received: undefined,
   });
+}
+
+/** The ohmmeter of a record with ohm readings. */
+export function checkOhmmeter(record: ParsedRecord): void {
+  const meter = record.instruments?.ohmmeter;
+  if (DAYS.every((day) => (record[day]?.ohms ?? []).length === 0)) return;
+  if (meter === undefined) {
+    fail({
+      code: "missing",
+      path: "instruments.ohmmeter",
+      expected: "the ohmmeter's accuracy and leads, with ohm readings",
+      received: meter,
+    });
+  } else checkResolution(meter, record);
 }
 
 /** Branches connected when a reading was taken: all, or those of the bank or branch measured alone. */
@@ -62,8 +85,8 @@ function refuseBelowLeads(reads: number, limit: number, meter: Meter): void {
 }
 
 function terminalOhm(
-  reading: RecordReadings[number],
-  record: ParsedRecord,
+  reading: OhmReadings[number],
+  meter: Meter | undefined,
   drawn: BranchModule,
 ): TerminalOhms {
   const { from, to, reads, alone } = reading;
@@ -74,7 +97,6 @@ function terminalOhm(
   checkOneOf("to", to, nodes);
   if (from === to) fail({ code: "inconsistent", path: "to", expected: "two different nodes", received: to });
   if (reads.value === "open") return { from, to, reads: "open", only };
-  const { meter } = record;
   // Without a meter, or without its last digit, the record is refused as a whole; its names are checked all the same.
   if (meter === undefined || (reads.resolution ?? meter.resolution) === undefined) {
     return { from, to, reads: reads.value, only };
@@ -102,15 +124,14 @@ function shareRepeats(readings: readonly TerminalOhms[]): TerminalOhms[] {
   });
 }
 
-/** What a reading would be with every branch at its target. */
-export function expectedReading({ from, to, only }: TerminalOhms, drawn: BranchModule): ColdOhms | Open {
-  const { network } = drawn.module;
+/** What a reading would be on the network given. */
+export function expectedReading({ from, to, only }: TerminalOhms, network: Network): ColdOhms | Open {
   const connected = only === undefined ? network : withOnly(network, only);
   return terminalResistance({ network: connected, from, to }) as number as ColdOhms;
 }
 
 /** What the record says of the leads, with the uncertainty of a shorted reading. */
-function leadKnowledge(meter: Meter): LeadKnowledge {
+export function leadKnowledge(meter: Meter): LeadKnowledge {
   if (typeof meter.leads === "string") return meter.leads;
   const { value, resolution: quoted } = meter.leads.shorted;
   const resolution = resolutionOf(quoted, meter);
@@ -118,28 +139,17 @@ function leadKnowledge(meter: Meter): LeadKnowledge {
   return { shorted: value, standardUncertainty: standardUncertainty as Ohms };
 }
 
-/** The record's readings and leads, ready to be fitted; throws all that is wrong with them at once. */
+/** The ohm readings of one day, names checked and uncertainties worked out; throws all that is wrong with them at once. */
 export function measuredReadings(
   record: ParsedRecord,
+  day: Day,
   drawn: BranchModule,
-): { readonly readings: readonly TerminalOhms[]; readonly leads: LeadKnowledge } {
-  const { readings = [], meter } = record;
+): readonly TerminalOhms[] {
+  const meter = record.instruments?.ohmmeter;
   const found: Issue[] = [];
-  const ohms = readings.map((one, i) =>
-    collect(found, `readings.${i}.`, () => terminalOhm(one, record, drawn)),
+  const ohms = (record[day]?.ohms ?? []).map((one, i) =>
+    collect(found, `${day}.ohms.${i}.`, () => terminalOhm(one, meter, drawn)),
   );
-  const leads = collect(found, "", () => {
-    if (meter === undefined) {
-      return fail({
-        code: "missing",
-        path: "meter",
-        expected: "the ohmmeter's accuracy and leads, with readings",
-        received: meter,
-      });
-    }
-    checkResolution(meter, readings);
-    return leadKnowledge(meter);
-  });
   throwAll(found);
-  return { readings: shareRepeats(ohms as TerminalOhms[]), leads: leads as LeadKnowledge };
+  return shareRepeats(ohms as TerminalOhms[]);
 }

@@ -1,16 +1,18 @@
 /** What looks odd in a record that is legal all the same: never silence, never a refusal. */
 import type { Warning } from "../quantity/index.ts";
 import type { ResistanceAssessment } from "./assessTypes.ts";
-import type { ParsedRecord } from "./recordParsed.ts";
+import { DAYS } from "./readings.ts";
+import type { ParsedRecord, ParsedSupply } from "./recordParsed.ts";
 import { nameplateTargets } from "./targets.ts";
 
 /** The plate's own warnings: each bank's share would repeat them. */
 function plateWarnings(record: ParsedRecord): readonly Warning[] {
   const [bank] = record.wiring.banks;
-  if (bank === undefined) return [];
+  const { nameplate } = record;
+  if (bank === undefined || nameplate === undefined) return [];
   const { warnings } = nameplateTargets({
-    power: record.nameplate.power.value,
-    lineVoltage: record.nameplate.voltage.value,
+    power: nameplate.power.value,
+    lineVoltage: nameplate.voltage.value,
     connection: bank.connection,
     banks: record.wiring.banks.length,
   });
@@ -20,8 +22,12 @@ function plateWarnings(record: ParsedRecord): readonly Warning[] {
 /** A supply this far from the plate's voltage is more likely a voltage to neutral, or another system's. Common practice. */
 const SUPPLY_OFF = 0.2;
 
-function supplyWarnings({ supply, nameplate }: ParsedRecord): readonly Warning[] {
-  if (supply === undefined) return [];
+function supplyWarnings(
+  path: string,
+  supply: ParsedSupply | undefined,
+  nameplate: ParsedRecord["nameplate"],
+): readonly Warning[] {
+  if (supply === undefined || nameplate === undefined) return [];
   const plate = nameplate.voltage.value;
   return (["v12", "v23", "v31"] as const).flatMap((name): Warning[] => {
     const measured = supply[name].value;
@@ -32,7 +38,7 @@ function supplyWarnings({ supply, nameplate }: ParsedRecord): readonly Warning[]
     return [
       {
         code: "suspicious",
-        path: `supply.${name}`,
+        path: `${path}.${name}`,
         message: `${measured} V between lines where the plate says ${plate} V${hint}`,
         limit: plate * (off < 0 ? 1 - SUPPLY_OFF : 1 + SUPPLY_OFF),
         unit: "V",
@@ -47,7 +53,12 @@ const LEADS_HIGH = 1;
 
 function leadWarnings({ leads, leadsUncertainty }: ResistanceAssessment): readonly Warning[] {
   if (leads === null || leadsUncertainty === null) return [];
-  const base = { code: "suspicious", path: "meter.leads", unit: "Ω", source: "common practice" } as const;
+  const base = {
+    code: "suspicious",
+    path: "instruments.ohmmeter.leads",
+    unit: "Ω",
+    source: "common practice",
+  } as const;
   const shown = `${leads.toFixed(2)} Ω`;
   if (leads < -2 * leadsUncertainty) {
     return [
@@ -88,11 +99,16 @@ function toleranceWarnings({ tolerance, wiring }: ParsedRecord): readonly Warnin
 }
 
 /** All that looks odd. */
-export function recordWarnings(record: ParsedRecord, resistances: ResistanceAssessment): readonly Warning[] {
+export function recordWarnings(
+  record: ParsedRecord,
+  days: readonly ResistanceAssessment[],
+): readonly Warning[] {
+  const { nameplate } = record;
   return [
     ...plateWarnings(record),
-    ...supplyWarnings(record),
+    ...supplyWarnings("supply", record.supply, nameplate),
+    ...DAYS.flatMap((day) => supplyWarnings(`${day}.supply`, record[day]?.supply, nameplate)),
     ...toleranceWarnings(record),
-    ...leadWarnings(resistances),
+    ...days.flatMap(leadWarnings),
   ];
 }

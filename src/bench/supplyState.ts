@@ -1,14 +1,14 @@
 /** The supply of a record: as measured, and the one that a repaired module is to be judged by. */
 import { balancedSupply, type Supply, supplyFromLineVoltages, withoutLines } from "../circuit/index.ts";
 import type { LineVolts } from "../quantity/index.ts";
-import type { ParsedRecord } from "./recordParsed.ts";
+import type { ParsedSupply } from "./recordParsed.ts";
 
-/** What the three line voltages of a record say. */
+/** What three line voltages say. */
 export interface SupplyState {
-  /** The supply the module was found on. */
-  readonly asFound: Supply;
-  /** The supply a repaired module will be on: as measured, or the plate's where a line is lost. */
-  readonly repaired: Supply;
+  /** The supply as it was on that day. */
+  readonly present: Supply;
+  /** The supply a repaired module will be on: as measured, or whole again where a line is lost. */
+  readonly whole: Supply;
   /** Line that looks lost, or null. */
   readonly lostLine: string | null;
 }
@@ -22,10 +22,12 @@ const COLLAPSED = 0.97;
 /** The voltage between the two live lines is still near the plate's; anything else is a slip of the pen. Common practice. */
 const NEAR_PLATE = 0.2;
 
-/** Reads the supply of a record; the plate's voltage, balanced, where none was measured. */
-export function supplyState({ supply, nameplate }: ParsedRecord): SupplyState {
-  const plate = balancedSupply({ lineVoltage: nameplate.voltage.value });
-  if (supply === undefined) return { asFound: plate, repaired: plate, lostLine: null };
+/** Reads a supply; the plate's voltage, balanced, where none was measured; null where there is neither. */
+export function supplyState(supply: ParsedSupply | undefined, plate: LineVolts | null): SupplyState | null {
+  const fromPlate = plate === null ? null : balancedSupply({ lineVoltage: plate });
+  if (supply === undefined) {
+    return fromPlate === null ? null : { present: fromPlate, whole: fromPlate, lostLine: null };
+  }
   const voltages = [
     ["L3", supply.v12.value],
     ["L1", supply.v23.value],
@@ -34,13 +36,13 @@ export function supplyState({ supply, nameplate }: ParsedRecord): SupplyState {
   const sum = voltages.reduce((total, [, v]) => total + v, 0);
   const [opposite, longest] = voltages.reduce((most, one) => (one[1] > most[1] ? one : most));
   const others = sum - longest;
-  const near = Math.abs(longest / nameplate.voltage.value - 1) <= NEAR_PLATE;
+  const near = plate === null || Math.abs(longest / plate - 1) <= NEAR_PLATE;
   // A meter's error may leave the flat triangle just open or just impossible: a lost line either way.
   if (near && longest > COLLAPSED * others && longest * COLLAPSED < others) {
     const live = balancedSupply({ lineVoltage: longest as LineVolts });
     return {
-      asFound: withoutLines({ supply: live, lines: [opposite] }),
-      repaired: plate,
+      present: withoutLines({ supply: live, lines: [opposite] }),
+      whole: fromPlate ?? live,
       lostLine: opposite,
     };
   }
@@ -49,5 +51,5 @@ export function supplyState({ supply, nameplate }: ParsedRecord): SupplyState {
     v23: supply.v23.value,
     v31: supply.v31.value,
   });
-  return { asFound: measured, repaired: measured, lostLine: null };
+  return { present: measured, whole: measured, lostLine: null };
 }

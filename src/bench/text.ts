@@ -1,103 +1,20 @@
 /** The assessment as plain text, for a terminal or a job sheet: first the answer, then the evidence. */
-import { formatQuantity, formatUncertain, type Ohms, type Open, type Watts } from "../quantity/index.ts";
-import type {
-  BranchAssessment,
-  Draw,
-  JointAssessment,
-  ModuleAssessment,
-  ResistanceAssessment,
-  WhatIfRow,
-} from "./assessTypes.ts";
+import { formatQuantity, type Watts } from "../quantity/index.ts";
+import type { ModuleAssessment, ReadingsAssessment } from "./assessmentTypes.ts";
+import type { Draw, DrawAssessment, WhatIfRow } from "./assessTypes.ts";
+import { diagnosisVerdict } from "./diagnosisVerdict.ts";
 import { bullet, heading, table, WIDTH, wrap } from "./layout.ts";
-import { ratioText } from "./shown.ts";
+import { figureLines } from "./textFigures.ts";
+import { jointLines, ohms, percent, readingLines, resistanceLines } from "./textReadings.ts";
+import { siteSections } from "./textSite.ts";
 
 /** Names of elements that do the same, in the first column. */
 const NAMES_WIDTH = 26;
 
-const percent = (ratio: number): string => {
-  const shown = (Math.abs(ratio) * 100).toFixed(1);
-  const sign = shown === "0.0" ? " " : ratio < 0 ? "−" : "+";
-  return `${sign}${shown} %`;
-};
 const kilowatts = (power: Watts): string =>
   formatQuantity(power, { unit: "W", as: "kW", significantDigits: 4 });
-const ohms = (value: number): string => formatQuantity(value as Ohms, { unit: "Ω", decimals: 2 });
 const amps = (lines: Draw["lines"]): string =>
   lines.map(({ node, current }) => `${node} ${current.toFixed(1)} A`).join("   ");
-
-function measured(value: Ohms | Open | null, uncertainty: Ohms | null, atLeast: Ohms | null): string {
-  if (value === "open") return "open";
-  if (value === null)
-    return atLeast === null
-      ? "not known"
-      : `at least ${formatQuantity(atLeast, { unit: "Ω", significantDigits: 2 })}`;
-  return uncertainty === null
-    ? ohms(value)
-    : formatUncertain(value, { unit: "Ω", uncertainty, uncertaintyDigits: 1 });
-}
-
-const VERDICTS: Readonly<Record<BranchAssessment["finding"], string>> = {
-  sound: "WITHIN",
-  undecided: "UNDECIDED",
-  unjudged: "-",
-  outside: "OUTSIDE",
-  open: "OPEN",
-  shorted: "SHORTED",
-  high: "HIGH or open",
-  "not known": "-",
-};
-
-function resistanceLines(found: ResistanceAssessment): string[] {
-  if (found.outcome === "no readings") return ["  No ohm readings in the record."];
-  const rows = found.branches.map((branch) => [
-    branch.id,
-    measured(branch.resistance, branch.standardUncertainty, branch.atLeast),
-    ohms(branch.target),
-    branch.deviation === null ? "" : percent(branch.deviation),
-    VERDICTS[branch.finding],
-  ]);
-  const leads =
-    found.leads === null || found.leadsUncertainty === null
-      ? "Leads: not determined by these readings."
-      : found.leadsUncertainty === 0
-        ? "Leads: taken off before recording."
-        : `Leads and probe contact: ${measured(found.leads, found.leadsUncertainty, null)}, taken off.`;
-  const agreement = {
-    consistent: "agree with each other",
-    inconsistent: "CONTRADICT EACH OTHER",
-    untestable: "leave none to spare for a cross-check",
-  }[found.consistency];
-  const chi =
-    found.pValue === null
-      ? ""
-      : ` (χ² ${found.chiSquare.toFixed(1)} with ${found.degreesOfFreedom} to spare, p ${found.pValue < 0.001 ? "below 0.001" : found.pValue.toFixed(3)})`;
-  const rule = found.branches.find((branch) => branch.judgement !== null)?.judgement?.rule;
-  return [
-    ...table([["branch", "measured", "target", "deviation", "verdict"], ...rows]),
-    ...(rule === undefined ? [] : [`  Verdicts against ${rule}, at two standard uncertainties.`]),
-    `  ${leads}`,
-    wrap(
-      `The readings ${agreement}${chi}. In brackets: standard uncertainty in the last digit${found.consistency === "inconsistent" ? ", enlarged to cover the contradiction" : ""}.`,
-      "  ",
-    ),
-  ];
-}
-
-/** Each reading beside what a sound module would show: all there is to see where branches cannot be told apart. */
-function readingLines({ readings, expectedReadings, leads }: ResistanceAssessment): string[] {
-  const rows = readings.map(({ from, to, reads }, i) => {
-    const sound = expectedReadings[i] ?? "open";
-    const bare = reads === "open" || leads === null ? null : reads - leads;
-    return [
-      `${from} to ${to}`,
-      reads === "open" ? "OL" : ohms(reads),
-      bare === null ? "" : ohms(bare),
-      sound === "open" ? "OL" : ohms(sound),
-      bare === null || sound === "open" ? "" : percent(bare / sound - 1),
-    ];
-  });
-  return table([["probes", "read", "less leads", "sound module", "deviation"], ...rows]);
-}
 
 /** What the plate promises: whole module first, then each kind of bank. */
 function targetLines({ targets }: ModuleAssessment): string[] {
@@ -118,14 +35,18 @@ function targetLines({ targets }: ModuleAssessment): string[] {
   ];
 }
 
-function drawLines(assessment: ModuleAssessment): string[] {
-  const { asFound, repaired, repairedAtPlateVoltage: plate, deviationFromPlate, basis } = assessment.draw;
+function drawLines(draw: DrawAssessment): string[] {
+  const { asFound, repaired, repairedAtPlateVoltage: plate, deviationFromPlate, basis } = draw;
   const power = ({ power, standardUncertainty: u }: Draw): string =>
     u === null ? kilowatts(power) : `${(power / 1000).toFixed(2)} ± ${((2 * u) / 1000).toFixed(2)} kW`;
   const rows = [
     ...(asFound === null ? [] : [`  As found            ${power(asFound)}   ${amps(asFound.lines)}`]),
-    `  ${assessment.draw.confirmed ? "Faulty ones renewed" : "Known branches kept"} ${power(repaired)}   ${amps(repaired.lines)}`,
-    `  At plate voltage    ${power(plate)}   ${amps(plate.lines)}   ${percent(deviationFromPlate).trim()} from plate`,
+    `  ${draw.confirmed ? "Faulty ones renewed" : "Known branches kept"} ${power(repaired)}   ${amps(repaired.lines)}`,
+    ...(plate === null || deviationFromPlate === null
+      ? []
+      : [
+          `  At plate voltage    ${power(plate)}   ${amps(plate.lines)}   ${percent(deviationFromPlate).trim()} from plate`,
+        ]),
   ];
   const from =
     asFound !== null && basis === "nameplate" ? "measured resistances (as found) and nameplate" : basis;
@@ -162,20 +83,37 @@ function whatIfLines(rows: readonly WhatIfRow[]): string[] {
 
 const percentOf = (ratio: number): string => `${(ratio * 100).toFixed(1)} %`;
 
-function jointLines(joints: readonly JointAssessment[]): string[] {
-  const rows = joints.map(({ id, resistance, power, ratioToBest, comparison }) => [
-    id,
-    formatQuantity(resistance, { unit: "Ω", as: "µΩ", significantDigits: 3 }),
-    formatQuantity(power, { unit: "W", significantDigits: 3 }),
-    ratioToBest === null ? "-" : `${ratioText(ratioToBest)}×`,
-    comparison === "investigate" ? "INVESTIGATE" : comparison,
+/** One day: branches, readings where they do not speak for themselves, amps, insulation, joints. */
+function dayLines(day: ReadingsAssessment, when: string): string[] {
+  const { resistances, currents, unbalance, insulation, joints } = day;
+  const { outcome, consistency } = resistances;
+  const plain = outcome === "no readings" || (outcome === "solved" && consistency !== "inconsistent");
+  return [
+    heading(`Branch resistances ${when} (cold, leads taken off)`),
+    ...resistanceLines(resistances),
+    ...(plain ? [] : [heading("Readings against a sound module (cold)"), ...readingLines(resistances)]),
+    ...(currents.length === 0 ? [] : [heading(`Amps ${when}`), ...figureLines(currents)]),
+    ...(unbalance.length === 0 ? [] : [heading(`Unbalance ${when}`), ...figureLines(unbalance)]),
+    ...(insulation.length === 0 ? [] : [heading(`Insulation ${when}`), ...figureLines(insulation)]),
+    ...(joints.length === 0 ? [] : [heading(`Joints ${when}, worst first`), ...jointLines(joints)]),
+  ];
+}
+
+function whatIfSections({ whatIf, draw }: ModuleAssessment): string[] {
+  return whatIf.flatMap(({ connection, needs, rows }) => [
+    connection === "as drawn"
+      ? heading(
+          `If one element opens (${draw?.confirmed ? "faulty branches renewed" : "branches as far as known, others at target"})`,
+        )
+      : heading(`If all banks were in ${connection}, and one element opens`),
+    ...needs.map(bullet),
+    ...whatIfLines(rows),
+    "  × is the survivor's power, and surface load, over its own healthy value.",
   ]);
-  const rule = joints[0]?.rule ?? "";
-  return [...table([["joint", "resistance", "heat", "to best", "verdict"], ...rows]), wrap(rule, "  ")];
 }
 
 /**
- * An assessment as plain text: the next steps first, then readings, draw, what-if, joints, assumptions and cautions.
+ * An assessment as plain text: the answer and the next steps first, then readings, draw, what-if, site, assumptions and cautions.
  * @param assessment - from {@link assessModule}
  * @returns text of at most about 100 columns, lines ending in `\n`; the same assessment always gives the same text
  * @source layout of our own
@@ -191,31 +129,31 @@ function jointLines(joints: readonly JointAssessment[]): string[] {
  * @since 0.1.0
  */
 export function assessmentText(assessment: ModuleAssessment): string {
-  const { title, nextSteps, resistances, whatIf, joints } = assessment;
+  const { title, answer, nextSteps, asFound, asLeft, diagnosis, draw, targets } = assessment;
   const steps = nextSteps.flatMap(({ action, reason }, i) => [
     `  ${i + 1}. ${wrap(action, "     ").trimStart()}`,
     wrap(`Why: ${reason}`, "     "),
   ]);
-  const { outcome, consistency } = resistances;
-  const plain = outcome === "no readings" || (outcome === "solved" && consistency !== "inconsistent");
   const sections = [
     title,
     "=".repeat(Math.min(WIDTH, [...title].length)),
+    heading("Answer"),
+    ...answer.map(bullet),
     heading("What to do next"),
     ...steps,
-    heading("Branch resistances (cold, leads taken off)"),
-    ...resistanceLines(resistances),
-    ...(plain ? [] : [heading("Readings against a sound module (cold)"), ...readingLines(resistances)]),
-    heading("What the plate promises"),
-    ...targetLines(assessment),
-    heading("What it draws at full conduction"),
-    ...drawLines(assessment),
-    heading(
-      `If one element opens (${assessment.draw.confirmed ? "faulty branches renewed" : "branches as far as known, others at target"})`,
-    ),
-    ...whatIfLines(whatIf),
-    "  × is the survivor's power, and surface load, over its own healthy value.",
-    ...(joints.length === 0 ? [] : [heading("Joints, worst first"), ...jointLines(joints)]),
+    ...(asFound === null ? [] : dayLines(asFound, "as found")),
+    ...(asLeft === null ? [] : dayLines(asLeft, "as left")),
+    ...(diagnosis === null
+      ? []
+      : [
+          heading("What explains the readings as found"),
+          bullet(`${diagnosisVerdict(diagnosis).words}.`),
+          ...diagnosis.notDetermined.map(bullet),
+        ]),
+    ...(targets.length === 0 ? [] : [heading("What the plate promises"), ...targetLines(assessment)]),
+    ...(draw === null ? [] : [heading("What it draws at full conduction"), ...drawLines(draw)]),
+    ...whatIfSections(assessment),
+    ...siteSections(assessment),
     ...(assessment.warnings.length === 0
       ? []
       : [heading("Looks odd"), ...assessment.warnings.map(({ message }) => bullet(message))]),

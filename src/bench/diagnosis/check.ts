@@ -166,6 +166,11 @@ function checkReading(reading: FieldReading | FieldMeasurement, names: Names, ta
   if (taken) checkReads(reading as FieldReading);
 }
 
+/** Checks one reading against the names of a module, as a question would. */
+export function checkFieldReading(reading: FieldReading, module: HeatingModule): void {
+  checkReading(reading, namesOf([module]), true);
+}
+
 function checkInstrument(path: string, instrument: Instrument): void {
   given(instrument, path);
   const { ofReading, digits, resolution } = instrument;

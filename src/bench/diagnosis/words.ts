@@ -1,8 +1,15 @@
 /** Faults and measurements in a technician's words. */
 import type { DiagnosedFault, Explanation, FieldMeasurement } from "./types.ts";
 
+/** A probability as people read it; never 0 or 100 %, which no reading gives. */
+export function probabilityWords(probability: number): string {
+  if (probability > 0.999) return "over 99.9 %";
+  if (probability < 0.001) return "under 0.1 %";
+  return `${(probability * 100).toFixed(probability < 0.1 || probability > 0.99 ? 1 : 0)} %`;
+}
+
 /** A joint's place in words. */
-function placeWords(place: string): string {
+export function placeWords(place: string): string {
   const bank = /^(L[123])>(.+)$/.exec(place);
   if (bank !== null) return `the joint of bank ${bank[2]} on ${bank[1]}`;
   const branch = /^(.+)<(.+)$/.exec(place);

@@ -1,0 +1,152 @@
+/** The answer in at most five lines: what is wrong, what to do, whether it may run, what it will draw, what is untested. */
+import type { HeatingModule } from "../circuit/index.ts";
+import { formatQuantity } from "../quantity/index.ts";
+import { isBadJoint } from "./assessJoints.ts";
+import type { ReadingsAssessment } from "./assessmentTypes.ts";
+import type { BranchAssessment, DrawAssessment, JointAssessment, NextStep } from "./assessTypes.ts";
+import type { DiagnosedFault } from "./diagnosis/types.ts";
+import { listed } from "./diagnosis/words.ts";
+import { branchesOf, type DiagnosisVerdict } from "./diagnosisVerdict.ts";
+import { ratioText } from "./shown.ts";
+
+const percent = (ratio: number): string => {
+  const shown = (Math.abs(ratio) * 100).toFixed(1);
+  return `${shown === "0.0" ? "" : ratio < 0 ? "−" : "+"}${shown} %`;
+};
+
+const FAULTY: Readonly<Partial<Record<BranchAssessment["finding"], (branch: BranchAssessment) => string>>> = {
+  open: ({ id }) => `${id} open`,
+  shorted: ({ id }) => `${id} as good as bolted`,
+  high: ({ id }) => `${id} high or open`,
+  outside: ({ id, deviation, openElements }) =>
+    `${id} outside its tolerance (${percent(deviation ?? 0)}${openElements === null ? "" : `, which fits ${openElements} of its parallel elements open`})`,
+};
+
+/** Branches named in one line; more are counted. */
+const NAMED = 4;
+
+function branchWords(branches: readonly BranchAssessment[]): string[] {
+  const words = branches.flatMap((branch) => FAULTY[branch.finding]?.(branch) ?? []);
+  return words.length <= NAMED
+    ? words
+    : [...words.slice(0, NAMED), `${words.length - NAMED} more branches faulty`];
+}
+
+function jointWords({ id, resistance, power, ratioToBest, comparison, rise }: JointAssessment): string {
+  if (comparison === "investigate" && resistance !== null && power !== null) {
+    const ratio = ratioToBest === null ? "" : `${ratioText(ratioToBest)} times the best like joint, `;
+    return `joint ${id} at ${ratio}${formatQuantity(power, { unit: "W", significantDigits: 3 })} in one contact`;
+  }
+  return `joint ${id} ${rise?.measured.toFixed(0)} K over the air`;
+}
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
+/** Normal amps beside a bad joint clear the elements, and nothing else. */
+function ampsBesideJoints({ joints, currents }: ReadingsAssessment): string {
+  const judged = currents.filter(({ verdict }) => verdict !== null);
+  const normal = judged.length > 2 && judged.every(({ verdict }) => verdict === "within");
+  return normal && joints.some(isBadJoint)
+    ? " Amps are those of a sound module: no element needs renewing for them, and they do not clear the joint."
+    : "";
+}
+
+/** What the readings of one day say is wrong; the diagnosis first, then what it does not cover. */
+function wrongWords(
+  day: ReadingsAssessment,
+  verdict: DiagnosisVerdict | null,
+  lostLine: string | null,
+  module: HeatingModule,
+): string {
+  const { branches, consistency, outcome } = day.resistances;
+  const telling =
+    verdict !== null && verdict.kind !== "sound" && verdict.kind !== "no answer" ? verdict : null;
+  const faults: readonly DiagnosedFault[] = (telling?.explanations ?? []).flatMap((one) => one.faults);
+  const told = new Set([
+    ...faults.flatMap((fault) => branchesOf(fault, module)),
+    ...faults.flatMap((fault) =>
+      fault.kind === "joint" || fault.kind === "open joint" ? [fault.place] : [],
+    ),
+    ...faults.flatMap((fault) => (fault.kind === "lost line" ? [fault.line] : [])),
+  ]);
+  const refuted =
+    verdict?.kind === "no answer" && verdict.words.startsWith("No fault") ? [verdict.words] : [];
+  const said = [
+    ...(lostLine === null || told.has(lostLine) ? [] : [`no supply on ${lostLine}`]),
+    ...(telling === null ? refuted : [telling.words]),
+    ...branchWords(branches.filter(({ id }) => !told.has(id))),
+    ...day.joints.filter((joint) => isBadJoint(joint) && !told.has(joint.id)).map(jointWords),
+    ...(consistency === "inconsistent" || outcome === "contradictory"
+      ? ["the ohm readings contradict each other"]
+      : []),
+  ];
+  if (said.length > 0) return `${capital(said.join("; "))}.${ampsBesideJoints(day)}`;
+  const unclear = branches.filter(({ finding }) => finding === "undecided").map(({ id }) => id);
+  if (unclear.length > 0)
+    return `No fault shows, but this meter cannot decide ${listed(unclear.slice(0, NAMED))}.`;
+  const unknown = outcome !== "no readings" && branches.some(({ finding }) => finding === "not known");
+  return unknown
+    ? "No fault shows, but these readings do not settle every branch."
+    : "No fault shows in the readings.";
+}
+
+/** What was found and what was left. */
+function stateLine(input: AnswerInput): string {
+  const { asFound, asLeft, verdict, lostLine, module } = input;
+  const found = asFound === null ? null : wrongWords(asFound, verdict, lostLine.asFound, module);
+  if (asLeft === null) return found ?? "Nothing was read: this sheet holds what the record promises.";
+  const left = wrongWords(asLeft, null, lostLine.asLeft, module);
+  return found === null ? `As left: ${left}` : `As found: ${found} As left: ${left}`;
+}
+
+function drawLine(draw: DrawAssessment | null, plate: boolean): string {
+  if (draw === null)
+    return "What it will draw is not known: the record gives no voltage, or not enough to know every branch.";
+  const amps = draw.repaired.lines
+    .filter(({ node }) => node !== "N")
+    .map(({ node, current }) => `${node} ${current.toFixed(1)} A`);
+  const power = formatQuantity(draw.repaired.power, { unit: "W", as: "kW", significantDigits: 3 });
+  const off = draw.deviationFromPlate;
+  const atPlate = plate && off !== null ? `, ${percent(off)} from plate at the plate's voltage` : "";
+  return draw.confirmed
+    ? `In order it draws ${power} and ${listed(amps)} at the voltage stated${atPlate}.`
+    : `With every branch that is not proved sound at its target it draws ${power} and ${listed(amps)} at the voltage stated${atPlate}: not yet something to accept it by.`;
+}
+
+/** Things not tested that are named; more are counted. */
+const UNTESTED = 3;
+
+function untestedLine(notTested: readonly string[]): string {
+  if (notTested.length === 0) return "Every test that the sheet knows has been made.";
+  const shown = notTested.slice(0, UNTESTED).map((what) => what.split(":")[0] as string);
+  const more = notTested.length - shown.length;
+  return `Still untested: ${more > 0 ? `${shown.join(", ")} and ${more} more` : listed(shown)}.`;
+}
+
+/** What the answer is made of. */
+export interface AnswerInput {
+  readonly asFound: ReadingsAssessment | null;
+  readonly asLeft: ReadingsAssessment | null;
+  readonly verdict: DiagnosisVerdict | null;
+  readonly lostLine: { readonly asFound: string | null; readonly asLeft: string | null };
+  readonly module: HeatingModule;
+  readonly draw: DrawAssessment | null;
+  readonly plate: boolean;
+  readonly steps: readonly NextStep[];
+  readonly running: string;
+  readonly notTested: readonly string[];
+}
+
+/** The lines. */
+export function answerLines(input: AnswerInput): readonly string[] {
+  const { steps, running, draw, plate, notTested } = input;
+  // The last step is the same for every module: what to read afterwards.
+  const pressing = steps.slice(0, -1);
+  const more = pressing.length - 1;
+  const [first] = pressing;
+  const todo =
+    first === undefined
+      ? "Nothing to renew on these readings."
+      : `${first.action}${more > 0 ? ` Then ${more} more ${more > 1 ? "steps" : "step"}, listed below.` : ""}`;
+  return [stateLine(input), todo, running, drawLine(draw, plate), untestedLine(notTested)];
+}

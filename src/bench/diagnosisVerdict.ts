@@ -1,0 +1,108 @@
+/** What a diagnosis amounts to for someone who has to act on it: settled, not told apart, not settled; never a coin toss. */
+import type { HeatingModule } from "../circuit/index.ts";
+import type { DiagnosedFault, Diagnosis, Explanation } from "./diagnosis/types.ts";
+import { explanationWords, listed, probabilityWords } from "./diagnosis/words.ts";
+
+/** A diagnosis, summed up. */
+export interface DiagnosisVerdict {
+  /**
+   * `"sound"`: nothing wrong leads by far. `"settled"`: one explanation leads by far. `"not told apart"`: several that these readings
+   * cannot part. `"not settled"`: several that more readings could part. `"no answer"`: nothing fits, or too few readings.
+   */
+  readonly kind: "sound" | "settled" | "not told apart" | "not settled" | "no answer";
+  /** The explanations it is about, most probable first; faults that no reading can show left out. */
+  readonly explanations: readonly Explanation[];
+  /** In one sentence, without the full stop. */
+  readonly words: string;
+}
+
+/** Probability of the first group from which on it counts as settled. */
+const SETTLED = 0.9;
+/** How many times as probable as the next one an explanation must be to be named alone. */
+const LEADS = 2;
+/** Explanations below this part of the first one are not told of. */
+const WEIGHTY = 0.05;
+/** At most so many are named. */
+const NAMED = 5;
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+const withOdds = ({ faults, wiring, probability }: Explanation): string =>
+  `${explanationWords(faults, wiring)} (${probabilityWords(probability)})`;
+
+function named(explanations: readonly Explanation[]): string {
+  const more = explanations.length - NAMED;
+  const words = explanations.slice(0, NAMED).map(withOdds);
+  return more > 0 ? `${words.join(", ")} and ${more} more` : listed(words, "or");
+}
+
+/** Explanations of weight that do not rest on faults nobody can see. */
+function weighty(all: readonly Explanation[]): readonly Explanation[] {
+  const seen = all.filter(({ unseen }) => unseen.length === 0);
+  const least = WEIGHTY * (seen[0]?.probability ?? 1);
+  return seen.filter(({ probability }) => probability > least);
+}
+
+/** Sums a diagnosis up. */
+export function diagnosisVerdict({ outcome, groups }: Diagnosis): DiagnosisVerdict {
+  const [group] = groups;
+  if (outcome !== "explained" || group === undefined) {
+    const words =
+      outcome === "nothing fits"
+        ? "No fault on the list explains these readings together: one of them is wrong, or the module is not wired as drawn"
+        : "Too few readings to test any explanation";
+    return { kind: "no answer", explanations: [], words };
+  }
+  if (group.probability < SETTLED) {
+    const all = [...groups.flatMap((one) => one.explanations)].sort((a, b) => b.probability - a.probability);
+    const explanations = weighty(all);
+    const [first, second] = explanations;
+    if (first?.faults.length === 0 && first.probability > LEADS * (second?.probability ?? 0)) {
+      return { kind: "sound", explanations: [first], words: "No fault shows in these readings" };
+    }
+    return { kind: "not settled", explanations, words: `Not settled: ${named(explanations)}` };
+  }
+  const explanations = weighty(group.explanations);
+  const [first, ...others] = explanations;
+  if (first === undefined) return { kind: "no answer", explanations: [], words: "Nothing to tell" };
+  if (first.faults.length === 0 && first.probability > LEADS * (others[0]?.probability ?? 0)) {
+    return { kind: "sound", explanations: [first], words: "No fault shows in these readings" };
+  }
+  if (first.probability < LEADS * (others[0]?.probability ?? 0)) {
+    return { kind: "not told apart", explanations, words: `Cannot be told apart: ${named(explanations)}` };
+  }
+  const rest = others.length === 0 ? "" : `; these readings do not exclude ${named(others)}`;
+  return { kind: "settled", explanations, words: `${capital(withOdds(first))}${rest}` };
+}
+
+/** Branches that a fault lies on; none for what concerns a bank, a line's supply or the supply as a whole. */
+export function branchesOf(fault: DiagnosedFault, { elements, plan }: HeatingModule): readonly string[] {
+  const on = (holds: (bank: string, branch: string, id: string) => boolean): string[] => [
+    ...new Set(
+      elements.flatMap(({ id, bank, branch }) => (holds(bank, branch, id) ? [`${bank}-${branch}`] : [])),
+    ),
+  ];
+  switch (fault.kind) {
+    case "element open":
+    case "shorted turns":
+    case "element off value":
+    case "earth fault":
+      return on((_bank, _branch, id) => id === fault.element);
+    case "joint":
+    case "open joint": {
+      const { place } = fault;
+      const drawn = plan.joints?.find(({ id }) => id === place);
+      const atStar = /^.+<(.+)$/.exec(place)?.[1];
+      if (atStar !== undefined) return on((bank, branch) => `${bank}-${branch}` === atStar);
+      const ofBank = /^(L[123])>(.+)$/.exec(place);
+      const at = drawn?.at ?? ofBank?.[1] ?? place;
+      const behind = drawn?.behind ?? (ofBank?.[2] === undefined ? undefined : [ofBank[2]]);
+      return on(
+        (bank, branch, id) =>
+          (/^L[123]$/.test(at) ? branch.includes(at) : true) &&
+          (behind === undefined || [bank, `${bank}-${branch}`, id].some((name) => behind.includes(name))),
+      );
+    }
+    default:
+      return [];
+  }
+}

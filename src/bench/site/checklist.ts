@@ -1,0 +1,205 @@
+/** The list to go through before and after the supply is closed again, in the order of safe work. Common practice, no published source. */
+import type {
+  ChecklistItem,
+  CommissioningAssessment,
+  FeedAssessment,
+  Figure,
+  HardwareAssessment,
+  ReadingsAssessment,
+} from "../assessmentTypes.ts";
+import type { BranchFinding, JointAssessment } from "../assessTypes.ts";
+import { type Evidence, evidenceOf, TO_DO } from "./evidence.ts";
+import { UNSPLIT } from "./feedNorthAmerica.ts";
+
+/** What a list is made from; what is `null` is not in the record. */
+export interface ChecklistSource {
+  readonly asFound: ReadingsAssessment | null;
+  readonly asLeft: ReadingsAssessment | null;
+  readonly hardware: readonly HardwareAssessment[];
+  readonly feed: FeedAssessment | null;
+  readonly commissioning: CommissioningAssessment | null;
+}
+
+const FAULTY: readonly BranchFinding[] = ["outside", "open", "shorted", "high"];
+
+/** Branches as left: all sound, one faulty, or not settled. As found is no evidence of the repair. */
+function branchEvidence({ asLeft, asFound }: ChecklistSource): Evidence {
+  const before = (asFound?.resistances.branches ?? []).filter(({ finding }) => FAULTY.includes(finding));
+  const found = before.length === 0 ? null : `As found faulty: ${before.map(({ id }) => id).join(", ")}.`;
+  if (asLeft === null || asLeft.resistances.outcome === "no readings")
+    return { state: "to do", evidence: found };
+  const { branches, consistency } = asLeft.resistances;
+  const faulty = branches
+    .filter(({ finding }) => FAULTY.includes(finding))
+    .map(({ id, finding }) => `${id} ${finding}`);
+  if (faulty.length > 0) return { state: "not passed", evidence: `As left: ${faulty.join(", ")}.` };
+  if (consistency === "inconsistent") {
+    return { state: "not passed", evidence: "The readings as left contradict each other." };
+  }
+  const unclear = branches
+    .filter(({ finding }) => finding !== "sound")
+    .map(({ id, finding }) => `${id} ${finding}`);
+  if (unclear.length > 0) return { state: "to do", evidence: `As left: ${unclear.join(", ")}.` };
+  return { state: "done", evidence: "As left every branch is judged sound." };
+}
+
+/** Torque of every fastening: all of them must have been written down, and none may overstress its stud. */
+function torqueEvidence({ hardware }: ChecklistSource): Evidence {
+  const torques = hardware.map(({ id, figures }) => {
+    const applied = figures.filter(({ label }) => label === "torque applied");
+    const stress =
+      applied.length === 0
+        ? []
+        : figures.filter(({ verdict, unit }) => unit === "1" && verdict === "outside");
+    return { id, figures: [...applied.filter(({ verdict }) => verdict !== null), ...stress] };
+  });
+  const evidence = evidenceOf(
+    torques.flatMap(({ id, figures }) => figures.map((one) => ({ ...one, label: `${id}: ${one.label}` }))),
+  );
+  const missing = torques.filter(({ figures }) => figures.length === 0).map(({ id }) => id);
+  if (evidence.state !== "done" || missing.length === 0) return evidence;
+  return { state: "to do", evidence: `${evidence.evidence} No torque to judge at ${missing.join(", ")}.` };
+}
+
+/** What is installed against the code. Whether a load is split into circuits nobody can read from the feed before the split. */
+function feedEvidence({ feed }: ChecklistSource): Evidence {
+  const figures = feed?.figures ?? [];
+  const evidence = evidenceOf(figures.filter(({ label }) => label.includes("as installed")));
+  const whole = figures.find(({ label, verdict }) => label === UNSPLIT && verdict === "outside");
+  if (whole === undefined || evidence.state === "not passed") return evidence;
+  const said = evidence.evidence === null ? "" : `${evidence.evidence} `;
+  return { state: "to do", evidence: `${said}Must be split into protected circuits: ${whole.caution}` };
+}
+
+/** Worst of one joint's two verdicts: its drop among like joints, and its rise by the scale. */
+function jointFails({ comparison, rise }: JointAssessment): boolean {
+  return comparison === "investigate" || (rise !== null && rise.atLeast > 0);
+}
+
+/** Joints read alike as left, or graded below the first row of the scale. */
+function jointEvidence(joints: readonly JointAssessment[], what: "drop" | "rise"): Evidence {
+  const seen = joints.filter((one) => (what === "rise" ? one.rise !== null : one.resistance !== null));
+  if (seen.length === 0) return TO_DO;
+  const failed = seen.filter((one) =>
+    what === "rise" ? (one.rise?.atLeast ?? 0) > 0 : one.comparison === "investigate",
+  );
+  const names = (of: readonly JointAssessment[]): string => of.map(({ id }) => id).join(", ");
+  if (failed.length > 0) return { state: "not passed", evidence: `Look into: ${names(failed)}.` };
+  const unclear = seen.filter((one) =>
+    what === "rise" ? one.rise?.level === "undecided" : one.comparison !== "like the best",
+  );
+  if (unclear.length > 0) return { state: "to do", evidence: `Undecided: ${names(unclear)}.` };
+  return { state: "done", evidence: `As left alike: ${names(seen)}.` };
+}
+
+/**
+ * Limits for insulation differ by 500 to 1: within all of them is done, outside all of them is not passed, and between the two the
+ * maker's own figure decides.
+ */
+function insulationEvidence({ asLeft }: ChecklistSource): Evidence {
+  const judged = (asLeft?.insulation ?? []).filter(({ verdict }) => verdict !== null);
+  if (judged.length === 0) return TO_DO;
+  const nodes = new Map<string, Figure[]>();
+  for (const one of judged) {
+    const node = one.label.slice(0, one.label.lastIndexOf(", "));
+    nodes.set(node, [...(nodes.get(node) ?? []), one]);
+  }
+  const failed = [...nodes].filter(([, figures]) => figures.every(({ verdict }) => verdict === "outside"));
+  if (failed.length > 0) {
+    return {
+      state: "not passed",
+      evidence: `Outside every limit: ${failed.map(([node]) => node).join(", ")}.`,
+    };
+  }
+  const passed = judged.every(({ verdict }) => verdict === "within");
+  if (passed) return { state: "done", evidence: "Within every limit that is named." };
+  const below = judged.filter(({ verdict }) => verdict !== "within").map(({ label }) => label);
+  return {
+    state: "to do",
+    evidence: `Not within: ${below.join("; ")}. Published limits disagree: the maker's own figure decides.`,
+  };
+}
+
+/** Expected amps as text, beside their item. */
+function expectedAmps(commissioning: CommissioningAssessment | null): string {
+  const lines = (commissioning?.lines ?? []).filter(({ unit, limit }) => unit === "A" && limit !== null);
+  const said = lines.map(({ label, value, limit }) => {
+    const side = (amps: number | null | undefined): string =>
+      typeof amps === "number" ? amps.toFixed(1) : "…";
+    const expected = typeof value === "number" ? value.toFixed(1) : "?";
+    return `${label.replace("line current ", "")} ${expected} A (${side(limit?.low)} to ${side(limit?.high)})`;
+  });
+  return said.length === 0 ? "" : `: ${said.join(", ")}`;
+}
+
+/**
+ * The list: isolation first, then joints, resistances, insulation, links, covers and protection; amps and scan in the first heat; and
+ * the nuts once cold, where there are nuts in the record. Isolation, links and covers nobody can read from a record: they are always to do.
+ */
+export function checklist(source: ChecklistSource): readonly ChecklistItem[] {
+  const { asLeft, hardware, commissioning } = source;
+  const before = (text: string, evidence: Evidence): ChecklistItem => ({
+    phase: "before energising",
+    text,
+    ...evidence,
+  });
+  const heat = (text: string, evidence: Evidence): ChecklistItem => ({
+    phase: "first heat",
+    text,
+    ...evidence,
+  });
+  const suspects = (source.asFound?.joints ?? []).filter(jointFails).map(({ id }) => id);
+  const remade = suspects.length === 0 ? "" : ` Joints to remake: ${suspects.join(", ")}.`;
+  return [
+    before(
+      "Isolate, lock out, tag, and prove dead at the point of work with a tester proved before and after.",
+      TO_DO,
+    ),
+    before(
+      `Remake joints on clean metal and tighten every nut to its torque, the inner nut held.${remade}`,
+      torqueEvidence(source),
+    ),
+    before(
+      "Compare like joints with a four-wire meter or by their drops.",
+      jointEvidence(asLeft?.joints ?? [], "drop"),
+    ),
+    before(
+      "Read every branch as left: no energising with a branch that is not sound.",
+      branchEvidence(source),
+    ),
+    before(
+      "Insulation to the frame, with semiconductors and controls disconnected; discharge afterwards.",
+      insulationEvidence(source),
+    ),
+    before(
+      "Links, jumper bars and star points as drawn; phase wires on their own studs; no tool or offcut left inside.",
+      TO_DO,
+    ),
+    before("Conductors, terminals and overcurrent protection fit the load.", feedEvidence(source)),
+    before(
+      "Protective earth connected and proved, covers and guards on, air flow, overtemperature cut-out and interlocks proved.",
+      TO_DO,
+    ),
+    heat(
+      `Amps of every line at full conduction, with the volts at the same time${expectedAmps(commissioning)}.`,
+      evidenceOf(asLeft?.currents ?? []),
+    ),
+    heat(
+      "Thermal scan of terminals and joints at steady load, by qualified persons only.",
+      jointEvidence(asLeft?.joints ?? [], "rise"),
+    ),
+    ...(hardware.length === 0
+      ? []
+      : [
+          {
+            phase: "after cooling down" as const,
+            text: `Isolate again and prove dead; look at the nuts of ${hardware
+              .map(({ id }) => id)
+              .join(
+                ", ",
+              )} cold: re-torque only where the maker asks for it, and never over a conical washer that is flat.`,
+            ...TO_DO,
+          },
+        ]),
+  ];
+}

@@ -1,0 +1,142 @@
+/** What both families of rules are asked about a feed, and how their answers become figures. */
+import type { Amperes, Celsius, Issue } from "../../quantity/index.ts";
+import type { CodeResult } from "../../wiring/index.ts";
+import type { Figure } from "../assessmentTypes.ts";
+import type { ParsedFeed } from "../recordParsed.ts";
+import type { Asked, FieldNames } from "./asking.ts";
+import { cautionOf, figure, judgedFigure, messagesOf, printedText } from "./figure.ts";
+
+/** A feed to be checked. */
+export interface FeedQuestion {
+  readonly feed: ParsedFeed;
+  /** Line current at plate voltage; `null` without a nameplate. */
+  readonly lineCurrent: Amperes | null;
+  /** Air at the hottest place of the run. */
+  readonly ambient: Celsius;
+  /** Where slips of the record are kept. */
+  readonly issues: Issue[];
+}
+
+/** Figures with the cautions of all the answers they rest on. */
+export interface FeedFigures {
+  readonly figures: readonly Figure[];
+  readonly cautions: readonly string[];
+}
+
+/** Arguments of the lookups under their names in the record. */
+export const FEED_NAMES: FieldNames = {
+  edition: "feed.edition",
+  equipment: "feed.equipment",
+  size: "feed.conductor",
+  material: "feed.material",
+  installation: "feed.installation",
+  method: "feed.installation",
+  insulation: "feed.insulation",
+  insulationTemperature: "feed.insulation",
+  terminalTemperature: "feed.terminals",
+  currentCarryingConductors: "feed.grouped",
+  circuits: "feed.grouped",
+  device: "feed.device",
+};
+
+type Answer = CodeResult<unknown>;
+
+/** Cautions and doubts of the answers, each once. */
+export function cautionsOf(answers: readonly (Answer | null)[]): readonly string[] {
+  return [
+    ...new Set(
+      answers.flatMap((one) => (one === null ? [] : [...one.cautions, ...messagesOf(one.warnings)])),
+    ),
+  ];
+}
+
+/** A figure for a question the source did not answer. */
+export function unanswered(label: string, unit: string, why: string | null): Figure {
+  return figure({ label, value: null, unit, basis: "not answered", caution: why });
+}
+
+/** The current that conductor and device are chosen for. */
+export function designFigure(design: Asked<CodeResult<Amperes> & { readonly factor: number }>): Figure {
+  const label = "design current";
+  if (design.found === null) return unanswered(label, "A", design.why);
+  const { value, factor } = design.found;
+  return figure({
+    label,
+    value,
+    unit: "A",
+    basis: `${printedText(design.found)}: ${factor} times the line current at plate voltage`,
+  });
+}
+
+/** An ampacity beside the least that serves. */
+export function conductorFigure(given: {
+  readonly size: string;
+  readonly ampacity: CodeResult<Amperes>;
+  readonly least: number | null;
+  readonly why: string | null;
+  readonly words: string;
+}): Figure {
+  const { size, ampacity, least, why, words } = given;
+  const shown = {
+    label: "conductor as installed, ampacity",
+    value: ampacity.value as number,
+    unit: "A",
+    name: size,
+    basis: `${printedText(ampacity)} (${ampacity.governing} governs)${words}`,
+    caution: cautionOf([why, ...messagesOf(ampacity.warnings)]),
+  };
+  return least === null ? figure(shown) : judgedFigure({ ...shown, low: least });
+}
+
+/** One side of the range a device may have, and whose rule it is. */
+export interface DeviceLimit {
+  readonly value: number;
+  readonly basis: string;
+}
+
+/**
+ * A device against the load it must carry and against the conductor it must protect: two figures, for where the conductor is too small
+ * no device satisfies both. Only a device that is installed is judged: one that was looked up fits its load by itself.
+ */
+export function deviceFigures(given: {
+  /** The device as installed, or the one looked up with the words for it. */
+  readonly device: { readonly installed: number } | { readonly lookedUp: number; readonly words: string };
+  readonly forLoad: DeviceLimit | null;
+  readonly forConductor: DeviceLimit | null;
+  readonly caution: string | null;
+}): readonly Figure[] {
+  const { device, forLoad, forConductor, caution } = given;
+  const unit = "A";
+  if ("lookedUp" in device) {
+    const { lookedUp: value, words } = device;
+    const low = forLoad?.value ?? null;
+    const figures = [
+      figure({
+        label: `overcurrent device, ${words}`,
+        value,
+        unit,
+        limit: { low, high: null },
+        basis: forLoad?.basis ?? "",
+      }),
+    ];
+    if (forConductor === null) return figures;
+    const { value: most, basis } = forConductor;
+    return [
+      ...figures,
+      figure({ label: "largest device for the conductor", value: most, unit, basis, caution }),
+    ];
+  }
+  const label = "overcurrent device as installed";
+  const shown = { value: device.installed, unit };
+  const sides: Figure[] = [];
+  if (forLoad !== null) {
+    const { value: low, basis } = forLoad;
+    sides.push(judgedFigure({ ...shown, label: `${label}, for the load`, low, basis }));
+  }
+  if (forConductor !== null) {
+    const { value: high, basis } = forConductor;
+    sides.push(judgedFigure({ ...shown, label: `${label}, for the conductor`, high, basis, caution }));
+  }
+  if (sides.length > 0) return sides;
+  return [figure({ ...shown, label, basis: "as given in the record; nothing to hold it against", caution })];
+}

@@ -1,0 +1,106 @@
+/** Insulation readings to the frame against every published limit that can apply: there is no common one. */
+import type { Celsius, LineVolts, Ohms, Open, Volts } from "../../quantity/index.ts";
+import { type InsulationCriterion, type InsulationVerdict, insulationVerdicts } from "../../wiring/index.ts";
+import type { Figure } from "../assessmentTypes.ts";
+import { errorLimit } from "../instrumentLimits.ts";
+import type { ParsedInstrument, ParsedReadings, Read } from "../recordParsed.ts";
+import { ask } from "./asking.ts";
+import { cautionOf, figure, judgedFigure, messagesOf, printedText } from "./figure.ts";
+
+/** Every named limit; a new one would not compile until it is listed. */
+const CRITERIA: Readonly<Record<InsulationCriterion, true>> = {
+  "1 MΩ per kV": true,
+  "IEC 60364-6": true,
+  "IEC 60364-6 SELV or PELV": true,
+  "IEC 60204-1": true,
+  "NETA 100.1": true,
+  "maker assembly": true,
+  "maker element": true,
+  "maker production": true,
+  "maker storage": true,
+};
+
+const NO_RANGE =
+  "The reading lies above the range of the tester, which is not in the record: note the range.";
+const NO_TEST_VOLTAGE = "The test voltage is not in the record.";
+const TEMPERATURE = "Not corrected for temperature.";
+/** Stands for whatever reads less than an ohm, and for finding the limit where there is no figure to judge. */
+const ONE_OHM = 1 as Ohms;
+
+type InsulationReading = NonNullable<ParsedReadings["insulation"]>[number];
+
+/** What the tester's accuracy makes of a reading; half of the last digit where only that is known. */
+function halfWidthOf(reads: Read<Ohms | Open>, tester: ParsedInstrument<Ohms> | undefined): Ohms {
+  const { value, resolution } = reads;
+  if (value === "open") return 0 as Ohms;
+  return (errorLimit({ value, resolution }, tester) ?? (resolution ?? 0) / 2) as Ohms;
+}
+
+function byCriterion(
+  reading: InsulationReading,
+  criterion: InsulationCriterion,
+  nominal: { readonly lineVoltage: LineVolts; readonly elements: number },
+  tester: ParsedInstrument<Ohms> | undefined,
+): readonly Figure[] {
+  const { reads, testVoltage } = reading;
+  const resistance = reads.value === "open" || reads.value === 0 ? ONE_OHM : reads.value;
+  const halfWidth = halfWidthOf(reads, tester);
+  const asked = ask([], {}, (): InsulationVerdict | undefined => {
+    const [first] = insulationVerdicts({
+      resistance,
+      halfWidth,
+      nominalVoltage: nominal.lineVoltage,
+      testVoltage: testVoltage?.value ?? (nominal.lineVoltage as number as Volts),
+      // Kept with the answer and not corrected for; nobody quotes it here.
+      temperature: 20 as Celsius,
+      elementsInParallel: nominal.elements,
+      criteria: [criterion],
+    });
+    return first;
+  });
+  // A limit that ends below this voltage has nothing to say of it.
+  if (asked.found === null || asked.found === undefined) return [];
+  const { minimum, warnings, kind } = asked.found;
+  const about = warnings.filter(({ path }) => path !== "testVoltage" || testVoltage !== undefined);
+  const shown = {
+    label: `insulation at ${reading.from}, ${criterion}`,
+    unit: "Ω",
+    basis: `${printedText(asked.found)}; ${kind}`,
+  };
+  const caution = cautionOf([
+    ...messagesOf(about),
+    testVoltage === undefined ? NO_TEST_VOLTAGE : null,
+    TEMPERATURE,
+  ]);
+  if (reads.value === "open") {
+    const limit = { low: minimum, high: null };
+    const why = cautionOf([NO_RANGE, caution]);
+    return [figure({ ...shown, value: "open", limit, verdict: "undecided", caution: why })];
+  }
+  return [judgedFigure({ ...shown, value: reads.value, halfWidth, low: minimum, caution })];
+}
+
+/**
+ * Every reading by every criterion, worst reading of a node last as written.
+ * @param readings - insulation readings of one day
+ * @param lineVoltage - rated voltage between lines, V; `null` where it is not known, and then nothing is judged
+ * @param more.elements - elements measured together, 1 or more; 1 if left out, which asks most of them
+ * @param more.tester - accuracy of the tester
+ */
+export function assessInsulation(
+  readings: readonly InsulationReading[] | undefined,
+  lineVoltage: LineVolts | null,
+  more: { readonly elements?: number; readonly tester?: ParsedInstrument<Ohms> | undefined } = {},
+): readonly Figure[] {
+  const { elements = 1, tester } = more;
+  return (readings ?? []).flatMap((reading): readonly Figure[] => {
+    if (lineVoltage === null) {
+      const { value } = reading.reads;
+      const basis = "not judged: the rated voltage is not known";
+      return [figure({ label: `insulation at ${reading.from}`, value, unit: "Ω", basis })];
+    }
+    return (Object.keys(CRITERIA) as InsulationCriterion[]).flatMap((criterion) =>
+      byCriterion(reading, criterion, { lineVoltage, elements }, tester),
+    );
+  });
+}

@@ -1,0 +1,103 @@
+/** Parts to bring: elements, nuts and washers of joints, hardware marked to be renewed, bars. */
+import type { CutLine, PartLine, ReadingsAssessment } from "../assessmentTypes.ts";
+import type { BranchAssessment, JointAssessment } from "../assessTypes.ts";
+import type { ParsedRecord } from "../recordParsed.ts";
+
+type Bank = ParsedRecord["wiring"]["banks"][number];
+
+/** The bank of a branch: names are bank-branch, and the branch itself has no hyphen. */
+const bankOf = (banks: readonly Bank[], branch: string): Bank | undefined =>
+  banks.find(({ id }) => id === branch.slice(0, branch.lastIndexOf("-")));
+
+function elementLine(branch: BranchAssessment, banks: readonly Bank[]): readonly PartLine[] {
+  const { id, finding, openElements } = branch;
+  const { elementsInParallel: parallel = 1, elementsInSeries: series = 1 } = bankOf(banks, id) ?? {};
+  const line = (quantity: number, reason: string): PartLine => ({
+    part: `element for ${id}`,
+    quantity,
+    reason,
+  });
+  const one = parallel * series === 1;
+  switch (finding) {
+    case "open":
+      return [
+        line(
+          parallel,
+          one
+            ? `${id} reads open; open it up first, for a joint or a jumper bar may be what is broken`
+            : `${id} reads open: at least one element in each of ${parallel} string(s), unless what they share is broken`,
+        ),
+      ];
+    case "shorted":
+      return [
+        line(
+          series,
+          `${id} reads as good as 0 Ω: ${one ? "its element" : "at least the elements of one string"}`,
+        ),
+      ];
+    case "high":
+      return [line(1, `${id} is high, how far is not known: at least one element or a joint`)];
+    case "outside":
+      return openElements === null
+        ? [
+            line(
+              1,
+              `${id} is outside the tolerance: read its elements one by one, at least one of them or a joint`,
+            ),
+          ]
+        : [line(openElements, `${id} fits ${openElements} of its parallel elements open`)];
+    default:
+      return [];
+  }
+}
+
+/** What a joint that stands out needs when it is remade. */
+function jointLine({ id, comparison, rise }: JointAssessment): readonly PartLine[] {
+  const hot = rise !== null && rise.atLeast > 0;
+  if (comparison !== "investigate" && !hot) return [];
+  const why = [
+    ...(comparison === "investigate" ? ["stands out among like joints"] : []),
+    ...(hot ? [`its rise is at least level ${rise.atLeast} of the scale`] : []),
+  ];
+  return [
+    {
+      part: `nuts and washers for joint ${id}, and a bar end where it is burnt or pitted`,
+      quantity: 1,
+      reason: `${id} ${why.join(" and ")}`,
+    },
+  ];
+}
+
+/**
+ * The list of parts, elements first. Quantities are what the readings prove at the least.
+ * @param input.record - wiring and hardware
+ * @param input.asFound - readings before the repair; `null` without them
+ * @param input.cuts - bars to cut
+ */
+export function partsList(input: {
+  readonly record: Pick<ParsedRecord, "wiring" | "hardware">;
+  readonly asFound: ReadingsAssessment | null;
+  readonly cuts: readonly CutLine[];
+}): readonly PartLine[] {
+  const { record, asFound, cuts } = input;
+  const { banks } = record.wiring;
+  const renewed = (record.hardware ?? []).filter(({ renew }) => renew === true);
+  return [
+    ...(asFound?.resistances.branches ?? []).flatMap((branch) => elementLine(branch, banks)),
+    ...(asFound?.joints ?? []).flatMap(jointLine),
+    ...renewed.map(
+      ({ id, thread, count = 1 }): PartLine => ({
+        part: `${thread} hardware, ${id}`,
+        quantity: count,
+        reason: "marked to be renewed in the record",
+      }),
+    ),
+    ...cuts.map(
+      ({ id, count, length }): PartLine => ({
+        part: `jumper bar, ${id}`,
+        quantity: count,
+        reason: `to be cut from flat copper, ${Number((length * 1000).toPrecision(4))} mm each`,
+      }),
+    ),
+  ];
+}
