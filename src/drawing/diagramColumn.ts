@@ -1,10 +1,23 @@
 /** A column of banks, measured: shared edges for all of them. */
 import { type BankRows, bankRows, type Item } from "./diagramBank.ts";
 import { wordsWidth } from "./diagramCanvas.ts";
-import { BAR, ELEMENT, HEADING, LANE, PANEL_PAD, type Packing, STUB, TEXT } from "./diagramMetrics.ts";
+import {
+  BAR,
+  ELEMENT,
+  HEAD_GAP,
+  HEAD_LEFT,
+  HEAD_LINE,
+  HEAD_LINES,
+  HEADING,
+  LANE,
+  PANEL_PAD,
+  type Packing,
+  STUB,
+  TEXT,
+} from "./diagramMetrics.ts";
 import type { DiagramWords } from "./diagramWords.ts";
 import type { ModuleTree } from "./moduleTree.ts";
-import { textWidth } from "./text.ts";
+import { textWidth, wrapped } from "./text.ts";
 
 export const PANEL_GAP = 14;
 
@@ -25,6 +38,8 @@ export interface Column {
   readonly right: Side;
   readonly cell: number;
   readonly panelWidth: number;
+  /** By bank, its name in lines. */
+  readonly headings: readonly (readonly string[])[];
 }
 
 export const sum = (numbers: readonly number[]): number => numbers.reduce((total, one) => total + one, 0);
@@ -62,6 +77,15 @@ export function headingOf(tree: ModuleTree, bank: number): string {
   return `star, ${tree.onNeutral ? "neutral" : stars > 1 ? tree.starPoints : "floating"}`;
 }
 
+/** Label of a bank. */
+export function bankName(tree: ModuleTree, words: DiagramWords, bank: number): string {
+  const { id = "" } = tree.banks[bank] ?? {};
+  return words.name(id, `Bank ${id}`);
+}
+
+/** Height that a heading takes beyond its first line. */
+export const headingExtra = (lines: readonly string[]): number => (lines.length - 1) * HEAD_LINE;
+
 /** Measures a column. */
 export function measureColumn(
   tree: ModuleTree,
@@ -97,12 +121,16 @@ export function measureColumn(
   const cell = wide + 12;
   const series = Math.max(...rows.flatMap((one) => one.rows.map(({ string }) => string.elements.length)));
   const inner = sum([...left.zones, ...left.joints, ...right.zones, ...right.joints]) + cell * series;
-  const heads = banks.map((bank) => {
-    const name = words.name(String(tree.banks[bank]?.id), `Bank ${tree.banks[bank]?.id}`);
-    const most = Math.min(packing.labelRoom, textWidth(name, HEADING, true));
-    return 26 + most + 8 + textWidth(headingOf(tree, bank), TEXT);
+  const names = banks.map((bank) => bankName(tree, words, bank));
+  const sides = banks.map((bank) => HEAD_LEFT + HEAD_GAP + textWidth(headingOf(tree, bank), TEXT));
+  const heads = names.map((name, i) => {
+    return (sides[i] as number) + Math.min(packing.labelRoom, textWidth(name, HEADING, true)) + 5;
   });
   const panelWidth = Math.max(inner, ...heads) + 2 * PANEL_PAD;
+  const headings = names.map((name, i) => {
+    const room = panelWidth - 2 * PANEL_PAD - (sides[i] as number);
+    return wrapped(name, room, HEADING, true, HEAD_LINES);
+  });
   const leftNets = nets(lefts);
   const lanes = nets(rights).filter((net) => net === "N" || netSpans(tree, net));
   return {
@@ -110,11 +138,15 @@ export function measureColumn(
     leftNets,
     rightNets: lanes,
     width: leftNets.length * LANE + panelWidth + (lanes.length > 0 ? lanes.length * LANE + 4 : 0),
-    height: sum(rows.map(({ height }) => height + PANEL_PAD)) + (rows.length - 1) * PANEL_GAP,
+    height:
+      sum(rows.map(({ height }) => height + PANEL_PAD)) +
+      sum(headings.map(headingExtra)) +
+      (rows.length - 1) * PANEL_GAP,
     left,
     right,
     cell,
     panelWidth,
+    headings,
   };
 }
 

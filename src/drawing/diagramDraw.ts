@@ -2,9 +2,29 @@
 import type { Branch } from "../circuit/index.ts";
 import { type BankRows, busZone, type Item } from "./diagramBank.ts";
 import type { DiagramCanvas } from "./diagramCanvas.ts";
-import { type Column, headingOf, PANEL_GAP, type Side, sum } from "./diagramColumn.ts";
+import {
+  bankName,
+  type Column,
+  headingExtra,
+  headingOf,
+  PANEL_GAP,
+  type Side,
+  sum,
+} from "./diagramColumn.ts";
 import { halfOf, kindOf } from "./diagramFeed.ts";
-import { ELEMENT, HEAD, HEADING, LANE, PANEL_PAD, type Packing, STUB, TEXT } from "./diagramMetrics.ts";
+import {
+  ELEMENT,
+  HEAD,
+  HEAD_GAP,
+  HEAD_LEFT,
+  HEAD_LINE,
+  HEADING,
+  LANE,
+  PANEL_PAD,
+  type Packing,
+  STUB,
+  TEXT,
+} from "./diagramMetrics.ts";
 import type { DiagramLayout } from "./diagramTypes.ts";
 import type { DiagramWords } from "./diagramWords.ts";
 import type { Box } from "./geometry.ts";
@@ -110,15 +130,14 @@ export function drawColumn(input: {
   const elementsRight = elementsLeft + slack;
   const left = new SidePlan(elementsLeft, -1, column.left);
   const right = new SidePlan(elementsRight, 1, column.right);
-  let y = top;
-  for (const bank of column.banks) {
-    const own = tree.banks[bank.bank];
-    const id = String(own?.id);
-    panels.push({
-      bank: id,
-      box: { x: panelX, y, width: column.panelWidth, height: bank.height + PANEL_PAD },
-    });
-    drawHeading(id, headingOf(tree, bank.bank), panelX, y, column.panelWidth, canvas, words);
+  let above = top;
+  column.banks.forEach((bank, i) => {
+    const lines = column.headings[i] as readonly string[];
+    const height = bank.height + PANEL_PAD + headingExtra(lines);
+    const box = { x: panelX, y: above, width: column.panelWidth, height };
+    panels.push({ bank: String(tree.banks[bank.bank]?.id), box });
+    drawHeading({ tree, bank: bank.bank, lines, x: panelX, y: above, canvas, words });
+    const y = above + headingExtra(lines);
     for (const { string, y: row } of bank.rows) {
       drawString(string.elements, elementsLeft, elementsRight, y + row, canvas, words, packing);
     }
@@ -145,8 +164,8 @@ export function drawColumn(input: {
       }
     }
     drawStarName({ bank, top: y, plan: right, spec: column.right, canvas, words, room: packing.nodeRoom });
-    y += bank.height + PANEL_PAD + PANEL_GAP;
-  }
+    above += height + PANEL_GAP;
+  });
   return { panels, lanes };
 }
 
@@ -197,45 +216,33 @@ function drawString(
   });
 }
 
-function drawHeading(
-  id: string,
-  detail: string,
-  x: number,
-  y: number,
-  width: number,
-  canvas: DiagramCanvas,
-  words: DiagramWords,
-): void {
+/** Name of a bank in as many lines as it was measured to take, and behind the first what it is. */
+function drawHeading(input: {
+  readonly tree: ModuleTree;
+  readonly bank: number;
+  readonly lines: readonly string[];
+  readonly x: number;
+  readonly y: number;
+  readonly canvas: DiagramCanvas;
+  readonly words: DiagramWords;
+}): void {
+  const { tree, bank, lines, x, y, canvas, words } = input;
+  const about = String(tree.banks[bank]?.id);
+  const detail = headingOf(tree, bank);
   const kind = detail === "delta" ? "delta" : "star";
   const glyph = { x: x + PANEL_PAD + 8, y: y + HEAD / 2 + 2 };
   const box = { x: glyph.x - 7, y: glyph.y - 7, width: 14, height: 14 };
-  canvas.symbols.push({ kind, about: id, state: null, ...glyph, box, pins: [] });
-  const full = words.name(id, `Bank ${id}`);
-  const said = textWidth(detail, TEXT);
-  const left = glyph.x + 13;
-  const room = x + width - PANEL_PAD - left - said - 8;
-  const text = shortened(full, room, HEADING, true);
+  canvas.symbols.push({ kind, about, state: null, ...glyph, box, pins: [] });
+  const left = x + PANEL_PAD + HEAD_LEFT;
   const base = glyph.y + 4.5;
-  canvas.text({
-    role: "heading",
-    about: id,
-    text,
-    full,
-    x: left,
-    y: base,
-    anchor: "start",
-    size: HEADING,
-    bold: true,
+  const whole = bankName(tree, words, bank);
+  lines.forEach((text, i) => {
+    const at = { x: left, y: base + i * HEAD_LINE, anchor: "start", size: HEADING, bold: true } as const;
+    // Of a name that had to be shortened all the same, the last line carries the whole.
+    const full = text.endsWith("…") ? whole : text;
+    canvas.text({ role: "heading", about, text, full, ...at });
   });
-  const after = left + textWidth(text, HEADING, true) + 8;
-  canvas.text({
-    role: "node",
-    about: "",
-    text: detail,
-    full: detail,
-    x: after,
-    y: base,
-    anchor: "start",
-    size: TEXT,
-  });
+  const after = left + textWidth(lines[0] ?? "", HEADING, true) + HEAD_GAP;
+  const kindAt = { x: after, y: base, anchor: "start", size: TEXT } as const;
+  canvas.text({ role: "node", about: "", text: detail, full: detail, ...kindAt });
 }

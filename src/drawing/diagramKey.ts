@@ -36,6 +36,25 @@ export function drawKey(canvas: DiagramCanvas, top: number, room: number): numbe
   return used.length > 0 ? y + 8 : y;
 }
 
+/** Shortened names told in full under the picture, at most so many; those left out have their titles. */
+const MOST_NAMES = 16;
+
+/** Labels that the picture shortens, in full. Elements and star points are told by their ends and the heading of their bank. */
+export function namesInFull(canvas: DiagramCanvas, tree: ModuleTree, words: DiagramWords): readonly string[] {
+  const told = new Set<string>();
+  for (const { role, about, text, full } of canvas.texts) {
+    if (full === undefined || full === text || (role !== "label" && role !== "node" && role !== "heading"))
+      continue;
+    if (role === "label" && words.of(about).tail !== "") continue;
+    if (role === "node" && tree.banks.some(({ id }) => full === `S-${id}`)) continue;
+    told.add(role === "heading" ? full : `${text} is ${full}`);
+  }
+  const all = [...told];
+  return all.length <= MOST_NAMES
+    ? all
+    : [...all.slice(0, MOST_NAMES - 1), `and ${all.length - MOST_NAMES + 1} more`];
+}
+
 interface Told extends Words {
   readonly id: string;
 }

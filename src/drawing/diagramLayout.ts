@@ -4,7 +4,7 @@ import { DiagramCanvas } from "./diagramCanvas.ts";
 import { type Column, measureColumn } from "./diagramColumn.ts";
 import { type DrawnColumn, drawColumn } from "./diagramDraw.ts";
 import { type Feed, placeFeed } from "./diagramFeed.ts";
-import { type DrawnAs, describeDiagram, drawKey, liveNote } from "./diagramKey.ts";
+import { type DrawnAs, describeDiagram, drawKey, liveNote, namesInFull } from "./diagramKey.ts";
 import { LANE, MARGIN, NOTE, type Packing, TITLE } from "./diagramMetrics.ts";
 import type { DiagramInput, DiagramLayout } from "./diagramTypes.ts";
 import { type DiagramWords, diagramWords } from "./diagramWords.ts";
@@ -138,7 +138,8 @@ function finished(scene: Scene, chosen: Attempt): DiagramLayout {
     bottom = drawEarth(canvas, frame);
   }
   bottom = drawKey(canvas, bottom + 10, width - 2 * MARGIN);
-  for (const text of wrapped(liveNote(tree, words), width - 2 * MARGIN, NOTE)) {
+  const notes = [...namesInFull(canvas, tree, words), liveNote(tree, words)];
+  for (const text of notes.flatMap((note) => wrapped(note, width - 2 * MARGIN, NOTE))) {
     bottom += NOTE + 6;
     canvas.text({ role: "note", about: "", text, x: MARGIN, y: bottom, anchor: "start", size: NOTE });
   }

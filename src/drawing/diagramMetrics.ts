@@ -21,8 +21,13 @@ export const LABEL_UP = 13.5;
 export const VALUE_DOWN = 22;
 export const STATE_DOWN = 37;
 export const GAP = 8;
-/** Heading of a bank's panel. */
+/** Heading of a bank's panel; each further line of it, and how many there may be. */
 export const HEAD = 30;
+export const HEAD_LINE = 16;
+export const HEAD_LINES = 3;
+/** Before the name of a bank in its heading; between the name and what the bank is. */
+export const HEAD_LEFT = 21;
+export const HEAD_GAP = 8;
 export const PANEL_PAD = 8;
 
 /** How closely one attempt at a layout packs. */

@@ -108,8 +108,14 @@ export function shortened(text: string, room: number, size: number, bold = false
   return `${chars.join("").trimEnd()}${end}`;
 }
 
-/** Lines of at most the given width, broken at spaces; a single long word is shortened. */
-export function wrapped(text: string, room: number, size: number, bold = false): readonly string[] {
+/** Lines of at most the given width, at most so many, broken at spaces; what does not fit is shortened. */
+export function wrapped(
+  text: string,
+  room: number,
+  size: number,
+  bold = false,
+  most: number = Number.POSITIVE_INFINITY,
+): readonly string[] {
   const lines: string[] = [];
   let line = "";
   for (const word of text.split(" ")) {
@@ -119,5 +125,7 @@ export function wrapped(text: string, room: number, size: number, bold = false):
       line = word;
     } else line = longer;
   }
-  return [...lines, line].filter((one) => one !== "").map((one) => shortened(one, room, size, bold));
+  const all = [...lines, line].filter((one) => one !== "");
+  const kept = all.length <= most ? all : [...all.slice(0, most - 1), all.slice(most - 1).join(" ")];
+  return kept.map((one) => shortened(one, room, size, bold));
 }

@@ -175,6 +175,23 @@ describe("text from a user", () => {
     expect(short).toHaveLength(1);
     expect(short[0]?.children[0]?.text).toBe(`${id}-L2`);
   });
+
+  it.each([350, 390, 700])(
+    "stands in full somewhere in the picture at %i: a bank's in its heading, others under it",
+    (width) => {
+      const id = "Upper rear bank behind the fan housing";
+      const joint = "jumper between terminal block 3 and stud L2";
+      const plan: ModulePlan = {
+        banks: [{ id, connection: "star", elementResistance: ohms(7.68) }],
+        joints: [{ id: joint, at: "L2", resistance: ohms(0.003) }],
+      };
+      const line = "Line one from the panel beside the door";
+      const texts = shownTexts(connectionDiagram({ module: plan, width, labels: { L1: line } }));
+      const all = texts.join(" ");
+      for (const whole of [`Bank ${id}`, joint, line])
+        expect(all.replaceAll(" star, floating", "")).toContain(whole);
+    },
+  );
 });
 
 describe("a connection diagram", () => {

@@ -64,7 +64,8 @@ export function explanationGroupWords(group: ExplanationGroup): ExplanationGroup
   const { probability } = given(group, "group");
   const explanations = givenList(group.explanations, "group.explanations", 1);
   const [first] = explanations as readonly [Explanation];
-  const seen = explanations.length === 1 ? explanations : explanations.filter((one) => one.unseen.length === 0);
+  const seen =
+    explanations.length === 1 ? explanations : explanations.filter((one) => one.unseen.length === 0);
   const hidden = explanations.length === 1 ? [] : explanations.filter((one) => one.unseen.length > 0);
   const shownFaults = first.faults.length - first.unseen.length;
   return {

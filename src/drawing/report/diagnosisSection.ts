@@ -32,7 +32,7 @@ function groupRows(group: ExplanationGroup, index: number): readonly (readonly s
   return more === 0 ? rows : [...rows, [`${index + 1}…`, `and ${more} more like these`, "", ""]];
 }
 
-function fit({ groups }: Diagnosis): readonly Block[] {
+function testOf({ groups }: Diagnosis): readonly Block[] {
   const best = groups[0]?.explanations[0];
   if (best === undefined) return [];
   const { chiSquare, degreesOfFreedom, pValue } = best;
@@ -45,8 +45,8 @@ function fit({ groups }: Diagnosis): readonly Block[] {
   ];
 }
 
-/** The diagnosis, as found. */
-export function diagnosisSection(diagnosis: Diagnosis | null): Draft {
+/** The diagnosis, as found; of its cautions those that the report has not given yet. */
+export function diagnosisSection(diagnosis: Diagnosis | null, given: readonly string[]): Draft {
   const section = { id: "diagnosis", title: "Diagnosis of the readings as found" };
   if (diagnosis === null) {
     const missing = "No diagnosis: it needs a nameplate, and readings as found that it can weigh.";
@@ -61,10 +61,10 @@ export function diagnosisSection(diagnosis: Diagnosis | null): Draft {
     ...section,
     missing: null,
     blocks: [
-      ...caution(cautions),
+      ...caution(cautions.filter((one) => !given.includes(one))),
       paragraph(OUTCOMES[outcome]),
       ...table("Explanations, most probable first", ["no.", "explanation", "#probability", "remarks"], rows),
-      ...fit(diagnosis),
+      ...testOf(diagnosis),
       ...(notDetermined.length === 0 ? [] : [paragraph("What these readings do not show:")]),
       ...list(notDetermined),
       ...(warnings.length === 0 ? [] : [paragraph("Looks odd:")]),

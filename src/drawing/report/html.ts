@@ -40,7 +40,13 @@ function tableOf({ caption, columns, rows }: TableBlock): string {
 }
 
 function figureOf({ wide, narrow }: PictureBlock): string {
-  return tag("figure", {}, tag("div", { class: "wide" }, wide), "\n", tag("div", { class: "narrow" }, narrow));
+  return tag(
+    "figure",
+    {},
+    tag("div", { class: "wide" }, wide),
+    "\n",
+    tag("div", { class: "narrow" }, narrow),
+  );
 }
 
 function cautionOf(items: readonly string[], level: "h2" | "h3", id?: string): string {
@@ -114,7 +120,11 @@ export function htmlOf(report: ReportDocument, theme: Theme | undefined): string
       listOf(answer, true),
     ),
     cautionOf(cautions, "h2", "cautions"),
-    tag("nav", { "aria-label": "Contents" }, tag("ul", {}, ...contents)),
+    tag(
+      "nav",
+      { "aria-label": "Contents" },
+      tag("details", {}, tag("summary", {}, "Contents"), tag("ul", {}, ...contents)),
+    ),
     ...parts.flatMap((part) => [
       tag("h2", { id: part.id }, text(part.title)),
       ...part.sections.map(sectionOf),

@@ -17,10 +17,7 @@ function recoloured(): string {
       : from.map((colour, i) => [colour, (to as readonly string[])[i] as string] as const);
   });
   return pairs
-    .flatMap(([from, to]) => [
-      `svg [fill="${from}"]{fill:${to}}`,
-      `svg [stroke="${from}"]{stroke:${to}}`,
-    ])
+    .flatMap(([from, to]) => [`svg [fill="${from}"]{fill:${to}}`, `svg [stroke="${from}"]{stroke:${to}}`])
     .join("\n");
 }
 
@@ -28,7 +25,7 @@ const SCREEN = `
 *{box-sizing:border-box}
 html{color-scheme:light dark;-webkit-text-size-adjust:100%}
 body{margin:0;background:var(--background);color:var(--ink);font:16px/1.5 system-ui,sans-serif;overflow-wrap:break-word}
-header,main,footer,nav{max-width:58rem;margin:0 auto;padding:0 1.25rem}
+header,main,footer{max-width:58rem;margin:0 auto;padding:0 1.25rem}
 header{padding-top:1.75rem}
 h1{font-size:1.7rem;line-height:1.25;margin:0 0 .75rem}
 h2{font-size:1.3rem;margin:2.5rem 0 .75rem;padding-bottom:.25rem;border-bottom:2px solid var(--ink)}
@@ -40,7 +37,9 @@ dl{display:grid;grid-template-columns:max-content 1fr;gap:.1rem 1rem;color:var(-
 dt{font-weight:600}
 dd{margin:0}
 a{color:inherit}
-nav ul{display:flex;flex-wrap:wrap;gap:.25rem 1.1rem;list-style:none;padding:0;font-size:.9rem}
+nav{padding:0}
+summary{cursor:pointer;font-weight:600;padding:.3rem 0}
+nav ul{display:flex;flex-wrap:wrap;gap:.25rem 1.1rem;list-style:none;padding:0}
 .answer{border:2px solid var(--ink);border-radius:6px;padding:.4rem 1.1rem .6rem;margin-top:1.25rem}
 .answer h2{border:0;margin:.3rem 0 0;padding:0;font-size:1.15rem}
 .answer li{font-size:1.05rem}
@@ -48,7 +47,7 @@ nav ul{display:flex;flex-wrap:wrap;gap:.25rem 1.1rem;list-style:none;padding:0;f
 .caution h2,.caution h3{border:0;margin:.1rem 0;padding:0;font-size:1rem;color:var(--bad)}
 .caution p,.caution ul{margin:.2rem 0}
 .scroll{overflow-x:auto;margin:.9rem 0}
-.scroll:focus-visible,a:focus-visible{outline:3px solid var(--ink);outline-offset:2px}
+.scroll:focus-visible,a:focus-visible,summary:focus-visible{outline:3px solid var(--ink);outline-offset:2px}
 table{border-collapse:collapse;font-size:.92rem;min-width:100%}
 caption{text-align:left;font-weight:600;padding:.2rem 0 .35rem;color:var(--soft)}
 th,td{text-align:left;vertical-align:top;padding:.32rem .7rem .32rem .5rem;border-bottom:1px solid var(--edge)}
@@ -65,12 +64,13 @@ figure svg{display:block;max-width:100%;height:auto;border:1px solid var(--edge)
 footer{color:var(--soft);font-size:.88rem;margin-top:2.5rem;padding-top:.75rem;padding-bottom:2rem;border-top:1px solid var(--edge)}`;
 
 const PHONE = `
-header,main,footer,nav{padding-left:.9rem;padding-right:.9rem}
+header,main,footer{padding-left:.9rem;padding-right:.9rem}
 h1{font-size:1.4rem}
 dl{grid-template-columns:1fr;gap:0}
 dd{margin-bottom:.3rem}
-td,th{min-width:5.5rem}
-.number{min-width:0}
+td{min-width:8rem}
+td.number{min-width:0}
+tbody th{position:sticky;left:0;background:var(--background);max-width:9rem}
 .wide{display:none}
 .narrow{display:block}`;
 

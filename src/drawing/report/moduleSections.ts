@@ -8,19 +8,24 @@ import type {
   WhatIfTable,
 } from "../../bench/index.ts";
 import { type Block, type Cell, caution, type Draft, list, paragraph, slim, table } from "./document.ts";
-import { deviationText, quantityText, shareText, timeText, type UnitSystem } from "./shown.ts";
+import { deviationText, halfWidthText, quantityText, shareText, timeText, type UnitSystem } from "./shown.ts";
 
 const amps = (current: number): string => `${current.toFixed(1)}\u00a0A`;
 
-function nodesOf(rows: readonly { readonly lines: readonly { readonly node: string }[] }[]): readonly string[] {
-  return [...new Set(rows.flatMap(({ lines }) => lines.map(({ node }) => node)))];
+interface Lined {
+  readonly lines: readonly { readonly node: string; readonly current: number }[];
+}
+
+/** Lines of all rows, and the neutral where it carries anything that is printed. */
+function nodesOf(rows: readonly Lined[]): readonly string[] {
+  const told = rows.flatMap(({ lines }) =>
+    lines.filter(({ node, current }) => node !== "N" || amps(current) !== amps(0)),
+  );
+  return [...new Set(told.map(({ node }) => node))];
 }
 
 /** Currents of the named nodes, in their order. */
-function currents(
-  lines: readonly { readonly node: string; readonly current: number }[],
-  nodes: readonly string[],
-): readonly string[] {
+function currents(lines: Lined["lines"], nodes: readonly string[]): readonly string[] {
   return nodes.map((node) => {
     const line = lines.find((one) => one.node === node);
     return line === undefined ? "" : amps(line.current);
@@ -44,7 +49,7 @@ export function drawSection(draw: DrawAssessment | null): Draft {
   const rows = states.map(([name, { power, standardUncertainty: u, lines }]) => [
     name,
     quantityText(power, "W", "SI"),
-    u === null ? "" : `± ${quantityText(2 * u, "W", "SI")}`,
+    u === null ? "" : halfWidthText(power, 2 * u, "W", "SI"),
     ...currents(lines, nodes),
   ]);
   const headings = ["state", "#power", "#± (k = 2)", ...nodes.map((node) => `#${node}`)];
@@ -67,12 +72,24 @@ export function drawSection(draw: DrawAssessment | null): Draft {
 }
 
 /** Rows that read the same but for their names, as one. */
-function grouped(rows: readonly WhatIfRow[], nodes: readonly string[]): readonly (readonly (Cell | string)[])[] {
-  const groups = new Map<string, { elements: string[]; survivors: string[]; cells: string[]; over: boolean }>();
+function grouped(
+  rows: readonly WhatIfRow[],
+  nodes: readonly string[],
+): readonly (readonly (Cell | string)[])[] {
+  const groups = new Map<
+    string,
+    { elements: string[]; survivors: string[]; cells: string[]; over: boolean }
+  >();
   for (const { element, power, powerRatio, lines, worst, gapVoltage } of rows) {
     const stress = worst === null ? "none left" : `${worst.powerRatio.toFixed(2)}×`;
     const gap = gapVoltage === null ? "not known, live" : `${gapVoltage.toFixed(0)}\u00a0V`;
-    const cells = [quantityText(power, "W", "SI"), shareText(powerRatio), ...currents(lines, nodes), stress, gap];
+    const cells = [
+      quantityText(power, "W", "SI"),
+      shareText(powerRatio),
+      ...currents(lines, nodes),
+      stress,
+      gap,
+    ];
     const key = cells.join("|");
     const group = groups.get(key);
     const survivors = worst === null ? [] : [worst.id];
@@ -151,7 +168,8 @@ function wayRow(option: DegradedOption, nodes: readonly string[]): readonly (Cel
 export function degradedSection(degraded: DegradedOptions | null, units: UnitSystem): Draft {
   const section = { id: "degraded", title: "Running on until parts come" };
   if (degraded === null) {
-    const missing = "No ways of running on compared: nothing is open, or the record says nothing of the process.";
+    const missing =
+      "No ways of running on compared: nothing is open, or the record says nothing of the process.";
     return { ...section, blocks: [], missing };
   }
   const { options, cautions, deferral } = degraded;
@@ -164,8 +182,8 @@ export function degradedSection(degraded: DegradedOptions | null, units: UnitSys
     "#hardest element",
     ...nodes.map((node) => `#${node}`),
     "#to set point",
-    "#at set point a shift",
-    "#energy a shift",
+    "#time at it, a shift",
+    "#energy, a shift",
     "#cost",
   ];
   const holds = options.flatMap(({ name, heatUp: { ultimate, time } }) =>
@@ -175,7 +193,8 @@ export function degradedSection(degraded: DegradedOptions | null, units: UnitSys
   );
   const breaks = options.flatMap(({ name, action, openEnds }) =>
     openEnds.map(({ id, voltage }) => {
-      const across = voltage === null ? "at a voltage nothing determines" : `${voltage.toFixed(0)}\u00a0V across it`;
+      const across =
+        voltage === null ? "at a voltage nothing determines" : `${voltage.toFixed(0)}\u00a0V across it`;
       return `${action === "healthy" ? "" : `${name}: `}the break in ${id} stands live, ${across}.`;
     }),
   );
@@ -185,7 +204,13 @@ export function degradedSection(degraded: DegradedOptions | null, units: UnitSys
     missing: null,
     blocks: [
       ...caution([...cautions.map(({ message }) => message), deferral]),
-      ...slim(table("Ways of running, the healthy module first", headings, options.map((one) => wayRow(one, nodes)))),
+      ...slim(
+        table(
+          "Ways of running, the healthy module first",
+          headings,
+          options.map((one) => wayRow(one, nodes)),
+        ),
+      ),
       ...list([...holds, ...breaks]),
       ...caution(own),
     ],

@@ -1,11 +1,6 @@
 /** The module as drawn with what was found written on it, and its phasors where they say something. */
 import type { BranchAssessment, ModuleAssessment, ReadingsAssessment } from "../../bench/index.ts";
-import {
-  balancedSupply,
-  type ModulePlan,
-  type Supply,
-  supplyFromLineVoltages,
-} from "../../circuit/index.ts";
+import { balancedSupply, type ModulePlan, type Supply, supplyFromLineVoltages } from "../../circuit/index.ts";
 import { isElectroheatError, type Ohms } from "../../quantity/index.ts";
 import { diagramPicture } from "../connectionDiagram.ts";
 import type { DiagramState } from "../diagramTypes.ts";
@@ -20,6 +15,9 @@ const WIDE = 700;
 const NARROW = 350;
 /** Line voltages this near each other draw a triangle that looks balanced. */
 const BALANCED = 0.01;
+
+/** Level of a severity scale from which a joint is drawn as hot: on each of those in use the first that asks for a repair or a check. */
+const HOT = 2;
 
 const STATES: Readonly<Record<BranchAssessment["finding"], DiagramState | null>> = {
   sound: "within",
@@ -42,7 +40,11 @@ function branchPlan(assessment: ModuleAssessment, readings: ReadingsAssessment):
   const target = branches.find((branch) => branch.target !== null)?.target ?? 1;
   const known = branches.filter(({ resistance, finding }) => resistance !== null && finding !== "open");
   return {
-    banks: banks.map(({ id, connection }) => ({ id, connection, elementResistance: target as number as Ohms })),
+    banks: banks.map(({ id, connection }) => ({
+      id,
+      connection,
+      elementResistance: target as number as Ohms,
+    })),
     ...(starPoints === null ? {} : { starPoints }),
     neutral,
     elements: Object.fromEntries([
@@ -64,7 +66,11 @@ function bankLabels({ module: { banks } }: ModuleAssessment): Readonly<Record<st
 }
 
 /** A picture in both widths; where it cannot be drawn, why. */
-function both(title: string, id: string, draw: (width: number, id: string) => DescribedPicture): readonly Block[] {
+function both(
+  title: string,
+  id: string,
+  draw: (width: number, id: string) => DescribedPicture,
+): readonly Block[] {
   try {
     const wide = draw(WIDE, `${id}-wide`);
     const narrow = draw(NARROW, `${id}-narrow`);
@@ -82,9 +88,13 @@ function diagram(assessment: ModuleAssessment, { name, readings }: Day): readonl
   if (branches.length === 0) return [];
   const measured = readings.joints.filter(({ id }) => joints.some((joint) => joint.id === id));
   const values = {
-    ...Object.fromEntries(branches.map((one) => [one.id, one.resistance === "open" ? "" : measuredText(one)])),
     ...Object.fromEntries(
-      measured.flatMap(({ id, resistance: ohms }) => (ohms === null ? [] : [[id, quantityText(ohms, "Ω", "SI")]])),
+      branches.map((one) => [one.id, one.resistance === "open" ? "" : measuredText(one)]),
+    ),
+    ...Object.fromEntries(
+      measured.flatMap(({ id, resistance: ohms }) =>
+        ohms === null ? [] : [[id, quantityText(ohms, "Ω", "SI")]],
+      ),
     ),
   };
   const states: Record<string, DiagramState> = {};
@@ -92,7 +102,9 @@ function diagram(assessment: ModuleAssessment, { name, readings }: Day): readonl
     const state = STATES[finding];
     if (state !== null) states[id] = state;
   }
-  for (const { id, comparison } of measured) if (comparison === "investigate") states[id] = "hot joint";
+  for (const { id, comparison, rise } of measured) {
+    if (comparison === "investigate" || (rise?.atLeast ?? 0) >= HOT) states[id] = "hot joint";
+  }
   const title = `Connections, ${name}`;
   return both(title, `connections-${name === "as found" ? "found" : "left"}`, (width, id) =>
     diagramPicture(
@@ -145,7 +157,8 @@ export function phasorSection(assessment: ModuleAssessment, days: readonly Day[]
   const section = { id: "phasors", title: "Voltages as found", missing: null };
   const found = days.find(({ name }) => name === "as found")?.readings;
   const supply = supplyOf(assessment);
-  if (found === undefined || supply === null || !telling(assessment, found)) return { ...section, blocks: [] };
+  if (found === undefined || supply === null || !telling(assessment, found))
+    return { ...section, blocks: [] };
   const { branches } = found.resistances;
   const known = branches.every(({ resistance, finding }) => resistance !== null && finding !== "shorted");
   if (branches.length === 0 || !known) return { ...section, blocks: [] };

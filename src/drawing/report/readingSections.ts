@@ -3,6 +3,7 @@ import type {
   BranchAssessment,
   Figure,
   JointAssessment,
+  JointRise,
   ReadingsAssessment,
   ResistanceAssessment,
 } from "../../bench/index.ts";
@@ -10,10 +11,12 @@ import { type Block, type Cell, type Draft, list, paragraph, slim, table } from 
 import {
   deviationText,
   figureText,
+  halfWidthText,
+  intervalText,
   limitText,
   quantityText,
-  uncertainOhms,
   type UnitSystem,
+  uncertainOhms,
   verdictCell,
 } from "./shown.ts";
 
@@ -47,25 +50,30 @@ export function measuredText(branch: BranchAssessment): string {
 }
 
 function branchRow(branch: BranchAssessment): readonly (Cell | string)[] {
-  const { id, target, expandedUncertainty, deviation, finding } = branch;
+  const { id, resistance, target, expandedUncertainty, deviation, finding } = branch;
   return [
     id,
     measuredText(branch),
-    expandedUncertainty === null ? "" : `± ${quantityText(expandedUncertainty, "Ω", "SI")}`,
-    target === null ? "none" : quantityText(target, "Ω", "SI"),
-    deviation === null ? "" : deviationText(deviation),
     verdictCell(finding, FINDINGS[finding]),
+    deviation === null ? "" : deviationText(deviation),
+    target === null ? "none" : quantityText(target, "Ω", "SI"),
+    expandedUncertainty === null || resistance === null || resistance === "open"
+      ? ""
+      : halfWidthText(resistance, expandedUncertainty, "Ω", "SI"),
   ];
 }
 
 function branchNotes({ branches, leads, leadsUncertainty, ...rest }: ResistanceAssessment): readonly Block[] {
   const rule = branches.find(({ judgement }) => judgement !== null)?.judgement?.rule;
   const explained = branches.flatMap(({ id, openElements: n }) =>
-    n === null ? [] : [`${id}: ${n} open element${n === 1 ? "" : "s"} in parallel would explain the reading.`],
+    n === null
+      ? []
+      : [`${id}: ${n} open element${n === 1 ? "" : "s"} in parallel would explain the reading.`],
   );
   const agreement = {
     consistent: "The readings agree with each other.",
-    inconsistent: "The readings contradict each other; the uncertainty is enlarged to cover it. Take them again.",
+    inconsistent:
+      "The readings contradict each other; the uncertainty is enlarged to cover it. Take them again.",
     untestable: "No reading is to spare for a cross-check.",
   }[rest.consistency];
   const lead =
@@ -81,14 +89,16 @@ function branchNotes({ branches, leads, leadsUncertainty, ...rest }: ResistanceA
       ...(rule === undefined ? [] : [`Verdicts are against ${rule}, at two standard uncertainties.`]),
       lead,
       `${agreement} In brackets: standard uncertainty in the last digit.`,
-      ...(choices.length < 2 ? [] : [`The open readings fit several choices of open branches: ${choices.join("; ")}.`]),
+      ...(choices.length < 2
+        ? []
+        : [`The open readings fit several choices of open branches: ${choices.join("; ")}.`]),
     ]),
   ];
 }
 
 function dayBranches({ name, readings: { resistances } }: Day): readonly Block[] {
   if (resistances.outcome === "no readings") return [];
-  const headings = ["branch", "#measured", "#± (k = 2)", "#target", "#deviation", "verdict"];
+  const headings = ["branch", "#measured", "verdict", "#deviation", "#target", "#± (k = 2)"];
   return [
     ...slim(table(`Branch resistances, ${name}`, headings, resistances.branches.map(branchRow))),
     ...branchNotes(resistances),
@@ -101,6 +111,11 @@ export function branchSection(days: readonly Day[]): Draft {
   return { id: "branches", title: "Branch resistances", blocks, missing: "No ohm readings." };
 }
 
+function severityText({ level, atLeast, action }: JointRise): string {
+  const rank = level === "undecided" ? `undecided, level ${atLeast} at the least` : `level ${level}`;
+  return `${rank}: ${action}`;
+}
+
 function jointRow(joint: JointAssessment, units: UnitSystem): readonly (Cell | string)[] {
   const { id, resistance, halfWidth, power, ratioToBest, comparison, rise } = joint;
   const ohms = (value: number): string => quantityText(value, "Ω", units);
@@ -110,14 +125,17 @@ function jointRow(joint: JointAssessment, units: UnitSystem): readonly (Cell | s
       : `${quantityText(rise.fullLoadLow, "K", units)} to ${quantityText(rise.fullLoadHigh, "K", units)}`;
   return [
     id,
-    resistance === null ? "" : ohms(resistance),
-    halfWidth === null ? "" : `± ${ohms(halfWidth)}`,
+    resistance === null
+      ? ""
+      : halfWidth === null
+        ? ohms(resistance)
+        : intervalText(resistance, halfWidth, "Ω", units),
     power === null ? "" : quantityText(power, "W", units),
     ratioToBest === null ? "" : `${quantityText(ratioToBest, "1", units)}×`,
     verdictCell(comparison),
     rise === null ? "" : quantityText(rise.measured, "K", units),
     ends,
-    rise === null ? "" : `${typeof rise.level === "number" ? `level ${rise.level}` : rise.level}: ${rise.action}`,
+    rise === null ? "" : severityText(rise),
   ];
 }
 
@@ -126,7 +144,6 @@ export function jointSection(days: readonly Day[], units: UnitSystem): Draft {
   const headings = [
     "joint",
     "#resistance",
-    "#±",
     "#heat",
     "#to best",
     "comparison",
@@ -148,15 +165,19 @@ export function jointSection(days: readonly Day[], units: UnitSystem): Draft {
 }
 
 /** Figures as a table, with limits and verdicts where there are any. Their bases stand in the working. */
-export function figureTable(caption: string, figures: readonly Figure[], units: UnitSystem): readonly Block[] {
+export function figureTable(
+  caption: string,
+  figures: readonly Figure[],
+  units: UnitSystem,
+): readonly Block[] {
   const rows = figures.map((figure) => [
     figure.label,
     figureText(figure, units),
-    limitText(figure, units),
     verdictCell(figure.verdict),
+    limitText(figure, units),
     figure.caution ?? "",
   ]);
-  return slim(table(caption, ["what", "#value", "#limit", "verdict", "mind"], rows));
+  return slim(table(caption, ["what", "#value", "verdict", "#limit", "mind"], rows));
 }
 
 /** Line currents beside a sound module, and the unbalance. */
@@ -165,7 +186,12 @@ export function currentSection(days: readonly Day[], units: UnitSystem): Draft {
     ...figureTable(`Currents, ${name}`, currents, units),
     ...figureTable(`Unbalance, ${name}`, unbalance, units),
   ]);
-  return { id: "currents", title: "Currents and unbalance", blocks, missing: "No current was read under load." };
+  return {
+    id: "currents",
+    title: "Currents and unbalance",
+    blocks,
+    missing: "No current was read under load.",
+  };
 }
 
 /** Insulation to the frame. */
@@ -205,6 +231,12 @@ export function fitBlocks({ name, readings: { resistances } }: Day): readonly Bl
             `χ² ${chiSquare.toFixed(1)} with ${degreesOfFreedom} to spare, p ${pValue < 0.001 ? "below 0.001" : pValue.toFixed(3)}.`,
           ),
         ];
-  const headings = ["probes", "#read", "#by the fit", "#off, in std. uncertainties", "#sound module, no leads"];
+  const headings = [
+    "probes",
+    "#read",
+    "#by the fit",
+    "#off, in std. uncertainties",
+    "#sound module, no leads",
+  ];
   return [...slim(table(`Ohm readings, ${name}`, headings, rows)), ...(rows.length === 0 ? [] : test)];
 }

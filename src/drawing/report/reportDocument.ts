@@ -55,7 +55,7 @@ export function reportDocument(assessment: ModuleAssessment, units: UnitSystem):
   const days = daysOf(assessment.asFound, assessment.asLeft);
   const evidence = [
     stepSection(assessment.nextSteps),
-    diagnosisSection(assessment.diagnosis),
+    diagnosisSection(assessment.diagnosis, assessment.cautions),
     branchSection(days),
     jointSection(days, units),
     currentSection(days, units),
@@ -77,7 +77,8 @@ export function reportDocument(assessment: ModuleAssessment, units: UnitSystem):
     fitSection(days),
     basisSection(assessment, days),
   ];
-  const given = (drafts: readonly Draft[]): readonly Section[] => drafts.filter(({ blocks }) => blocks.length > 0);
+  const given = (drafts: readonly Draft[]): readonly Section[] =>
+    drafts.filter(({ blocks }) => blocks.length > 0);
   const missing = [...evidence, ...working].flatMap((draft) =>
     draft.blocks.length > 0 || draft.missing === null ? [] : [draft.missing],
   );

@@ -21,10 +21,16 @@ const NBSP = "\u00a0";
 const BARE: ReadonlySet<string> = new Set(["", "1", "%"]);
 
 /** Zeros behind the decimal mark that no digit follows say nothing where nobody asked for them. */
-const trimmed = (text: string): string =>
-  text.replace(/(\.\d*?)0+(?!\d)/, "$1").replace(/\.(?!\d)/, "");
+const trimmed = (text: string): string => text.replace(/(\.\d*?)0+(?!\d)/, "$1").replace(/\.(?!\d)/, "");
 
-/** Symbol that a quantity is written in: the trade's in US units, else with the prefix that fits the size. */
+/** Multiples that the trade writes where no prefix gives them. */
+const SI_TRADE: Readonly<Partial<Record<CanonicalUnit, string>>> = { "A/m²": "A/mm²", "W/m²": "W/cm²" };
+
+function isUnit(unit: string): unit is CanonicalUnit {
+  return !BARE.has(unit);
+}
+
+/** Symbol that a quantity is written in: the trade's where it has one, else with the prefix that fits the size. */
 function symbolOf(value: number, unit: CanonicalUnit, units: UnitSystem): string {
   const text = (options: { readonly system?: "US"; readonly engineering?: boolean }): string => {
     const written = formatQuantity<CanonicalUnit>(value as Quantity<CanonicalUnit>, {
@@ -34,35 +40,62 @@ function symbolOf(value: number, unit: CanonicalUnit, units: UnitSystem): string
     });
     return written.slice(written.indexOf(" ") + 1);
   };
-  const trade = units === "US" ? text({ system: "US" }) : unit;
+  const trade = units === "US" ? text({ system: "US" }) : (SI_TRADE[unit] ?? unit);
   return trade === unit ? text({ engineering: true }) : trade;
 }
 
-function isUnit(unit: string): unit is CanonicalUnit {
-  return !BARE.has(unit);
-}
-
-const ratioText = (value: number): string => formatNumber(value, { significantDigits: RATIO_DIGITS, trueMinus: true });
+const bare = (value: number, unit: string): string => {
+  const number = formatNumber(value, { significantDigits: RATIO_DIGITS, trueMinus: true });
+  return `${trimmed(number)}${unit === "%" ? `${NBSP}%` : ""}`;
+};
 
 /** A number in its canonical unit, `DIGITS` digits; in the symbol given, if one is. */
 export function quantityText(value: number, unit: string, units: UnitSystem, as?: string): string {
-  if (!isUnit(unit)) return `${ratioText(value)}${unit === "%" ? `${NBSP}%` : ""}`;
+  if (!isUnit(unit)) return bare(value, unit);
   const symbol = as ?? symbolOf(value, unit, units);
   const shown = { unit, as: symbol, significantDigits: DIGITS, ...look };
   return trimmed(formatQuantity<CanonicalUnit>(value as Quantity<CanonicalUnit>, shown));
 }
 
+/** Places behind the decimal mark that the second digit of a half-width reaches to. */
+const placesOf = (half: number): number =>
+  half > 0 ? Math.min(12, Math.max(0, 1 - Math.floor(Math.log10(half)))) : 3;
+
 /** Value and half-width to the place of the half-width's second digit: `7.65 ± 0.09 Ω`. */
 export function intervalText(value: number, halfWidth: number, unit: string, units: UnitSystem): string {
-  if (!isUnit(unit)) return `${ratioText(value)} ± ${quantityText(halfWidth, unit, units)}`;
+  if (!isUnit(unit)) {
+    const decimals = Math.min(placesOf(halfWidth), 4);
+    const end = unit === "%" ? `${NBSP}%` : "";
+    return `${value.toFixed(decimals).replace("-", "\u2212")} ± ${halfWidth.toFixed(decimals)}${end}`;
+  }
   const symbol = symbolOf(value, unit, units);
-  const [of, to] = unit === "°C" ? ["K", symbol === "°F" ? "Δ°F" : "K"] : [unit, symbol];
-  const half = convertUnits({ value: halfWidth, from: of, to });
-  const decimals = half > 0 ? Math.min(12, Math.max(0, 1 - Math.floor(Math.log10(half)))) : 3;
-  const number = (x: number): string =>
-    formatQuantity<CanonicalUnit>(x as Quantity<CanonicalUnit>, { unit, as: symbol, decimals, ...look });
-  const [whole = ""] = number(value).split(NBSP);
+  const half = halfIn(halfWidth, unit, symbol);
+  const decimals = placesOf(half);
+  const [whole = ""] = formatQuantity<CanonicalUnit>(value as Quantity<CanonicalUnit>, {
+    unit,
+    as: symbol,
+    decimals,
+    ...look,
+  }).split(NBSP);
   return `${whole} ± ${half.toFixed(decimals)}${NBSP}${symbol}`;
+}
+
+/** A half-width in the unit that its value is written in; that of a temperature is a difference. */
+function halfIn(halfWidth: number, unit: CanonicalUnit, symbol: string): number {
+  const [from, to] = unit === "°C" ? ["K", symbol === "°F" ? "Δ°F" : "K"] : [unit, symbol];
+  return convertUnits({ value: halfWidth, from, to });
+}
+
+/** A half-width alone, in the unit that its value is written in, two digits. */
+export function halfWidthText(
+  value: number,
+  halfWidth: number,
+  unit: CanonicalUnit,
+  units: UnitSystem,
+): string {
+  const symbol = symbolOf(value, unit, units);
+  const half = halfIn(halfWidth, unit, symbol);
+  return `± ${half.toFixed(placesOf(half))}${NBSP}${symbol}`;
 }
 
 /** Ohms with their standard uncertainty in brackets; one digit of it. */
@@ -88,13 +121,29 @@ export const shareText = (ratio: number): string => `${(ratio * 100).toFixed(1)}
 /** A time as people say it. */
 export function timeText(seconds: number): string {
   const minutes = seconds / 60;
+  if (minutes === 0) return "none";
   if (minutes < 1) return quantityText(seconds, "s", "SI");
-  if (minutes < 120) return `${ratioText(minutes)}${NBSP}min`;
-  return `${ratioText(minutes / 60)}${NBSP}h`;
+  return minutes < 120 ? `${bare(minutes, "")}${NBSP}min` : `${bare(minutes / 60, "")}${NBSP}h`;
+}
+
+/** A ratio is printed as per cent; a count, whole with whole limits, as it is. */
+function printed(figure: Figure): Pick<Figure, "value" | "halfWidth" | "unit" | "limit"> {
+  const { value, halfWidth, unit, limit } = figure;
+  const numbers = [value, halfWidth, limit?.low ?? null, limit?.high ?? null];
+  if (unit !== "1" || numbers.every((one) => one === null || Number.isInteger(one))) return figure;
+  const times = (one: number | null): number | null => (one === null ? null : one * 100);
+  return {
+    value: value === "open" ? value : times(value),
+    halfWidth: times(halfWidth),
+    unit: "%",
+    limit: limit === null ? null : { low: times(limit.low), high: times(limit.high) },
+  };
 }
 
 /** The value of a figure, with its interval and the name that goes with it. */
-export function figureText({ value, unit, name, halfWidth }: Figure, units: UnitSystem): string {
+export function figureText(figure: Figure, units: UnitSystem): string {
+  const { value, unit, halfWidth } = printed(figure);
+  const { name } = figure;
   const number =
     value === null
       ? ""
@@ -108,7 +157,8 @@ export function figureText({ value, unit, name, halfWidth }: Figure, units: Unit
 }
 
 /** The limits of a figure in words. */
-export function limitText({ limit, unit }: Figure, units: UnitSystem): string {
+export function limitText(figure: Figure, units: UnitSystem): string {
+  const { limit, unit } = printed(figure);
   if (limit === null) return "";
   const { low, high } = limit;
   if (low !== null && high !== null) {

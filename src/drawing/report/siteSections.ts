@@ -39,7 +39,10 @@ export function feedSection(feed: FeedAssessment | null, units: UnitSystem): Dra
 }
 
 /** What to expect at the first heat. */
-export function commissioningSection(commissioning: CommissioningAssessment | null, units: UnitSystem): Draft {
+export function commissioningSection(
+  commissioning: CommissioningAssessment | null,
+  units: UnitSystem,
+): Draft {
   const section = { id: "commissioning", title: "First heat" };
   if (commissioning === null) {
     return { ...section, blocks: [], missing: "No amps to expect at the first heat: the draw is not known." };
@@ -65,8 +68,12 @@ function cutBlocks(cuts: readonly CutLine[], units: UnitSystem): readonly Block[
     quantityText(mass, "kg", units),
   ]);
   return [
-    ...table("Bars to cut", ["bar", "#pieces", "#length of each", "#stock with saw cuts", "#mass of all"], rows),
-    ...cuts.flatMap(({ id, figures }) => figureTable(`Bar ${id}`, figures, units)),
+    ...table(
+      "Bars to cut",
+      ["bar", "#pieces", "#length of each", "#stock with saw cuts", "#mass of all"],
+      rows,
+    ),
+    ...cuts.flatMap(({ id, figures }) => figureTable(`${id}: section and resistance`, figures, units)),
   ];
 }
 
@@ -103,7 +110,9 @@ export function checklistSection(items: readonly ChecklistItem[]): Draft {
       blocks.length === 0
         ? []
         : [
-            paragraph("States are what the record shows. What it does not show is to be done, whatever was done."),
+            paragraph(
+              "States are what the record shows. What it does not show is to be done, whatever was done.",
+            ),
             ...blocks,
           ],
     missing: "No checklist.",

@@ -38,7 +38,10 @@ export function targetSection(targets: ModuleAssessment["targets"]): Draft {
     ...row("bank alone, line to line, hot", "Ω", (one) => one.lineToLineHot),
     ...row("bank alone, line to line, cold", "Ω", (one) => one.lineToLineCold),
   ];
-  const headings = ["target", ...all.map(({ banks }) => `#bank${banks.length > 1 ? "s" : ""} ${banks.join(", ")}`)];
+  const headings = [
+    "target",
+    ...all.map(({ banks }) => `#bank${banks.length > 1 ? "s" : ""} ${banks.join(", ")}`),
+  ];
   return {
     id: "targets",
     title: "Targets from the nameplate",
@@ -63,7 +66,10 @@ export function assumptionSection(assumptions: readonly string[], units: string)
 }
 
 /** Every figure of the assessment with the place it stands at. */
-function everyFigure(assessment: ModuleAssessment, days: readonly Day[]): readonly (readonly [string, Figure])[] {
+function everyFigure(
+  assessment: ModuleAssessment,
+  days: readonly Day[],
+): readonly (readonly [string, Figure])[] {
   const at = (place: string, figures: readonly Figure[]) => figures.map((one) => [place, one] as const);
   const { hardware, feed, commissioning, cuts } = assessment;
   return [
@@ -101,7 +107,9 @@ export function basisSection(assessment: ModuleAssessment, days: readonly Day[])
 export function notTestedSection(notTested: readonly string[], missing: readonly string[]): Draft {
   const blocks: readonly Block[] = [
     ...list(notTested),
-    ...(missing.length === 0 ? [] : [paragraph("Left out of this report, because the record gives nothing for it:")]),
+    ...(missing.length === 0
+      ? []
+      : [paragraph("Left out of this report, because the record gives nothing for it:")]),
     ...list(missing),
   ];
   return {
