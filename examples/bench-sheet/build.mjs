@@ -45,8 +45,12 @@ const policy = [
 ].join("; ");
 
 /** @type {Readonly<Record<string, string>>} */
-const parts = { policy, style, script };
-const page = read("page.html").replace(/\{\{(\w+)\}\}/g, (_, name) => parts[name] ?? "");
+const parts = {
+  policy: `<meta http-equiv="Content-Security-Policy" content="${policy}" />`,
+  style: `<style>${style}</style>`,
+  script: `<script>${script}</script>`,
+};
+const page = read("page.html").replace(/<!-- (\w+) -->/g, (_, name) => parts[name] ?? "");
 mkdirSync(folder, { recursive: true });
 const file = join(folder, "bench-sheet.html");
 writeFileSync(file, page);

@@ -1,6 +1,6 @@
 /** One field of the sheet: label, input, hint, and the place where its message stands. */
 import { element, freshId } from "./dom.mjs";
-import { textOf, valueOf, withUnit } from "./values.mjs";
+import { fieldValue, textOf, withUnit } from "./values.mjs";
 
 /** @import { Field } from "./fieldTypes.mjs" */
 /** @import { Units } from "./values.mjs" */
@@ -64,7 +64,7 @@ export function readControl({ field, input, given }, units) {
   if (input.disabled) return undefined;
   if (given !== null && given.shown === input.value) return given.value;
   if (field.kind === "mark") return /** @type {HTMLInputElement} */ (input).checked ? true : undefined;
-  return valueOf(field, input.value, units);
+  return fieldValue(field, input.value, units);
 }
 
 /** @param {Control} control @param {unknown} value */

@@ -30,7 +30,7 @@ export function withUnit(field, text, units) {
  * Value for the record; `undefined` for a blank field.
  * @param {Field} field @param {string} text @param {Units} units @returns {unknown}
  */
-export function valueOf(field, text, units) {
+export function fieldValue(field, text, units) {
   const written = plain(text);
   if (written === "") return undefined;
   switch (field.kind) {
