@@ -25,7 +25,7 @@ function dayChanges(day, before, after) {
  * @returns {string} one sentence or two
  */
 export function whatChanged(before, after) {
-  if (before === null) return after.answer[0] ?? "";
+  if (before === null) return `Worked out for ${after.title}.`;
   const changes = [
     ...dayChanges("as found", before.asFound, after.asFound),
     ...dayChanges("as left", before.asLeft, after.asLeft),

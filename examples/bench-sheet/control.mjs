@@ -32,17 +32,27 @@ function inputFor(field, id, described) {
   });
 }
 
+/** The words of a label, with the unit that a number alone is taken in. @param {Field} field @returns {(Node | string)[]} */
+export function labelOf({ label, si, us }) {
+  if (si === undefined) return [label];
+  const unit = (/** @type {string} */ symbol, /** @type {string} */ look) =>
+    element("span", { class: look }, ` ${symbol}`);
+  return us === si || us === undefined
+    ? [label, unit(si, "unit")]
+    : [label, unit(si, "unit si"), unit(us, "unit us")];
+}
+
 /** @param {Field} field @returns {Control} */
 export function makeControl(field) {
   const id = freshId();
   const messageId = `${id}-message`;
   const hint = field.hint === undefined ? null : element("small", { id: `${id}-hint` }, field.hint);
   const input = inputFor(field, id, hint === null ? messageId : `${id}-hint ${messageId}`);
-  const label = element("label", { for: id }, field.label);
+  const label = element("label", { for: id }, ...labelOf(field));
   const message = element("p", { id: messageId, class: "message", hidden: true });
   const whole = element(
     "div",
-    { class: `field ${field.kind}` },
+    { class: `field kind-${field.kind}${field.wide === true ? " wide" : ""}` },
     label,
     input,
     ...(hint === null ? [] : [hint]),

@@ -10,6 +10,7 @@
  * @property {string} [canonical] - unit of a plain number in a record
  * @property {string} [si] - unit that a number alone is taken in
  * @property {string} [us] - the same where US units are chosen; `si` if left out
+ * @property {boolean} [wide] - as wide as the form
  * @property {boolean} [needed] - a row is unfinished without it
  * @property {string} [hint] - what to write, in few words
  * @property {readonly (readonly [string, string])[]} [choices] - value and words; the first, blank, leaves the field out
@@ -21,6 +22,7 @@
  * @property {"group"} form
  * @property {string} path - where in the record; empty at its top
  * @property {string} legend
+ * @property {boolean} [quiet] - the legend is not shown: the section's title says it
  * @property {string} [note]
  * @property {readonly Field[]} fields
  *

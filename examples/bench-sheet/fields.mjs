@@ -140,9 +140,9 @@ export const SECTIONS = [
     title: "Equipment",
     open: true,
     parts: [
-      group("", "Record", [text("title", "Title", needed)]),
+      { ...group("", "Record", [text("title", "Title", { ...needed, wide: true })]), quiet: true },
       group("identity", "Identity", [
-        text("equipment", "Equipment"),
+        text("equipment", "Equipment", { wide: true }),
         text("serialNumber", "Serial or asset number"),
         text("location", "Location"),
         text("workOrder", "Work order"),
@@ -158,7 +158,7 @@ export const SECTIONS = [
       group("nameplate", "Nameplate", [kilowatts("power", "Power"), volts("voltage", "Line voltage")]),
       group("supply", "Site voltage, measured", supply, "Blank: the plate's."),
       group("", "Elements", [
-        number("temperatureFactor", "Temperature factor, hot over cold"),
+        number("temperatureFactor", "Hot over cold resistance"),
         temperature("ambient", "Air around the terminals"),
       ]),
       group("tolerance", "Allowed deviation from target", [

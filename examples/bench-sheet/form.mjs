@@ -49,7 +49,7 @@ function makeGroup(spec) {
   }
   const note = spec.note === undefined ? [] : [element("p", { class: "note" }, spec.note)];
   const fields = element("div", { class: "fields" }, ...controls.map(({ whole }) => whole));
-  const legend = element("legend", {}, spec.legend);
+  const legend = element("legend", { class: spec.quiet === true ? "unseen" : undefined }, spec.legend);
   return { spec, controls, message, whole: element("fieldset", {}, legend, ...note, message, fields) };
 }
 

@@ -22,7 +22,7 @@ const SAY = 900;
 const status = byId("status", HTMLElement);
 const stale = byId("stale", HTMLElement);
 const notice = byId("notice", HTMLElement);
-const reportHost = byId("report", HTMLElement);
+const hosts = { report: byId("report", HTMLElement), picture: byId("picture", HTMLElement) };
 const problems = makeProblems(byId("problems", HTMLElement));
 const unitsChoice = byId("units", HTMLElement);
 
@@ -33,11 +33,13 @@ const units = () =>
 /** @type {ModuleAssessment | null} */
 let last = null;
 let lastText = "";
+let lastUnfinished = 0;
 let saved = "";
 /** @type {{ settle?: ReturnType<typeof setTimeout>, say?: ReturnType<typeof setTimeout> }} */
 const timers = {};
 
-const form = makeForm(byId("form", HTMLFormElement), { edited: soon, units });
+const formHost = byId("form", HTMLFormElement);
+const form = makeForm(formHost, { edited: soon, units });
 
 function soon() {
   clearTimeout(timers.settle);
@@ -53,8 +55,7 @@ function say(text) {
 }
 
 function draw() {
-  if (last !== null)
-    showReport(reportHost, benchReport({ assessment: last, format: "html", units: units() }));
+  if (last !== null) showReport(hosts, benchReport({ assessment: last, format: "html", units: units() }));
 }
 
 /** @param {number} unfinished */
@@ -66,8 +67,9 @@ const waiting = (unfinished) =>
 function update() {
   const { record, places, unfinished } = form.read();
   const text = JSON.stringify(record);
-  if (text === lastText && unfinished === 0) return;
+  if (text === lastText && unfinished === lastUnfinished) return;
   lastText = text;
+  lastUnfinished = unfinished;
   form.suggest(...namesOf(record));
   try {
     const assessment = assessModule(/** @type {BenchRecord} */ (/** @type {unknown} */ (record)));
@@ -100,7 +102,7 @@ function take(record, name) {
   form.fill(record);
   last = null;
   lastText = "";
-  reportHost.replaceChildren();
+  for (const host of Object.values(hosts)) host.replaceChildren();
   update();
   const kept = form.read().record;
   saved = JSON.stringify(kept);
@@ -144,7 +146,10 @@ byId("empty", HTMLButtonElement).addEventListener("click", () => {
   if (mayReplace("Empty the sheet")) take({}, "the record");
 });
 byId("print", HTMLButtonElement).addEventListener("click", () => print());
-unitsChoice.addEventListener("change", draw);
+unitsChoice.addEventListener("change", () => {
+  formHost.classList.toggle("units-us", units() === "US");
+  draw();
+});
 addEventListener("beforeunload", (event) => {
   if (!isSaved()) event.preventDefault();
 });

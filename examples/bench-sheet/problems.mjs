@@ -64,6 +64,9 @@ export function makeProblems(summary) {
       for (const place of shown) if (!byPlace.has(place)) show(place, "");
       for (const [place, said] of byPlace) show(place, said.join(" "));
       shown = new Set(byPlace.keys());
+      for (const folded of document.querySelectorAll("details")) {
+        folded.classList.toggle("wrong", folded.querySelector(".message:not([hidden])") !== null);
+      }
       const many = issues.length > 1;
       const title = many ? `${issues.length} entries cannot be taken` : "One entry cannot be taken";
       summary.hidden = items.length === 0;

@@ -1,5 +1,5 @@
 /** Rows that can be added and removed, by mouse and by keyboard alike. */
-import { fillControl, isBlank, makeControl } from "./control.mjs";
+import { fillControl, isBlank, labelOf, makeControl } from "./control.mjs";
 import { element, freshId } from "./dom.mjs";
 import { valueAt } from "./paths.mjs";
 
@@ -53,7 +53,7 @@ export function makeTable(spec, name, edited) {
       whole.setAttribute("aria-label", words);
       whole.querySelector("button")?.setAttribute("aria-label", `Remove ${spec.one} ${i + 1}`);
     });
-    head.hidden = rows.length === 0;
+    head.hidden = rows.length === 0 || spec.form !== "lines";
   }
 
   /** @param {Row} row */
@@ -108,7 +108,7 @@ export function makeTable(spec, name, edited) {
   const head = element(
     "div",
     { class: "head", "aria-hidden": "true", hidden: true },
-    ...spec.fields.map(({ label }) => element("span", {}, label)),
+    ...spec.fields.map((field) => element("span", {}, ...labelOf(field))),
   );
   const note = spec.note === undefined ? [] : [element("p", { class: "note" }, spec.note)];
   const look = spec.form === "lines" ? `lines n${spec.fields.length}` : "cards";
