@@ -44,11 +44,13 @@ const policy = [
   "form-action 'none'",
 ].join("; ");
 
+// What is bundled comes with its licences; a comment holds no two hyphens.
+const licences = readFileSync(join(here, "../../dist/THIRD-PARTY-LICENSES.txt"), "utf8").replace(/--+/g, "-");
 /** @type {Readonly<Record<string, string>>} */
 const parts = {
   policy: `<meta http-equiv="Content-Security-Policy" content="${policy}" />`,
   style: `<style>${style}</style>`,
-  script: `<script>${script}</script>`,
+  script: `<script>${script}</script>\n<!--\n${licences}\n-->`,
 };
 const page = read("page.html").replace(/<!-- (\w+) -->/g, (_, name) => parts[name] ?? "");
 mkdirSync(folder, { recursive: true });

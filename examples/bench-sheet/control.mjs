@@ -36,7 +36,7 @@ function inputFor(field, id, described) {
 export function labelOf({ label, si, us }) {
   if (si === undefined) return [label];
   const unit = (/** @type {string} */ symbol, /** @type {string} */ look) =>
-    element("span", { class: look }, ` ${symbol}`);
+    element("span", { class: look }, ` (${symbol})`);
   return us === si || us === undefined
     ? [label, unit(si, "unit")]
     : [label, unit(si, "unit si"), unit(us, "unit us")];

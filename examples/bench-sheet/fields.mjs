@@ -159,11 +159,11 @@ export const SECTIONS = [
       group("supply", "Site voltage, measured", supply, "Blank: the plate's."),
       group("", "Elements", [
         number("temperatureFactor", "Hot over cold resistance"),
-        temperature("ambient", "Air around the terminals"),
+        temperature("ambient", "Air at the terminals"),
       ]),
       group("tolerance", "Allowed deviation from target", [
-        percent("low", "Low, %", { hint: "such as −5" }),
-        percent("high", "High, %", { hint: "such as 10" }),
+        percent("low", "Low (%)", { hint: "such as −5" }),
+        percent("high", "High (%)", { hint: "such as 10" }),
       ]),
     ],
   },
@@ -220,7 +220,7 @@ export const SECTIONS = [
       instrument(
         "ohmmeter",
         "Ohmmeter",
-        ohms("resolution", "one digit is"),
+        ohms("resolution", "resolution"),
         choice(
           "leads",
           "Leads",
@@ -234,10 +234,10 @@ export const SECTIONS = [
         ),
         ohms("leads.shorted", "Shorted leads read", { when: ["leads", "shorted"] }),
       ),
-      instrument("clamp", "Clamp", amps("resolution", "one digit is")),
-      instrument("voltmeter", "Voltmeter", volts("resolution", "one digit is")),
-      instrument("millivoltmeter", "Millivoltmeter", millivolts("resolution", "one digit is")),
-      instrument("insulationTester", "Insulation tester", megohms("resolution", "one digit is")),
+      instrument("clamp", "Clamp", amps("resolution", "resolution")),
+      instrument("voltmeter", "Voltmeter", volts("resolution", "resolution")),
+      instrument("millivoltmeter", "Millivoltmeter", millivolts("resolution", "resolution")),
+      instrument("insulationTester", "Insulation tester", megohms("resolution", "resolution")),
     ],
   },
   readings("asFound", "Readings as found", true),

@@ -6,7 +6,7 @@ import { joined, setAt, valueAt } from "./paths.mjs";
 import { isBlankRow, isUnfinished, makeTable } from "./table.mjs";
 
 /** @import { Control } from "./control.mjs" */
-/** @import { Group, Section } from "./fieldTypes.mjs" */
+/** @import { Group, Section, Table } from "./fieldTypes.mjs" */
 /** @import { TablePart } from "./table.mjs" */
 /** @import { Units } from "./values.mjs" */
 
@@ -29,8 +29,8 @@ import { isBlankRow, isUnfinished, makeTable } from "./table.mjs";
  * @property {number} unfinished - rows that are being written and do not count yet
  */
 
-/** What a part of the form is called in messages. @param {Section} section @param {string} legend */
-const nameOf = (section, legend) => (section.parts.length > 1 ? `${section.title}, ${legend}` : legend);
+/** What a part of the form is called in messages: with its day, where there are two of them. @param {Section} section @param {Group | Table} spec */
+const nameOf = ({ title }, { path, legend }) => (path.startsWith("as") ? `${title}, ${legend}` : legend);
 
 /** @param {Group} spec @returns {GroupPart} */
 function makeGroup(spec) {
@@ -61,7 +61,7 @@ export function makeForm(host, { edited, units }) {
   /** @type {{ section: Section, folded: HTMLDetailsElement, groups: GroupPart[], tables: TablePart[] }[]} */
   const sections = SECTIONS.map((section) => {
     const made = section.parts.map((spec) =>
-      spec.form === "group" ? makeGroup(spec) : makeTable(spec, nameOf(section, spec.legend), edited),
+      spec.form === "group" ? makeGroup(spec) : makeTable(spec, nameOf(section, spec), edited),
     );
     const title = element("summary", {}, element("h2", {}, section.title));
     const note = section.note === undefined ? [] : [element("p", { class: "note" }, section.note)];
@@ -139,7 +139,7 @@ export function makeForm(host, { edited, units }) {
       };
       for (const { section, groups, tables } of sections) {
         for (const { spec, controls: own, message, whole } of groups) {
-          const name = spec.path === "" ? section.title : nameOf(section, spec.legend);
+          const name = nameOf(section, spec);
           if (spec.path !== "" && !places.has(spec.path))
             places.set(spec.path, { name, control: null, message, whole });
           for (const control of own) take(record, control, spec.path, name);

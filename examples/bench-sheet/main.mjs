@@ -7,6 +7,7 @@ import { byId, element } from "./dom.mjs";
 import { readRecord, saveRecord } from "./files.mjs";
 import { makeForm } from "./form.mjs";
 import { leftOut } from "./paths.mjs";
+import { plannedPicture } from "./picture.mjs";
 import { makeProblems } from "./problems.mjs";
 import { showReport } from "./result.mjs";
 import sample from "./sample.json";
@@ -34,6 +35,7 @@ const units = () =>
 let last = null;
 let lastText = "";
 let lastUnfinished = 0;
+let took = 0;
 let saved = "";
 /** @type {{ settle?: ReturnType<typeof setTimeout>, say?: ReturnType<typeof setTimeout> }} */
 const timers = {};
@@ -43,7 +45,8 @@ const form = makeForm(formHost, { edited: soon, units });
 
 function soon() {
   clearTimeout(timers.settle);
-  timers.settle = setTimeout(update, SETTLE);
+  // Working out never takes more than about half of the time, on a slow machine or with a large module either.
+  timers.settle = setTimeout(update, Math.max(SETTLE, took));
 }
 
 /** @param {string} text */
@@ -55,7 +58,8 @@ function say(text) {
 }
 
 function draw() {
-  if (last !== null) showReport(hosts, benchReport({ assessment: last, format: "html", units: units() }));
+  if (last === null) return;
+  showReport(hosts, benchReport({ assessment: last, format: "html", units: units() }), plannedPicture(last));
 }
 
 /** @param {number} unfinished */
@@ -71,28 +75,25 @@ function update() {
   lastText = text;
   lastUnfinished = unfinished;
   form.suggest(...namesOf(record));
+  const start = performance.now();
   try {
     const assessment = assessModule(/** @type {BenchRecord} */ (/** @type {unknown} */ (record)));
     const changed = whatChanged(last, assessment);
     last = assessment;
     draw();
+    took = performance.now() - start;
     problems.show([], places);
     stale.hidden = true;
     say(`${changed}${waiting(unfinished)}`);
   } catch (error) {
     const known = isElectroheatError(error);
-    if (known) problems.show(error.issues, places);
-    const count = known ? error.issues.length : 0;
+    const said = problems.show(known ? error.issues : [], places);
     stale.hidden = false;
     stale.textContent =
       last === null
         ? "No assessment yet: the entries named above the form come first."
         : "Not current: this is the assessment as of before the entries that are named above the form.";
-    say(
-      known
-        ? `${count === 1 ? "One entry" : `${count} entries`} cannot be taken: ${error.issues[0]?.message ?? ""}`
-        : `The sheet itself failed: ${error instanceof Error ? error.message : String(error)}`,
-    );
+    say(known ? said : `The sheet itself failed: ${error instanceof Error ? error.message : String(error)}`);
     if (!known) throw error;
   }
 }

@@ -18,7 +18,9 @@ function placeOf(places, path) {
 /** The sentence without the path, which the field's place already says. @param {Issue} issue */
 function sentence({ path, message }) {
   const said = message.startsWith(`${path}: `) ? message.slice(path.length + 2) : message;
-  return said.charAt(0).toUpperCase() + said.slice(1);
+  // In the sheet every quantity is text with its unit, and a number alone gets one.
+  const brief = said.replace(/, as a number in \S+ or text with its unit/, "");
+  return brief.charAt(0).toUpperCase() + brief.slice(1);
 }
 
 /** @param {Place} place */
@@ -44,13 +46,16 @@ export function makeProblems(summary) {
   }
 
   return {
-    /** @param {readonly Issue[]} issues @param {ReadonlyMap<string, Place>} places */
+    /**
+     * @param {readonly Issue[]} issues @param {ReadonlyMap<string, Place>} places
+     * @returns {string} the whole in a sentence, to be said
+     */
     show(issues, places) {
       /** @type {Map<Place, string[]>} */
       const byPlace = new Map();
       const items = issues.map((issue) => {
         const place = placeOf(places, issue.path);
-        const ratio = place?.control?.field.kind === "percent" ? " Counted as a ratio: 0.05 is 5 %." : "";
+        const ratio = place?.control?.field.kind === "percent" ? ". Counted as a ratio: 0.05 is 5 %" : "";
         const said = `${sentence(issue)}${ratio}`;
         if (place === null) return element("li", {}, issue.message);
         byPlace.set(place, [...(byPlace.get(place) ?? []), said]);
@@ -59,7 +64,7 @@ export function makeProblems(summary) {
           event.preventDefault();
           goTo(place);
         });
-        return element("li", {}, link, `: ${said}`);
+        return element("li", {}, link, `: ${said}.`);
       });
       for (const place of shown) if (!byPlace.has(place)) show(place, "");
       for (const [place, said] of byPlace) show(place, said.join(" "));
@@ -73,6 +78,7 @@ export function makeProblems(summary) {
       summary.replaceChildren(
         ...(items.length === 0 ? [] : [element("h2", {}, title), element("ul", {}, ...items)]),
       );
+      return items.length === 0 ? "" : `${title}. ${items[0]?.textContent ?? ""}`;
     },
   };
 }

@@ -22,8 +22,9 @@ function copyOf(figure) {
  * The report's own page is parsed as a document of its own, where nothing runs, and its parts are taken over.
  * @param {{ readonly report: HTMLElement, readonly picture: HTMLElement }} hosts
  * @param {string} html
+ * @param {Element | null} planned the module as drawn, where the report has no diagram
  */
-export function showReport(hosts, html) {
+export function showReport(hosts, html, planned) {
   // Its style sheet is in the page already, and the policy of the page would refuse a second one.
   const bare = html.replace(/<style>[^<]*<\/style>/, "");
   const page = new DOMParser().parseFromString(bare, "text/html");
@@ -31,6 +32,7 @@ export function showReport(hosts, html) {
     part.localName === "main" ? [...part.children] : [part],
   );
   const diagram = [...page.querySelectorAll("#connections figure")].at(-1);
-  hosts.picture.replaceChildren(...(diagram === undefined ? [] : [document.adoptNode(copyOf(diagram))]));
+  const top = diagram === undefined ? planned : document.adoptNode(copyOf(diagram));
+  hosts.picture.replaceChildren(...(top === null ? [] : [top]));
   hosts.report.replaceChildren(...parts.map((part) => document.adoptNode(part)));
 }
