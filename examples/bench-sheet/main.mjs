@@ -18,6 +18,7 @@ import { namesOf } from "./wiringNames.mjs";
 
 /** Pauses in typing: short enough to see the picture move, long enough not to work out every digit; and before it is said aloud. */
 const SETTLE = 200;
+const LONGEST_WAIT = 1000;
 const SAY = 900;
 
 const status = byId("status", HTMLElement);
@@ -46,7 +47,7 @@ const form = makeForm(formHost, { edited: soon, units });
 function soon() {
   clearTimeout(timers.settle);
   // Working out never takes more than about half of the time, on a slow machine or with a large module either.
-  timers.settle = setTimeout(update, Math.max(SETTLE, took));
+  timers.settle = setTimeout(() => update(), Math.min(LONGEST_WAIT, Math.max(SETTLE, took)));
 }
 
 /** @param {string} text */
@@ -68,7 +69,8 @@ const waiting = (unfinished) =>
     ? ""
     : ` ${unfinished === 1 ? "One unfinished row does" : `${unfinished} unfinished rows do`} not count yet.`;
 
-function update() {
+/** @param {string} [loaded] said first */
+function update(loaded = "") {
   const { record, places, unfinished } = form.read();
   const text = JSON.stringify(record);
   if (text === lastText && unfinished === lastUnfinished) return;
@@ -84,7 +86,7 @@ function update() {
     took = performance.now() - start;
     problems.show([], places);
     stale.hidden = true;
-    say(`${changed}${waiting(unfinished)}`);
+    say(`${loaded}${changed}${waiting(unfinished)}`);
   } catch (error) {
     const known = isElectroheatError(error);
     const said = problems.show(known ? error.issues : [], places);
@@ -93,7 +95,11 @@ function update() {
       last === null
         ? "No assessment yet: the entries named above the form come first."
         : "Not current: this is the assessment as of before the entries that are named above the form.";
-    say(known ? said : `The sheet itself failed: ${error instanceof Error ? error.message : String(error)}`);
+    say(
+      known
+        ? `${loaded}${said}`
+        : `The sheet itself failed: ${error instanceof Error ? error.message : String(error)}`,
+    );
     if (!known) throw error;
   }
 }
@@ -104,7 +110,7 @@ function take(record, name) {
   last = null;
   lastText = "";
   for (const host of Object.values(hosts)) host.replaceChildren();
-  update();
+  update(`Filled from ${name}. `);
   const kept = form.read().record;
   saved = JSON.stringify(kept);
   const lost = leftOut(record, kept);
