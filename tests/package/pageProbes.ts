@@ -2,7 +2,8 @@
 
 /** Elements and attributes that user text must never make. */
 export const intruders = `[
-  ...[...document.querySelectorAll("img, iframe, object, embed, script")].slice(1),
+  ...document.querySelectorAll("img, iframe, object, embed"),
+  ...[...document.scripts].slice(1),
   ...[...document.querySelectorAll("*")].filter((one) => [...one.attributes].some(({ name }) => name.startsWith("on"))),
 ].map((one) => one.outerHTML.slice(0, 100))`;
 
