@@ -6,7 +6,7 @@ import type { ReadingsAssessment } from "./assessmentTypes.ts";
 import type { BranchAssessment, DrawAssessment, JointAssessment, NextStep } from "./assessTypes.ts";
 import type { DiagnosedFault } from "./diagnosis/types.ts";
 import { listed } from "./diagnosis/words.ts";
-import { branchesOf, type DiagnosisVerdict } from "./diagnosisVerdict.ts";
+import { branchesOf, type DiagnosisVerdict, isTelling } from "./diagnosisVerdict.ts";
 import { ratioText } from "./shown.ts";
 
 const percent = (ratio: number): string => {
@@ -40,6 +40,7 @@ function jointWords({ id, resistance, power, ratioToBest, comparison, rise }: Jo
   return `joint ${id} ${rise?.measured.toFixed(0)} K over the air`;
 }
 
+const lower = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 /** Normal amps beside a bad joint clear the elements, and nothing else. */
@@ -59,8 +60,7 @@ function wrongWords(
   module: HeatingModule,
 ): string {
   const { branches, consistency, outcome } = day.resistances;
-  const telling =
-    verdict !== null && verdict.kind !== "sound" && verdict.kind !== "no answer" ? verdict : null;
+  const telling = verdict !== null && isTelling(verdict) ? verdict : null;
   const faults: readonly DiagnosedFault[] = (telling?.explanations ?? []).flatMap((one) => one.faults);
   const told = new Set([
     ...faults.flatMap((fault) => branchesOf(fault, module)),
@@ -69,12 +69,14 @@ function wrongWords(
     ),
     ...faults.flatMap((fault) => (fault.kind === "lost line" ? [fault.line] : [])),
   ]);
-  const refuted =
-    verdict?.kind === "no answer" && verdict.words.startsWith("No fault") ? [verdict.words] : [];
+  const refuted = verdict?.kind === "nothing fits" ? [lower(verdict.words)] : [];
+  // What is not told apart may still be known to lie in one branch: that is said first.
+  const untold = branches.filter(({ id }) => telling?.kind !== "settled" || !told.has(id));
   const said = [
     ...(lostLine === null || told.has(lostLine) ? [] : [`no supply on ${lostLine}`]),
-    ...(telling === null ? refuted : [telling.words]),
-    ...branchWords(branches.filter(({ id }) => !told.has(id))),
+    ...(telling?.kind === "settled" ? [telling.words] : []),
+    ...branchWords(untold),
+    ...(telling === null ? refuted : telling.kind === "settled" ? [] : [lower(telling.words)]),
     ...day.joints.filter((joint) => isBadJoint(joint) && !told.has(joint.id)).map(jointWords),
     ...(consistency === "inconsistent" || outcome === "contradictory"
       ? ["the ohm readings contradict each other"]
@@ -117,7 +119,8 @@ function drawLine(draw: DrawAssessment | null, plate: boolean): string {
 const UNTESTED = 3;
 
 function untestedLine(notTested: readonly string[]): string {
-  if (notTested.length === 0) return "Every test that the sheet knows has been made.";
+  if (notTested.length === 0)
+    return "No kind of test that this sheet knows is missing; that is not yet a proof.";
   const shown = notTested.slice(0, UNTESTED).map((what) => what.split(":")[0] as string);
   const more = notTested.length - shown.length;
   return `Still untested: ${more > 0 ? `${shown.join(", ")} and ${more} more` : listed(shown)}.`;

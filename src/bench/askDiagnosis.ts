@@ -150,10 +150,14 @@ export function diagnosisQuestion(input: {
   readonly readings: ParsedReadings;
   readonly supply: ParsedSupply | undefined;
   readonly targets: readonly BankTargets[];
+  /** Kinds of readings to leave out. */
+  readonly without?: readonly FieldReading["kind"][];
 }): DiagnosisQuestion {
-  const { record, readings, supply, targets } = input;
+  const { record, readings, supply, targets, without = [] } = input;
   const { nameplate, instruments = {}, temperatureFactor } = record;
-  const all = takenOf(record, readings, supply).filter((one) => one.reads.length > 0);
+  const all = takenOf(record, readings, supply).filter(
+    (one) => one.reads.length > 0 && one.readings.every(({ kind }) => !without.includes(kind)),
+  );
   if (all.every(({ kind }) => kind === "voltmeter")) return { asked: null, leftOut: [] };
   if (nameplate === undefined) {
     return {

@@ -1,5 +1,5 @@
 /** One bench record in, one assessment out. */
-import { buildModule } from "../circuit/index.ts";
+import { buildModule, type HeatingModule } from "../circuit/index.ts";
 import type { Amperes, ColdOhms, Issue, Ohms } from "../quantity/index.ts";
 import { answerLines } from "./answer.ts";
 import { assessDay, checkDay, dayState, siteSupply } from "./assessDay.ts";
@@ -11,7 +11,7 @@ import type { ModuleAssessment } from "./assessmentTypes.ts";
 import { assessResistances } from "./assessResistance.ts";
 import { assessWhatIf } from "./assessWhatIf.ts";
 import { assumptionsOf } from "./assumptions.ts";
-import { branchModule, drawnJoints, elementPlan } from "./branchModule.ts";
+import { type BranchModule, branchModule, drawnJoints, elementPlan } from "./branchModule.ts";
 import { CAUTIONS } from "./cautions.ts";
 import { hotBranches, presentJoints, presentResistances, readAsLeft } from "./hotBranches.ts";
 import { checkInstruments } from "./instrumentLimits.ts";
@@ -43,6 +43,12 @@ function startOf(record: ParsedRecord): ColdOhms {
   return (sum > 0 ? sum / values.length : 1) as ColdOhms;
 }
 
+/** The module element by element with its joints: the names that readings may use. */
+function wholeModule(record: ParsedRecord, { module }: BranchModule): HeatingModule {
+  const ones = new Map(module.elements.map(({ id }) => [id, 1]));
+  return buildModule({ ...elementPlan(record, ones), joints: drawnJoints(record, 0 as Ohms) });
+}
+
 /** The record read and checked as a whole: everything wrong with it is told at once. */
 function readSheet(input: BenchRecord) {
   const record = parseRecord(input);
@@ -55,14 +61,8 @@ function readSheet(input: BenchRecord) {
   const ohms = DAYS.map((day) =>
     drawn === undefined ? undefined : collect(found, "", () => measuredReadings(record, day, drawn)),
   );
-  if (drawn !== undefined) {
-    const ones = new Map(drawn.module.elements.map(({ id }) => [id, 1]));
-    const whole = buildModule({
-      ...elementPlan(record, ones),
-      joints: drawnJoints(record, 0 as Ohms),
-    });
-    for (const day of DAYS) collect(found, "", () => checkDay(record, day, whole));
-  }
+  const whole = drawn === undefined ? undefined : wholeModule(record, drawn);
+  if (whole !== undefined) for (const day of DAYS) collect(found, "", () => checkDay(record, day, whole));
   const plateCurrent =
     targets.length === 0
       ? null
@@ -79,6 +79,7 @@ function readSheet(input: BenchRecord) {
     plateCurrent,
     site: { hardware: hardware ?? [], feed: feed ?? null, cuts: cuts ?? [] },
     drawn: drawn as NonNullable<typeof drawn>,
+    whole: whole as NonNullable<typeof whole>,
     states: { asFound: states[0] ?? null, asLeft: states[1] ?? null },
     ohms: { asFound: ohms[0] ?? [], asLeft: ohms[1] ?? [] },
   };
@@ -113,7 +114,16 @@ function readSheet(input: BenchRecord) {
  * @since 0.1.0
  */
 export function assessModule(record: BenchRecord): ModuleAssessment {
-  const { record: parsed, targets, plateCurrent, site: parts, drawn, states, ohms } = readSheet(record);
+  const {
+    record: parsed,
+    targets,
+    plateCurrent,
+    site: parts,
+    drawn,
+    whole,
+    states,
+    ohms,
+  } = readSheet(record);
   const temperatureFactor = parsed.temperatureFactor ?? 1;
   const found = assessResistances(parsed, ohms.asFound, drawn);
   const left = assessResistances(parsed, ohms.asLeft, drawn, found.fit?.branches ?? []);
@@ -154,7 +164,7 @@ export function assessModule(record: BenchRecord): ModuleAssessment {
   const faults = assessFaults({
     record: parsed,
     targets,
-    module: drawn.module,
+    module: whole,
     bad: new Set([
       ...present.branches.flatMap(({ id, finding }) =>
         finding === "open" || finding === "outside" || finding === "shorted" || finding === "high"
@@ -198,10 +208,11 @@ export function assessModule(record: BenchRecord): ModuleAssessment {
     module: assessedModule(parsed),
     answer: answerLines({
       asFound,
-      asLeft,
+      // What was not read again stands as found.
+      asLeft: asLeft === null ? null : { ...asLeft, resistances: present, joints },
       verdict: faults.verdict,
       lostLine,
-      module: drawn.module,
+      module: whole,
       draw,
       plate: plate !== null,
       steps,

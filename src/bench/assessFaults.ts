@@ -1,13 +1,13 @@
 /** Which faults explain the readings as found, and what follows from that. */
 import type { HeatingModule } from "../circuit/index.ts";
-import { diagnosisQuestion } from "./askDiagnosis.ts";
+import { type DiagnosisQuestion, diagnosisQuestion } from "./askDiagnosis.ts";
 import { supplyOf } from "./assessDay.ts";
 import type { NextStep } from "./assessTypes.ts";
 import { diagnose } from "./diagnosis/diagnose.ts";
 import { nextMeasurements } from "./diagnosis/nextMeasurements.ts";
 import type { DiagnosedFault, Diagnosis, DiagnosisInput } from "./diagnosis/types.ts";
 import { diagnosisSteps } from "./diagnosisSteps.ts";
-import { type DiagnosisVerdict, diagnosisVerdict } from "./diagnosisVerdict.ts";
+import { type DiagnosisVerdict, diagnosisVerdict, isTelling } from "./diagnosisVerdict.ts";
 import type { ParsedRecord } from "./recordParsed.ts";
 import type { BankTargets } from "./recordTargets.ts";
 
@@ -27,9 +27,8 @@ export interface AssessedFaults {
 /** Elements up to which the next measurement is looked for: beyond, it takes longer than anyone waits for a sheet. */
 const FEW = 24;
 
-function proposalsFor(asked: DiagnosisInput, verdict: DiagnosisVerdict, module: HeatingModule) {
-  const open = verdict.kind === "not told apart" || verdict.kind === "not settled";
-  return open && module.elements.length <= FEW ? nextMeasurements(asked) : [];
+function proposalsFor(asked: DiagnosisInput, module: HeatingModule) {
+  return module.elements.length <= FEW ? nextMeasurements(asked) : [];
 }
 
 /** Faults under which nobody closes the supply again. */
@@ -42,13 +41,38 @@ function forbids(fault: DiagnosedFault): string[] {
 }
 
 /** What a diagnosis says of running on. */
-function runningWords({ kind, explanations }: DiagnosisVerdict): string | null {
-  if (kind === "sound" || kind === "no answer") return null;
+function runningWords(verdict: DiagnosisVerdict): string | null {
+  const { kind, explanations } = verdict;
+  if (!isTelling(verdict)) return null;
   const [fault, ...others] = explanations[0]?.faults ?? [];
   if (kind !== "settled") return "Not known before that is settled; the electrician in charge decides.";
   return fault?.kind === "mis-linked" && fault.as === "star" && others.length === 0
     ? `May run until it is linked as drawn, with less heat: the elements of bank ${fault.bank} carry a third of their power; the customer and the electrician in charge decide.`
     : "The electrician in charge and the customer decide whether it runs meanwhile.";
+}
+
+const JOINTS_ALONE =
+  "Left out of the diagnosis: drops across joints, which no single fault explains together with the other readings. The joints are judged by comparison.";
+
+/**
+ * A joint that is bad besides another fault is two faults, and one bad by less than a milliohm is none that the diagnosis weighs: where
+ * nothing fits, the other readings are asked alone, for each joint with a drop has been judged by its own comparison.
+ */
+function explained(
+  asked: DiagnosisInput,
+  leftOut: readonly string[],
+  again: () => DiagnosisQuestion,
+): { readonly asked: DiagnosisInput; readonly diagnosis: Diagnosis; readonly leftOut: readonly string[] } {
+  const diagnosis = diagnose(asked);
+  const first = { asked, diagnosis, leftOut };
+  if (diagnosis.outcome !== "nothing fits" || !asked.readings.some(({ kind }) => kind === "drop"))
+    return first;
+  const others = again().asked;
+  if (others === null) return first;
+  const second = diagnose(others);
+  return second.outcome === "nothing fits"
+    ? first
+    : { asked: others, diagnosis: second, leftOut: [...leftOut, JOINTS_ALONE] };
 }
 
 /**
@@ -58,6 +82,7 @@ function runningWords({ kind, explanations }: DiagnosisVerdict): string | null {
 export function assessFaults(input: {
   readonly record: ParsedRecord;
   readonly targets: readonly BankTargets[];
+  /** The module element by element. */
   readonly module: HeatingModule;
   readonly bad: ReadonlySet<string>;
 }): AssessedFaults {
@@ -66,9 +91,12 @@ export function assessFaults(input: {
   const none = { diagnosis: null, verdict: null, steps: [], forbidding: [], running: null } as const;
   if (asFound === undefined) return { ...none, leftOut: [] };
   const supply = supplyOf(record, "asFound");
-  const { asked, leftOut } = diagnosisQuestion({ record, readings: asFound, supply, targets });
-  if (asked === null) return { ...none, leftOut };
-  const diagnosis = diagnose(asked);
+  const question = { record, readings: asFound, supply, targets };
+  const whole = diagnosisQuestion(question);
+  if (whole.asked === null) return { ...none, leftOut: whole.leftOut };
+  const { asked, diagnosis, leftOut } = explained(whole.asked, whole.leftOut, () =>
+    diagnosisQuestion({ ...question, without: ["drop"] }),
+  );
   const verdict = diagnosisVerdict(diagnosis);
   // What was read as left speaks for itself: the fault as found is history then.
   const read = (asLeft?.ohms ?? []).length + (asLeft?.currents ?? []).length > 0;
@@ -78,7 +106,7 @@ export function assessFaults(input: {
     diagnosis,
     verdict,
     leftOut,
-    steps: diagnosisSteps({ verdict, module, covered: bad, proposals: proposalsFor(asked, verdict, module) }),
+    steps: diagnosisSteps({ verdict, module, covered: bad, proposals: () => proposalsFor(asked, module) }),
     forbidding: verdict.kind === "settled" ? first.flatMap(forbids) : [],
     running: runningWords(verdict),
   };

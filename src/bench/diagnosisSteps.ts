@@ -4,7 +4,7 @@ import type { NextStep } from "./assessTypes.ts";
 import type { MeasurementProposal } from "./diagnosis/nextMeasurements.ts";
 import type { DiagnosedFault } from "./diagnosis/types.ts";
 import { measurementWords, placeWords } from "./diagnosis/words.ts";
-import { branchesOf, type DiagnosisVerdict } from "./diagnosisVerdict.ts";
+import { branchesOf, type DiagnosisVerdict, isTelling } from "./diagnosisVerdict.ts";
 
 /** How a bank is drawn. */
 const drawnAs = (bank: string, { plan }: HeatingModule): string =>
@@ -68,12 +68,12 @@ export function diagnosisSteps(input: {
   readonly module: HeatingModule;
   /** Branches and joints found bad by their own readings, and a line found lost. */
   readonly covered: ReadonlySet<string>;
-  /** Measurements that would part the explanations, best first. */
-  readonly proposals: readonly MeasurementProposal[];
+  /** Looks for measurements that would part the explanations, best first: only where it comes to that. */
+  readonly proposals: () => readonly MeasurementProposal[];
 }): readonly NextStep[] {
   const { verdict, module, covered, proposals } = input;
   const { kind, explanations, words } = verdict;
-  if (kind === "sound" || kind === "no answer") return [];
+  if (!isTelling(verdict)) return [];
   const told = (fault: DiagnosedFault): boolean =>
     (fault.kind === "lost line" && covered.has(fault.line)) ||
     ((fault.kind === "joint" || fault.kind === "open joint") && covered.has(fault.place)) ||
@@ -85,7 +85,7 @@ export function diagnosisSteps(input: {
       .filter((fault) => !told(fault))
       .map((fault) => ({ ...actionOf(fault, module), reason: `${words}.` }));
   }
-  const [best] = proposals;
+  const [best] = proposals();
   const about = [
     ...new Set(explanations.flatMap(({ faults }) => faults.flatMap((one) => actionOf(one, module).about))),
   ];

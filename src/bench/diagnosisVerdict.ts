@@ -7,9 +7,14 @@ import { explanationWords, listed, probabilityWords } from "./diagnosis/words.ts
 export interface DiagnosisVerdict {
   /**
    * `"sound"`: nothing wrong leads by far. `"settled"`: one explanation leads by far. `"not told apart"`: several that these readings
-   * cannot part. `"not settled"`: several that more readings could part. `"no answer"`: nothing fits, or too few readings.
+   * cannot part. `"not settled"`: several that more readings could part. The other two as the diagnosis has them.
    */
-  readonly kind: "sound" | "settled" | "not told apart" | "not settled" | "no answer";
+  readonly kind:
+    | "sound"
+    | "settled"
+    | "not told apart"
+    | "not settled"
+    | Exclude<Diagnosis["outcome"], "explained">;
   /** The explanations it is about, most probable first; faults that no reading can show left out. */
   readonly explanations: readonly Explanation[];
   /** In one sentence, without the full stop. */
@@ -42,15 +47,25 @@ function weighty(all: readonly Explanation[]): readonly Explanation[] {
   return seen.filter(({ probability }) => probability > least);
 }
 
+const TOO_FEW = "Too few readings to test any explanation";
+
+/** Whether a verdict holds something to be wrong. */
+export const isTelling = ({ kind }: DiagnosisVerdict): boolean =>
+  kind === "settled" || kind === "not told apart" || kind === "not settled";
+
 /** Sums a diagnosis up. */
 export function diagnosisVerdict({ outcome, groups }: Diagnosis): DiagnosisVerdict {
   const [group] = groups;
   if (outcome !== "explained" || group === undefined) {
     const words =
       outcome === "nothing fits"
-        ? "No fault on the list explains these readings together: one of them is wrong, or the module is not wired as drawn"
-        : "Too few readings to test any explanation";
-    return { kind: "no answer", explanations: [], words };
+        ? "No single fault, nor two open elements, explains all these readings: there are several, one reading is wrong, or the module is not wired as drawn"
+        : TOO_FEW;
+    return {
+      kind: outcome === "explained" ? "too few readings" : outcome,
+      explanations: [],
+      words,
+    };
   }
   if (group.probability < SETTLED) {
     const all = [...groups.flatMap((one) => one.explanations)].sort((a, b) => b.probability - a.probability);
@@ -63,7 +78,7 @@ export function diagnosisVerdict({ outcome, groups }: Diagnosis): DiagnosisVerdi
   }
   const explanations = weighty(group.explanations);
   const [first, ...others] = explanations;
-  if (first === undefined) return { kind: "no answer", explanations: [], words: "Nothing to tell" };
+  if (first === undefined) return { kind: "too few readings", explanations: [], words: TOO_FEW };
   if (first.faults.length === 0 && first.probability > LEADS * (others[0]?.probability ?? 0)) {
     return { kind: "sound", explanations: [first], words: "No fault shows in these readings" };
   }

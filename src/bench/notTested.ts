@@ -26,6 +26,10 @@ export function notTested(record: ParsedRecord): readonly string[] {
     [record.feed !== undefined, "conductors, terminals and protection of the feed"],
     [(record.asLeft?.ohms ?? []).length > 0, "resistance of the branches as left"],
     [(record.asLeft?.currents ?? []).length > 0, "line currents as left"],
+    [
+      !joint("rise") || (record.asLeft?.joints ?? []).some(({ rise }) => rise !== undefined),
+      "thermal scan as left",
+    ],
   ];
   return lines.filter(([tested]) => !tested).map(([, what]) => what);
 }

@@ -29,24 +29,36 @@ interface Allowed {
   readonly holds: (value: number) => boolean;
 }
 
-function allowed(unit: CanonicalUnit, zero: boolean): Allowed {
+/** Voltages between lines that a supply may have, V: beyond them a unit has gone wrong by more than any slip. */
+export const LINE_VOLTAGES = { low: 0.1, high: 1e6 } as const;
+
+interface Options {
+  /** Admits OL. */
+  readonly open?: boolean;
+  /** Admits 0. */
+  readonly zero?: boolean;
+  readonly low?: number;
+  readonly high?: number;
+}
+
+function allowed(unit: CanonicalUnit, { zero = false, low = SMALLEST, high = LARGEST }: Options): Allowed {
   const how = `as a number in ${unit} or text with its unit`;
   if (unit === "°C") {
-    const { low, high } = TEMPERATURES;
-    return { words: `${low} to ${high} °C, ${how}`, holds: (value) => value >= low && value <= high };
+    const { low: coldest, high: hottest } = TEMPERATURES;
+    return {
+      words: `${coldest} to ${hottest} °C, ${how}`,
+      holds: (value) => value >= coldest && value <= hottest,
+    };
   }
   return {
-    words: `${zero ? "0 or more" : "more than 0"} (${zero ? "0, or " : ""}${SMALLEST} to ${LARGEST}), ${how}`,
-    holds: (value) => (value >= SMALLEST && value <= LARGEST) || (zero && value === 0),
+    words: `${zero ? "0 or more" : "more than 0"} (${zero ? "0, or " : ""}${low} to ${high}), ${how}`,
+    holds: (value) => (value >= low && value <= high) || (zero && value === 0),
   };
 }
 
 /** Text with unit, or a plain number in the canonical unit; `open` admits OL. */
-export function quantity<Q>(
-  unit: CanonicalUnit,
-  options: { readonly open?: boolean; readonly zero?: boolean } = {},
-): Schema<Read<Q>> {
-  const { words, holds } = allowed(unit, options.zero === true);
+export function quantity<Q>(unit: CanonicalUnit, options: Options = {}): Schema<Read<Q>> {
+  const { words, holds } = allowed(unit, options);
   return z.pipe(
     z.unknown(),
     z.transform((input, ctx): Read<Q> => {

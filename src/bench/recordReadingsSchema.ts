@@ -1,7 +1,7 @@
 /** The shape of what was measured: instruments, supply, and the readings of one day. */
 import * as z from "zod/mini";
 import type { Amperes, Kelvins, LineVolts, Ohms, Open, Volts } from "../quantity/index.ts";
-import { list, quantity, ratio, type Schema, text } from "./recordFields.ts";
+import { LINE_VOLTAGES, list, quantity, ratio, type Schema, text } from "./recordFields.ts";
 import type {
   ParsedInstrument,
   ParsedOhmmeter,
@@ -13,9 +13,9 @@ import type {
 /** Voltages between lines. */
 export const supplySchema = (): Schema<ParsedSupply> =>
   z.strictObject({
-    v12: quantity<LineVolts>("V"),
-    v23: quantity<LineVolts>("V"),
-    v31: quantity<LineVolts>("V"),
+    v12: quantity<LineVolts>("V", LINE_VOLTAGES),
+    v23: quantity<LineVolts>("V", LINE_VOLTAGES),
+    v31: quantity<LineVolts>("V", LINE_VOLTAGES),
   });
 
 const instrument = <Q>(unit: "A" | "V" | "Ω"): Schema<ParsedInstrument<Q>> =>

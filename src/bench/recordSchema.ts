@@ -1,7 +1,7 @@
 /** The boundary: a record of unknown shape becomes checked quantities, or one error that lists everything wrong with it. */
 import * as z from "zod/mini";
 import { type Celsius, ElectroheatError, type Issue, type LineVolts, type Watts } from "../quantity/index.ts";
-import { count, list, quantity, ratio, type Schema, text } from "./recordFields.ts";
+import { count, LINE_VOLTAGES, list, quantity, ratio, type Schema, text } from "./recordFields.ts";
 import { ourIssues, type RawIssue } from "./recordIssues.ts";
 import type { ParsedRecord } from "./recordParsed.ts";
 import { instrumentsSchema, readingsSchema, supplySchema } from "./recordReadingsSchema.ts";
@@ -51,7 +51,9 @@ function makeSchema(): Schema<ParsedRecord> {
   return z.strictObject({
     title: text(),
     identity: z.optional(identitySchema()),
-    nameplate: z.optional(z.strictObject({ power: quantity<Watts>("W"), voltage: quantity<LineVolts>("V") })),
+    nameplate: z.optional(
+      z.strictObject({ power: quantity<Watts>("W"), voltage: quantity<LineVolts>("V", LINE_VOLTAGES) }),
+    ),
     wiring: wiringSchema(),
     supply: z.optional(supplySchema()),
     temperatureFactor: z.optional(ratio(0.5, 10)),

@@ -159,8 +159,9 @@ export function assessmentText(assessment: ModuleAssessment): string {
       : [heading("Looks odd"), ...assessment.warnings.map(({ message }) => bullet(message))]),
     heading("Taken for granted"),
     ...assessment.assumptions.map(bullet),
-    heading("Not tested"),
-    ...assessment.notTested.map(bullet),
+    ...(assessment.notTested.length === 0
+      ? []
+      : [heading("Not tested"), ...assessment.notTested.map(bullet)]),
     heading("Cautions"),
     ...assessment.cautions.map(bullet),
   ];

@@ -6,7 +6,9 @@ import { bullet, table, WIDTH, wrap } from "./layout.ts";
 const DIGITS = 4;
 /** Below this the digits of a very small or very large figure would fill the line. */
 const PREFIXED = { low: 0.1, high: 1e4 } as const;
-const WITH_PREFIXES: readonly string[] = ["Ω", "V", "A", "W", "N", "m", "N·m"];
+/** Canonical units that the trade shows in smaller ones. */
+const SHOWN: Readonly<Record<string, string>> = { "m²": "mm²", "A/m²": "A/mm²", m: "mm" };
+const WITH_PREFIXES: readonly string[] = ["Ω", "V", "A", "W", "N"];
 
 /** A value in its canonical unit as a job sheet shows it. */
 export function valueText(value: number, unit: string, digits: number = DIGITS): string {
@@ -19,6 +21,7 @@ export function valueText(value: number, unit: string, digits: number = DIGITS):
     significantDigits: digits,
     trueMinus: true,
     ...(engineering ? { engineering } : {}),
+    ...(SHOWN[unit] === undefined ? {} : { as: SHOWN[unit] as never }),
   });
 }
 

@@ -95,7 +95,6 @@ export const oven = (): BenchRecord => ({
       overhang: "15 mm",
       width: "20 mm",
       thickness: "3 mm",
-      hole: "8.4 mm",
     },
   ],
 });

@@ -78,11 +78,11 @@ describe("a branch against the tolerance of its record", () => {
       title: "t",
       nameplate: { power: 1000, voltage: 100 },
       wiring: { banks: [{ id: "A", connection: "star" }] },
-      meter: { ofReading: 0, digits: 0, leads: "taken off" },
+      instruments: { ohmmeter: { ofReading: 0, digits: 0, leads: "taken off" } },
       tolerance: { low, high },
-      readings: [{ from: "L1", to: "S", reads: "9.7 Ω" }],
+      asFound: { ohms: [{ from: "L1", to: "S", reads: "9.7 Ω" }] },
     };
-    return assessModule(record).resistances.branches[0]?.judgement?.verdict;
+    return assessModule(record).asFound?.resistances.branches[0]?.judgement?.verdict;
   }
   const atLimit = (ohms: number): number => ohms / 10 - 1;
 
@@ -102,11 +102,11 @@ describe("a branch against the tolerance of its record", () => {
       title: "t",
       nameplate: { power: 1000, voltage: 100 },
       wiring: { banks: [{ id: "A", connection: "star" }] },
-      meter: { ofReading: 0, digits: 0, leads: "taken off" },
-      readings: [{ from: "L1", to: "S", reads: "5.0 Ω" }],
+      instruments: { ohmmeter: { ofReading: 0, digits: 0, leads: "taken off" } },
+      asFound: { ohms: [{ from: "L1", to: "S", reads: "5.0 Ω" }] },
     };
     const assessment = assessModule(record);
-    expect(assessment.resistances.branches[0]?.judgement).toBeNull();
+    expect(assessment.asFound?.resistances.branches[0]?.judgement).toBeNull();
     expect(assessment.notTested.join()).toContain("no tolerance");
   });
 });

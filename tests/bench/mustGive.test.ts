@@ -12,6 +12,7 @@ import {
   deltaFromLineReadings,
   fitTerminalReadings,
   nameplateTargets,
+  type RecordOhms,
   type TerminalOhms,
 } from "electroheat/bench";
 import { buildModule } from "electroheat/circuit";
@@ -74,7 +75,7 @@ describe("7.9, 7.9, 7.8 Ω to the star point and 15.5, 15.5, 15.5 Ω line to lin
 
 /** The record of two such stars, with the star points separate. */
 function twoStars(leads: "unknown" | "taken off", all: boolean): BenchRecord {
-  const rows = (bank: string): BenchRecord["readings"] =>
+  const rows = (bank: string): readonly RecordOhms[] =>
     [
       ["L1", `S-${bank}`, "7.9 Ω"],
       ["L2", `S-${bank}`, "7.9 Ω"],
@@ -97,40 +98,42 @@ function twoStars(leads: "unknown" | "taken off", all: boolean): BenchRecord {
       ],
       starPoints: "separate",
     },
-    meter: { ofReading: 0, digits: 1, leads },
-    readings: [...rows("A")!, ...rows("B")!],
+    instruments: { ohmmeter: { ofReading: 0, digits: 1, leads } },
+    asFound: { ohms: [...rows("A"), ...rows("B")] },
   };
 }
 const floatingStar = (v: number, [a, b, c]: readonly [number, number, number]): number =>
   (v * v * (a + b + c)) / (a * b + b * c + c * a);
 
 describe("two such stars on 480 V against a 60 kW plate", () => {
-  const { draw } = assessModule(twoStars("unknown", true));
+  const draw = assessModule(twoStars("unknown", true)).draw!;
+  const repaired = draw.repairedAtPlateVoltage!;
 
   it("draw 60.37 kW: 2·480²·22.9/174.8025", () => {
-    expect(draw.repairedAtPlateVoltage.power / 1000).toBeCloseTo(60.37, 2);
-    expect(draw.repairedAtPlateVoltage.power).toBeCloseTo(2 * floatingStar(480, [7.65, 7.65, 7.6]), 6);
+    expect(repaired.power / 1000).toBeCloseTo(60.37, 2);
+    expect(repaired.power).toBeCloseTo(2 * floatingStar(480, [7.65, 7.65, 7.6]), 6);
   });
 
   it("are 0.6 % above the plate", () => {
-    expect((draw.deviationFromPlate * 100).toFixed(1)).toBe("0.6");
+    expect((draw.deviationFromPlate! * 100).toFixed(1)).toBe("0.6");
   });
 
   it("say so as found too: every branch is measured", () => {
-    expect(draw.asFound?.power).toBeCloseTo(draw.repairedAtPlateVoltage.power, 9);
+    expect(draw.asFound?.power).toBeCloseTo(repaired.power, 9);
   });
 });
 
 describe("the same readings taken at face value", () => {
-  const { draw } = assessModule(twoStars("taken off", false));
+  const draw = assessModule(twoStars("taken off", false)).draw!;
+  const repaired = draw.repairedAtPlateVoltage!;
 
   it("would give 58.6 kW: 2·480²·23.6/185.65", () => {
-    expect((draw.repairedAtPlateVoltage.power / 1000).toFixed(1)).toBe("58.6");
-    expect(draw.repairedAtPlateVoltage.power).toBeCloseTo(2 * floatingStar(480, [7.9, 7.9, 7.8]), 6);
+    expect((repaired.power / 1000).toFixed(1)).toBe("58.6");
+    expect(repaired.power).toBeCloseTo(2 * floatingStar(480, [7.9, 7.9, 7.8]), 6);
   });
 
   it("would be 2.4 % low", () => {
-    expect((draw.deviationFromPlate * 100).toFixed(1)).toBe("-2.4");
+    expect((draw.deviationFromPlate! * 100).toFixed(1)).toBe("-2.4");
   });
 
   it("with the line-to-line readings in as well, contradict themselves", () => {

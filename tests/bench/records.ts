@@ -1,5 +1,5 @@
 /** Random bench records by seed, with the truth they were made from. Readings by the forward models of the tests. */
-import type { BenchRecord, RecordReading } from "electroheat/bench";
+import type { BenchRecord, RecordOhms } from "electroheat/bench";
 import { Chance } from "../support/networks.ts";
 import { deltaReadings, LINES, PAIRS, starReadings, type Three } from "./forward.ts";
 
@@ -35,7 +35,7 @@ export function madeRecord(seed: number, options: { readonly open: boolean }): M
     const bare = value + leads;
     return `${(bare * (1 + chance.between(-0.005, 0.005)) + chance.between(-0.015, 0.015)).toFixed(2)} Ω`;
   };
-  const readings = banks.flatMap(({ id, connection }, b): RecordReading[] => {
+  const ohms = banks.flatMap(({ id, connection }, b): RecordOhms[] => {
     const target = ((connection === "star" ? 1 : 3) * voltage ** 2) / (nominalPower / count) / (factor ?? 1);
     const values = [0, 1, 2].map((i) =>
       b === openBank && i === openPlace ? Number.POSITIVE_INFINITY : target * chance.between(0.97, 1.03),
@@ -66,17 +66,19 @@ export function madeRecord(seed: number, options: { readonly open: boolean }): M
     ...(chance.happens(0.7) ? { supply: { v12: volt(), v23: volt(), v31: volt() } } : {}),
     ...(factor === undefined ? {} : { temperatureFactor: factor }),
     tolerance: { low: -0.1, high: 0.1 },
-    meter: { ofReading: 0.005, digits: 2, leads: { shorted: `${leads.toFixed(2)} Ω` } },
-    readings,
-    ...(chance.happens(0.5)
-      ? {
-          joints: ["J1", "J2", "J3"].map((id) => ({
-            id,
-            drop: `${chance.between(1, 20).toFixed(1)} mV`,
-            current: `${chance.between(10, 90).toFixed(1)} A`,
-          })),
-        }
-      : {}),
+    instruments: { ohmmeter: { ofReading: 0.005, digits: 2, leads: { shorted: `${leads.toFixed(2)} Ω` } } },
+    asFound: {
+      ohms,
+      ...(chance.happens(0.5)
+        ? {
+            joints: ["J1", "J2", "J3"].map((id) => ({
+              id,
+              drop: `${chance.between(1, 20).toFixed(1)} mV`,
+              current: `${chance.between(10, 90).toFixed(1)} A`,
+            })),
+          }
+        : {}),
+    },
   };
   return { record, truth, open };
 }

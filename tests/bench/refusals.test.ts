@@ -19,12 +19,12 @@ describe("what was seen and what is taken", () => {
     ["nameplate.power", -60_000, "out-of-range"],
     ["nameplate.power", Number.NaN, "not-a-number"],
     ["nameplate.power", "60 kg", "wrong-type"],
-    ["readings.0.reads", "7,9 Ω", "ambiguous"],
-    ["readings.0.reads", Number.POSITIVE_INFINITY, "not-a-number"],
-    ["meter.leads.shorted", "OL", "out-of-range"],
+    ["asFound.ohms.0.reads", "7,9 Ω", "ambiguous"],
+    ["asFound.ohms.0.reads", Number.POSITIVE_INFINITY, "not-a-number"],
+    ["instruments.ohmmeter.leads.shorted", "OL", "out-of-range"],
     ["wiring.banks.0.connection", "zigzag", "unknown-name"],
     ["wiring.banks.0.elementsInParallel", 1.5, "out-of-range"],
-    ["meter.ofReading", 0.9, "out-of-range"],
+    ["instruments.ohmmeter.ofReading", 0.9, "out-of-range"],
     ["colour", "red", "unknown-field"],
     ["title", "   ", "missing"],
   ] as const)("%s = %s is %s", (path, value, code) => {
@@ -34,39 +34,46 @@ describe("what was seen and what is taken", () => {
   });
 
   it("tells how to write an open reading", () => {
-    expect(codeAt("readings.0.reads", Number.POSITIVE_INFINITY)[1]).toContain('"OL"');
+    expect(codeAt("asFound.ohms.0.reads", Number.POSITIVE_INFINITY)[1]).toContain('"OL"');
   });
 
   it("lists the names there are", () => {
     expect(codeAt("wiring.banks.0.connection", "zigzag")[1]).toContain("star, delta, wye");
     expect(codeAt("wiring.banks.0.elementsInParallel", 1.5)[1]).toContain("a whole number");
-    expect(codeAt("readings.0.to", "S-C")[1]).toContain("S-A");
-    expect(codeAt("readings.0.alone", "C")[1]).toContain("A, A-L1");
+    expect(codeAt("asFound.ohms.0.to", "S-C")[1]).toContain("S-A");
+    expect(codeAt("asFound.ohms.0.alone", "C")[1]).toContain("A, A-L1");
   });
 });
 
 describe("a record whose fields are right but do not fit together", () => {
   it("names every wrong node, branch and repeated joint at once, and the missing meter with them", () => {
     const record = full() as unknown as Loose;
-    delete record["meter"];
-    put(record, "readings.0.from", "L4");
-    put(record, "readings.1.alone", "Z");
-    put(record, "readings.2.to", "L3");
+    delete (record["instruments"] as Loose)["ohmmeter"];
+    put(record, "asFound.ohms.0.from", "L4");
+    put(record, "asFound.ohms.1.alone", "Z");
+    put(record, "asFound.ohms.2.to", "L3");
     put(
       record,
-      "joints",
+      "asFound.joints",
       ["J1", "J1", "J1"].map((id) => ({ id, drop: "1 mV", current: "10 A" })),
     );
     expect(pathsOf(record).sort()).toEqual(
-      ["joints.1.id", "joints.2.id", "meter", "readings.0.from", "readings.1.alone", "readings.2.to"].sort(),
+      [
+        "asFound.joints.1.id",
+        "asFound.joints.2.id",
+        "instruments.ohmmeter",
+        "asFound.ohms.0.from",
+        "asFound.ohms.1.alone",
+        "asFound.ohms.2.to",
+      ].sort(),
     );
   });
 
   it("wants the meter's last digit once, not for every plain number", () => {
     const record = full();
-    remove(record, "meter.resolution");
-    put(record, "readings.0.reads", 7.62);
-    expect(pathsOf(record)).toEqual(["meter.resolution"]);
+    remove(record, "instruments.ohmmeter.resolution");
+    put(record, "asFound.ohms.0.reads", 7.62);
+    expect(pathsOf(record)).toEqual(["instruments.ohmmeter.resolution"]);
   });
 
   it("never assumes tied or separate star points", () => {
@@ -109,19 +116,22 @@ describe("what looks odd but is legal", () => {
   it("leads that the readings ask to be below zero", () => {
     const record: BenchRecord = {
       ...full(),
-      meter: { ofReading: 0.005, digits: 2, leads: "unknown" },
+      instruments: { ohmmeter: { ofReading: 0.005, digits: 2, leads: "unknown" } },
       wiring: { banks: [{ id: "A", connection: "star" }] },
-      readings: [
-        ["L1", "S", "7.50 Ω"],
-        ["L2", "S", "7.50 Ω"],
-        ["L3", "S", "7.50 Ω"],
-        ["L1", "L2", "15.50 Ω"],
-        ["L2", "L3", "15.50 Ω"],
-        ["L3", "L1", "15.50 Ω"],
-      ].map(([from, to, reads]) => ({ from: from!, to: to!, reads: reads! })),
+      asFound: {
+        ohms: [
+          ["L1", "S", "7.50 Ω"],
+          ["L2", "S", "7.50 Ω"],
+          ["L3", "S", "7.50 Ω"],
+          ["L1", "L2", "15.50 Ω"],
+          ["L2", "L3", "15.50 Ω"],
+          ["L3", "L1", "15.50 Ω"],
+        ].map(([from, to, reads]) => ({ from: from!, to: to!, reads: reads! })),
+      },
+      asLeft: {},
     };
     const { warnings: found } = assessModule(record);
-    expect(found.map(({ path }) => path)).toEqual(["meter.leads"]);
+    expect(found.map(({ path }) => path)).toEqual(["instruments.ohmmeter.leads"]);
     expect(found[0]?.message).toContain("cannot be");
   });
 });

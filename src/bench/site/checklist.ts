@@ -1,4 +1,5 @@
 /** The list to go through before and after the supply is closed again, in the order of safe work. Common practice, no published source. */
+import { isBadJoint } from "../assessJoints.ts";
 import type {
   ChecklistItem,
   CommissioningAssessment,
@@ -68,28 +69,45 @@ function feedEvidence({ feed }: ChecklistSource): Evidence {
   const whole = figures.find(({ label, verdict }) => label === UNSPLIT && verdict === "outside");
   if (whole === undefined || evidence.state === "not passed") return evidence;
   const said = evidence.evidence === null ? "" : `${evidence.evidence} `;
-  return { state: "to do", evidence: `${said}Must be split into protected circuits: ${whole.caution}` };
+  return { state: "to do", evidence: `${said}${whole.caution}` };
 }
 
-/** Worst of one joint's two verdicts: its drop among like joints, and its rise by the scale. */
-function jointFails({ comparison, rise }: JointAssessment): boolean {
-  return comparison === "investigate" || (rise !== null && rise.atLeast > 0);
+/** What one of a joint's two verdicts, its drop among like joints or its rise by the scale, says of it. */
+function jointState(joint: JointAssessment, what: "drop" | "rise"): "bad" | "unclear" | "good" | null {
+  const { resistance, comparison, rise } = joint;
+  if (what === "drop") {
+    if (resistance === null) return null;
+    return comparison === "investigate" ? "bad" : comparison === "like the best" ? "good" : "unclear";
+  }
+  if (rise === null) return null;
+  if (isBadJoint({ ...joint, comparison: "nothing to compare with" })) return "bad";
+  return rise.level === 0 ? "good" : "unclear";
 }
 
-/** Joints read alike as left, or graded below the first row of the scale. */
+/** Joints as left: one to be opened fails, one on a lower row of the scale or not decided is still to be looked at. */
 function jointEvidence(joints: readonly JointAssessment[], what: "drop" | "rise"): Evidence {
-  const seen = joints.filter((one) => (what === "rise" ? one.rise !== null : one.resistance !== null));
-  if (seen.length === 0) return TO_DO;
-  const failed = seen.filter((one) =>
-    what === "rise" ? (one.rise?.atLeast ?? 0) > 0 : one.comparison === "investigate",
-  );
-  const names = (of: readonly JointAssessment[]): string => of.map(({ id }) => id).join(", ");
-  if (failed.length > 0) return { state: "not passed", evidence: `Look into: ${names(failed)}.` };
-  const unclear = seen.filter((one) =>
-    what === "rise" ? one.rise?.level === "undecided" : one.comparison !== "like the best",
-  );
-  if (unclear.length > 0) return { state: "to do", evidence: `Undecided: ${names(unclear)}.` };
-  return { state: "done", evidence: `As left alike: ${names(seen)}.` };
+  const of = (state: "bad" | "unclear" | "good"): string =>
+    joints
+      .filter((one) => jointState(one, what) === state)
+      .map(({ id }) => id)
+      .join(", ");
+  const [bad, unclear, good] = [of("bad"), of("unclear"), of("good")];
+  if (bad !== "") return { state: "not passed", evidence: `As left to be opened: ${bad}.` };
+  if (unclear !== "") return { state: "to do", evidence: `As left not settled: ${unclear}.` };
+  return good === "" ? TO_DO : { state: "done", evidence: `As left nothing found at ${good}.` };
+}
+
+/** Joints that stood out as found, as left: a torque is no proof of a clean contact, and a joint nobody read again is still to be read. */
+function remadeEvidence(suspects: readonly string[], after: readonly JointAssessment[]): Evidence {
+  const verdicts = (["drop", "rise"] as const).map((what) => jointEvidence(after, what));
+  const failed = verdicts.find(({ state }) => state === "not passed");
+  if (failed !== undefined) return failed;
+  const good = after
+    .filter((one) => jointState(one, "drop") === "good" || jointState(one, "rise") === "good")
+    .map(({ id }) => id);
+  const open = suspects.filter((id) => !good.includes(id));
+  if (open.length > 0) return { state: "to do", evidence: `Not yet shown good as left: ${open.join(", ")}.` };
+  return { state: "done", evidence: `As left nothing found at ${suspects.join(", ")}.` };
 }
 
 /**
@@ -148,19 +166,25 @@ export function checklist(source: ChecklistSource): readonly ChecklistItem[] {
     text,
     ...evidence,
   });
-  const suspects = (source.asFound?.joints ?? []).filter(jointFails).map(({ id }) => id);
-  const remade = suspects.length === 0 ? "" : ` Joints to remake: ${suspects.join(", ")}.`;
+  const suspects = (source.asFound?.joints ?? []).filter(isBadJoint).map(({ id }) => id);
+  const after = (asLeft?.joints ?? []).filter(({ id }) => suspects.includes(id));
+  const names = hardware.map(({ id }) => id).join(", ");
   return [
     before(
       "Isolate, lock out, tag, and prove dead at the point of work with a tester proved before and after.",
       TO_DO,
     ),
+    ...(suspects.length === 0
+      ? []
+      : [
+          before(
+            `Remake on clean metal, with new nuts and washers: ${suspects.join(", ")}.`,
+            remadeEvidence(suspects, after),
+          ),
+        ]),
+    before("Tighten every nut to its torque, the inner nut held.", torqueEvidence(source)),
     before(
-      `Remake joints on clean metal and tighten every nut to its torque, the inner nut held.${remade}`,
-      torqueEvidence(source),
-    ),
-    before(
-      "Compare like joints with a four-wire meter or by their drops.",
+      "Compare like joints with a four-wire meter; by their drops only in the first heat.",
       jointEvidence(asLeft?.joints ?? [], "drop"),
     ),
     before(
@@ -172,7 +196,7 @@ export function checklist(source: ChecklistSource): readonly ChecklistItem[] {
       insulationEvidence(source),
     ),
     before(
-      "Links, jumper bars and star points as drawn; phase wires on their own studs; no tool or offcut left inside.",
+      "Links, jumper bars and star points as drawn; line wires on their own studs; no tool or offcut left inside.",
       TO_DO,
     ),
     before("Conductors, terminals and overcurrent protection fit the load.", feedEvidence(source)),
@@ -193,11 +217,7 @@ export function checklist(source: ChecklistSource): readonly ChecklistItem[] {
       : [
           {
             phase: "after cooling down" as const,
-            text: `Isolate again and prove dead; look at the nuts of ${hardware
-              .map(({ id }) => id)
-              .join(
-                ", ",
-              )} cold: re-torque only where the maker asks for it, and never over a conical washer that is flat.`,
+            text: `Isolate again and prove dead; look at the nuts of ${names} cold: re-torque only where the maker asks for it, and never over a conical washer that is flat.`,
             ...TO_DO,
           },
         ]),

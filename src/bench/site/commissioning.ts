@@ -1,21 +1,20 @@
 /** What to expect at the first heat: amps by line with the band to accept, power, and rises to act on. */
+import type { Supply } from "../../circuit/index.ts";
 import { JOINT_DEFERRAL, type SeverityScale } from "../../joint/index.ts";
-import type { Amperes, LineVolts } from "../../quantity/index.ts";
+import type { Amperes, LineVolts, Ohms } from "../../quantity/index.ts";
 import { DEFERRAL } from "../../wiring/index.ts";
+import { siteSupply } from "../assessDay.ts";
 import type { CommissioningAssessment, Figure } from "../assessmentTypes.ts";
 import type { DrawAssessment } from "../assessTypes.ts";
 import { errorLimit } from "../instrumentLimits.ts";
 import { SCAN_SCALE } from "../jointRise.ts";
-import type { ParsedRecord, ParsedSupply, Read } from "../recordParsed.ts";
+import type { ParsedRecord, Read } from "../recordParsed.ts";
 import { cautionOf, figure } from "./figure.ts";
+import { type LineSpread, lineSpreads } from "./lineSpread.ts";
 import { scanLimits } from "./scanLimits.ts";
 
 /** Coverage factor of expanded uncertainties: about 95 % for a normal distribution. */
 const COVERAGE = 2;
-
-/** The supply the amps are worked out at: the later day's before the record's own. */
-const supplyOf = ({ asLeft, supply, asFound }: ParsedRecord): ParsedSupply | undefined =>
-  asLeft?.supply ?? supply ?? asFound?.supply;
 
 /** One unit of the clamp's last digit: its own, or as any reading of it was quoted. */
 function clampDigit({ instruments, asLeft, asFound }: ParsedRecord): number | null {
@@ -36,7 +35,7 @@ function clampError(record: ParsedRecord, current: number): number | null {
 
 /** Largest relative error of the voltages. */
 function voltageError(record: ParsedRecord): number | null {
-  const supply = supplyOf(record);
+  const supply = siteSupply(record);
   const voltmeter = record.instruments?.voltmeter;
   if (supply === undefined || voltmeter === undefined) return null;
   const errors = [supply.v12, supply.v23, supply.v31].map((read: Read<LineVolts>) => {
@@ -63,6 +62,7 @@ function bandOf(
   { repaired, basis }: DrawAssessment,
   current: number,
   atTarget: readonly string[],
+  spread: LineSpread | undefined,
 ): Band {
   const { tolerance } = record;
   const ofDraw =
@@ -93,11 +93,13 @@ function bandOf(
   }
   if (!known && !unmeasured) return { halfWidth, low: null, high: null, parts, caution: null };
   const { low, high } = unmeasured && tolerance !== undefined ? tolerance : { low: 0, high: 0 };
+  // Without the network every branch may be as high, or as low, as the tolerance allows: Ohm's law. 0 Ω sets no upper limit.
+  const below = spread?.below ?? current - current / (1 + high);
+  const above = spread?.above ?? (low > -1 ? current / (1 + low) - current : null);
   return {
     halfWidth,
-    low: Math.max(0, current / (1 + high) - width),
-    // A branch that may be as low as 0 Ω sets no upper limit.
-    high: low > -1 ? current / (1 + low) + width : null,
+    low: Math.max(0, current - below - width),
+    high: above === null ? null : current + above + width,
     parts,
     caution:
       clamp === null ? "Accuracy of the clamp not in the record: its error comes on top of the band." : null,
@@ -111,9 +113,10 @@ function lineFigures(
   record: ParsedRecord,
   draw: DrawAssessment,
   atTarget: readonly string[],
+  spreads: ReadonlyMap<string, LineSpread>,
 ): readonly Figure[] {
   const at =
-    supplyOf(record) === undefined ? "at plate voltage, none was measured" : "at the voltages measured";
+    siteSupply(record) === undefined ? "at plate voltage, none was measured" : "at the voltages measured";
   const unproved = draw.confirmed
     ? null
     : "Not every branch is proved sound: amps within the band do not prove the module.";
@@ -121,7 +124,13 @@ function lineFigures(
     const label = node === NEUTRAL ? "neutral current" : `line current ${node}`;
     const from = `resistances (${draw.basis}) ${at}, full conduction`;
     if (node === NEUTRAL) return figure({ label, value: current, unit: "A", basis: from, caution: unproved });
-    const { halfWidth, low, high, parts, caution } = bandOf(record, draw, current, atTarget);
+    const { halfWidth, low, high, parts, caution } = bandOf(
+      record,
+      draw,
+      current,
+      atTarget,
+      spreads.get(node),
+    );
     const band = parts.length === 0 ? "" : `; band of ${parts.join(", ")}, k = ${COVERAGE}`;
     return figure({
       label,
@@ -156,20 +165,25 @@ const largest = (lines: DrawAssessment["repaired"]["lines"]): number =>
  * @param input.record - the record
  * @param input.draw - what the module draws
  * @param input.atTarget - branches of the repaired module taken at their target; none if left out
+ * @param input.network - branches of the repaired module, hot, and its supply: then the tolerance widens a line's band only by what its
+ *   branches at target can do to it
  * @param input.scanRule - severity scale; the one of the assessment if left out
  */
 export function assessCommissioning(input: {
   readonly record: ParsedRecord;
   readonly draw: DrawAssessment | null;
   readonly atTarget?: readonly string[];
+  readonly network?: { readonly repaired: ReadonlyMap<string, Ohms>; readonly supply: Supply };
   readonly scanRule?: SeverityScale;
 }): CommissioningAssessment | null {
-  const { record, draw, atTarget = [], scanRule = SCAN_SCALE } = input;
+  const { record, draw, atTarget = [], network, scanRule = SCAN_SCALE } = input;
   if (draw === null) return null;
+  const spreads: ReadonlyMap<string, LineSpread> =
+    network === undefined ? new Map() : lineSpreads({ record, atTarget, ...network });
   const full = draw.repairedAtPlateVoltage === null ? 0 : largest(draw.repairedAtPlateVoltage.lines);
   const loadFraction = full > 0 ? largest(draw.repaired.lines) / full : 1;
   return {
-    lines: lineFigures(record, draw, atTarget),
+    lines: lineFigures(record, draw, atTarget, spreads),
     scan: scanLimits(scanRule, loadFraction),
     deferral: `${JOINT_DEFERRAL} ${DEFERRAL}`,
   };

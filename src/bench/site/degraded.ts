@@ -1,6 +1,7 @@
 /** From the branches that are open as found, and the process, to ways of running on until parts come. */
 import { buildModule, type Fault, type Supply } from "../../circuit/index.ts";
-import type { Celsius, Issue } from "../../quantity/index.ts";
+import { heatUpOptions, type OvenPlan } from "../../process/index.ts";
+import type { Celsius, Issue, Watts } from "../../quantity/index.ts";
 import type { BranchAssessment, ResistanceAssessment } from "../assessTypes.ts";
 import { elementPlan } from "../branchModule.ts";
 import { degradedOptions } from "../degradedOptions.ts";
@@ -73,23 +74,30 @@ export function assessDegraded(input: {
 }): DegradedOptions | null {
   const { record, asFound, hot, supply } = input;
   const plan = record.process;
-  if (plan === undefined || asFound === null || supply === null) return null;
+  if (plan === undefined) return null;
+  const issues: Issue[] = [];
+  const oven: OvenPlan = {
+    ambient: record.ambient?.value ?? ROOM,
+    lossConductance: plan.lossConductance.value,
+    structure: plan.heatCapacity.value,
+  };
+  const target = plan.target.value;
+  // Refused whatever the readings say: a record is right or wrong by itself.
+  const powers = [{ name: "any", power: record.nameplate?.power.value ?? (1 as Watts) }];
+  insist(issues, NAMES, () => heatUpOptions({ oven, powers, target }));
+  throwAll(issues);
+  if (asFound === null || supply === null) return null;
   if (asFound.branches.some(({ id }) => !hot.repaired.has(id))) return null;
   const module = elementPlan(record, hot.repaired);
   const faults = faultsOf(record, asFound.branches, buildModule(module).elements);
   if (!faults.some(({ kind }) => kind === "open")) return null;
-  const issues: Issue[] = [];
   const options = insist(issues, NAMES, () =>
     degradedOptions({
       module,
       supply,
       faults,
-      oven: {
-        ambient: record.ambient?.value ?? ROOM,
-        lossConductance: plan.lossConductance.value,
-        structure: plan.heatCapacity.value,
-      },
-      target: plan.target.value,
+      oven,
+      target,
       shift: plan.shift.value,
       ...(plan.shifts === undefined ? {} : { shifts: plan.shifts }),
       ...(plan.tariff === undefined ? {} : { tariff: plan.tariff }),

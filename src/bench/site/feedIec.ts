@@ -22,7 +22,7 @@ import {
   type FeedQuestion,
   unanswered,
 } from "./feedLoad.ts";
-import { cautionOf, figure, printedText } from "./figure.ts";
+import { cautionOf, figure, messagesOf, printedText } from "./figure.ts";
 
 /** How a group lies where nobody says: bunched has the lowest factors of the table. */
 const ARRANGEMENT = "bunched";
@@ -98,6 +98,7 @@ export function iecFeed(question: FeedQuestion): FeedFigures {
             unit: "A",
             name: choice.found.value,
             basis: `${printedText(choice.found)} (${choice.found.governing} governs), device ${choice.found.device} A`,
+            caution: cautionOf(messagesOf(choice.found.warnings)),
           });
     if (installed === null) return [looked];
     if (installed.found === null) {

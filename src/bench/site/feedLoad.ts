@@ -41,14 +41,10 @@ export const FEED_NAMES: FieldNames = {
 
 type Answer = CodeResult<unknown>;
 
-/** Cautions and doubts of the answers, each once. */
-export function cautionsOf(answers: readonly (Answer | null)[]): readonly string[] {
-  return [
-    ...new Set(
-      answers.flatMap((one) => (one === null ? [] : [...one.cautions, ...messagesOf(one.warnings)])),
-    ),
-  ];
-}
+/** Cautions of the answers, each once; their doubts stand beside the figures. */
+export const cautionsOf = (answers: readonly (Answer | null)[]): readonly string[] => [
+  ...new Set(answers.flatMap((one) => one?.cautions ?? [])),
+];
 
 /** A figure for a question the source did not answer. */
 export function unanswered(label: string, unit: string, why: string | null): Figure {
@@ -65,6 +61,7 @@ export function designFigure(design: Asked<CodeResult<Amperes> & { readonly fact
     value,
     unit: "A",
     basis: `${printedText(design.found)}: ${factor} times the line current at plate voltage`,
+    caution: cautionOf(messagesOf(design.found.warnings)),
   });
 }
 

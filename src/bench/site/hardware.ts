@@ -2,6 +2,7 @@
 import {
   type FastenerStrength,
   fastenerStrength,
+  type HardwareNote,
   hardwareNotes,
   JOINT_DEFERRAL,
   type NutFactorCondition,
@@ -32,16 +33,19 @@ interface Fastening {
   readonly strength: Asked<FastenerStrength> | null;
 }
 
+const restsOn = ({ kind, source }: HardwareNote): string =>
+  source.startsWith(kind) ? source : `${kind}: ${source}`;
+
 /** Statements that every bolted joint of a heating module calls for, with what they rest on. */
 function notesOf(): readonly string[] {
   const [spread] = hardwareNotes("flat washer");
-  const [concave, , loss] = hardwareNotes("conical washer");
+  const [concave, flattened] = hardwareNotes("conical washer");
   const [teeth] = hardwareNotes("star washer");
   const rules = (["never-as-routine", "periodic-busway", "measure-and-remake"] as const).map(
     retighteningNote,
   );
-  return [spread, concave, loss, teeth, ...rules].flatMap((note) =>
-    note === undefined ? [] : [`${note.statement} (${note.kind}: ${note.source})`],
+  return [spread, concave, flattened, teeth, ...rules].flatMap((note) =>
+    note === undefined ? [] : [`${note.statement} (${restsOn(note)})`],
   );
 }
 
@@ -129,7 +133,7 @@ function assessFastening(fastening: Fastening): HardwareAssessment {
     limit: toUse === null ? null : { low: toUse.low, high: toUse.high },
     basis:
       toUse?.basis ?? "no torque of the maker, no table with this thread, no strength to work it out from",
-    caution: toUse?.caution ?? null,
+    caution: toUse === null ? (strength?.why ?? null) : toUse.caution,
   });
   return {
     id: given.id,

@@ -1,4 +1,5 @@
 /** Parts to bring: elements, nuts and washers of joints, hardware marked to be renewed, bars. */
+import { isBadJoint } from "../assessJoints.ts";
 import type { CutLine, PartLine, ReadingsAssessment } from "../assessmentTypes.ts";
 import type { BranchAssessment, JointAssessment } from "../assessTypes.ts";
 import type { ParsedRecord } from "../recordParsed.ts";
@@ -52,12 +53,12 @@ function elementLine(branch: BranchAssessment, banks: readonly Bank[]): readonly
 }
 
 /** What a joint that stands out needs when it is remade. */
-function jointLine({ id, comparison, rise }: JointAssessment): readonly PartLine[] {
-  const hot = rise !== null && rise.atLeast > 0;
-  if (comparison !== "investigate" && !hot) return [];
+function jointLine(joint: JointAssessment): readonly PartLine[] {
+  if (!isBadJoint(joint)) return [];
+  const { id, comparison, rise } = joint;
   const why = [
     ...(comparison === "investigate" ? ["stands out among like joints"] : []),
-    ...(hot ? [`its rise is at least level ${rise.atLeast} of the scale`] : []),
+    ...(rise !== null && rise.atLeast > 0 ? [`its rise is at least level ${rise.atLeast} of the scale`] : []),
   ];
   return [
     {

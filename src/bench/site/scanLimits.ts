@@ -40,11 +40,12 @@ function stepsOf(
 }
 
 /**
- * Loads at which a scan is worth a limit. A published scan needs 40 % of full load at the least (NFPA 70B-2023, 7.4.5); below half, and
- * beyond twice, a rise would be carried further than the exponents are good for. Common practice.
+ * Loads at which a scan is worth a limit. A published scan needs 40 % of full load at the least (NFPA 70B-2023, 7.4.5); below half a rise
+ * would be carried further than the exponents are good for. At and above full load the figures of the scale stand as printed: no scale
+ * forgives a joint for being overloaded. Common practice.
  */
 const LOWEST = 0.5;
-const HIGHEST = 2;
+const FULL = 1;
 
 const WORDS: Readonly<Record<Comparison, string>> = {
   similar: "over a like joint under like load",
@@ -59,7 +60,8 @@ const WORDS: Readonly<Record<Comparison, string>> = {
 export function scanLimits(scale: SeverityScale, loadFraction: number): readonly Figure[] {
   const [table, edge] =
     scale === "neta-100.18" ? ([neta, "To"] as const) : ([practitioner, "Below"] as const);
-  const outside = !(loadFraction >= LOWEST && loadFraction <= HIGHEST);
+  const outside = loadFraction < LOWEST;
+  const load = Math.min(loadFraction, FULL);
   return (["ambient", "similar"] as const).flatMap((comparison) =>
     stepsOf(table, {
       from: scale === "neta-100.18" ? `${comparison}From` : null,
@@ -67,12 +69,13 @@ export function scanLimits(scale: SeverityScale, loadFraction: number): readonly
     }).map(({ level, above, action }): Figure => {
       const label = `rise ${WORDS[comparison]} from which level ${level} holds`;
       const source = `${table.edition} (${table.source}), level ${level}: above ${above} K at full load`;
-      const basis = `${source}; at ${percent(loadFraction)} of full load by the exponents 1.6 to 2`;
+      const basis =
+        load === FULL ? source : `${source}; at ${percent(load)} of full load by the exponents 1.6 to 2`;
       if (outside) {
-        const caution = `Scan at ${percent(LOWEST)} to ${percent(HIGHEST)} of full load: the draw expected is ${percent(loadFraction)}.`;
+        const caution = `Scan at ${percent(LOWEST)} of full load or more: the draw expected is ${percent(loadFraction)}.`;
         return figure({ label, value: null, unit: "K", name: action, basis: source, caution });
       }
-      const { low, high } = riseAtFullLoad({ rise: above as Kelvins, loadFraction: 1 / loadFraction });
+      const { low, high } = riseAtFullLoad({ rise: above as Kelvins, loadFraction: FULL / load });
       return figure({
         label,
         value: (low + high) / 2,

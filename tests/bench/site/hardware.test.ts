@@ -1,0 +1,201 @@
+/** Torque, preload and share of proof of a record's hardware, against printed tables and closed forms. */
+import type { RecordFastening } from "electroheat/bench";
+import { toPoundForceInches, toSquareInches, toSquareMillimeters } from "electroheat/quantity";
+import { describe, expect, it } from "vitest";
+import { assessHardware } from "../../../src/bench/site/hardware.ts";
+import { threadOf } from "../../../src/bench/site/threads.ts";
+import { numberOf, read, refused, the } from "./made.ts";
+
+const assess = (...hardware: readonly RecordFastening[]) => assessHardware(read({ hardware }));
+const figuresOf = (one: Omit<RecordFastening, "id">) => {
+  const [only] = assess({ id: "studs", ...one });
+  if (only === undefined) throw new Error("nothing assessed");
+  return only.figures;
+};
+const steel = { standard: "ISO 898-1", grade: "8.8" };
+const inLbfIn = (newtonMeters: number): number => toPoundForceInches(newtonMeters as never);
+
+describe("threads as people write them", () => {
+  it("reads published sizes under any usual spelling", () => {
+    expect(threadOf("M8")).toEqual(threadOf("m 8 × 1.25"));
+    expect(threadOf("#10-32")).toEqual(threadOf("10-32 UNF"));
+    // Source: ISO 898-1, nominal stress area; ASME B1.1.
+    expect(toSquareMillimeters(threadOf("M8x1.25").stressArea)).toBeCloseTo(36.6, 6);
+    expect(toSquareInches(threadOf("1/4-20").stressArea)).toBeCloseTo(0.0318, 6);
+  });
+
+  it("works out the stress area of a size that the tables do not have", () => {
+    // Source: ISO 898-1, fine threads, M8×1 39.2 mm² (from memory; second leg: π/4·(8 − 0.938194)²).
+    expect(toSquareMillimeters(threadOf("M8x1").stressArea)).toBeCloseTo(39.2, 1);
+    // Source: Shigley table 8-2, 5/8-11: 0.226 in² (from memory; second leg: π/4·(5/8 − 0.9743/11)²).
+    expect(toSquareInches(threadOf("5/8-11").stressArea)).toBeCloseTo(0.226, 3);
+  });
+
+  it.each([
+    "M",
+    "bolt",
+    "1/4",
+    "#14-20",
+    "3-48",
+    "M7",
+    "M8x20",
+    "1/0-20",
+    "0/4-20",
+    "1/4-0",
+    "M8x0",
+    "#1/4-20 x",
+  ])("refuses %s", (thread) => {
+    const issues = refused(() => assess({ id: "studs", thread }));
+    expect(issues.map(({ path }) => path)).toEqual(["hardware.0.thread"]);
+    expect(issues[0]?.message.startsWith("hardware.0.thread: ")).toBe(true);
+  });
+});
+
+describe("torque to use", () => {
+  // Source: switchgear maker's installation guide, table 1, copper busbar connections; M5 is blank there and 5.0 under general connections.
+  it.each([
+    ["M6", 6.5],
+    ["M8", 17],
+    ["M5", 5],
+    ["M8x1", 17],
+  ])("of %s is that of the published table, %f N·m", (thread, expected) => {
+    const torque = the(figuresOf({ thread }), "torque to use");
+    expect(torque.value).toBeCloseTo(expected, 9);
+    expect(torque.name).toBe("typical");
+    expect(torque.basis).toContain("switchgear-installation-guide, table 1");
+  });
+
+  it("is the maker's before any table", () => {
+    const torque = the(figuresOf({ thread: "M6", makerTorque: "5.0 N·m" }), "torque to use");
+    expect([torque.value, torque.name, torque.caution]).toEqual([5, "maker", null]);
+  });
+
+  it("is held under the printed maximum of stainless and brass, lbf·in", () => {
+    // Sources: NEMA CC 1-2009 (80 for 1/4 in); production torque guide, maximum of 18-8 (75), brass (204 at 3/8 in);
+    // telecom battery-plant manuals, minimum (65 and 240).
+    const of = (thread: string, standard: string, grade: string): number =>
+      inLbfIn(numberOf(figuresOf({ thread, strength: { standard, grade } }), "torque to use"));
+    expect(of("1/4-20", "SAE J429", "2")).toBeCloseTo(80, 9);
+    expect(of("1/4-20", "ASTM F593", "F593C")).toBeCloseTo(75, 9);
+    const brass = { standard: "brass C36000", grade: "rod H02, 1 in" };
+    const issues = refused(() => figuresOf({ thread: "1/4-20", strength: brass }));
+    const grade = /one of ([^,]+)/.exec(issues[0]?.message ?? "")?.[1] as string;
+    expect(of("1/4-20", "brass C36000", grade)).toBeCloseTo(65, 9);
+    expect(of("3/8-16", "brass C36000", grade)).toBeCloseTo(204, 9);
+  });
+
+  it("warns where the metal is not known and brass would take less", () => {
+    const { value, caution } = the(figuresOf({ thread: "3/8-16" }), "torque to use");
+    expect(inLbfIn(value as number)).toBeCloseTo(240, 9);
+    // 204 lbf·in: production torque guide.
+    expect(caution).toContain("brass takes at most 23.0 N·m");
+  });
+
+  it("comes from 0.75 of proof where no table has the thread", () => {
+    // Source: ISO 898-1 prints 5100 N (three digits) for the proof load of M4 in 8.8. Shigley 8-31: 0.75 of it. K 0.18 is the lowest for dry
+    // steel (fastener maker's data). T = K·F·d.
+    const figures = figuresOf({ thread: "M4", strength: steel });
+    const torque = the(figures, "torque to use");
+    expect((torque.value as number) / (0.18 * 0.75 * 5100 * 0.004)).toBeCloseTo(1, 2);
+    expect(torque.name).toBe("from preload");
+    // With the highest preload just at the limit, in decimal, it is within it.
+    expect(the(figures, "share of proof load at the torque to use").verdict).toBe("within");
+  });
+
+  it("is not known without maker, table and strength", () => {
+    const [only, ...rest] = figuresOf({ thread: "10-32" });
+    expect([only?.label, only?.value, rest]).toEqual(["torque to use", null, []]);
+    // SAE J429 begins at 1/4 in: the strength is not known, and the figure says why.
+    const [beyond] = figuresOf({ thread: "10-32", strength: { standard: "SAE J429", grade: "5" } });
+    expect(beyond?.value).toBeNull();
+    expect(beyond?.caution).toContain("a size the standard gives 5 for");
+  });
+});
+
+describe("preload and share of proof", () => {
+  it("are bands of the nut factor", () => {
+    const figures = figuresOf({ thread: "M6", strength: steel });
+    const preload = the(figures, "preload at the torque to use");
+    // F = T/(K·d) by hand: K 0.18 to 0.27 for dry steel (fastener maker's data), T 6.5 N·m, d 6 mm.
+    const [low, high] = [6.5 / (0.27 * 0.006), 6.5 / (0.18 * 0.006)];
+    expect((preload.value as number) - (preload.halfWidth as number)).toBeCloseTo(low, 6);
+    expect((preload.value as number) + (preload.halfWidth as number)).toBeCloseTo(high, 6);
+    expect(preload.caution).toContain("dry steel");
+    // ISO 898-1 prints 11 600 N for the proof load of M6 in 8.8, rounded to three digits.
+    const share = the(figures, "share of proof load at the torque to use");
+    expect(share.value).toBeCloseTo((low + high) / 2 / 11_600, 2);
+    // Shigley, equation 8-31: 0.75 of proof for joints that are reused.
+    expect([share.limit, share.verdict]).toEqual([{ low: null, high: 0.75 }, "within"]);
+  });
+
+  it("are judged at the torque that was applied", () => {
+    const figures = figuresOf({ thread: "M6", strength: steel, applied: "15 N·m" });
+    // K 0.18: 15/(0.18·0.006) = 13 889 N is more than the proof load, K 0.27: 9259 N is 0.79 of it: outside on the whole band.
+    expect(the(figures, "share of proof load at the torque applied").verdict).toBe("outside");
+    expect(the(figures, "torque applied").verdict).toBe("outside");
+  });
+
+  it("are not judged without strength", () => {
+    const share = the(figuresOf({ thread: "M6" }), "share of proof load at the torque to use");
+    expect([share.value, share.verdict, share.caution]).toEqual([
+      null,
+      null,
+      "no strength standard and class in the record",
+    ]);
+  });
+});
+
+describe("torque applied", () => {
+  // ±10 % of 6.5 N·m: 5.85 to 7.15; the last digit written down counts half.
+  it.each([
+    ["6.5 N·m", "within"],
+    ["7.15 N·m", "undecided"],
+    ["7.1 N·m", "within"],
+    ["7.2 N·m", "undecided"],
+    ["7.3 N·m", "outside"],
+    ["5.7 N·m", "outside"],
+    [7.15, "within"],
+    [5.85, "within"],
+    [5.849, "outside"],
+  ])("of %s is %s", (applied, verdict) => {
+    expect(the(figuresOf({ thread: "M6", applied }), "torque applied").verdict).toBe(verdict);
+  });
+
+  it("has no upper limit of its own against a minimum", () => {
+    // 10-24 has a minimum only: 27 lbf·in (telecom battery-plant manuals).
+    const { limit } = the(figuresOf({ thread: "10-24", applied: "40 lbf·in" }), "torque applied");
+    expect(inLbfIn(limit?.low as number)).toBeCloseTo(27, 9);
+    expect(limit?.high).toBeNull();
+  });
+});
+
+describe("refusals", () => {
+  it("are told together, each under its path", () => {
+    const issues = refused(() =>
+      assess(
+        { id: "a", thread: "M6", condition: "wet" },
+        { id: "b", thread: "M6", strength: { standard: "our own", grade: "8.8" } },
+        { id: "c", thread: "M6", strength: { standard: "ISO 898-1", grade: "9.9" } },
+        { id: "d", thread: "nut" },
+      ),
+    );
+    expect(issues.map(({ path }) => path)).toEqual([
+      "hardware.0.condition",
+      "hardware.1.strength.standard",
+      "hardware.2.strength.grade",
+      "hardware.3.thread",
+    ]);
+  });
+
+  it("nothing in the record, nothing assessed", () => {
+    expect(assessHardware(read({}))).toEqual([]);
+  });
+
+  it("always say who decides, and what the notes rest on", () => {
+    const [only] = assess({ id: "studs", thread: "M6" });
+    expect(only?.deferral).toContain("licensed electrician");
+    expect(only?.notes.length).toBeGreaterThan(3);
+    for (const note of only?.notes ?? [])
+      expect(note).toMatch(/\((published|common practice|no published source)[:,] /);
+  });
+});
