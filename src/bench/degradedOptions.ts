@@ -28,6 +28,8 @@ import { energised, waysOf } from "./degradedWays.ts";
 
 /** Below this part of the healthy power an element or a module counts as carrying nothing. */
 const NOTHING = 1e-9;
+/** Below this the survivors of a supply or of elements that are a little unequal carry what they carry in any module. */
+const NOTED = 1.005;
 
 type Element = Cooling & { readonly surfaceLoad: WattsPerSquareMeter };
 
@@ -171,9 +173,7 @@ export function degradedOptions(input: {
         .map(({ id, voltage }) => ({ id, voltage })),
       cautions: [
         ...(state === null ? [SHORTED] : []),
-        ...(worst !== null && worst.powerRatio > 1 + NOTHING
-          ? [overstressed(worst.id, worst.powerRatio)]
-          : []),
+        ...(worst !== null && worst.powerRatio >= NOTED ? [overstressed(worst.id, worst.powerRatio)] : []),
         ...way.cautions,
       ],
     };

@@ -5,6 +5,8 @@ import { amperes, ohms, volts } from "electroheat/quantity";
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { paletteOf } from "../../src/drawing/theme.ts";
+import { contrast } from "./contrast.ts";
+import { anyText, hidden, nasty } from "./nasty.ts";
 import { everything, parsed, pictureProblems, shownTexts } from "./parsed.ts";
 import { scenes } from "./scenes.ts";
 
@@ -42,18 +44,6 @@ describe("the parser used here", () => {
   });
 });
 
-/** Contrast ratio of two colours. Source: WCAG 2.2, definitions of relative luminance and contrast ratio. */
-function contrast(a: string, b: string): number {
-  const luminance = (hex: string): number => {
-    const [r = 0, g = 0, blue = 0] = [1, 3, 5]
-      .map((at) => Number.parseInt(hex.slice(at, at + 2), 16) / 255)
-      .map((c) => (c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4));
-    return 0.2126 * r + 0.7152 * g + 0.0722 * blue;
-  };
-  const [x, y] = [luminance(a), luminance(b)];
-  return (Math.max(x, y) + 0.05) / (Math.min(x, y) + 0.05);
-}
-
 describe("colours", () => {
   it("the ratio here is that of the standard: 21 for black on white, 4.54 for #767676 (WCAG's own examples)", () => {
     expect(contrast("#000000", "#ffffff")).toBeCloseTo(21, 10);
@@ -82,34 +72,6 @@ describe("colours", () => {
     }
   });
 });
-
-const nasty = [
-  `<script>alert(1)</script>`,
-  `"><image href="x" onerror="alert(1)">`,
-  `]]>&amp;<!--`,
-  "bell\u0007 null\u0000 escape\u001b",
-  "lone \ud800 and \udc00",
-  "turned \u202eright\u202c \u2066to left\u2069",
-  "not a character \uffff \ufdd0",
-  "two\nlines\tand tabs\u2028here",
-  "漢字 and 🔥 and é",
-];
-/** Control characters but line feed, marks that turn the reading direction, halves of pairs, non-characters. */
-function hidden(char: string): boolean {
-  const code = char.codePointAt(0) as number;
-  const ranges = [
-    [0, 9],
-    [11, 31],
-    [0x7f, 0x9f],
-    [0x202a, 0x202e],
-    [0x2066, 0x2069],
-    [0xd800, 0xdfff],
-    [0xfdd0, 0xfdef],
-    [0xffff, 0xffff],
-  ];
-  return ranges.some(([low = 0, high = 0]) => code >= low && code <= high);
-}
-const anyText = fc.oneof(fc.string({ unit: "binary", maxLength: 40 }), fc.constantFrom(...nasty));
 
 describe("text from a user", () => {
   it.each(nasty)("%j stays text wherever it is given", (text) => {

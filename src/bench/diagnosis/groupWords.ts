@@ -1,7 +1,7 @@
 /** A group of explanations in words: how probable, which, and what the readings say of their parameters. */
 import { formatQuantity, given, givenList, type Ohms } from "../../quantity/index.ts";
 import type { Explanation, ExplanationGroup, FaultEstimate } from "./types.ts";
-import { explanationWords, unseenWords } from "./words.ts";
+import { explanationWords, probabilityWords as percent, unseenWords } from "./words.ts";
 
 /**
  * A probability and what it is the probability of.
@@ -27,12 +27,6 @@ export interface ExplanationGroupWords {
   readonly unseen: LikelyWords | null;
   /** What the readings say of the first explanation's parameters, with 95 % intervals. */
   readonly estimates: readonly string[];
-}
-
-function percent(probability: number): string {
-  if (probability > 0.999) return "over 99.9 %";
-  if (probability < 0.001) return "under 0.1 %";
-  return `${(probability * 100).toFixed(probability < 0.1 || probability > 0.99 ? 1 : 0)} %`;
 }
 
 function estimateText({ of, value, low, high, unit }: FaultEstimate): string {

@@ -167,5 +167,8 @@ export function phasorSection(assessment: ModuleAssessment, days: readonly Day[]
   const blocks = both(title, "phasors-found", (width, id) =>
     phasorPicture({ module, supply, title, width, id }),
   );
-  return { ...section, blocks };
+  const note = paragraph(
+    "Voltages across the branches and of the star points against the neutral, at the voltages of the supply. A break stands live at the voltage of its arrow.",
+  );
+  return { ...section, blocks: [...blocks, note] };
 }

@@ -15,6 +15,7 @@ import {
   intervalText,
   limitText,
   quantityText,
+  rangeText,
   type UnitSystem,
   uncertainOhms,
   verdictCell,
@@ -25,6 +26,8 @@ export interface Day {
   readonly name: "as found" | "as left";
   readonly readings: ReadingsAssessment;
 }
+
+const LETTERS = "abcdefghijklmnopqrstuvwxyz";
 
 const FINDINGS: Readonly<Record<BranchAssessment["finding"], string>> = {
   sound: "within",
@@ -111,18 +114,15 @@ export function branchSection(days: readonly Day[]): Draft {
   return { id: "branches", title: "Branch resistances", blocks, missing: "No ohm readings." };
 }
 
-function severityText({ level, atLeast, action }: JointRise): string {
-  const rank = level === "undecided" ? `undecided, level ${atLeast} at the least` : `level ${level}`;
-  return `${rank}: ${action}`;
+/** Rank on the severity scale; what it asks for stands under the table. */
+function rankText({ level, atLeast }: JointRise): string {
+  return level === "undecided" ? `at least ${atLeast}` : String(level);
 }
 
 function jointRow(joint: JointAssessment, units: UnitSystem): readonly (Cell | string)[] {
   const { id, resistance, halfWidth, power, ratioToBest, comparison, rise } = joint;
   const ohms = (value: number): string => quantityText(value, "Ω", units);
-  const ends =
-    rise === null
-      ? ""
-      : `${quantityText(rise.fullLoadLow, "K", units)} to ${quantityText(rise.fullLoadHigh, "K", units)}`;
+  const ends = rise === null ? "" : rangeText(rise.fullLoadLow, rise.fullLoadHigh, "K", units, 3);
   return [
     id,
     resistance === null
@@ -135,7 +135,7 @@ function jointRow(joint: JointAssessment, units: UnitSystem): readonly (Cell | s
     verdictCell(comparison),
     rise === null ? "" : quantityText(rise.measured, "K", units),
     ends,
-    rise === null ? "" : severityText(rise),
+    rise === null ? "" : rankText(rise),
   ];
 }
 
@@ -149,35 +149,48 @@ export function jointSection(days: readonly Day[], units: UnitSystem): Draft {
     "comparison",
     "#rise",
     "#rise at full load",
-    "severity",
+    "severity level",
   ];
   const blocks = days.flatMap(({ name, readings: { joints } }): readonly Block[] => {
     if (joints.length === 0) return [];
     const rows = joints.map((joint) => jointRow(joint, units));
+    const asked = joints.flatMap(({ id, rise }) =>
+      rise === null ? [] : [`${id}, severity level ${rankText(rise)}: ${rise.action}.`],
+    );
     const rules = new Set(joints.flatMap(({ rule, rise }) => (rise === null ? [rule] : [rule, rise.rule])));
     return [
       ...slim(table(`Joints, ${name}, worst first`, headings, rows)),
-      ...list([...rules].filter((rule) => rule !== "").map((rule) => `Rule: ${rule}`)),
+      ...list([...asked, ...[...rules].filter((rule) => rule !== "").map((rule) => `Rule: ${rule}`)]),
     ];
   });
   const missing = "No joint was measured: neither millivolt drops nor a thermal scan.";
   return { id: "joints", title: "Joints", blocks, missing };
 }
 
-/** Figures as a table, with limits and verdicts where there are any. Their bases stand in the working. */
+/**
+ * Figures as a table, with limits and verdicts where there are any. What is to be minded of several of them stands once under the
+ * table, with a letter in each row. Their bases stand in the working.
+ */
 export function figureTable(
   caption: string,
   figures: readonly Figure[],
   units: UnitSystem,
 ): readonly Block[] {
+  const minded = figures.flatMap((figure) => (figure.caution === null ? [] : [figure.caution]));
+  const notes = [...new Set(minded)];
+  const lettered = notes.length < minded.length && notes.length <= LETTERS.length;
+  const mark = (text: string): string => `(${LETTERS[notes.indexOf(text)]})`;
   const rows = figures.map((figure) => [
     figure.label,
     figureText(figure, units),
     verdictCell(figure.verdict),
     limitText(figure, units),
-    figure.caution ?? "",
+    figure.caution === null ? "" : lettered ? mark(figure.caution) : figure.caution,
   ]);
-  return slim(table(caption, ["what", "#value", "verdict", "#limit", "mind"], rows));
+  return [
+    ...slim(table(caption, ["what", "#value", "verdict", "#limit", "mind"], rows)),
+    ...list(lettered ? notes.map((text) => `${mark(text)} ${text}`) : []),
+  ];
 }
 
 /** Line currents beside a sound module, and the unbalance. */

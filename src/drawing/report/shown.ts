@@ -24,7 +24,11 @@ const BARE: ReadonlySet<string> = new Set(["", "1", "%"]);
 const trimmed = (text: string): string => text.replace(/(\.\d*?)0+(?!\d)/, "$1").replace(/\.(?!\d)/, "");
 
 /** Multiples that the trade writes where no prefix gives them. */
-const SI_TRADE: Readonly<Partial<Record<CanonicalUnit, string>>> = { "A/m²": "A/mm²", "W/m²": "W/cm²" };
+const SI_TRADE: Readonly<Partial<Record<CanonicalUnit, string>>> = {
+  "m²": "mm²",
+  "A/m²": "A/mm²",
+  "W/m²": "W/cm²",
+};
 
 function isUnit(unit: string): unit is CanonicalUnit {
   return !BARE.has(unit);
@@ -57,11 +61,34 @@ export function quantityText(value: number, unit: string, units: UnitSystem, as?
   return trimmed(formatQuantity<CanonicalUnit>(value as Quantity<CanonicalUnit>, shown));
 }
 
-/** Places behind the decimal mark that the second digit of a half-width reaches to. */
-const placesOf = (half: number): number =>
-  half > 0 ? Math.min(12, Math.max(0, 1 - Math.floor(Math.log10(half)))) : 3;
+/** Two ends in one unit, with as many places behind the decimal mark: `47.20 to 49.15 A`. */
+export function rangeText(
+  low: number,
+  high: number,
+  unit: string,
+  units: UnitSystem,
+  digits: number = DIGITS,
+): string {
+  if (!isUnit(unit)) return `${bare(low, "")} to ${bare(high, unit)}`;
+  const symbol = symbolOf(Math.abs(low) > Math.abs(high) ? low : high, unit, units);
+  const number = (value: number, decimals?: number): string => {
+    const rounded = decimals === undefined ? { significantDigits: digits } : { decimals };
+    const options = { unit, as: symbol, ...rounded, ...look };
+    return formatQuantity<CanonicalUnit>(value as Quantity<CanonicalUnit>, options).split(NBSP)[0] as string;
+  };
+  const places = [low, high].map((value) => (trimmed(number(value)).split(".")[1] ?? "").length);
+  const decimals = Math.max(...places);
+  return `${number(low, decimals)} to ${number(high, decimals)}${NBSP}${symbol}`;
+}
 
-/** Value and half-width to the place of the half-width's second digit: `7.65 ± 0.09 Ω`. */
+/** Places behind the decimal mark at which a number has so many digits. */
+const placesFor = (size: number, digits: number): number =>
+  size > 0 ? Math.min(12, Math.max(0, digits - 1 - Math.floor(Math.log10(size)))) : 3;
+
+/** Places that the second digit of a half-width reaches to. */
+const placesOf = (half: number): number => placesFor(half, 2);
+
+/** Value and half-width to the place of the half-width's second digit: `7.65 ± 0.09 Ω`. One that nobody could read is left out. */
 export function intervalText(value: number, halfWidth: number, unit: string, units: UnitSystem): string {
   if (!isUnit(unit)) {
     const decimals = Math.min(placesOf(halfWidth), 4);
@@ -71,6 +98,8 @@ export function intervalText(value: number, halfWidth: number, unit: string, uni
   const symbol = symbolOf(value, unit, units);
   const half = halfIn(halfWidth, unit, symbol);
   const decimals = placesOf(half);
+  const size = Math.abs(Number(convertUnits({ value, from: unit, to: symbol })));
+  if (decimals > placesFor(size, DIGITS)) return quantityText(value, unit, units, symbol);
   const [whole = ""] = formatQuantity<CanonicalUnit>(value as Quantity<CanonicalUnit>, {
     unit,
     as: symbol,
@@ -161,9 +190,7 @@ export function limitText(figure: Figure, units: UnitSystem): string {
   const { limit, unit } = printed(figure);
   if (limit === null) return "";
   const { low, high } = limit;
-  if (low !== null && high !== null) {
-    return `${quantityText(low, unit, units)} to ${quantityText(high, unit, units)}`;
-  }
+  if (low !== null && high !== null) return rangeText(low, high, unit, units);
   if (low !== null) return `at least ${quantityText(low, unit, units)}`;
   return high === null ? "" : `at most ${quantityText(high, unit, units)}`;
 }

@@ -11,17 +11,26 @@ import { type Block, caution, type Draft, list, paragraph, table } from "./docum
 import { figureTable } from "./readingSections.ts";
 import { quantityText, type UnitSystem, verdictCell } from "./shown.ts";
 
-/** Torque and preload. */
+/** Torque and preload. Notes that hold for every kind of fastening stand once. */
 export function hardwareSection(hardware: readonly HardwareAssessment[], units: UnitSystem): Draft {
+  const [first, ...others] = hardware;
+  const common = (first?.notes ?? []).filter(
+    (note) => others.length > 0 && others.every(({ notes }) => notes.includes(note)),
+  );
   const blocks = hardware.flatMap(({ id, thread, count, figures, notes }): readonly Block[] => [
     ...figureTable(`${id}: ${count} × ${thread}`, figures, units),
-    ...list(notes),
+    ...list(notes.filter((note) => !common.includes(note))),
   ]);
   const deferrals = [...new Set(hardware.map(({ deferral }) => deferral))];
   return {
     id: "hardware",
     title: "Hardware and torque",
-    blocks: [...caution(deferrals), ...blocks],
+    blocks: [
+      ...caution(deferrals),
+      ...blocks,
+      ...(common.length === 0 ? [] : [paragraph("For all of them:")]),
+      ...list(common),
+    ],
     missing: "No studs, nuts or screws in the record: no torque is given.",
   };
 }
@@ -30,7 +39,9 @@ export function hardwareSection(hardware: readonly HardwareAssessment[], units: 
 export function feedSection(feed: FeedAssessment | null, units: UnitSystem): Draft {
   const section = { id: "feed", title: "Feed and protection" };
   if (feed === null) return { ...section, blocks: [], missing: "The feed of the module was not checked." };
-  const { edition, figures, cautions, deferral } = feed;
+  const { edition, figures, deferral } = feed;
+  // What is said beside a figure is not said twice.
+  const cautions = feed.cautions.filter((one) => !figures.some((figure) => figure.caution?.includes(one)));
   return {
     ...section,
     missing: null,

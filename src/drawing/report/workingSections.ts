@@ -94,7 +94,7 @@ export function basisSection(assessment: ModuleAssessment, days: readonly Day[])
     if (group === undefined) groups.set(key, { place, basis, labels: [label] });
     else group.labels.push(label);
   }
-  const rows = [...groups.values()].map(({ place, basis, labels }) => [labels.join(", "), place, basis]);
+  const rows = [...groups.values()].map(({ place, basis, labels }) => [labels.join("; "), place, basis]);
   return {
     id: "basis",
     title: "Basis of each figure",

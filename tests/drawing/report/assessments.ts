@@ -400,3 +400,65 @@ export const SPARSE: ModuleAssessment = {
   notTested: [],
   warnings: [],
 };
+
+/** Fields that hold words of the contract; all others hold text. */
+const WORDS: ReadonlySet<string> = new Set([
+  ...[
+    "code",
+    "path",
+    "unit",
+    "phase",
+    "state",
+    "connection",
+    "starPoints",
+    "neutral",
+    "finding",
+    "verdict",
+    "kind",
+    "outcome",
+  ],
+  ...["consistency", "comparison", "action", "at", "id", "behind", "name", "bank", "format"],
+]);
+
+/** The assessment with the text in every place that a user or a record could have written to. */
+export function written(text: string): ModuleAssessment {
+  const deep = (value: unknown, key: string): unknown => {
+    if (typeof value === "string") return WORDS.has(key) || value === "open" ? value : `${text}`;
+    if (Array.isArray(value)) return value.map((one) => deep(one, key));
+    if (typeof value !== "object" || value === null) return value;
+    return Object.fromEntries(Object.entries(value).map(([name, one]) => [name, deep(one, name)]));
+  };
+  const branches = FULL.asFound?.resistances.branches.map((one) => ({
+    ...one,
+    id: one.id.replace("A-", `${text}-`),
+  }));
+  const all = deep(
+    { ...FULL, diagnosis: null, degraded: null, draw: null, module: null, asFound: null, asLeft: null },
+    "",
+  ) as ModuleAssessment;
+  return {
+    ...all,
+    module: {
+      ...FULL.module,
+      banks: FULL.module.banks.map((bank) => ({ ...bank, id: bank.id === "A" ? text : bank.id })),
+      joints: [{ id: `j ${text}`, at: "L2", behind: ["B"] }],
+    },
+    diagnosis: FULL.diagnosis,
+    degraded: FULL.degraded,
+    draw: FULL.draw,
+    asFound: {
+      ...(FULL.asFound as ReadingsAssessment),
+      currents: deep(FULL.asFound?.currents, "") as readonly Figure[],
+      resistances: { ...(FULL.asFound as ReadingsAssessment).resistances, branches: branches ?? [] },
+      joints: (FULL.asFound?.joints ?? []).map((joint) => ({ ...joint, id: `j ${text}`, rule: text })),
+    },
+    asLeft: null,
+    hardware: FULL.hardware.map((one) => ({ ...one, id: text, thread: text, notes: [text], deferral: text })),
+    whatIf: FULL.whatIf.map((one) => ({
+      ...one,
+      needs: [text],
+      rows: one.rows.map((row) => ({ ...row, element: text })),
+    })),
+    targets: [{ bank: text, targets }],
+  };
+}
