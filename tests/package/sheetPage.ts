@@ -57,6 +57,7 @@ export async function openSheet(
 ): Promise<Sheet> {
   const { width = 1280, height = 900, scheme = "light" } = look;
   const page = await (browser as Browser).newPage({ viewport: { width, height }, colorScheme: scheme });
+  page.setDefaultTimeout(60_000);
   const requests: string[] = [];
   const said: string[] = [];
   page.on("request", (request) => {
