@@ -182,8 +182,9 @@ export function assessModule(record: BenchRecord): ModuleAssessment {
     draw,
     lostLine: lostNow,
     plateCurrent,
+    readAgain: asLeft !== null && asLeft.resistances.outcome !== "no readings" && asLeft.currents.length > 0,
   });
-  const untested = [...notTested(parsed), ...faults.leftOut];
+  const untested = notTested(parsed);
   const anythingRead = [asFound, asLeft].some(
     (one) =>
       one !== null &&
@@ -219,7 +220,10 @@ export function assessModule(record: BenchRecord): ModuleAssessment {
       running,
       notTested: untested,
     }),
-    assumptions: assumptionsOf(parsed, hot.atTarget, lostNow, faults.diagnosis !== null),
+    assumptions: [
+      ...assumptionsOf(parsed, hot.atTarget, lostNow, faults.diagnosis !== null),
+      ...faults.leftOut,
+    ],
     targets,
     asFound,
     asLeft,

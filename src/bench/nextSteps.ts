@@ -106,15 +106,16 @@ function jointSteps(joints: readonly JointAssessment[]): NextStep[] {
 }
 
 /** The amps to expect, but only where they are something to accept a repair by. */
-function afterwards(draw: DrawAssessment | null, plateCurrent: number | null): NextStep {
+function afterwards(draw: DrawAssessment | null, plateCurrent: number | null, readAgain: boolean): NextStep {
   const amps = (draw?.repaired.lines ?? []).map(({ node, current }) => `${node} ${current.toFixed(1)} A`);
   const plate =
     plateCurrent === null
       ? "Nothing closer can be expected: no nameplate, and not every branch is proved sound."
       : `The plate promises ${plateCurrent.toFixed(1)} A a line; not every branch is proved sound, so nothing closer can be expected of it.`;
   return {
-    action:
-      "After the work: read the resistances again as left, then the line currents at full conduction in the first heat, and check the nuts cold afterwards.",
+    action: readAgain
+      ? "After cooling down: check the nuts cold, and keep these readings as the module's own for the next visit."
+      : "After the work: read the resistances again as left, then the line currents at full conduction in the first heat, and check the nuts cold afterwards.",
     reason: draw?.confirmed
       ? `With the faulty branches renewed it should draw ${list(amps)} at the voltage stated.`
       : plate,
@@ -144,8 +145,10 @@ export function nextSteps(input: {
   readonly draw: DrawAssessment | null;
   readonly lostLine: string | null;
   readonly plateCurrent: number | null;
+  /** Whether ohms and amps were taken as left. */
+  readonly readAgain: boolean;
 }): readonly NextStep[] {
-  const { resistances, joints, diagnosed, draw, lostLine, plateCurrent } = input;
+  const { resistances, joints, diagnosed, draw, lostLine, plateCurrent, readAgain } = input;
   const { faulty, unclear } = branchSteps(resistances);
   const { contradictions, obscure } = readingSteps(resistances);
   return [
@@ -156,6 +159,6 @@ export function nextSteps(input: {
     ...jointSteps(joints),
     ...obscure,
     ...unclear,
-    afterwards(draw, plateCurrent),
+    afterwards(draw, plateCurrent, readAgain),
   ];
 }

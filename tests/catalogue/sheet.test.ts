@@ -235,25 +235,26 @@ describe("tables, lists, records", () => {
       ["from", "to", "reads"],
       ["L1", "S", "7.90 Ω"],
     ];
-    const meter = (...lines: unknown[][]): unknown[][] => [["ofReading", 0.005], ["digits", 2], ...lines];
+    const meter = (...lines: unknown[][]): unknown[][] => [
+      ["ohmmeter.ofReading", 0.005],
+      ["ohmmeter.digits", 2],
+      ...lines,
+    ];
     const lead = (lines: unknown[][]): unknown =>
       sheetValue(
         "assessModule",
         "kiln",
-        [plate],
         wiring,
+        [plate],
         lines,
         readings,
-        "",
-        "",
-        "",
-        "",
-        "resistances.leads",
+        ...Array.from({ length: 10 }, () => ""),
+        "asFound.resistances.leads",
       );
-    expect(lead(meter(["leads", "taken off"]))).toBe(0);
-    expect(lead(meter(["leads.shorted", "0.20 Ω"]))).toEqual(close(0.2));
-    expect(lead(meter(["leads", "unknown"], ["leads.shorted", "0.20 Ω"]))).toMatch(
-      /^meter\.leads\.shorted: /,
+    expect(lead(meter(["ohmmeter.leads", "taken off"]))).toBe(0);
+    expect(lead(meter(["ohmmeter.leads.shorted", "0.20 Ω"]))).toEqual(close(0.2));
+    expect(lead(meter(["ohmmeter.leads", "unknown"], ["ohmmeter.leads.shorted", "0.20 Ω"]))).toMatch(
+      /^instruments\.ohmmeter\.leads\.shorted: /,
     );
   });
 

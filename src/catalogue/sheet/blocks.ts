@@ -159,8 +159,27 @@ function meantColumns(shape: Shape, columns: readonly Column[], first: unknown):
   return meant === undefined ? columns : columnsOf(meant);
 }
 
+/** A headed table in place of a record: the one list in it of which these are the columns, such as the ohms of a day. */
+function listMeant(path: string, columns: readonly Column[], block: Block): unknown {
+  const fits = columns.flatMap((column) => {
+    const at = resolved(column.shape);
+    if (typeof at !== "object" || !("list" in at)) return [];
+    const inner = columnsOf(at.list);
+    const heads = inner.length < 2 ? undefined : headed(inner, block[0] ?? []);
+    const whole = inner.every(
+      ({ path: name, optional }) => optional || heads?.some((one) => one.path === name),
+    );
+    return heads !== undefined && whole ? [{ name: column.path, of: at.list }] : [];
+  });
+  const [only, ...others] = fits;
+  if (only === undefined || others.length > 0) return undefined;
+  return { [only.name]: listOf(`${path}.${only.name}`, only.of, block) };
+}
+
 function recordOf(path: string, shape: Shape, block: Block): unknown {
   const columns = columnsOf(shape);
+  const meant = listMeant(path, columns, block);
+  if (meant !== undefined) return meant;
   const lines = namedLines(columns, block);
   if (lines !== undefined) {
     return recordFrom(
