@@ -88,6 +88,9 @@ export async function siteParts(app) {
     document.name = headingOf(text) ?? document.name;
   });
   app.converter.on(Converter.EVENT_RESOLVE_BEGIN, (context) => {
+    // The front page carries the project's name already.
+    const [first] = context.project.readme ?? [];
+    if (first !== undefined) first.text = first.text.replace(/^# .+\n+/, "");
     for (const room of context.project.getChildrenByKind(ReflectionKind.Module)) {
       for (const own of room.getChildrenByKind(ReflectionKind.Function)) {
         const call = `${room.name}.${own.name}`;

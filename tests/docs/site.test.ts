@@ -61,6 +61,11 @@ describe("the documentation site", () => {
     expect(pages.get("functions/element.stripForSurfaceLoad.html")).toContain("<math");
   });
 
+  it("has one title on every page", () => {
+    const titles = (html: string) => html.split(/<h1[ >]/).length - 1;
+    expect([...pages].filter(([, html]) => titles(html) !== 1).map(([name]) => name)).toEqual([]);
+  });
+
   it("has no broken link", () => {
     let links = 0;
     const broken = [...pages].flatMap(([from, html]) =>

@@ -19,6 +19,15 @@ import { reportDocument } from "./reportDocument.ts";
  * @returns the report; the same input gives the same bytes
  * @throws ElectroheatError `missing`, `wrong-type`, `unknown-name`
  * @source layout of our own; Markdown: CommonMark 0.31.2; contrast of 4.5:1: WCAG 2.2, 1.4.3
+ * @example
+ * ```ts
+ * const assessment = assessModule({
+ *   title: "invented dryer, zone *2*",
+ *   nameplate: { power: "30 kW", voltage: "480 V" },
+ *   wiring: { banks: [{ id: "A", connection: "star" }] },
+ * });
+ * benchReport({ assessment, format: "markdown" }).split("\n")[0] // => "# invented dryer, zone \\*2\\*"
+ * ```
  * @since 0.1.0
  */
 export function benchReport(input: {

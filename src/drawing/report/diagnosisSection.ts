@@ -1,6 +1,7 @@
 /** Which faults explain the readings, how probable each is, and what these readings cannot show. */
 import { type Diagnosis, type ExplanationGroup, explanationGroupWords } from "../../bench/index.ts";
 import { type Block, caution, type Draft, list, paragraph, table } from "./document.ts";
+import { chiSquareText } from "./shown.ts";
 
 /** Groups shown; a group after the first must be this probable to be worth a line. */
 const GROUPS = 5;
@@ -40,7 +41,7 @@ function testOf({ groups }: Diagnosis): readonly Block[] {
     paragraph(
       pValue === null
         ? "No reading is to spare for a test of the best explanation."
-        : `Best explanation against the readings: χ² ${chiSquare.toFixed(1)} with ${degreesOfFreedom} to spare, p ${pValue < 0.001 ? "below 0.001" : pValue.toFixed(3)}.`,
+        : `Best explanation against the readings: ${chiSquareText(chiSquare, degreesOfFreedom, pValue)}.`,
     ),
   ];
 }
@@ -71,4 +72,13 @@ export function diagnosisSection(diagnosis: Diagnosis | null, given: readonly st
       ...list(warnings.map(({ message }) => message)),
     ],
   };
+}
+
+/** What the diagnosis holds, in a sentence for other sections; empty where it holds nothing. */
+export function diagnosisSentence(diagnosis: Diagnosis | null): string {
+  const group = diagnosis?.groups[0];
+  if (diagnosis?.outcome !== "explained" || group === undefined) return "";
+  const { probability, explanations, unseen } = explanationGroupWords(group);
+  const named = [...explanations, ...(unseen === null ? [] : [unseen])].map(({ text }) => text);
+  return named.length > MEMBERS ? "" : `By the diagnosis: ${named.join(", or ")} (${probability}).`;
 }

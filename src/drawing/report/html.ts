@@ -7,6 +7,8 @@ import { styleSheet } from "./htmlStyle.ts";
 
 /** A table of so many rows is kept on one page. */
 const SHORT = 12;
+/** Rows with names this long get room for them where there is little. */
+const WORDY = 12;
 /** Nothing may be loaded and nothing run, whatever the page is opened with. */
 const POLICY = "default-src 'none'; style-src 'unsafe-inline'";
 
@@ -25,9 +27,11 @@ function tableOf({ caption, columns, rows }: TableBlock): string {
   const body = rows.map((cells) =>
     tag("tr", {}, ...cells.map((one, c) => cell(one, columns[c]?.numeric === true, c === 0))),
   );
+  const wordy = rows.some(([name]) => (name?.text.length ?? 0) > WORDY);
+  const looks = [...(rows.length <= SHORT ? ["short"] : []), ...(wordy ? ["wordy"] : [])].join(" ");
   const whole = tag(
     "table",
-    { class: rows.length <= SHORT ? "short" : undefined },
+    { class: looks === "" ? undefined : looks },
     tag("caption", {}, text(caption)),
     tag("thead", {}, tag("tr", {}, ...head)),
     `\n${tag("tbody", {}, `\n${body.join("\n")}\n`)}`,

@@ -71,6 +71,7 @@ dd{margin-bottom:.3rem}
 td{min-width:8rem}
 td.number{min-width:0}
 tbody th{position:sticky;left:0;background:var(--background);max-width:9rem}
+.wordy tbody th{min-width:8.5rem}
 .wide{display:none}
 .narrow{display:block}`;
 

@@ -8,7 +8,15 @@ import type {
   WhatIfTable,
 } from "../../bench/index.ts";
 import { type Block, type Cell, caution, type Draft, list, paragraph, slim, table } from "./document.ts";
-import { deviationText, halfWidthText, quantityText, shareText, timeText, type UnitSystem } from "./shown.ts";
+import {
+  deviationText,
+  halfWidthText,
+  powerText,
+  quantityText,
+  shareText,
+  timeText,
+  type UnitSystem,
+} from "./shown.ts";
 
 const amps = (current: number): string => `${current.toFixed(1)}\u00a0A`;
 
@@ -48,7 +56,7 @@ export function drawSection(draw: DrawAssessment | null): Draft {
   const nodes = nodesOf(states.map(([, one]) => one));
   const rows = states.map(([name, { power, standardUncertainty: u, lines }]) => [
     name,
-    quantityText(power, "W", "SI"),
+    powerText(power),
     u === null ? "" : halfWidthText(power, 2 * u, "W", "SI"),
     ...currents(lines, nodes),
   ]);
@@ -83,13 +91,7 @@ function grouped(
   for (const { element, power, powerRatio, lines, worst, gapVoltage } of rows) {
     const stress = worst === null ? "none left" : `${worst.powerRatio.toFixed(2)}×`;
     const gap = gapVoltage === null ? "not known, live" : `${gapVoltage.toFixed(0)}\u00a0V`;
-    const cells = [
-      quantityText(power, "W", "SI"),
-      shareText(powerRatio),
-      ...currents(lines, nodes),
-      stress,
-      gap,
-    ];
+    const cells = [powerText(power), shareText(powerRatio), ...currents(lines, nodes), stress, gap];
     const key = cells.join("|");
     const group = groups.get(key);
     const survivors = worst === null ? [] : [worst.id];
@@ -148,18 +150,31 @@ export function whatIfSection(tables: readonly WhatIfTable[]): Draft {
   };
 }
 
-function wayRow(option: DegradedOption, nodes: readonly string[]): readonly (Cell | string)[] {
-  const { name, outcome, power, powerRatio, worst, heatUp, energyPerShift, timeAtTarget, cost } = option;
+/** What a way of running draws and stresses. */
+function electricRow(option: DegradedOption, nodes: readonly string[]): readonly (Cell | string)[] {
+  const { name, outcome, power, powerRatio, worst, lines } = option;
   return [
     name,
     outcome === "runs" ? "runs" : { text: outcome, tone: "bad" },
-    quantityText(power, "W", "SI"),
+    powerText(power),
     shareText(powerRatio),
     worst === null ? "" : `${worst.id} ${worst.powerRatio.toFixed(2)}×`,
-    ...currents(option.lines, nodes),
-    heatUp.time === "never" ? { text: "never", tone: "bad" } : timeText(heatUp.time),
+    ...currents(lines, nodes),
+  ];
+}
+
+/** What it does for the oven. */
+function heatRow(
+  { name, heatUp, energyPerShift, timeAtTarget, cost }: DegradedOption,
+  units: UnitSystem,
+): readonly (Cell | string)[] {
+  const { time, ultimate } = heatUp;
+  return [
+    name,
+    time === "never" ? { text: "never", tone: "bad" } : timeText(time),
+    ultimate === "unlimited" ? ultimate : quantityText(ultimate, "°C", units),
     timeText(timeAtTarget),
-    `${quantityText(energyPerShift, "J", "SI", "kWh")}`,
+    quantityText(energyPerShift, "J", "SI", "kWh"),
     cost === null ? "" : cost.toFixed(2),
   ];
 }
@@ -174,23 +189,22 @@ export function degradedSection(degraded: DegradedOptions | null, units: UnitSys
   }
   const { options, cautions, deferral } = degraded;
   const nodes = nodesOf(options);
-  const headings = [
+  const electric = [
     "way",
     "outcome",
     "#power",
     "#of healthy",
     "#hardest element",
     ...nodes.map((node) => `#${node}`),
-    "#to set point",
-    "#time at it, a shift",
-    "#energy, a shift",
-    "#cost",
   ];
-  const holds = options.flatMap(({ name, heatUp: { ultimate, time } }) =>
-    time === "never" && ultimate !== "unlimited"
-      ? [`${name}: ends at ${quantityText(ultimate, "°C", units)} and never reaches the set point.`]
-      : [],
-  );
+  const heat = [
+    "way",
+    "#to the set point",
+    "#would level off at",
+    "#at it in a shift",
+    "#energy of a shift",
+    "#cost of all shifts",
+  ];
   const breaks = options.flatMap(({ name, action, openEnds }) =>
     openEnds.map(({ id, voltage }) => {
       const across =
@@ -207,11 +221,18 @@ export function degradedSection(degraded: DegradedOptions | null, units: UnitSys
       ...slim(
         table(
           "Ways of running, the healthy module first",
-          headings,
-          options.map((one) => wayRow(one, nodes)),
+          electric,
+          options.map((one) => electricRow(one, nodes)),
         ),
       ),
-      ...list([...holds, ...breaks]),
+      ...slim(
+        table(
+          "What they do for the process",
+          heat,
+          options.map((one) => heatRow(one, units)),
+        ),
+      ),
+      ...list(breaks),
       ...caution(own),
     ],
   };

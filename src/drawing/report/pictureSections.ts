@@ -6,9 +6,9 @@ import { diagramPicture } from "../connectionDiagram.ts";
 import type { DiagramState } from "../diagramTypes.ts";
 import { phasorPicture } from "../phasorDiagram.ts";
 import type { DescribedPicture } from "../svg.ts";
+import { diagnosisSentence } from "./diagnosisSection.ts";
 import { type Block, type Draft, paragraph } from "./document.ts";
-import { type Day, measuredText } from "./readingSections.ts";
-import { quantityText } from "./shown.ts";
+import { type Day, jointText, measuredText } from "./readingSections.ts";
 
 /** Widths: of a column of text on screen and paper at full size, and of a phone. */
 const WIDE = 700;
@@ -92,9 +92,7 @@ function diagram(assessment: ModuleAssessment, { name, readings }: Day): readonl
       branches.map((one) => [one.id, one.resistance === "open" ? "" : measuredText(one)]),
     ),
     ...Object.fromEntries(
-      measured.flatMap(({ id, resistance: ohms }) =>
-        ohms === null ? [] : [[id, quantityText(ohms, "Ω", "SI")]],
-      ),
+      measured.flatMap((one) => (one.resistance === null ? [] : [[one.id, jointText(one)]])),
     ),
   };
   const states: Record<string, DiagramState> = {};
@@ -126,7 +124,13 @@ function diagram(assessment: ModuleAssessment, { name, readings }: Day): readonl
 export function diagramSection(assessment: ModuleAssessment, days: readonly Day[]): Draft {
   const pictures = days.flatMap((day) => diagram(assessment, day));
   const many = assessment.module.banks.some((one) => one.elementsInParallel * one.elementsInSeries > 1);
-  const notes = many ? [paragraph("One resistor stands for a whole branch with all its elements.")] : [];
+  const held = days[0]?.name === "as found" ? diagnosisSentence(assessment.diagnosis) : "";
+  const notes = [
+    ...(many ? [paragraph("One resistor stands for a whole branch with all its elements.")] : []),
+    ...(held === ""
+      ? []
+      : [paragraph(`Drawn as the record has it wired, with what the readings say of each branch. ${held}`)]),
+  ];
   return {
     id: "connections",
     title: "Connections with verdicts",

@@ -9,6 +9,7 @@ import type {
 } from "../../bench/index.ts";
 import { type Block, type Cell, type Draft, list, paragraph, slim, table } from "./document.ts";
 import {
+  chiSquareText,
   deviationText,
   figureText,
   halfWidthText,
@@ -114,25 +115,28 @@ export function branchSection(days: readonly Day[]): Draft {
   return { id: "branches", title: "Branch resistances", blocks, missing: "No ohm readings." };
 }
 
+/** Resistance of a joint with what the instruments leave open; empty without a drop. */
+export function jointText({ resistance, halfWidth }: JointAssessment): string {
+  if (resistance === null) return "";
+  return halfWidth === null
+    ? quantityText(resistance, "Ω", "SI")
+    : intervalText(resistance, halfWidth, "Ω", "SI");
+}
+
 /** Rank on the severity scale; what it asks for stands under the table. */
 function rankText({ level, atLeast }: JointRise): string {
-  return level === "undecided" ? `at least ${atLeast}` : String(level);
+  return level === "undecided" ? `${atLeast} or more` : String(level);
 }
 
 function jointRow(joint: JointAssessment, units: UnitSystem): readonly (Cell | string)[] {
-  const { id, resistance, halfWidth, power, ratioToBest, comparison, rise } = joint;
-  const ohms = (value: number): string => quantityText(value, "Ω", units);
+  const { id, power, ratioToBest, comparison, rise } = joint;
   const ends = rise === null ? "" : rangeText(rise.fullLoadLow, rise.fullLoadHigh, "K", units, 3);
   return [
     id,
-    resistance === null
-      ? ""
-      : halfWidth === null
-        ? ohms(resistance)
-        : intervalText(resistance, halfWidth, "Ω", units),
-    power === null ? "" : quantityText(power, "W", units),
-    ratioToBest === null ? "" : `${quantityText(ratioToBest, "1", units)}×`,
+    jointText(joint),
     verdictCell(comparison),
+    ratioToBest === null ? "" : `${quantityText(ratioToBest, "1", units)}×`,
+    power === null ? "" : quantityText(power, "W", units),
     rise === null ? "" : quantityText(rise.measured, "K", units),
     ends,
     rise === null ? "" : rankText(rise),
@@ -144,27 +148,26 @@ export function jointSection(days: readonly Day[], units: UnitSystem): Draft {
   const headings = [
     "joint",
     "#resistance",
-    "#heat",
-    "#to best",
     "comparison",
+    "#to best",
+    "#heat",
     "#rise",
-    "#rise at full load",
+    "#graded, at full load",
     "severity level",
   ];
   const blocks = days.flatMap(({ name, readings: { joints } }): readonly Block[] => {
-    if (joints.length === 0) return [];
     const rows = joints.map((joint) => jointRow(joint, units));
     const asked = joints.flatMap(({ id, rise }) =>
       rise === null ? [] : [`${id}, severity level ${rankText(rise)}: ${rise.action}.`],
     );
-    const rules = new Set(joints.flatMap(({ rule, rise }) => (rise === null ? [rule] : [rule, rise.rule])));
-    return [
-      ...slim(table(`Joints, ${name}, worst first`, headings, rows)),
-      ...list([...asked, ...[...rules].filter((rule) => rule !== "").map((rule) => `Rule: ${rule}`)]),
-    ];
+    return [...slim(table(`Joints, ${name}, worst first`, headings, rows)), ...list(asked)];
   });
+  const rules = days.flatMap(({ readings: { joints } }) =>
+    joints.flatMap(({ rule, rise }) => (rise === null ? [rule] : [rule, rise.rule])),
+  );
+  const told = [...new Set(rules)].filter((rule) => rule !== "").map((rule) => `Rule: ${rule}`);
   const missing = "No joint was measured: neither millivolt drops nor a thermal scan.";
-  return { id: "joints", title: "Joints", blocks, missing };
+  return { id: "joints", title: "Joints", blocks: [...blocks, ...list(told)], missing };
 }
 
 /**
@@ -236,14 +239,7 @@ export function fitBlocks({ name, readings: { resistances } }: Day): readonly Bl
     residual === null ? "" : `${residual < 0 ? "\u2212" : "+"}${Math.abs(residual).toFixed(1)}`,
     ohms(expectedReadings[i]),
   ]);
-  const test =
-    pValue === null
-      ? []
-      : [
-          paragraph(
-            `χ² ${chiSquare.toFixed(1)} with ${degreesOfFreedom} to spare, p ${pValue < 0.001 ? "below 0.001" : pValue.toFixed(3)}.`,
-          ),
-        ];
+  const test = pValue === null ? [] : [paragraph(`${chiSquareText(chiSquare, degreesOfFreedom, pValue)}.`)];
   const headings = [
     "probes",
     "#read",

@@ -61,6 +61,18 @@ export function quantityText(value: number, unit: string, units: UnitSystem, as?
   return trimmed(formatQuantity<CanonicalUnit>(value as Quantity<CanonicalUnit>, shown));
 }
 
+/** Power with all its digits, so that a column of it lines up. */
+export function powerText(value: number): string {
+  const as = symbolOf(value, "W", "SI");
+  return formatQuantity<"W">(value as Quantity<"W">, { unit: "W", as, significantDigits: DIGITS, ...look });
+}
+
+/** A test of χ² in words. */
+export function chiSquareText(chiSquare: number, degreesOfFreedom: number, pValue: number): string {
+  const p = pValue < 0.001 ? "below 0.001" : pValue > 0.999 ? "above 0.999" : pValue.toFixed(3);
+  return `χ² ${chiSquare.toFixed(1)} with ${degreesOfFreedom} to spare, p ${p}`;
+}
+
 /** Two ends in one unit, with as many places behind the decimal mark: `47.20 to 49.15 A`. */
 export function rangeText(
   low: number,
@@ -155,11 +167,13 @@ export function timeText(seconds: number): string {
   return minutes < 120 ? `${bare(minutes, "")}${NBSP}min` : `${bare(minutes / 60, "")}${NBSP}h`;
 }
 
-/** A ratio is printed as per cent; a count, whole with whole limits, as it is. */
+/** A ratio is printed as per cent; a count, whole and not 0 with whole limits, as it is. */
 function printed(figure: Figure): Pick<Figure, "value" | "halfWidth" | "unit" | "limit"> {
   const { value, halfWidth, unit, limit } = figure;
   const numbers = [value, halfWidth, limit?.low ?? null, limit?.high ?? null];
-  if (unit !== "1" || numbers.every((one) => one === null || Number.isInteger(one))) return figure;
+  if (unit !== "1" || numbers.every((one) => one === null || (one !== 0 && Number.isInteger(one)))) {
+    return figure;
+  }
   const times = (one: number | null): number | null => (one === null ? null : one * 100);
   return {
     value: value === "open" ? value : times(value),

@@ -162,7 +162,9 @@ describe("completeness", () => {
   });
 
   it("puts elements whose loss does the same into one row", () => {
-    expect(section(markdown(), "If an element opens")).toContain("| A-L1, A-L2 | 32\u00a0kW | 80.0\u00a0% |");
+    expect(section(markdown(), "If an element opens")).toContain(
+      "| A-L1, A-L2 | 32.00\u00a0kW | 80.0\u00a0% |",
+    );
   });
 });
 
@@ -178,7 +180,7 @@ describe("units", () => {
     for (const text of [si, us]) {
       expect(text).toContain("4 AWG");
       expect(text).toContain("1/4-20");
-      expect(text).toContain("39.6\u00a0kW");
+      expect(text).toContain("39.60\u00a0kW");
     }
     // What the record says in words keeps its units.
     expect(us.replace("6 N·m on the line studs", "")).not.toMatch(/N·m|\u00a0mm/);
@@ -214,6 +216,7 @@ describe("numbers", () => {
     ],
     [figure({ label: "f", value: 0.62, unit: "1", halfWidth: 0.153 }), "62 ± 15\u00a0%", ""],
     [figure({ label: "f", value: 2, unit: "1" }), "2", ""],
+    [figure({ label: "f", value: 0, unit: "1" }), "0\u00a0%", ""],
     [
       figure({ label: "f", value: "open", unit: "Ω", limit: { low: 1e6, high: null } }),
       "open",

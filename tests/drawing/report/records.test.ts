@@ -2,10 +2,13 @@
 import { assessModule } from "electroheat/bench";
 import { benchReport } from "electroheat/drawing";
 import { describe, expect, it } from "vitest";
+import { dryer, heater, oven } from "../../bench/caseRecords.ts";
 import { everything, parsed, pictureProblems } from "../parsed.ts";
 import { BARE, DELTA, OVEN } from "./records.ts";
 
-describe.each(Object.entries({ OVEN, DELTA, BARE }))("the report of the record %s", (_name, record) => {
+const records = { OVEN, DELTA, BARE, dryer: dryer(), oven: oven(), heater: heater() };
+
+describe.each(Object.entries(records))("the report of the record %s", (_name, record) => {
   const assessment = assessModule(record);
   const html = benchReport({ assessment, format: "html" });
   const markdown = benchReport({ assessment, format: "markdown", units: "US" });
@@ -70,5 +73,10 @@ it("draws the connections and the phasors of the oven, and no phasors of a modul
 
 it("marks the joint that is to be remade in the diagram, and the open element", () => {
   const markdown = benchReport({ assessment: assessModule(OVEN), format: "markdown" });
-  expect(markdown).toMatch(/Connections, as found, in words:.*A-L1 open;.*J-L2 2\.013.mΩ hot joint/);
+  expect(markdown).toMatch(/Connections, as found, in words:.*A-L1 open;.*J-L2 2\.013 ± 0\.082.mΩ hot joint/);
+});
+
+it("says beside the diagram what the diagnosis holds of the wiring that is drawn", () => {
+  const markdown = benchReport({ assessment: assessModule(heater()), format: "markdown" });
+  expect(markdown).toContain("By the diagnosis: bank A3 linked as star, against the drawing (over 99.9 %).");
 });
