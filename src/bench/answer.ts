@@ -4,6 +4,7 @@ import { formatQuantity } from "../quantity/index.ts";
 import { isBadJoint } from "./assessJoints.ts";
 import type { ReadingsAssessment } from "./assessmentTypes.ts";
 import type { BranchAssessment, DrawAssessment, JointAssessment, NextStep } from "./assessTypes.ts";
+import { ampsWords, oddAmps, poorInsulation } from "./concerns.ts";
 import type { DiagnosedFault } from "./diagnosis/types.ts";
 import { listed } from "./diagnosis/words.ts";
 import { branchesOf, type DiagnosisVerdict, isTelling } from "./diagnosisVerdict.ts";
@@ -73,6 +74,7 @@ function wrongWords(
   // What is not told apart may still be known to lie in one branch: that is said first.
   const untold = branches.filter(({ id }) => telling?.kind !== "settled" || !told.has(id));
   const said = [
+    ...poorInsulation(day).map(({ words }) => words),
     ...(lostLine === null || told.has(lostLine) ? [] : [`no supply on ${lostLine}`]),
     ...(telling?.kind === "settled" ? [telling.words] : []),
     ...branchWords(untold),
@@ -82,6 +84,8 @@ function wrongWords(
       ? ["the ohm readings contradict each other"]
       : []),
   ];
+  const odd = said.length > 0 ? [] : oddAmps(day);
+  if (odd.length > 0) return `Amps outside those of a sound module, and nothing says why: ${ampsWords(odd)}.`;
   if (said.length > 0) return `${capital(said.join("; "))}.${ampsBesideJoints(day)}`;
   const unclear = branches.filter(({ finding }) => finding === "undecided").map(({ id }) => id);
   if (unclear.length > 0)

@@ -1,6 +1,7 @@
 /** What to do next, most pressing first, in words a technician can act on. */
 import { formatQuantity } from "../quantity/index.ts";
 import { isBadJoint } from "./assessJoints.ts";
+import type { ReadingsAssessment } from "./assessmentTypes.ts";
 import type { DrawAssessment, JointAssessment, NextStep, ResistanceAssessment } from "./assessTypes.ts";
 import { branchSteps } from "./branchSteps.ts";
 import type { FittedReading } from "./fitTypes.ts";
@@ -135,30 +136,37 @@ function supplySteps(lostLine: string | null): NextStep[] {
   ];
 }
 
-/** Steps in order: supply, contradictions, faulty branches, what the diagnosis adds, joints, then what is merely unclear. */
+/**
+ * Steps in order: what forbids voltage, supply, contradictions, faulty branches, what the diagnosis adds, joints, amps that nothing
+ * explains, then what is merely unclear.
+ */
 export function nextSteps(input: {
-  /** The module as it stands. */
-  readonly resistances: ResistanceAssessment;
-  readonly joints: readonly JointAssessment[];
+  /** The module as it stands; null where nothing was read. */
+  readonly present: ReadingsAssessment | null;
   /** What the diagnosis adds. */
   readonly diagnosed: readonly NextStep[];
+  readonly concerns: { readonly insulation: readonly NextStep[]; readonly amps: readonly NextStep[] };
   readonly draw: DrawAssessment | null;
   readonly lostLine: string | null;
   readonly plateCurrent: number | null;
   /** Whether ohms and amps were taken as left. */
   readonly readAgain: boolean;
 }): readonly NextStep[] {
-  const { resistances, joints, diagnosed, draw, lostLine, plateCurrent, readAgain } = input;
-  const { faulty, unclear } = branchSteps(resistances);
-  const { contradictions, obscure } = readingSteps(resistances);
+  const { present, diagnosed, concerns, draw, lostLine, plateCurrent, readAgain } = input;
+  const last = afterwards(draw, plateCurrent, readAgain);
+  if (present === null) return [...supplySteps(lostLine), last];
+  const { faulty, unclear } = branchSteps(present.resistances);
+  const { contradictions, obscure } = readingSteps(present.resistances);
   return [
+    ...concerns.insulation,
     ...supplySteps(lostLine),
     ...contradictions,
     ...faulty,
     ...diagnosed,
-    ...jointSteps(joints),
+    ...jointSteps(present.joints),
+    ...concerns.amps,
     ...obscure,
     ...unclear,
-    afterwards(draw, plateCurrent, readAgain),
+    last,
   ];
 }

@@ -2,12 +2,13 @@
 import { energise, faultEffect, type HeatingModule, type Supply, withResistance } from "../circuit/index.ts";
 import type { Ohms } from "../quantity/index.ts";
 import { isBadJoint } from "./assessJoints.ts";
-import type { JointAssessment, ResistanceAssessment } from "./assessTypes.ts";
+import type { ReadingsAssessment } from "./assessmentTypes.ts";
 import { listed } from "./diagnosis/words.ts";
 
 /** A survivor above this part of its own sound load is over-stressed; below, it is the unbalance of supply and elements. */
 const STRESSED = 1.03;
 
+const NOTHING_READ = "Not known: nothing was read.";
 const WHO = "if protection, customer and the electrician in charge accept it";
 
 /** Open branches in the module as it stands: what is left, and what the survivors carry. */
@@ -36,8 +37,8 @@ function openWords(
 
 /** The sentence. */
 export function runningWords(input: {
-  readonly resistances: ResistanceAssessment;
-  readonly joints: readonly JointAssessment[];
+  /** The module as it stands; null where nothing was read. */
+  readonly present: ReadingsAssessment | null;
   readonly lostLine: string | null;
   /** Faults that forbid voltage, in words. */
   readonly forbidding: readonly string[];
@@ -48,7 +49,9 @@ export function runningWords(input: {
   readonly repaired: ReadonlyMap<string, Ohms> | null;
   readonly supply: Supply | null;
 }): string {
-  const { resistances, joints, lostLine, forbidding, module, repaired, supply } = input;
+  const { present, lostLine, forbidding, module, repaired, supply } = input;
+  if (present === null) return NOTHING_READ;
+  const { resistances, joints } = present;
   const { branches } = resistances;
   const found = (...kinds: readonly string[]): string[] =>
     branches.filter(({ finding }) => kinds.includes(finding)).map(({ id }) => id);
@@ -76,5 +79,5 @@ export function runningWords(input: {
   if (input.diagnosed !== null) return input.diagnosed;
   return input.anythingRead
     ? "Nothing read here speaks against running it; what is not tested has not passed."
-    : "Not known: nothing was read.";
+    : NOTHING_READ;
 }

@@ -7,7 +7,7 @@ import { deltaReadings, PAIRS, starReadings, type Three } from "./forward.ts";
 import { frozen, madeRecord } from "./records.ts";
 
 /** Each run fits, diagnoses and scans a whole module. */
-const RUNS = { numRuns: 200 };
+const RUNS = { numRuns: 100 };
 
 describe("one open element", () => {
   it("is found, it alone, and comes first in what to do next", () => {

@@ -10,7 +10,7 @@ import { errorOf, full, put, remove } from "./slips.ts";
 
 const RUNS = { numRuns: 1000 };
 /** Where most runs assess a whole module. */
-const FEWER = { numRuns: 200 };
+const FEWER = { numRuns: 100 };
 
 /** Read under voltage or on the dead module: any size of them is legal. */
 const READ = [

@@ -69,23 +69,35 @@ function jointLine(joint: JointAssessment): readonly PartLine[] {
   ];
 }
 
+/** Whether readings show a joint good: by one verdict at the least, and by neither bad. */
+const isGoodJoint = (joint: JointAssessment): boolean =>
+  !isBadJoint(joint) && (joint.comparison === "like the best" || joint.rise?.level === 0);
+
 /**
  * The list of parts, elements first. Quantities are what the readings prove at the least.
  * @param input.record - wiring and hardware
  * @param input.asFound - readings before the repair; `null` without them
+ * @param input.asLeft - readings after the repair: what they show to be sound needs no part any more; `null` without them
  * @param input.cuts - bars to cut
  */
 export function partsList(input: {
   readonly record: Pick<ParsedRecord, "wiring" | "hardware">;
   readonly asFound: ReadingsAssessment | null;
+  readonly asLeft?: ReadingsAssessment | null;
   readonly cuts: readonly CutLine[];
 }): readonly PartLine[] {
-  const { record, asFound, cuts } = input;
+  const { record, asFound, asLeft = null, cuts } = input;
   const { banks } = record.wiring;
+  const sound = new Set([
+    ...(asLeft?.resistances.branches ?? []).flatMap(({ id, finding }) => (finding === "sound" ? [id] : [])),
+    ...(asLeft?.joints ?? []).flatMap((joint) => (isGoodJoint(joint) ? [joint.id] : [])),
+  ]);
+  const open = <T extends { readonly id: string }>(all: readonly T[] = []): readonly T[] =>
+    all.filter(({ id }) => !sound.has(id));
   const renewed = (record.hardware ?? []).filter(({ renew }) => renew === true);
   return [
-    ...(asFound?.resistances.branches ?? []).flatMap((branch) => elementLine(branch, banks)),
-    ...(asFound?.joints ?? []).flatMap(jointLine),
+    ...open(asFound?.resistances.branches).flatMap((branch) => elementLine(branch, banks)),
+    ...open(asFound?.joints).flatMap(jointLine),
     ...renewed.map(
       ({ id, thread, count = 1 }): PartLine => ({
         part: `${thread} hardware, ${id}`,

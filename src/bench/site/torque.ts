@@ -98,12 +98,21 @@ function published(thread: Thread, fastening: ParsedFastening): TorqueToUse | nu
     };
   }
   const least = found.kind === "minimum";
+  const pinched =
+    greatest !== null &&
+    compareQuoted({ left: greatest.torque * (1 - TORQUE_TOLERANCE), right: found.torque }) < 0;
   return {
     torque: found.torque,
     kind: found.kind,
-    low: least ? found.torque : found.torque * (1 - TORQUE_TOLERANCE),
+    // A minimum that is also the maximum leaves no room for the tool: the maximum is kept, the tool's room lies below it.
+    low: least && !pinched ? found.torque : found.torque * (1 - TORQUE_TOLERANCE),
     high: greatest?.torque ?? (least ? null : found.torque * (1 + TORQUE_TOLERANCE)),
-    basis: least ? basis : `${basis}; ${TOLERANCE_TEXT}`,
+    basis: [
+      least && !pinched ? basis : `${basis}; ${TOLERANCE_TEXT}`,
+      ...(greatest === null
+        ? []
+        : [`at most ${torqueText(greatest.torque)} by ${basisText(greatest.basis)}`]),
+    ].join("; "),
     caution: cautionOf([...messagesOf(found.warnings), unknownMetal(thread, fastening, found.torque)]),
   };
 }

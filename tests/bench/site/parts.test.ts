@@ -104,6 +104,13 @@ describe("parts to bring", () => {
     expect(parts[3]?.reason).toContain("114 mm");
   });
 
+  it("need not be brought for what was read sound after the repair", () => {
+    const asFound = day([branch("B-L1", "open"), branch("B-L2", "open"), branch("B-L3", "outside")]);
+    const asLeft = day([branch("B-L1", "sound"), branch("B-L2", "unjudged")]);
+    const parts = partsList({ record: { wiring: record.wiring }, asFound, asLeft, cuts: [] });
+    expect(parts.map(({ part }) => part)).toEqual(["element for B-L2", "element for B-L3"]);
+  });
+
   it("are none where the record has no readings, hardware or bars", () => {
     expect(partsList({ record: read({}), asFound: null, cuts: [] })).toEqual([]);
   });
