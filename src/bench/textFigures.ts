@@ -11,7 +11,7 @@ const SHOWN: Readonly<Record<string, string>> = { "m²": "mm²", "A/m²": "A/mm�
 const WITH_PREFIXES: readonly string[] = ["Ω", "V", "A", "W", "N"];
 
 /** A value in its canonical unit as a job sheet shows it. */
-export function valueText(value: number, unit: string, digits: number = DIGITS): string {
+function valueText(value: number, unit: string, digits: number = DIGITS): string {
   if (unit === "1" || unit === "") return formatNumber(value, { significantDigits: digits, trueMinus: true });
   const size = Math.abs(value);
   const engineering =

@@ -111,7 +111,7 @@ const feed: Note<RecordFeed> = {
     device: quoted("I_n", "A"),
   },
 };
-const process: Note<RecordProcess> = {
+const processNote: Note<RecordProcess> = {
   fields: {
     target: temperature("\\vartheta_\\mathrm{set}"),
     lossConductance: quoted("G", "W/K"),
@@ -139,5 +139,5 @@ export const BENCH_SHAPES: Readonly<Record<string, ValueNote>> = {
   "bench.RecordFastening": fastening as ValueNote,
   "bench.RecordBars": bars as ValueNote,
   "bench.RecordFeed": feed as ValueNote,
-  "bench.RecordProcess": process as ValueNote,
+  "bench.RecordProcess": processNote as ValueNote,
 };
