@@ -115,7 +115,7 @@ function drawLine(draw: DrawAssessment | null, plate: boolean): string {
   const off = draw.deviationFromPlate;
   const atPlate = plate && off !== null ? `, ${percent(off)} from plate at the plate's voltage` : "";
   return draw.confirmed
-    ? `In order it draws ${power} and ${listed(amps)} at the voltage stated${atPlate}.`
+    ? `In good order it draws ${power} and ${listed(amps)} at the voltage stated${atPlate}.`
     : `With every branch that is not proved sound at its target it draws ${power} and ${listed(amps)} at the voltage stated${atPlate}: not yet something to accept it by.`;
 }
 
@@ -146,14 +146,16 @@ export interface AnswerInput {
 
 /** The lines. */
 export function answerLines(input: AnswerInput): readonly string[] {
-  const { steps, running, draw, plate, notTested } = input;
+  const { steps, running, draw, plate, notTested, asLeft } = input;
   // The last step is the same for every module: what to read afterwards.
   const pressing = steps.slice(0, -1);
   const more = pressing.length - 1;
   const [first] = pressing;
   const todo =
     first === undefined
-      ? "Nothing to renew on these readings."
+      ? asLeft === null
+        ? "Nothing to renew on these readings."
+        : "Nothing left to renew on the readings as left."
       : `${first.action}${more > 0 ? ` Then ${more} more ${more > 1 ? "steps" : "step"}, listed below.` : ""}`;
   return [stateLine(input), todo, running, drawLine(draw, plate), untestedLine(notTested)];
 }
