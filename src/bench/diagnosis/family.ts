@@ -1,9 +1,9 @@
 /** Evidence of a fault of one parameter: integrated, corrected, or the same whatever the parameter. */
 import { type Atom, parameterAt, type Stretch } from "./faults.ts";
 import type { Finding } from "./findings.ts";
-import { logSumExp, squared } from "./linear.ts";
+import { logSumExp } from "./linear.ts";
 import { logIntegral } from "./quadrature.ts";
-import { copyInto, floats } from "./room.ts";
+import { mostOnPath, SCREEN, type Screened } from "./screen.ts";
 
 /** Points of a posterior at which the quick evidence is corrected, and nats of disagreement between them that it bears. */
 const CORRECTIONS = 5;
@@ -29,47 +29,6 @@ export function broken({ stretches }: Atom, visit: (point: readonly number[]) =>
     Array(UNSEEN_STEPS).fill(log + Math.log(part / UNSEEN_STEPS)),
   );
   return { log, points, logTerms, best };
-}
-
-/** A quick exponent that leaves its whitened residuals behind, so that a few of them tell where the rest can lie. */
-export interface Screened {
-  readonly f: (value: number) => number;
-  readonly residual: Float64Array;
-}
-
-/** Points of a screen; they are every second one of those that an integral begins with. */
-const SCREEN = 5;
-
-/** Part of a squared distance that is counted: the path of the residuals bends a little between points. */
-const STRAIGHT = 0.7;
-
-/**
- * The most that an exponent can come to: residuals move along a path, nearly straight from point to point, and the nearest
- * it can come to 0 is its nearest to that polyline. Writes the values at the points; returns the bound.
- */
-export function mostOnPath({ f, residual }: Screened, stretch: Stretch, values: number[]): number {
-  const m = residual.length;
-  const before = floats(m);
-  let bound = Number.NEGATIVE_INFINITY;
-  let [offset, square] = [0, 0];
-  for (let k = 0; k < SCREEN; k += 1) {
-    const log = f(parameterAt(stretch, k / (SCREEN - 1)));
-    values.push(log);
-    const now = squared(residual, m);
-    const raised = log + 0.5 * now;
-    if (k > 0) {
-      let across = 0;
-      for (let i = 0; i < m; i += 1) across += (residual[i] as number) * (before[i] as number);
-      const length = now + square - 2 * across;
-      // Foot of the perpendicular from 0 on the stretch from `before` to here.
-      const part = length > 0 ? Math.min(1, Math.max(0, (square - across) / length)) : 0;
-      const least = square + part * (part * length - 2 * (square - across));
-      bound = Math.max(bound, Math.max(offset, raised) - 0.5 * STRAIGHT * Math.max(0, least));
-    }
-    copyInto(before, residual);
-    [offset, square] = [raised, now];
-  }
-  return bound;
 }
 
 /** Integrates over all stretches; with `screened`, those that cannot come near the floor are told by their best point. */

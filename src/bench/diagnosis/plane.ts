@@ -40,7 +40,7 @@ interface Row {
 }
 
 /** Rows of the plane of two faults. */
-export function rowsOfPlane(model: Model, sound: Ground, first: Atom, second: Atom): (x: number) => Row {
+function rowsOfPlane(model: Model, sound: Ground, first: Atom, second: Atom): (x: number) => Row {
   const { frame, scratch } = model;
   const response = responseOn(model, sound, first);
   if (share(first, second)) {

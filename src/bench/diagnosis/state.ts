@@ -14,7 +14,7 @@ const NO_WAY_ROUND = 1e-9;
 
 /** Energised readings that are no drop across a joint, in {@link Frame.liveKind}. */
 export const VOLTAGE = -1;
-export const CURRENT = -2;
+const CURRENT = -2;
 
 /** One dead arrangement: edges × edges admittance, and for each of its readings the share of 1 A in each edge. */
 export interface DeadState {

@@ -6,7 +6,6 @@ import type { DiagnosisInput } from "electroheat/bench";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { alikeAtoms, alikePairs } from "../../../src/bench/diagnosis/alike.ts";
-import { mostOnPath } from "../../../src/bench/diagnosis/family.ts";
 import { type Atom, parameterAt } from "../../../src/bench/diagnosis/faults.ts";
 import { type Ground, groundOf, responseOn } from "../../../src/bench/diagnosis/findings.ts";
 import {
@@ -20,6 +19,7 @@ import { NO_FAULT, namesBeside } from "../../../src/bench/diagnosis/names.ts";
 import { planeFinding, planeVisit } from "../../../src/bench/diagnosis/plane.ts";
 import { logOfMeans, meansOf } from "../../../src/bench/diagnosis/quick.ts";
 import { floats } from "../../../src/bench/diagnosis/room.ts";
+import { mostOnPath } from "../../../src/bench/diagnosis/screen.ts";
 import { amps, asked, bank, pairs, volts3 } from "./sheets.ts";
 
 const TWO_DELTAS = { banks: ["A", "B"].map((id) => bank(id, "delta", 12, { elementsInParallel: 2 })) };
