@@ -86,15 +86,10 @@ export function deltaFromStar(star: StarOf<Ohms | Open>): DeltaOf<Ohms | Open> {
  */
 export function starFromDelta(delta: DeltaOf<Ohms | Open>): StarOf<Ohms | Open> {
   const { r12, r23, r31 } = given(delta, "delta");
-  for (const [path, r] of [
-    ["r12", r12],
-    ["r23", r23],
-    ["r31", r31],
-  ] as const) {
-    checkResistance(path, r);
-  }
+  checkResistance("r12", r12);
+  checkResistance("r23", r23);
+  checkResistance("r31", r31);
   const open = [r12, r23, r31].filter((r) => r === "open").length;
-  if (open === 3) return { r1: "open", r2: "open", r3: "open" };
   const arm = (a: Ohms | Open, b: Ohms | Open, opposite: Ohms | Open): Ohms | Open => {
     if (a === "open" && b === "open") return "open";
     if (open === 2) return ((a === "open" ? (b as Ohms) : (a as Ohms)) / 2) as Ohms;

@@ -46,7 +46,7 @@ describe("a repair", () => {
     expect(findings(found.asLeft)).toEqual(["sound", "sound", "sound"]);
     expect(found.nextSteps).toHaveLength(1);
     expect(found.answer[0]).toMatch(/^As found: .*A-L2.* As left: No fault shows/);
-    expect(found.answer[1]).toBe("Nothing to renew on these readings.");
+    expect(found.answer[1]).toBe("Nothing left to renew on the readings as left.");
   });
 
   it("draws by what was left, with nothing at its target, and the amps read agree", () => {
