@@ -16,6 +16,8 @@ export default defineConfig({
     ],
   },
   test: {
+    // One worker for each processor: the test runner would leave one of two idle.
+    maxWorkers: "100%",
     // `npm run coverage`: by rooms, for docs/reliability.md.
     coverage: {
       provider: "v8",
