@@ -27,13 +27,15 @@ const OVERLOADED = 1.1;
 
 const WHO = "if protection, customer and the electrician in charge accept it";
 
-/** What untying the star points leaves, where that relieves the survivors; nothing where it does not or nothing is tied. */
+const MAKER = ", which only its maker can allow";
+
+/** What untying the star points leaves, where that relieves the survivors; the maker's word where it does not or nothing is tied. */
 function relief(plan: ModulePlan, supply: Supply, faults: readonly Fault[]): string {
   const way = waysOf(plan, buildModule(plan), faults).find(({ action }) => action === "untie star points");
-  if (way === undefined) return "";
+  if (way === undefined) return MAKER;
   const effect = faultEffect({ network: way.network, supply, faults });
   const most = effect.outcome === "runs" ? (effect.worst?.powerRatio ?? 1) : Number.POSITIVE_INFINITY;
-  if (effect.outcome !== "runs" || most > STRESSED) return "";
+  if (effect.outcome !== "runs" || most > STRESSED) return MAKER;
   return `; untying the star points gives ${(effect.powerRatio * 100).toFixed(0)} % at ${most.toFixed(2)} times (maker and electrician)`;
 }
 

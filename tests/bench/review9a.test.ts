@@ -101,6 +101,21 @@ describe("running on with an open branch", () => {
     expect(words).not.toMatch(/may run/i);
   });
 
+  it("is the maker's to allow where a survivor is overloaded and nothing can be untied", () => {
+    // One of two parallel elements of a star branch open: conductances 1:2:2, the same fifth, 1.44 times on the element left.
+    const words = running({
+      ...one("star", {
+        ohms: ["9.05 Ω", "4.60 Ω", "4.60 Ω"].map((reads, i) => ({ from: `L${i + 1}`, to: "S", reads })),
+        insulation: goodInsulation,
+      }),
+      nameplate: { power: "36 kW", voltage: "400 V" },
+      wiring: { banks: [{ id: "A", connection: "star", elementsInParallel: 2 }] },
+    });
+    expect(words).toMatch(
+      /^Not at full power as it is: A-L1-2 would carry 1\.44 times .+ only its maker can allow/,
+    );
+  });
+
   it("waits for the insulation where nobody has read it, and for the break in any case", () => {
     const unread = running(twoStars(["B-L2"]));
     expect(unread).toMatch(/^Not before the insulation is read; then not at full power/);
@@ -219,6 +234,24 @@ describe("a branch off its value", () => {
 });
 
 describe("words", () => {
+  it("sends nobody to a line's lug where the diagnosis settles on the elements", () => {
+    // Two branches of one delta open: with L2 itself broken the third would read as drawn and L2 take no amps, and so it does here;
+    // but read alone, each with its links lifted, the two show no path, which no lug explains.
+    const reads = ["OL", "OL", "17.93 Ω"];
+    const record = one("delta", {
+      ohms: PAIRS.map(([from, to], i) => ({
+        from,
+        to,
+        reads: reads[i] as string,
+        alone: `A-${i === 2 ? "L3L1" : from + to}`,
+      })),
+      currents: LINES.map((at) => ({ at, reads: at === "L2" ? "0.0 A" : "22.5 A" })),
+    });
+    expect(assessModule(record).answer[0]).toMatch(/^Element A-L1L2 open and element A-L2L3 open/);
+    expect(actions(record)).not.toContain("the lug");
+    expect(actions(record)).toContain("open up branches A-L1L2, A-L2L3");
+  });
+
   it("proves every line dead before a lost one is looked for", () => {
     const record: BenchRecord = {
       ...one("delta", { ohms: PAIRS.map(([from, to]) => ({ from, to, reads: "12.00 Ω" })) }),
