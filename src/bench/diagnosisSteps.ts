@@ -47,7 +47,7 @@ function actionOf(
             action: `Isolate, then link bank ${fault.bank} in ${drawnAs(fault.bank, module)}, as drawn; links, no parts by these readings. ${
               fault.as === "delta"
                 ? "Its elements have had √3 times their voltage: look at and read each, its joints and conductors, before use."
-                : "Its elements have had less than their voltage: confirm from the maker's data that they are rated for what they then get."
+                : "Its elements have had less than their voltage: confirm from the maker's data that they are rated for the voltage they then get."
             }`,
             about: [fault.bank],
           };
