@@ -5,9 +5,11 @@ import { assessFaults } from "./assessFaults.ts";
 import { isBadJoint } from "./assessJoints.ts";
 import type { ReadingsAssessment } from "./assessmentTypes.ts";
 import type { BranchFinding, DrawAssessment, NextStep } from "./assessTypes.ts";
+import { elementPlan } from "./branchModule.ts";
 import { ampsSteps, insulationSteps, oddAmps, poorInsulation } from "./concerns.ts";
 import type { Days } from "./days.ts";
 import type { Diagnosis } from "./diagnosis/types.ts";
+import { openNamed, relinkedBranches } from "./diagnosisVerdict.ts";
 import type { HotBranches } from "./hotBranches.ts";
 import { nextSteps } from "./nextSteps.ts";
 import type { Sheet } from "./readSheet.ts";
@@ -20,6 +22,8 @@ export interface Advice {
   readonly leftOut: readonly string[];
   /** The line that looks lost as things stand, or null. */
   readonly lostLine: string | null;
+  /** Branches that read otherwise, as found, only because their bank is linked against the drawing. */
+  readonly relinked: ReadonlySet<string>;
   readonly steps: readonly NextStep[];
   readonly answer: readonly string[];
 }
@@ -58,7 +62,13 @@ export function adviseOn(input: {
   };
   const lostLine = again ? lost.asLeft : lost.asFound;
   const bad = present === null ? new Set<string>() : badParts(present, lostLine);
-  const faults = assessFaults({ record, targets, module: whole, bad });
+  const faults = assessFaults({
+    record,
+    targets,
+    module: whole,
+    bad,
+    branches: asFound?.resistances.branches ?? [],
+  });
   const poor = present === null ? [] : poorInsulation(present);
   const branchFaulty = (present?.resistances.branches ?? []).some(({ finding }) => FAULTY.includes(finding));
   const explained = branchFaulty || lostLine !== null || faults.running !== null;
@@ -66,6 +76,7 @@ export function adviseOn(input: {
   const steps = nextSteps({
     present,
     diagnosed: faults.steps,
+    known: { relinked: faults.relinked, openElements: openNamed(faults.verdict, whole) },
     concerns: { insulation: insulationSteps(present), amps: ampsSteps(present, explained) },
     draw,
     lostLine,
@@ -78,9 +89,12 @@ export function adviseOn(input: {
     forbidding: [...poor.map(({ words }) => words), ...faults.forbidding],
     diagnosed: faults.running ?? (oddNow ? "Not known before the amps are explained." : null),
     anythingRead: present !== null && wasRead(present),
-    module: drawn.module,
-    repaired: draw === null ? null : hot.repaired,
-    supply,
+    jointFirst: faults.jointFirst,
+    relinked: faults.relinked,
+    sound:
+      draw === null || supply === null || drawn.module.elements.some(({ id }) => !hot.repaired.has(id))
+        ? null
+        : { record, plan: elementPlan(record, hot.repaired), supply },
   });
   const answer = answerLines({
     asFound,
@@ -95,5 +109,6 @@ export function adviseOn(input: {
     running,
     notTested: untested,
   });
-  return { diagnosis: faults.diagnosis, leftOut: faults.leftOut, lostLine, steps, answer };
+  const relinked = relinkedBranches(faults.verdict, whole);
+  return { diagnosis: faults.diagnosis, leftOut: faults.leftOut, lostLine, relinked, steps, answer };
 }

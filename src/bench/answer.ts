@@ -7,7 +7,7 @@ import type { BranchAssessment, DrawAssessment, JointAssessment, NextStep } from
 import { ampsWords, oddAmps, poorInsulation } from "./concerns.ts";
 import type { DiagnosedFault } from "./diagnosis/types.ts";
 import { listed } from "./diagnosis/words.ts";
-import { branchesOf, type DiagnosisVerdict, isTelling } from "./diagnosisVerdict.ts";
+import { branchesOf, type DiagnosisVerdict, isTelling, relinkedBranches } from "./diagnosisVerdict.ts";
 import { ratioText } from "./shown.ts";
 
 const percent = (ratio: number): string => {
@@ -72,11 +72,15 @@ function wrongWords(
   ]);
   const refuted = verdict?.kind === "nothing fits" ? [lower(verdict.words)] : [];
   // What is not told apart may still be known to lie in one branch: that is said first.
-  const untold = branches.filter(({ id }) => telling?.kind !== "settled" || !told.has(id));
+  const relinked = relinkedBranches(verdict, module);
+  const untold = branches.filter(
+    ({ id, finding }) =>
+      (telling?.kind !== "settled" || !told.has(id)) && (finding === "shorted" || !relinked.has(id)),
+  );
   const said = [
     ...poorInsulation(day).map(({ words }) => words),
     ...(lostLine === null || told.has(lostLine) ? [] : [`no supply on ${lostLine}`]),
-    ...(telling?.kind === "settled" ? [telling.words] : []),
+    ...(telling?.kind === "settled" ? [lower(telling.words)] : []),
     ...branchWords(untold),
     ...(telling === null ? refuted : telling.kind === "settled" ? [] : [lower(telling.words)]),
     ...day.joints.filter((joint) => isBadJoint(joint) && !told.has(joint.id)).map(jointWords),

@@ -2,12 +2,14 @@
 import type { HeatingModule } from "../circuit/index.ts";
 import { type DiagnosisQuestion, diagnosisQuestion } from "./askDiagnosis.ts";
 import { supplyOf } from "./assessDay.ts";
-import type { NextStep } from "./assessTypes.ts";
+import type { BranchAssessment, NextStep } from "./assessTypes.ts";
+import { allOpen } from "./branchSteps.ts";
 import { diagnose } from "./diagnosis/diagnose.ts";
 import { nextMeasurements } from "./diagnosis/nextMeasurements.ts";
 import type { DiagnosedFault, Diagnosis, DiagnosisInput } from "./diagnosis/types.ts";
+import { listed, placeWords } from "./diagnosis/words.ts";
 import { diagnosisSteps } from "./diagnosisSteps.ts";
-import { type DiagnosisVerdict, diagnosisVerdict, isTelling } from "./diagnosisVerdict.ts";
+import { type DiagnosisVerdict, diagnosisVerdict, isTelling, relinkedBranches } from "./diagnosisVerdict.ts";
 import type { ParsedRecord } from "./recordParsed.ts";
 import type { BankTargets } from "./recordTargets.ts";
 
@@ -20,6 +22,10 @@ export interface AssessedFaults {
   readonly forbidding: readonly string[];
   /** What the diagnosis says of running on, where it holds something to be wrong that nobody has put right since. */
   readonly running: string | null;
+  /** What a joint that is settled on asks for before any voltage; null without one. */
+  readonly jointFirst: string | null;
+  /** Branches that read otherwise only because their bank is linked against the drawing, as settled. */
+  readonly relinked: ReadonlySet<string>;
   /** What was left out, and why. */
   readonly leftOut: readonly string[];
 }
@@ -49,6 +55,29 @@ function runningWords(verdict: DiagnosisVerdict): string | null {
   return fault?.kind === "mis-linked" && fault.as === "star" && others.length === 0
     ? `May run until it is linked as drawn, with less heat: the elements of bank ${fault.bank} carry a third of their power; the customer and the electrician in charge decide.`
     : "The electrician in charge and the customer decide whether it runs meanwhile.";
+}
+
+/** A loose or burnt joint that is settled on: it is remade before anything is energised, open or merely hot. */
+function jointFirst({ kind, explanations }: DiagnosisVerdict): string | null {
+  if (kind !== "settled") return null;
+  const places = (explanations[0]?.faults ?? []).flatMap((fault) =>
+    fault.kind === "joint" || fault.kind === "open joint" ? [placeWords(fault.place)] : [],
+  );
+  return places.length === 0
+    ? null
+    : `Not before ${listed(places)} ${places.length > 1 ? "are" : "is"} opened and remade: a loose end under voltage arcs.`;
+}
+
+/** No path anywhere says nothing about how a bank is linked, however well a wrong link fits: the meter and what is shared come first. */
+function unlessAllOpen(verdict: DiagnosisVerdict, branches: readonly BranchAssessment[]): DiagnosisVerdict {
+  const fault = (verdict.explanations[0]?.faults ?? []).find(({ kind }) => kind === "mis-linked");
+  if (verdict.kind !== "settled" || fault?.kind !== "mis-linked" || !allOpen(branches)) return verdict;
+  const link = fault.bank === null ? `star points ${fault.as}` : `bank ${fault.bank} linked as ${fault.as}`;
+  return {
+    ...verdict,
+    kind: "not told apart",
+    words: `No continuity in what these readings share, or ${link}`,
+  };
 }
 
 const JOINTS_ALONE =
@@ -85,10 +114,20 @@ export function assessFaults(input: {
   /** The module element by element. */
   readonly module: HeatingModule;
   readonly bad: ReadonlySet<string>;
+  /** Branches by their readings as found. */
+  readonly branches: readonly BranchAssessment[];
 }): AssessedFaults {
-  const { record, targets, module, bad } = input;
+  const { record, targets, module, bad, branches } = input;
   const { asFound, asLeft } = record;
-  const none = { diagnosis: null, verdict: null, steps: [], forbidding: [], running: null } as const;
+  const none = {
+    diagnosis: null,
+    verdict: null,
+    steps: [],
+    forbidding: [],
+    running: null,
+    jointFirst: null,
+    relinked: new Set<string>(),
+  } as const;
   if (asFound === undefined) return { ...none, leftOut: [] };
   const supply = supplyOf(record, "asFound");
   const question = { record, readings: asFound, supply, targets };
@@ -97,7 +136,7 @@ export function assessFaults(input: {
   const { asked, diagnosis, leftOut } = explained(whole.asked, whole.leftOut, () =>
     diagnosisQuestion({ ...question, without: ["drop"] }),
   );
-  const verdict = diagnosisVerdict(diagnosis);
+  const verdict = unlessAllOpen(diagnosisVerdict(diagnosis), branches);
   // What was read as left speaks for itself: the fault as found is history then.
   const read = (asLeft?.ohms ?? []).length + (asLeft?.currents ?? []).length > 0;
   if (read) return { ...none, diagnosis, verdict, leftOut };
@@ -106,8 +145,13 @@ export function assessFaults(input: {
     diagnosis,
     verdict,
     leftOut,
-    steps: diagnosisSteps({ verdict, module, covered: bad, proposals: () => proposalsFor(asked, module) }),
+    // Where no branch shows a path the branches' own step says what to do.
+    steps: allOpen(branches)
+      ? []
+      : diagnosisSteps({ verdict, module, covered: bad, proposals: () => proposalsFor(asked, module) }),
     forbidding: verdict.kind === "settled" ? first.flatMap(forbids) : [],
     running: runningWords(verdict),
+    jointFirst: jointFirst(verdict),
+    relinked: relinkedBranches(verdict, module),
   };
 }

@@ -6,19 +6,35 @@ const ohmText = (value: number): string => formatQuantity(value as Ohms, { unit:
 /** What belongs there, where anyone knows. */
 const wanted = ({ target }: BranchAssessment): string =>
   target === null ? "" : ` where ${ohmText(target)} belong`;
+/** What a settled diagnosis says that spares a branch its own steps. */
+export interface KnownFaults {
+  /** Branches that read otherwise only because their bank is linked against the drawing. */
+  readonly relinked: ReadonlySet<string>;
+  /** Branches whose open elements it names. */
+  readonly openElements: ReadonlySet<string>;
+}
+
+/** Whether no branch shows a path: that speaks of the meter or of what the readings share. */
+export const allOpen = (branches: readonly BranchAssessment[]): boolean =>
+  branches.length > 1 && branches.every(({ finding }) => finding === "open");
+
 const LINES = ["L1", "L2", "L3"] as const;
 
 /** Bank of a branch and whether it lands on a line: names are bank-branch, the branch made of the lines it lands on. */
 const landsOn = (id: string, line: string): boolean => id.slice(id.lastIndexOf("-") + 1).includes(line);
 
 /** One break at a line's lug, joint or bar opens every branch on it: likelier than as many broken elements. */
-function commonCause(open: readonly BranchAssessment[], all: readonly BranchAssessment[]): NextStep[] {
+function commonCause(
+  open: readonly BranchAssessment[],
+  all: readonly BranchAssessment[],
+  named: ReadonlySet<string>,
+): NextStep[] {
   if (open.length < 2) return [];
-  if (open.length === all.length) {
+  if (allOpen(all)) {
     return [
       {
         action:
-          "Check the meter on a known resistor, its leads, and the links the readings pass through, before any element.",
+          "Check the meter on a known resistor, its leads, and the links the readings pass through, before any element; then read L1 to L2, L2 to L3 and L3 to L1.",
         reason: "Every branch reads open: one break in what they share is likelier than all of them.",
         about: open.map(({ id }) => id),
       },
@@ -27,6 +43,7 @@ function commonCause(open: readonly BranchAssessment[], all: readonly BranchAsse
   return LINES.flatMap((line): NextStep[] => {
     const on = all.filter(({ id }) => landsOn(id, line));
     if (on.length < 2 || !on.every((branch) => open.includes(branch))) return [];
+    if (on.every(({ id }) => named.has(id))) return [];
     return [
       {
         action: `Isolate, then check the lug, the joint and the jumper bar of ${line} before the elements on it.`,
@@ -143,10 +160,14 @@ function unjudgedStep(unjudged: readonly BranchAssessment[]): NextStep[] {
 }
 
 /** Steps about the branches: dangerous ones first, then open, faulty and merely unclear ones. */
-export function branchSteps({ branches, readings }: ResistanceAssessment): {
+export function branchSteps(
+  { branches: all, readings }: ResistanceAssessment,
+  known: KnownFaults,
+): {
   readonly faulty: readonly NextStep[];
   readonly unclear: readonly NextStep[];
 } {
+  const branches = all.filter(({ id, finding }) => finding === "shorted" || !known.relinked.has(id));
   const by = (...findings: readonly BranchAssessment["finding"][]): BranchAssessment[] =>
     branches.filter(({ finding }) => findings.includes(finding));
   const open = by("open");
@@ -154,8 +175,9 @@ export function branchSteps({ branches, readings }: ResistanceAssessment): {
   return {
     faulty: [
       ...by("shorted").flatMap(ownStep),
-      ...commonCause(open, branches),
-      ...openStep(open, sawOpen),
+      ...commonCause(open, branches, known.openElements),
+      // Where nothing shows a path there is no branch to open up yet.
+      ...(allOpen(branches) ? [] : openStep(open, sawOpen)),
       ...by("outside", "high").flatMap(ownStep),
     ],
     unclear: [...by("undecided", "not known").flatMap(ownStep), ...unjudgedStep(by("unjudged"))],

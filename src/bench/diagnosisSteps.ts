@@ -10,6 +10,10 @@ import { branchesOf, type DiagnosisVerdict, isTelling } from "./diagnosisVerdict
 const drawnAs = (bank: string, { plan }: HeatingModule): string =>
   plan.banks.find(({ id }) => id === bank)?.connection ?? "drawn";
 
+/** What a lost line asks for. */
+export const lostLineWords = (line: string): string =>
+  `Isolate and prove dead all three lines (${line} floats live through the elements), then find why ${line} has no voltage: fuse, contact, lug. Judge the module once it is back.`;
+
 /** What one fault asks for. */
 function actionOf(
   fault: DiagnosedFault,
@@ -40,12 +44,16 @@ function actionOf(
             about: [],
           }
         : {
-            action: `Isolate, then link bank ${fault.bank} in ${drawnAs(fault.bank, module)}, as drawn; links, no parts. Confirm from the maker's data that its elements are rated for the voltage they then get.`,
+            action: `Isolate, then link bank ${fault.bank} in ${drawnAs(fault.bank, module)}, as drawn; links, no parts by these readings. ${
+              fault.as === "delta"
+                ? "Its elements have had √3 times their voltage: look at and read each, its joints and conductors, before use."
+                : "Its elements have had less than their voltage: confirm from the maker's data that they are rated for the voltage they then get."
+            }`,
             about: [fault.bank],
           };
     case "lost line":
       return {
-        action: `Find why ${fault.line} has no voltage (fuse, contact, lug) before judging the module; ${fault.line} still floats live through the elements.`,
+        action: lostLineWords(fault.line),
         about: [fault.line],
       };
     case "earth fault":

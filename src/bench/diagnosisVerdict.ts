@@ -121,3 +121,19 @@ export function branchesOf(fault: DiagnosedFault, { elements, plan }: HeatingMod
       return [];
   }
 }
+
+/** Branches of a bank settled on as linked against the drawing: what they read as drawn says nothing of their elements. */
+export function relinkedBranches(
+  verdict: DiagnosisVerdict | null,
+  { elements }: HeatingModule,
+): ReadonlySet<string> {
+  const faults = verdict?.kind === "settled" ? (verdict.explanations[0]?.faults ?? []) : [];
+  const banks = faults.flatMap((fault) => (fault.kind === "mis-linked" ? (fault.bank ?? []) : []));
+  return new Set(elements.flatMap(({ bank, branch }) => (banks.includes(bank) ? [`${bank}-${branch}`] : [])));
+}
+
+/** Branches whose open elements a verdict settles on. */
+export function openNamed(verdict: DiagnosisVerdict | null, module: HeatingModule): ReadonlySet<string> {
+  const faults = verdict?.kind === "settled" ? (verdict.explanations[0]?.faults ?? []) : [];
+  return new Set(faults.flatMap((fault) => (fault.kind === "element open" ? branchesOf(fault, module) : [])));
+}

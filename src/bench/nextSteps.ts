@@ -3,7 +3,8 @@ import { formatQuantity } from "../quantity/index.ts";
 import { isBadJoint } from "./assessJoints.ts";
 import type { ReadingsAssessment } from "./assessmentTypes.ts";
 import type { DrawAssessment, JointAssessment, NextStep, ResistanceAssessment } from "./assessTypes.ts";
-import { branchSteps } from "./branchSteps.ts";
+import { branchSteps, type KnownFaults } from "./branchSteps.ts";
+import { lostLineWords } from "./diagnosisSteps.ts";
 import type { FittedReading } from "./fitTypes.ts";
 import { ratioText } from "./shown.ts";
 
@@ -129,7 +130,7 @@ function supplySteps(lostLine: string | null): NextStep[] {
   if (lostLine === null) return [];
   return [
     {
-      action: `Find why ${lostLine} has no voltage (fuse, contact, lug) before judging the module; ${lostLine} still floats live through the elements.`,
+      action: lostLineWords(lostLine),
       reason: `The voltages between lines add up as they do when ${lostLine} is lost and fed back through the module.`,
       about: [lostLine],
     },
@@ -145,6 +146,8 @@ export function nextSteps(input: {
   readonly present: ReadingsAssessment | null;
   /** What the diagnosis adds. */
   readonly diagnosed: readonly NextStep[];
+  /** What the diagnosis takes from the branches' own steps. */
+  readonly known: KnownFaults;
   readonly concerns: { readonly insulation: readonly NextStep[]; readonly amps: readonly NextStep[] };
   readonly draw: DrawAssessment | null;
   readonly lostLine: string | null;
@@ -152,10 +155,10 @@ export function nextSteps(input: {
   /** Whether ohms and amps were taken as left. */
   readonly readAgain: boolean;
 }): readonly NextStep[] {
-  const { present, diagnosed, concerns, draw, lostLine, plateCurrent, readAgain } = input;
+  const { present, diagnosed, known, concerns, draw, lostLine, plateCurrent, readAgain } = input;
   const last = afterwards(draw, plateCurrent, readAgain);
   if (present === null) return [...supplySteps(lostLine), last];
-  const { faulty, unclear } = branchSteps(present.resistances);
+  const { faulty, unclear } = branchSteps(present.resistances, known);
   const { contradictions, obscure } = readingSteps(present.resistances);
   return [
     ...concerns.insulation,

@@ -1,8 +1,9 @@
 /** From the branches that are open as found, and the process, to ways of running on until parts come. */
-import { buildModule, type Fault, type Supply } from "../../circuit/index.ts";
+import { buildModule, type Supply } from "../../circuit/index.ts";
 import { heatUpOptions, type OvenPlan } from "../../process/index.ts";
 import type { Celsius, Issue, Watts } from "../../quantity/index.ts";
-import type { BranchAssessment, ResistanceAssessment } from "../assessTypes.ts";
+import type { ResistanceAssessment } from "../assessTypes.ts";
+import { branchFaults } from "../branchFaults.ts";
 import { elementPlan } from "../branchModule.ts";
 import { degradedOptions } from "../degradedOptions.ts";
 import type { DegradedOptions } from "../degradedTypes.ts";
@@ -27,35 +28,6 @@ const NAMES: FieldNames = {
   shifts: "process.shifts",
   tariff: "process.tariff",
 };
-
-/** How many of the parallel strings of a branch are open: all, as many as its reading says, or none. */
-function openStrings({ finding, openElements }: BranchAssessment, parallel: number): number {
-  return finding === "open" ? parallel : finding === "outside" ? (openElements ?? 0) : 0;
-}
-
-/**
- * Faults as the readings show them. One broken element opens its string; a branch is shorted only if all of its elements in series
- * are. Which string it is makes no difference: they are alike.
- */
-function faultsOf(
-  record: ParsedRecord,
-  branches: readonly BranchAssessment[],
-  elements: ReturnType<typeof buildModule>["elements"],
-): readonly Fault[] {
-  const bankOf = new Map(record.wiring.banks.map((bank) => [bank.id, bank]));
-  return branches.flatMap((branch): readonly Fault[] => {
-    const own = elements.filter((element) => `${element.bank}-${element.branch}` === branch.id);
-    const bank = bankOf.get(own[0]?.bank ?? "");
-    const { elementsInParallel: parallel = 1, elementsInSeries: series = 1 } = bank ?? {};
-    const strings = Array.from({ length: parallel }, (_, n) => own.slice(n * series, (n + 1) * series));
-    const broken = strings.slice(0, openStrings(branch, parallel));
-    const bridged = branch.finding === "shorted" ? strings.slice(0, 1).flat() : [];
-    return [
-      ...broken.flatMap(([first]): Fault[] => (first === undefined ? [] : [{ kind: "open", id: first.id }])),
-      ...bridged.map(({ id }): Fault => ({ kind: "short", id })),
-    ];
-  });
-}
 
 /**
  * Ways to run on with the branches that are open as found; `null` where nothing is open, or process, supply or a branch's healthy value
@@ -89,7 +61,7 @@ export function assessDegraded(input: {
   if (asFound === null || supply === null) return null;
   if (asFound.branches.some(({ id }) => !hot.repaired.has(id))) return null;
   const module = elementPlan(record, hot.repaired);
-  const faults = faultsOf(record, asFound.branches, buildModule(module).elements);
+  const faults = branchFaults(record, asFound.branches, buildModule(module).elements);
   if (!faults.some(({ kind }) => kind === "open")) return null;
   const options = insist(issues, NAMES, () =>
     degradedOptions({

@@ -2,6 +2,7 @@
 import { isBadJoint } from "../assessJoints.ts";
 import type { CutLine, PartLine, ReadingsAssessment } from "../assessmentTypes.ts";
 import type { BranchAssessment, JointAssessment } from "../assessTypes.ts";
+import { allOpen } from "../branchSteps.ts";
 import type { ParsedRecord } from "../recordParsed.ts";
 
 type Bank = ParsedRecord["wiring"]["banks"][number];
@@ -79,14 +80,16 @@ const isGoodJoint = (joint: JointAssessment): boolean =>
  * @param input.asFound - readings before the repair; `null` without them
  * @param input.asLeft - readings after the repair: what they show to be sound needs no part any more; `null` without them
  * @param input.cuts - bars to cut
+ * @param input.relinked - branches that read otherwise only because their bank is linked against the drawing: links, no parts
  */
 export function partsList(input: {
   readonly record: Pick<ParsedRecord, "wiring" | "hardware">;
   readonly asFound: ReadingsAssessment | null;
   readonly asLeft?: ReadingsAssessment | null;
   readonly cuts: readonly CutLine[];
+  readonly relinked?: ReadonlySet<string>;
 }): readonly PartLine[] {
-  const { record, asFound, asLeft = null, cuts } = input;
+  const { record, asFound, asLeft = null, cuts, relinked = new Set() } = input;
   const { banks } = record.wiring;
   const sound = new Set([
     ...(asLeft?.resistances.branches ?? []).flatMap(({ id, finding }) => (finding === "sound" ? [id] : [])),
@@ -95,8 +98,13 @@ export function partsList(input: {
   const open = <T extends { readonly id: string }>(all: readonly T[] = []): readonly T[] =>
     all.filter(({ id }) => !sound.has(id));
   const renewed = (record.hardware ?? []).filter(({ renew }) => renew === true);
+  const branches = asFound?.resistances.branches ?? [];
+  // No path anywhere is the meter or a shared link before it is every element.
+  const renewable = allOpen(branches)
+    ? []
+    : branches.filter(({ id, finding }) => finding === "shorted" || !relinked.has(id));
   return [
-    ...open(asFound?.resistances.branches).flatMap((branch) => elementLine(branch, banks)),
+    ...open(renewable).flatMap((branch) => elementLine(branch, banks)),
     ...open(asFound?.joints).flatMap(jointLine),
     ...renewed.map(
       ({ id, thread, count = 1 }): PartLine => ({
