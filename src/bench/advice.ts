@@ -61,7 +61,9 @@ export function adviseOn(input: {
   const faults = assessFaults({ record, targets, module: whole, bad });
   const poor = present === null ? [] : poorInsulation(present);
   const branchFaulty = (present?.resistances.branches ?? []).some(({ finding }) => FAULTY.includes(finding));
-  const explained = branchFaulty || lostLine !== null || faults.running !== null;
+  const refuted = faults.verdict?.kind === "nothing fits";
+  // A faulty branch explains odd amps only while the diagnosis can bring the two together.
+  const explained = (branchFaulty && !refuted) || lostLine !== null || faults.running !== null;
   const oddNow = present !== null && !explained && oddAmps(present).length > 0;
   const steps = nextSteps({
     present,

@@ -116,7 +116,7 @@ function drawLine(draw: DrawAssessment | null, plate: boolean): string {
   const atPlate = plate && off !== null ? `, ${percent(off)} from plate at the plate's voltage` : "";
   return draw.confirmed
     ? `In good order it draws ${power} and ${listed(amps)} at the voltage stated${atPlate}.`
-    : `With every branch that is not proved sound at its target it draws ${power} and ${listed(amps)} at the voltage stated${atPlate}: not yet something to accept it by.`;
+    : `With every branch at its measured value where one can be used, else at its target, it draws ${power} and ${listed(amps)} at the voltage stated${atPlate}: not yet something to accept it by.`;
 }
 
 /** Things not tested that are named; more are counted. */

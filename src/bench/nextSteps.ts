@@ -117,9 +117,7 @@ function afterwards(draw: DrawAssessment | null, plateCurrent: number | null, re
     action: readAgain
       ? "After cooling down: check the nuts cold, and keep these readings as the module's own for the next visit."
       : "After the work: read the resistances again as left, then the line currents at full conduction in the first heat, and check the nuts cold afterwards.",
-    reason: draw?.confirmed
-      ? `With the faulty branches renewed it should draw ${list(amps)} at the voltage stated.`
-      : plate,
+    reason: draw?.confirmed ? `In good order it should draw ${list(amps)} at the voltage stated.` : plate,
     about: [],
   };
 }

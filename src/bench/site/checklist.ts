@@ -9,6 +9,7 @@ import type {
   ReadingsAssessment,
 } from "../assessmentTypes.ts";
 import type { BranchFinding, JointAssessment } from "../assessTypes.ts";
+import { poorInsulation } from "../concerns.ts";
 import { type Evidence, evidenceOf, TO_DO } from "./evidence.ts";
 import { UNSPLIT } from "./feedNorthAmerica.ts";
 
@@ -116,7 +117,12 @@ function remadeEvidence(suspects: readonly string[], after: readonly JointAssess
  */
 function insulationEvidence({ asLeft }: ChecklistSource): Evidence {
   const judged = (asLeft?.insulation ?? []).filter(({ verdict }) => verdict !== null);
-  if (judged.length === 0) return TO_DO;
+  if (asLeft === null || judged.length === 0) return TO_DO;
+  // What forbids voltage in the answer does not pass here, whatever the laxer limits say.
+  const poor = poorInsulation(asLeft);
+  if (poor.length > 0) {
+    return { state: "not passed", evidence: `As left: ${poor.map(({ words }) => words).join("; ")}.` };
+  }
   const nodes = new Map<string, Figure[]>();
   for (const one of judged) {
     const node = one.label.slice(0, one.label.lastIndexOf(", "));
@@ -129,9 +135,9 @@ function insulationEvidence({ asLeft }: ChecklistSource): Evidence {
       evidence: `Outside every limit: ${failed.map(([node]) => node).join(", ")}.`,
     };
   }
-  const passed = judged.every(({ verdict }) => verdict === "within");
+  const passed = asLeft.insulation.every(({ verdict }) => verdict === "within");
   if (passed) return { state: "done", evidence: "Within every limit that is named." };
-  const below = judged.filter(({ verdict }) => verdict !== "within").map(({ label }) => label);
+  const below = asLeft.insulation.filter(({ verdict }) => verdict !== "within").map(({ label }) => label);
   return {
     state: "to do",
     evidence: `Not within: ${below.join("; ")}. Published limits disagree: the maker's own figure decides.`,
