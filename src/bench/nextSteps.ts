@@ -121,7 +121,7 @@ function afterwards(
     action: readAgain
       ? "After cooling down: check the nuts cold, and keep these readings as the module's own for the next visit."
       : !work
-        ? "Read what is still untested, the line currents at full conduction among it, and check the nuts cold afterwards."
+        ? "Read what is still untested, and check the nuts cold afterwards."
         : "After the work: read the resistances again as left, then the line currents at full conduction in the first heat, and check the nuts cold afterwards.",
     reason: draw?.confirmed ? `In good order it should draw ${list(amps)} at the voltage stated.` : plate,
     about: [],
