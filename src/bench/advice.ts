@@ -9,11 +9,13 @@ import { elementPlan } from "./branchModule.ts";
 import { ampsSteps, insulationSteps, oddAmps, poorInsulation } from "./concerns.ts";
 import type { Days } from "./days.ts";
 import type { Diagnosis } from "./diagnosis/types.ts";
+import { listed } from "./diagnosis/words.ts";
 import { openNamed, relinkedBranches } from "./diagnosisVerdict.ts";
-import type { HotBranches } from "./hotBranches.ts";
+import { type HotBranches, readAsLeft } from "./hotBranches.ts";
 import { nextSteps } from "./nextSteps.ts";
 import type { Sheet } from "./readSheet.ts";
 import { runningWords } from "./runningOn.ts";
+import { siteConcerns } from "./siteConcerns.ts";
 
 /** The advice. */
 export interface Advice {
@@ -42,6 +44,40 @@ function badParts({ resistances, joints }: ReadingsAssessment, lostLine: string 
 const wasRead = ({ resistances, currents, insulation, joints }: ReadingsAssessment): boolean =>
   resistances.outcome !== "no readings" || currents.length + insulation.length + joints.length > 0;
 
+/**
+ * Branches faulty as found that nobody read again, where the amps as left, three or more, are all those of a sound module: an open
+ * branch would show in them, so that finding is history until it is read again.
+ */
+function outlived({ asLeft, present }: Days): readonly string[] {
+  const amps = (asLeft?.currents ?? []).filter(({ unit, verdict }) => unit === "A" && verdict !== null);
+  if (asLeft === null || amps.length < 3 || amps.some(({ verdict }) => verdict !== "within")) return [];
+  const again = readAsLeft(asLeft.resistances);
+  return (present?.resistances.branches ?? [])
+    .filter(({ id, finding }) => finding === "open" && !again.has(id))
+    .map(({ id }) => id);
+}
+
+/** The module with those branches taken for not known. */
+function without(present: ReadingsAssessment | null, ids: readonly string[]): ReadingsAssessment | null {
+  if (present === null || ids.length === 0) return present;
+  const { resistances } = present;
+  const branches = resistances.branches.map((one) =>
+    ids.includes(one.id) ? { ...one, finding: "not known" as const } : one,
+  );
+  return { ...present, resistances: { ...resistances, branches } };
+}
+
+function againSteps(ids: readonly string[]): readonly NextStep[] {
+  if (ids.length === 0) return [];
+  return [
+    {
+      action: `Isolate, then read ${listed(ids)} again.`,
+      reason: `${listed(ids)} read open as found and was not read again; the amps as left are those of a sound module.`,
+      about: ids,
+    },
+  ];
+}
+
 /** Works the advice out. */
 export function adviseOn(input: {
   readonly sheet: Sheet;
@@ -61,6 +97,8 @@ export function adviseOn(input: {
     asLeft: again ? (states.asLeft?.lostLine ?? null) : null,
   };
   const lostLine = again ? lost.asLeft : lost.asFound;
+  const stale = outlived(days);
+  const current = without(present, stale);
   const bad = present === null ? new Set<string>() : badParts(present, lostLine);
   const faults = assessFaults({
     record,
@@ -71,24 +109,33 @@ export function adviseOn(input: {
   });
   const poor = present === null ? [] : poorInsulation(present);
   const branchFaulty = (present?.resistances.branches ?? []).some(({ finding }) => FAULTY.includes(finding));
-  const explained = branchFaulty || lostLine !== null || faults.running !== null;
+  const refuted = faults.verdict?.kind === "nothing fits";
+  // A faulty branch explains odd amps only while the diagnosis can bring the two together.
+  const explained = (branchFaulty && !refuted) || lostLine !== null || faults.running !== null;
   const oddNow = present !== null && !explained && oddAmps(present).length > 0;
+  const anythingRead = present !== null && wasRead(present);
+  const site = siteConcerns(sheet.site);
   const steps = nextSteps({
-    present,
-    diagnosed: faults.steps,
+    present: current,
+    diagnosed: [...againSteps(stale), ...faults.steps],
     known: { relinked: faults.relinked, openElements: openNamed(faults.verdict, whole) },
-    concerns: { insulation: insulationSteps(present), amps: ampsSteps(present, explained) },
+    concerns: { insulation: insulationSteps(present), amps: ampsSteps(present, explained), site: site.steps },
     draw,
     lostLine,
     plateCurrent,
     readAgain: asLeft !== null && asLeft.resistances.outcome !== "no readings" && asLeft.currents.length > 0,
   });
-  const running = runningWords({
-    present,
+  const unread =
+    stale.length === 0
+      ? null
+      : `The amps as left are those of a sound module: read ${listed(stale)} again before relying on them.`;
+  const module = runningWords({
+    present: current,
     lostLine,
     forbidding: [...poor.map(({ words }) => words), ...faults.forbidding],
-    diagnosed: faults.running ?? (oddNow ? "Not known before the amps are explained." : null),
-    anythingRead: present !== null && wasRead(present),
+    diagnosed:
+      faults.running ?? (oddNow ? "Not known before the amps are explained." : (unread ?? site.running)),
+    anythingRead,
     jointFirst: faults.jointFirst,
     relinked: faults.relinked,
     sound:
@@ -96,6 +143,9 @@ export function adviseOn(input: {
         ? null
         : { record, plan: elementPlan(record, hot.repaired), supply },
   });
+  // The module's own sentence stands beside what the site asks for first; a ban needs nothing beside it.
+  const banned = module.startsWith("Do not energise") || site.running === null || module === site.running;
+  const running = banned ? module : `${site.running} Besides: ${module}`;
   const answer = answerLines({
     asFound,
     // What was not read again stands as found.
@@ -105,6 +155,9 @@ export function adviseOn(input: {
     module: whole,
     draw,
     plate: record.nameplate !== undefined,
+    leftAlone: asLeft,
+    anythingRead,
+    site: site.words,
     steps,
     running,
     notTested: untested,

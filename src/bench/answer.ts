@@ -8,6 +8,7 @@ import { ampsWords, oddAmps, poorInsulation } from "./concerns.ts";
 import type { DiagnosedFault } from "./diagnosis/types.ts";
 import { listed } from "./diagnosis/words.ts";
 import { branchesOf, type DiagnosisVerdict, isTelling, relinkedBranches } from "./diagnosisVerdict.ts";
+import { readAsLeft } from "./hotBranches.ts";
 import { ratioText } from "./shown.ts";
 
 const percent = (ratio: number): string => {
@@ -100,12 +101,56 @@ function wrongWords(
     : "No fault shows in the readings.";
 }
 
-/** What was found and what was left. */
+/** The module as it stands without what was not read again as left. */
+function readAgain(present: ReadingsAssessment, alone: ReadingsAssessment | null): ReadingsAssessment {
+  if (alone === null) return present;
+  const ids = readAsLeft(alone.resistances);
+  const joints = new Set(alone.joints.map(({ id }) => id));
+  const { resistances } = present;
+  return {
+    ...present,
+    resistances: {
+      ...(alone.resistances.outcome === "no readings" ? alone.resistances : resistances),
+      branches: resistances.branches.filter(({ id }) => ids.has(id)),
+    },
+    insulation: alone.insulation,
+    currents: alone.currents,
+    joints: present.joints.filter(({ id }) => joints.has(id)),
+  };
+}
+
+/** What is wrong as found and was not read again. */
+function carriedWords(
+  present: ReadingsAssessment,
+  again: ReadingsAssessment,
+  relinked: ReadonlySet<string>,
+): readonly string[] {
+  const ids = new Set(again.resistances.branches.map(({ id }) => id));
+  return [
+    ...(again.insulation.length > 0 ? [] : poorInsulation(present).map(({ words }) => words)),
+    ...branchWords(
+      present.resistances.branches.filter(
+        ({ id, finding }) => !ids.has(id) && (finding === "shorted" || !relinked.has(id)),
+      ),
+    ),
+    ...present.joints.filter((one) => isBadJoint(one) && !again.joints.includes(one)).map(jointWords),
+  ];
+}
+
+/** What was found and what was left; what failed on site comes with it. */
 function stateLine(input: AnswerInput): string {
+  const words = moduleLine(input);
+  return input.site.length === 0 ? words : `${words} Outside its limit: ${input.site.join("; ")}.`;
+}
+
+function moduleLine(input: AnswerInput): string {
   const { asFound, asLeft, verdict, lostLine, module } = input;
   const found = asFound === null ? null : wrongWords(asFound, verdict, lostLine.asFound, module);
   if (asLeft === null) return found ?? "Nothing was read: this sheet holds what the record promises.";
-  const left = wrongWords(asLeft, null, lostLine.asLeft, module);
+  const again = readAgain(asLeft, input.leftAlone);
+  const old = carriedWords(asLeft, again, relinkedBranches(verdict, module));
+  const fresh = wrongWords(again, null, lostLine.asLeft, module);
+  const left = old.length === 0 ? fresh : `${fresh} Not read again: ${old.join("; ")}.`;
   return found === null ? `As left: ${left}` : `As found: ${found} As left: ${left}`;
 }
 
@@ -117,10 +162,12 @@ function drawLine(draw: DrawAssessment | null, plate: boolean): string {
     .map(({ node, current }) => `${node} ${current.toFixed(1)} A`);
   const power = formatQuantity(draw.repaired.power, { unit: "W", as: "kW", significantDigits: 3 });
   const off = draw.deviationFromPlate;
-  const atPlate = plate && off !== null ? `, ${percent(off)} from plate at the plate's voltage` : "";
+  // With branches at the plate's own targets the difference to the plate says nothing.
+  const atPlate =
+    plate && draw.confirmed && off !== null ? `, ${percent(off)} from plate at the plate's voltage` : "";
   return draw.confirmed
     ? `In good order it draws ${power} and ${listed(amps)} at the voltage stated${atPlate}.`
-    : `With every branch that is not proved sound at its target it draws ${power} and ${listed(amps)} at the voltage stated${atPlate}: not yet something to accept it by.`;
+    : `With every branch at its measured value where one can be used, else at its target, it draws ${power} and ${listed(amps)} at the voltage stated${atPlate}: not yet something to accept it by.`;
 }
 
 /** Things not tested that are named; more are counted. */
@@ -129,7 +176,10 @@ const UNTESTED = 3;
 function untestedLine(notTested: readonly string[]): string {
   if (notTested.length === 0)
     return "No kind of test that this sheet knows is missing; that is not yet a proof.";
-  const shown = notTested.slice(0, UNTESTED).map((what) => what.split(":")[0] as string);
+  // Of all that is missing the insulation is what hurts people.
+  const insulation = notTested.filter((what) => what.startsWith("insulation"));
+  const ordered = [...insulation, ...notTested.filter((what) => !insulation.includes(what))];
+  const shown = ordered.slice(0, UNTESTED).map((what) => what.split(":")[0] as string);
   const more = notTested.length - shown.length;
   return `Still untested: ${more > 0 ? `${shown.join(", ")} and ${more} more` : listed(shown)}.`;
 }
@@ -137,12 +187,19 @@ function untestedLine(notTested: readonly string[]): string {
 /** What the answer is made of. */
 export interface AnswerInput {
   readonly asFound: ReadingsAssessment | null;
+  /** As left, completed by what was not read again. */
   readonly asLeft: ReadingsAssessment | null;
+  /** As left by its own readings alone. */
+  readonly leftAlone: ReadingsAssessment | null;
   readonly verdict: DiagnosisVerdict | null;
   readonly lostLine: { readonly asFound: string | null; readonly asLeft: string | null };
   readonly module: HeatingModule;
   readonly draw: DrawAssessment | null;
   readonly plate: boolean;
+  /** What failed of hardware and feed, in words. */
+  readonly site: readonly string[];
+  /** Whether anything at all was read, either day. */
+  readonly anythingRead: boolean;
   readonly steps: readonly NextStep[];
   readonly running: string;
   readonly notTested: readonly string[];
@@ -158,7 +215,9 @@ export function answerLines(input: AnswerInput): readonly string[] {
   const todo =
     first === undefined
       ? asLeft === null
-        ? "Nothing to renew on these readings."
+        ? !input.anythingRead
+          ? "Read it first."
+          : "Nothing to renew on these readings."
         : "Nothing left to renew on the readings as left."
       : `${first.action}${more > 0 ? ` Then ${more} more ${more > 1 ? "steps" : "step"}, listed below.` : ""}`;
   return [stateLine(input), todo, running, drawLine(draw, plate), untestedLine(notTested)];

@@ -125,6 +125,9 @@ const voltageLimit = (supply: ParsedSupply, { instruments }: ParsedRecord): numb
     volts(supply),
   );
 
+/** Below this an unbalance is what floating point leaves of equal readings. */
+const FLOAT_NOISE = 1e-12;
+
 /** What three line currents amount to together: against a sound module, and as power. */
 function togetherFigures(
   three: readonly Amps[],
@@ -208,7 +211,13 @@ function definitions(
   const [l1, l2, l3] = values;
   return unbalanceByDefinition({ l1, l2, l3, measured }).map(
     ({ definition, formula, source, value, reason }, i) => ({
-      ...bareFigure(`${what}: ${definition}`, value, "1", value === null ? reason : `${formula}; ${source}`),
+      // Equal readings leave the last bits of a sum: no unbalance, not a small one.
+      ...bareFigure(
+        `${what}: ${definition}`,
+        value !== null && value < FLOAT_NOISE ? 0 : value,
+        "1",
+        value === null ? reason : `${formula}; ${source}`,
+      ),
       // Worst case of a deviation from the mean: 2/3 of the own error and 1/3 of each of the others.
       halfWidth: i === 0 && limit !== null ? (4 / 3) * limit : null,
       caution: NO_CRITERION,

@@ -1,6 +1,6 @@
 /** The readings of one day, judged: what as found and as left have in common. */
 import type { HeatingModule } from "../circuit/index.ts";
-import type { Issue } from "../quantity/index.ts";
+import type { Issue, LineVolts } from "../quantity/index.ts";
 import { assessCurrents, assessUnbalance } from "./assessCurrents.ts";
 import { assessJoints, checkJoints } from "./assessJoints.ts";
 import type { ReadingsAssessment } from "./assessmentTypes.ts";
@@ -24,6 +24,14 @@ export const siteSupply = (record: ParsedRecord): ParsedSupply | undefined =>
 /** Where a day's voltages are written. */
 const supplyPath = (record: ParsedRecord, day: Day): string =>
   record[day]?.supply === undefined ? "supply." : `${day}.supply.`;
+
+/** The voltage insulation is judged for: the plate's, else the highest that was measured between lines; null without either. */
+function insulationVoltage(record: ParsedRecord, day: Day): LineVolts | null {
+  const supply = supplyOf(record, day) ?? siteSupply(record);
+  const measured = supply === undefined ? [] : [supply.v12, supply.v23, supply.v31];
+  const highest = Math.max(0, ...measured.map(({ value }) => value)) as LineVolts;
+  return record.nameplate?.voltage.value ?? (highest > 0 ? highest : null);
+}
 
 /** The supply of a day; null where no voltage is known. */
 export function dayState(found: Issue[], record: ParsedRecord, day: Day): SupplyState | null {
@@ -74,7 +82,7 @@ export function assessDay(input: {
     resistances,
     currents: assessCurrents({ record, readings, soundBranches, supply, state }),
     unbalance: assessUnbalance(record, readings, supply),
-    insulation: assessInsulation(readings.insulation, record.nameplate?.voltage.value ?? null, {
+    insulation: assessInsulation(readings.insulation, insulationVoltage(record, day), {
       elements: elementCount(record),
       tester: record.instruments?.insulationTester,
     }),

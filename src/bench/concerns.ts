@@ -28,7 +28,10 @@ export function poorInsulation({
       significantDigits: 3,
       engineering: true,
     });
-    return { at, words: `${at} ${reads}, below the least that ${listed(rules)} ask for` };
+    return {
+      at,
+      words: `${at} ${reads}, below the least that ${listed(rules)} ${rules.length > 1 ? "ask" : "asks"} for`,
+    };
   });
 }
 
@@ -69,7 +72,7 @@ export function ampsSteps(day: ReadingsAssessment | null, explained: boolean): r
   return [
     {
       action:
-        "Before accepting it find why the amps differ: full conduction of the controller, the voltages at the same time, every link as drawn; then read the branches alone.",
+        "Before accepting it find why the amps differ: full conduction of the controller, the voltages at the same time, every link as drawn; then read the branches alone, and again while warm: a break may close when cold.",
       reason: `Outside those of a sound module, and no other reading says why: ${ampsWords(odd)}.`,
       about: [],
     },

@@ -59,10 +59,12 @@ export function hotBranches(
     const value = typeof resistance === "number" ? ((resistance * temperatureFactor) as Ohms) : null;
     found.set(id, value ?? (finding === "open" ? "open" : null));
   }
+  // Readings that exclude each other give no branch a value to reckon with.
+  const believed = present.consistency !== "inconsistent" && present.outcome !== "contradictory";
   const repaired = new Map<string, Ohms>();
   const atTarget: string[] = [];
   for (const { id, resistance, target, finding } of present.branches) {
-    const sound = finding === "sound" || finding === "undecided" || finding === "unjudged";
+    const sound = believed && (finding === "sound" || finding === "undecided" || finding === "unjudged");
     const usable = typeof resistance === "number" && sound ? resistance : null;
     const value = usable ?? target;
     if (value !== null) repaired.set(id, (value * temperatureFactor) as Ohms);

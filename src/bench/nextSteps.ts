@@ -108,7 +108,11 @@ function jointSteps(joints: readonly JointAssessment[]): NextStep[] {
 }
 
 /** The amps to expect, but only where they are something to accept a repair by. */
-function afterwards(draw: DrawAssessment | null, plateCurrent: number | null, readAgain: boolean): NextStep {
+function afterwards(
+  draw: DrawAssessment | null,
+  plateCurrent: number | null,
+  { readAgain, work }: { readonly readAgain: boolean; readonly work: boolean },
+): NextStep {
   const amps = (draw?.repaired.lines ?? []).map(({ node, current }) => `${node} ${current.toFixed(1)} A`);
   const plate =
     plateCurrent === null
@@ -117,10 +121,10 @@ function afterwards(draw: DrawAssessment | null, plateCurrent: number | null, re
   return {
     action: readAgain
       ? "After cooling down: check the nuts cold, and keep these readings as the module's own for the next visit."
-      : "After the work: read the resistances again as left, then the line currents at full conduction in the first heat, and check the nuts cold afterwards.",
-    reason: draw?.confirmed
-      ? `With the faulty branches renewed it should draw ${list(amps)} at the voltage stated.`
-      : plate,
+      : !work
+        ? "Read what is still untested, and check the nuts cold afterwards."
+        : "After the work: read the resistances again as left, then the line currents at full conduction in the first heat, and check the nuts cold afterwards.",
+    reason: draw?.confirmed ? `In good order it should draw ${list(amps)} at the voltage stated.` : plate,
     about: [],
   };
 }
@@ -148,7 +152,11 @@ export function nextSteps(input: {
   readonly diagnosed: readonly NextStep[];
   /** What the diagnosis takes from the branches' own steps. */
   readonly known: KnownFaults;
-  readonly concerns: { readonly insulation: readonly NextStep[]; readonly amps: readonly NextStep[] };
+  readonly concerns: {
+    readonly insulation: readonly NextStep[];
+    readonly amps: readonly NextStep[];
+    readonly site: readonly NextStep[];
+  };
   readonly draw: DrawAssessment | null;
   readonly lostLine: string | null;
   readonly plateCurrent: number | null;
@@ -156,20 +164,25 @@ export function nextSteps(input: {
   readonly readAgain: boolean;
 }): readonly NextStep[] {
   const { present, diagnosed, known, concerns, draw, lostLine, plateCurrent, readAgain } = input;
-  const last = afterwards(draw, plateCurrent, readAgain);
-  if (present === null) return [...supplySteps(lostLine), last];
+  const last = (steps: readonly NextStep[]): NextStep =>
+    afterwards(draw, plateCurrent, { readAgain, work: steps.length > 0 });
+  if (present === null) {
+    const steps = [...supplySteps(lostLine), ...concerns.site];
+    return [...steps, last(steps)];
+  }
   const { faulty, unclear } = branchSteps(present.resistances, known);
   const { contradictions, obscure } = readingSteps(present.resistances);
-  return [
+  const steps = [
     ...concerns.insulation,
     ...supplySteps(lostLine),
     ...contradictions,
     ...faulty,
     ...diagnosed,
     ...jointSteps(present.joints),
+    ...concerns.site,
     ...concerns.amps,
     ...obscure,
     ...unclear,
-    last,
   ];
+  return [...steps, last(steps)];
 }

@@ -78,7 +78,7 @@ function refuseBelowLeads(reads: number, limit: number, meter: Meter): void {
   fail({
     code: "inconsistent",
     path: "reads",
-    expected: `at least what the leads read shorted, ${value} Ω`,
+    expected: `at least what the leads read shorted, ${value}`,
     received: reads,
     unit: "Ω",
   });

@@ -1,7 +1,7 @@
 /** What looks odd in a record that is legal all the same: never silence, never a refusal. */
 import type { Warning } from "../quantity/index.ts";
 import type { ResistanceAssessment } from "./assessTypes.ts";
-import { DAYS } from "./readings.ts";
+import { DAYS, type Day } from "./readings.ts";
 import type { ParsedRecord, ParsedSupply } from "./recordParsed.ts";
 import { nameplateTargets } from "./targets.ts";
 
@@ -98,6 +98,29 @@ function toleranceWarnings({ tolerance, wiring }: ParsedRecord): readonly Warnin
   });
 }
 
+/** A reading off by about a thousand is a slip of the unit: within these ratios of 1000 or 1/1000. Common practice. */
+const SLIP = { low: 500, high: 2000 };
+
+/** Ohms that read about a thousand times, or a thousandth, of what a sound module would show. */
+function slipWarnings(day: Day, { readings, expectedReadings }: ResistanceAssessment): readonly Warning[] {
+  return readings.flatMap(({ reads, from, to }, i): Warning[] => {
+    const sound = expectedReadings[i];
+    if (typeof reads !== "number" || typeof sound !== "number" || reads <= 0 || sound <= 0) return [];
+    const times = Math.max(reads / sound, sound / reads);
+    if (times < SLIP.low || times > SLIP.high) return [];
+    return [
+      {
+        code: "suspicious",
+        path: `${day}.ohms.${i}.reads`,
+        message: `${from} to ${to} reads about ${reads > sound ? "a thousand times" : "a thousandth of"} what a sound module shows: was the unit mistaken (Ω, kΩ, mΩ)?`,
+        limit: sound * (reads > sound ? SLIP.low : 1 / SLIP.low),
+        unit: "Ω",
+        source: "common practice",
+      },
+    ];
+  });
+}
+
 /** All that looks odd. */
 export function recordWarnings(
   record: ParsedRecord,
@@ -109,6 +132,7 @@ export function recordWarnings(
     ...supplyWarnings("supply", record.supply, nameplate),
     ...DAYS.flatMap((day) => supplyWarnings(`${day}.supply`, record[day]?.supply, nameplate)),
     ...toleranceWarnings(record),
+    ...days.flatMap((one, i) => slipWarnings(DAYS[i] as Day, one)),
     ...days.flatMap(leadWarnings),
   ];
 }

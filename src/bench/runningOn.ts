@@ -63,6 +63,9 @@ export function runningWords(input: {
       : openWords({ sound, branches, insulationRead: present.insulation.length > 0 });
   }
   if (input.diagnosed !== null) return input.diagnosed;
+  const unjudged = present.insulation.filter(({ verdict }) => verdict === null);
+  if (unjudged.length > 0)
+    return `Not known: ${listed(unjudged.map(({ label }) => label))} is not judged by every limit without the voltage of the supply.`;
   return input.anythingRead
     ? "Nothing read here speaks against running it; what is not tested has not passed."
     : NOTHING_READ;

@@ -9,6 +9,7 @@ import type {
   ReadingsAssessment,
 } from "../assessmentTypes.ts";
 import type { BranchFinding, JointAssessment } from "../assessTypes.ts";
+import { poorInsulation } from "../concerns.ts";
 import { type Evidence, evidenceOf, TO_DO } from "./evidence.ts";
 import { UNSPLIT } from "./feedNorthAmerica.ts";
 
@@ -44,9 +45,11 @@ function branchEvidence({ asLeft, asFound }: ChecklistSource): Evidence {
   return { state: "done", evidence: "As left every branch is judged sound." };
 }
 
-/** Torque of every fastening: all of them must have been written down, and none may overstress its stud. */
-function torqueEvidence({ hardware }: ChecklistSource): Evidence {
-  const torques = hardware.map(({ id, figures }) => {
+type Torques = Pick<HardwareAssessment, "id" | "figures">;
+
+/** Torque figures of each kind of fastening that count as evidence. */
+const torquesOf = (hardware: readonly HardwareAssessment[]): readonly Torques[] =>
+  hardware.map(({ id, figures }) => {
     const applied = figures.filter(({ label }) => label === "torque applied");
     const stress =
       applied.length === 0
@@ -54,6 +57,26 @@ function torqueEvidence({ hardware }: ChecklistSource): Evidence {
         : figures.filter(({ verdict, unit }) => unit === "1" && verdict === "outside");
     return { id, figures: [...applied.filter(({ verdict }) => verdict !== null), ...stress] };
   });
+
+const isOutside = ({ verdict }: Figure): boolean => verdict === "outside";
+
+/** Fastenings with figures outside their limits, with those figures. */
+export const failedTorques = (hardware: readonly HardwareAssessment[]): readonly Torques[] =>
+  torquesOf(hardware)
+    .map(({ id, figures }) => ({ id, figures: figures.filter(isOutside) }))
+    .filter(({ figures }) => figures.length > 0);
+
+/** Figures of what is installed. */
+const installedFigures = (feed: FeedAssessment | null): readonly Figure[] =>
+  (feed?.figures ?? []).filter(({ label }) => label.includes("as installed"));
+
+/** What is installed and outside its limits. */
+export const failedFeed = (feed: FeedAssessment | null): readonly Figure[] =>
+  installedFigures(feed).filter(isOutside);
+
+/** Torque of every fastening: all of them must have been written down, and none may overstress its stud. */
+function torqueEvidence({ hardware }: ChecklistSource): Evidence {
+  const torques = torquesOf(hardware);
   const evidence = evidenceOf(
     torques.flatMap(({ id, figures }) => figures.map((one) => ({ ...one, label: `${id}: ${one.label}` }))),
   );
@@ -65,7 +88,7 @@ function torqueEvidence({ hardware }: ChecklistSource): Evidence {
 /** What is installed against the code. Whether a load is split into circuits nobody can read from the feed before the split. */
 function feedEvidence({ feed }: ChecklistSource): Evidence {
   const figures = feed?.figures ?? [];
-  const evidence = evidenceOf(figures.filter(({ label }) => label.includes("as installed")));
+  const evidence = evidenceOf(installedFigures(feed));
   const whole = figures.find(({ label, verdict }) => label === UNSPLIT && verdict === "outside");
   if (whole === undefined || evidence.state === "not passed") return evidence;
   const said = evidence.evidence === null ? "" : `${evidence.evidence} `;
@@ -116,7 +139,12 @@ function remadeEvidence(suspects: readonly string[], after: readonly JointAssess
  */
 function insulationEvidence({ asLeft }: ChecklistSource): Evidence {
   const judged = (asLeft?.insulation ?? []).filter(({ verdict }) => verdict !== null);
-  if (judged.length === 0) return TO_DO;
+  if (asLeft === null || judged.length === 0) return TO_DO;
+  // What forbids voltage in the answer does not pass here, whatever the laxer limits say.
+  const poor = poorInsulation(asLeft);
+  if (poor.length > 0) {
+    return { state: "not passed", evidence: `As left: ${poor.map(({ words }) => words).join("; ")}.` };
+  }
   const nodes = new Map<string, Figure[]>();
   for (const one of judged) {
     const node = one.label.slice(0, one.label.lastIndexOf(", "));
@@ -129,9 +157,9 @@ function insulationEvidence({ asLeft }: ChecklistSource): Evidence {
       evidence: `Outside every limit: ${failed.map(([node]) => node).join(", ")}.`,
     };
   }
-  const passed = judged.every(({ verdict }) => verdict === "within");
+  const passed = asLeft.insulation.every(({ verdict }) => verdict === "within");
   if (passed) return { state: "done", evidence: "Within every limit that is named." };
-  const below = judged.filter(({ verdict }) => verdict !== "within").map(({ label }) => label);
+  const below = asLeft.insulation.filter(({ verdict }) => verdict !== "within").map(({ label }) => label);
   return {
     state: "to do",
     evidence: `Not within: ${below.join("; ")}. Published limits disagree: the maker's own figure decides.`,

@@ -24,6 +24,11 @@ const NO_RANGE =
   "The reading lies above the range of the tester, which is not in the record: note the range.";
 const NO_TEST_VOLTAGE = "The test voltage is not in the record.";
 const TEMPERATURE = "Not corrected for temperature.";
+/** The one limit that asks the same of every voltage it holds for: it is judged where no voltage is known. */
+const FLOOR: InsulationCriterion = "IEC 60204-1";
+/** Stands for a voltage nobody knows; the floor does not depend on it. */
+const ANY_VOLTAGE = 230 as LineVolts;
+const UNKNOWN = "The voltage is not known: only the limit that does not depend on it is judged.";
 /** Stands for whatever reads less than an ohm, and for finding the limit where there is no figure to judge. */
 const ONE_OHM = 1 as Ohms;
 
@@ -83,7 +88,7 @@ function byCriterion(
 /**
  * Every reading by every criterion, worst reading of a node last as written.
  * @param readings - insulation readings of one day
- * @param lineVoltage - rated voltage between lines, V; `null` where it is not known, and then nothing is judged
+ * @param lineVoltage - rated voltage between lines, V; `null` where it is not known, and then only the floor is judged
  * @param more.elements - elements measured together, 1 or more; 1 if left out, which asks most of them
  * @param more.tester - accuracy of the tester
  */
@@ -96,8 +101,12 @@ export function assessInsulation(
   return (readings ?? []).flatMap((reading): readonly Figure[] => {
     if (lineVoltage === null) {
       const { value } = reading.reads;
-      const basis = "not judged: the rated voltage is not known";
-      return [figure({ label: `insulation at ${reading.from}`, value, unit: "Ω", basis })];
+      const basis = "not judged by the other limits: the voltage is not known";
+      const floor = byCriterion(reading, FLOOR, { lineVoltage: ANY_VOLTAGE, elements }, tester);
+      return [
+        ...floor.map((one) => ({ ...one, caution: cautionOf([UNKNOWN, one.caution]) })),
+        figure({ label: `insulation at ${reading.from}`, value, unit: "Ω", basis }),
+      ];
     }
     return (Object.keys(CRITERIA) as InsulationCriterion[]).flatMap((criterion) =>
       byCriterion(reading, criterion, { lineVoltage, elements }, tester),

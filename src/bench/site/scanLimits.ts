@@ -46,6 +46,8 @@ function stepsOf(
  */
 const LOWEST = 0.5;
 const FULL = 1;
+/** A load that reads as full load to three digits is full load; the figures of a scale are no closer. */
+const AS_GOOD_AS_FULL = 0.9995;
 
 const WORDS: Readonly<Record<Comparison, string>> = {
   similar: "over a like joint under like load",
@@ -61,7 +63,7 @@ export function scanLimits(scale: SeverityScale, loadFraction: number): readonly
   const [table, edge] =
     scale === "neta-100.18" ? ([neta, "To"] as const) : ([practitioner, "Below"] as const);
   const outside = loadFraction < LOWEST;
-  const load = Math.min(loadFraction, FULL);
+  const load = loadFraction >= AS_GOOD_AS_FULL ? FULL : loadFraction;
   return (["ambient", "similar"] as const).flatMap((comparison) =>
     stepsOf(table, {
       from: scale === "neta-100.18" ? `${comparison}From` : null,

@@ -80,11 +80,13 @@ describe("insulation", () => {
       label.endsWith("IEC 60364-6"),
     );
     expect(low?.caution).toContain("500 V");
-    const [unrated] = assessInsulation(
+    const [floor, unrated] = assessInsulation(
       [{ from: "L1", reads: { value: 1e6 as never, resolution: null } }],
       null,
     );
     expect([unrated?.value, unrated?.verdict]).toEqual([1e6, null]);
+    // The floor of IEC 60204-1, 18.3, asks 1 MΩ at every voltage.
+    expect([floor?.limit?.low, floor?.verdict]).toEqual([1e6, "within"]);
     expect(assessInsulation(undefined, 480 as never)).toEqual([]);
   });
 });
