@@ -15,6 +15,8 @@ export const EXCEPTIONS: Readonly<Record<string, string>> = {
   "circuit.networkResponses": TYPED_ARRAYS,
   "circuit.checkNetwork": "returns nothing: a check that every function on networks makes itself",
   "circuit.findBranch": "gives back a part of its own input",
+  "bench.explanationGroupWords":
+    "words for one group of a diagnosis; bench.diagnosisText puts all of them into words",
   "wiring.editionIssues":
     "takes a value of any shape, to say what is wrong with it; every function that takes an edition calls it",
 };
