@@ -10,7 +10,7 @@ import { ampsSteps, insulationSteps, oddAmps, poorInsulation } from "./concerns.
 import type { Days } from "./days.ts";
 import type { Diagnosis } from "./diagnosis/types.ts";
 import { listed } from "./diagnosis/words.ts";
-import { openNamed, relinkedBranches } from "./diagnosisVerdict.ts";
+import { openNamed } from "./diagnosisVerdict.ts";
 import { type HotBranches, readAsLeft } from "./hotBranches.ts";
 import { nextSteps } from "./nextSteps.ts";
 import type { Sheet } from "./readSheet.ts";
@@ -162,6 +162,6 @@ export function adviseOn(input: {
     running,
     notTested: untested,
   });
-  const relinked = relinkedBranches(faults.verdict, whole);
-  return { diagnosis: faults.diagnosis, leftOut: faults.leftOut, lostLine, relinked, steps, answer };
+  const { diagnosis, leftOut, relinked } = faults;
+  return { diagnosis, leftOut, lostLine, relinked, steps, answer };
 }

@@ -7,7 +7,13 @@ import type { BranchAssessment, DrawAssessment, JointAssessment, NextStep } from
 import { ampsWords, oddAmps, poorInsulation } from "./concerns.ts";
 import type { DiagnosedFault } from "./diagnosis/types.ts";
 import { listed } from "./diagnosis/words.ts";
-import { branchesOf, type DiagnosisVerdict, isTelling, relinkedBranches } from "./diagnosisVerdict.ts";
+import {
+  branchesOf,
+  type DiagnosisVerdict,
+  isTelling,
+  relinkedBranches,
+  tellingBranches,
+} from "./diagnosisVerdict.ts";
 import { readAsLeft } from "./hotBranches.ts";
 import { ratioText } from "./shown.ts";
 
@@ -73,10 +79,8 @@ function wrongWords(
   ]);
   const refuted = verdict?.kind === "nothing fits" ? [lower(verdict.words)] : [];
   // What is not told apart may still be known to lie in one branch: that is said first.
-  const relinked = relinkedBranches(verdict, module);
-  const untold = branches.filter(
-    ({ id, finding }) =>
-      (telling?.kind !== "settled" || !told.has(id)) && (finding === "shorted" || !relinked.has(id)),
+  const untold = tellingBranches(branches, relinkedBranches(verdict, module)).filter(
+    ({ id }) => telling?.kind !== "settled" || !told.has(id),
   );
   const said = [
     ...poorInsulation(day).map(({ words }) => words),
@@ -128,11 +132,7 @@ function carriedWords(
   const ids = new Set(again.resistances.branches.map(({ id }) => id));
   return [
     ...(again.insulation.length > 0 ? [] : poorInsulation(present).map(({ words }) => words)),
-    ...branchWords(
-      present.resistances.branches.filter(
-        ({ id, finding }) => !ids.has(id) && (finding === "shorted" || !relinked.has(id)),
-      ),
-    ),
+    ...branchWords(tellingBranches(present.resistances.branches, relinked).filter(({ id }) => !ids.has(id))),
     ...present.joints.filter((one) => isBadJoint(one) && !again.joints.includes(one)).map(jointWords),
   ];
 }

@@ -1,6 +1,7 @@
 /** What to do about the branches, by their findings; what several have in common comes before each alone. */
 import { formatQuantity, type Ohms } from "../quantity/index.ts";
 import type { BranchAssessment, NextStep, ResistanceAssessment } from "./assessTypes.ts";
+import { tellingBranches } from "./diagnosisVerdict.ts";
 
 const ohmText = (value: number): string => formatQuantity(value as Ohms, { unit: "Ω", significantDigits: 3 });
 /** What belongs there, where anyone knows. */
@@ -167,7 +168,7 @@ export function branchSteps(
   readonly faulty: readonly NextStep[];
   readonly unclear: readonly NextStep[];
 } {
-  const branches = all.filter(({ id, finding }) => finding === "shorted" || !known.relinked.has(id));
+  const branches = tellingBranches(all, known.relinked);
   const by = (...findings: readonly BranchAssessment["finding"][]): BranchAssessment[] =>
     branches.filter(({ finding }) => findings.includes(finding));
   const open = by("open");

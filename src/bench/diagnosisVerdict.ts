@@ -1,5 +1,6 @@
 /** What a diagnosis amounts to for someone who has to act on it: settled, not told apart, not settled; never a coin toss. */
 import type { HeatingModule } from "../circuit/index.ts";
+import type { BranchAssessment } from "./assessTypes.ts";
 import type { DiagnosedFault, Diagnosis, Explanation } from "./diagnosis/types.ts";
 import { explanationWords, listed, probabilityWords } from "./diagnosis/words.ts";
 
@@ -131,6 +132,13 @@ export function relinkedBranches(
   const banks = faults.flatMap((fault) => (fault.kind === "mis-linked" ? (fault.bank ?? []) : []));
   return new Set(elements.flatMap(({ bank, branch }) => (banks.includes(bank) ? [`${bank}-${branch}`] : [])));
 }
+
+/** The branches that still speak of their elements: all but those of a relinked bank; a bolted short shows whatever the links. */
+export const tellingBranches = (
+  branches: readonly BranchAssessment[],
+  relinked: ReadonlySet<string>,
+): readonly BranchAssessment[] =>
+  branches.filter(({ id, finding }) => finding === "shorted" || !relinked.has(id));
 
 /** Branches whose open elements a verdict settles on. */
 export function openNamed(verdict: DiagnosisVerdict | null, module: HeatingModule): ReadonlySet<string> {

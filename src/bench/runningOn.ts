@@ -3,6 +3,7 @@ import { isBadJoint } from "./assessJoints.ts";
 import type { ReadingsAssessment } from "./assessmentTypes.ts";
 import { allOpen } from "./branchSteps.ts";
 import { listed } from "./diagnosis/words.ts";
+import { tellingBranches } from "./diagnosisVerdict.ts";
 import { type OpenModule, openWords } from "./runningOpen.ts";
 
 const NOTHING_READ = "Not known: nothing was read.";
@@ -26,9 +27,7 @@ export function runningWords(input: {
   const { present, lostLine, forbidding, jointFirst, relinked, sound } = input;
   if (present === null) return NOTHING_READ;
   const { resistances, joints } = present;
-  const branches = resistances.branches.filter(
-    ({ id, finding }) => finding === "shorted" || !relinked.has(id),
-  );
+  const branches = tellingBranches(resistances.branches, relinked);
   const found = (...kinds: readonly string[]): string[] =>
     branches.filter(({ finding }) => kinds.includes(finding)).map(({ id }) => id);
   const shorted = found("shorted");
