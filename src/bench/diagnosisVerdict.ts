@@ -1,5 +1,6 @@
 /** What a diagnosis amounts to for someone who has to act on it: settled, not told apart, not settled; never a coin toss. */
 import type { HeatingModule } from "../circuit/index.ts";
+import { largestFirst } from "../numeric/index.ts";
 import type { BranchAssessment } from "./assessTypes.ts";
 import type { DiagnosedFault, Diagnosis, Explanation } from "./diagnosis/types.ts";
 import { explanationWords, listed, probabilityWords } from "./diagnosis/words.ts";
@@ -69,7 +70,10 @@ export function diagnosisVerdict({ outcome, groups }: Diagnosis): DiagnosisVerdi
     };
   }
   if (group.probability < SETTLED) {
-    const all = [...groups.flatMap((one) => one.explanations)].sort((a, b) => b.probability - a.probability);
+    const all = largestFirst(
+      groups.flatMap((one) => one.explanations),
+      ({ probability }) => probability,
+    );
     const explanations = weighty(all);
     const [first, second] = explanations;
     if (first?.faults.length === 0 && first.probability > LEADS * (second?.probability ?? 0)) {

@@ -1,4 +1,5 @@
 /** What to do next, most pressing first, in words a technician can act on. */
+import { largestFirst } from "../numeric/index.ts";
 import { formatQuantity } from "../quantity/index.ts";
 import { isBadJoint } from "./assessJoints.ts";
 import type { ReadingsAssessment } from "./assessmentTypes.ts";
@@ -12,10 +13,8 @@ const list = (names: readonly string[]): string => names.join(", ");
 
 /** Readings whose residual stands out, worst first: at most two, because a star's six readings cannot separate a pair. */
 function standOut(readings: readonly FittedReading[]): readonly FittedReading[] {
-  return readings
-    .filter((one) => one.residual !== null)
-    .sort((a, b) => Math.abs(b.residual as number) - Math.abs(a.residual as number))
-    .slice(0, 2);
+  const fitted = readings.filter((one) => one.residual !== null);
+  return largestFirst(fitted, ({ residual }) => Math.abs(residual as number)).slice(0, 2);
 }
 
 /** A reading this far from a sound module's is worth a word even where the branch behind it cannot be named. */

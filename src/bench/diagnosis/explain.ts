@@ -1,5 +1,5 @@
 /** Findings turned into the explanations that people and programs read. */
-import { chiSquareSurvival } from "../../numeric/index.ts";
+import { chiSquareSurvival, largestFirst } from "../../numeric/index.ts";
 import type { Estimated } from "./findings.ts";
 import type { Posterior, Ranked } from "./posterior.ts";
 import { type Bounds, quantiles } from "./quadrature.ts";
@@ -77,9 +77,10 @@ function explanationsOf(
 /** All groups, with every explanation under each of its names. */
 export function explanationGroups(posterior: Posterior): ExplanationGroup[] {
   return posterior.groups.map((members) => {
-    const explanations = members
-      .flatMap((one) => explanationsOf(one, posterior))
-      .sort((a, b) => b.probability - a.probability);
+    const explanations = largestFirst(
+      members.flatMap((one) => explanationsOf(one, posterior)),
+      ({ probability }) => probability,
+    );
     return { probability: members.reduce((sum, { probability }) => sum + probability, 0), explanations };
   });
 }
