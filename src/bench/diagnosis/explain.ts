@@ -26,11 +26,16 @@ const BOUNDS: Readonly<Record<FaultEstimate["of"], Bounds>> = {
   unbalance: bounds(RANGE.unbalance, false),
 };
 
+/** The same for a joint across which a drop was read. */
+const WITH_DROP = bounds([RANGE.jointWithDrop, RANGE.joint[1]], true);
+
 /** Median and 95 % interval of each parameter. */
 function estimatesOf({ parameters, points, logTerms }: Estimated): FaultEstimate[] {
   return parameters.map(({ of, fault }, k) => {
     const values = points.map((point) => point[k] as number);
-    const [value, low, high] = quantiles(values, logTerms, [0.5, 0.025, 0.975], BOUNDS[of]) as [
+    const lower = of === "joint resistance" && values.some((one) => one < RANGE.joint[0]);
+    const within = lower ? WITH_DROP : BOUNDS[of];
+    const [value, low, high] = quantiles(values, logTerms, [0.5, 0.025, 0.975], within) as [
       number,
       number,
       number,
