@@ -149,3 +149,24 @@ export function openNamed(verdict: DiagnosisVerdict | null, module: HeatingModul
   const faults = verdict?.kind === "settled" ? (verdict.explanations[0]?.faults ?? []) : [];
   return new Set(faults.flatMap((fault) => (fault.kind === "element open" ? branchesOf(fault, module) : [])));
 }
+
+/** Joints that a verdict settles on. */
+export interface JointsNamed {
+  readonly places: readonly string[];
+  /** Branches behind them: what they read says nothing of their elements before the joint is remade. */
+  readonly behind: ReadonlySet<string>;
+}
+
+export const NO_JOINTS: JointsNamed = { places: [], behind: new Set() };
+
+/** The joints of the one explanation that is settled on. */
+export function jointsNamed(verdict: DiagnosisVerdict | null, module: HeatingModule): JointsNamed {
+  const faults = verdict?.kind === "settled" ? (verdict.explanations[0]?.faults ?? []) : [];
+  const joints = faults.flatMap((fault) =>
+    fault.kind === "joint" || fault.kind === "open joint" ? [fault] : [],
+  );
+  return {
+    places: joints.map(({ place }) => place),
+    behind: new Set(joints.flatMap((fault) => branchesOf(fault, module))),
+  };
+}

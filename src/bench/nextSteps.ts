@@ -153,6 +153,8 @@ export function nextSteps(input: {
   readonly known: KnownFaults;
   readonly concerns: {
     readonly insulation: readonly NextStep[];
+    readonly supply: readonly NextStep[];
+    readonly joints: readonly NextStep[];
     readonly amps: readonly NextStep[];
     readonly site: readonly NextStep[];
   };
@@ -166,7 +168,7 @@ export function nextSteps(input: {
   const last = (steps: readonly NextStep[]): NextStep =>
     afterwards(draw, plateCurrent, { readAgain, work: steps.length > 0 });
   if (present === null) {
-    const steps = [...supplySteps(lostLine), ...concerns.site];
+    const steps = [...supplySteps(lostLine), ...concerns.supply, ...concerns.site];
     return [...steps, last(steps)];
   }
   const { faulty, unclear } = branchSteps(present.resistances, known);
@@ -174,6 +176,7 @@ export function nextSteps(input: {
   const steps = [
     ...concerns.insulation,
     ...supplySteps(lostLine),
+    ...concerns.supply,
     ...contradictions,
     ...faulty,
     ...diagnosed,
@@ -181,6 +184,7 @@ export function nextSteps(input: {
     ...concerns.site,
     ...concerns.amps,
     ...obscure,
+    ...concerns.joints,
     ...unclear,
   ];
   return [...steps, last(steps)];
