@@ -42,7 +42,7 @@ export type ErrorCode =
 export interface Issue {
   /** What is wrong. */
   readonly code: ErrorCode;
-  /** Where: the argument's name, dotted into records (`readings.2.ohms`); of one above 100 characters the head and the length. */
+  /** Where: the argument's name, dotted into records (`readings.2.ohms`); of one above 80 characters the head and the length. */
   readonly path: string;
   /** What is allowed, in words. */
   readonly expected: string;
@@ -55,7 +55,7 @@ export interface Issue {
 }
 
 /** Longest text from outside that a message repeats whole: a received value, or a path that a name made long. No path of ours is. */
-const MOST = 100;
+const MOST = 80;
 
 /** The text; or its head, "…" and how long it is, which keeps a megabyte out of logs. */
 const shortened = (text: string): string =>
@@ -64,7 +64,7 @@ const shortened = (text: string): string =>
 /**
  * Shows any received value as short text for a message, without calling code of the value's own.
  * @param value - anything
- * @returns text of at most about 130 characters
+ * @returns text of at most about 100 characters
  * @example
  * ```ts
  * showReceived(Number.NaN) // => "NaN"
