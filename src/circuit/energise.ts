@@ -2,7 +2,15 @@
 import { type Complex, modulus } from "../numeric/index.ts";
 import { type Amperes, type BranchVolts, given, type Volts, type Watts } from "../quantity/index.ts";
 import type { Branch, BranchRole, Network } from "./network.ts";
-import { branchCurrents, type Energisable, type Parts, type Solution, setUp, solve } from "./solve.ts";
+import {
+  branchCurrents,
+  type Energisable,
+  lineCurrents,
+  type Parts,
+  type Solution,
+  setUp,
+  solve,
+} from "./solve.ts";
 import type { Supply, SupplyLine } from "./supply.ts";
 
 /**
@@ -106,25 +114,15 @@ function branchState(
   };
 }
 
-function lineState(set: Energisable, currents: Parts, line: SupplyLine, k: number): LineState {
-  const source = set.source[k] as number;
-  const lost = set.held[k] === -1;
-  let re = 0;
-  let im = 0;
-  if (!lost) {
-    for (let e = 0; e < currents.re.length; e += 1) {
-      const sign = set.indexed.from[e] === source ? 1 : set.indexed.to[e] === source ? -1 : 0;
-      if (sign === 0) continue;
-      re += sign * (currents.re[e] as number);
-      im += sign * (currents.im[e] as number);
-    }
-  }
+function lineState(set: Energisable, lines: Parts, line: SupplyLine, k: number): LineState {
+  const currentPhasor = at(lines, k);
+  const { re, im } = currentPhasor;
   return {
     node: line.node,
-    current: modulus({ re, im }) as Amperes,
-    currentPhasor: { re, im },
+    current: modulus(currentPhasor) as Amperes,
+    currentPhasor,
     power: (line.voltage.re * re + line.voltage.im * im + 0) as Watts,
-    lost,
+    lost: set.held[k] === -1,
   };
 }
 
@@ -159,11 +157,12 @@ export function energise(input: { readonly network: Network; readonly supply: Su
   const currents = branchCurrents(set, solution);
   // The given branches only: the source resistances were appended behind them.
   const states = network.branches.map((branch, i) => branchState(set, solution, currents, branch, i));
+  const lines = lineCurrents(set, currents);
   const fed = set.supply.lines.map((line) => line.node);
-  const behindResistance = new Set(set.source);
   const nodes: NodeState[] = [];
   set.indexed.nodes.forEach((node, i) => {
-    if (behindResistance.has(i) && !fed.includes(node)) return;
+    // The source behind a resistance is a node of ours, not of the network.
+    if (set.source.includes(i) && !fed.includes(node)) return;
     const voltagePhasor = floats(set, i) ? null : at(solution.potential, set.indexed.merged[i] as number);
     const voltage = voltagePhasor === null ? null : (modulus(voltagePhasor) as Volts);
     nodes.push({ node, voltage, voltagePhasor });
@@ -171,7 +170,7 @@ export function energise(input: { readonly network: Network; readonly supply: Su
   return {
     totalPower: states.reduce((sum, state) => sum + state.power, 0) as Watts,
     branches: states,
-    lines: set.supply.lines.map((line, k) => lineState(set, currents, line, k)),
+    lines: set.supply.lines.map((line, k) => lineState(set, lines, line, k)),
     nodes,
   };
 }

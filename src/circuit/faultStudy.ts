@@ -14,10 +14,10 @@ export const NEGLIGIBLE = 1e-9;
 interface Healthy {
   readonly totalPower: number;
   /** Of each branch. */
-  readonly voltage: Float64Array;
-  readonly current: Float64Array;
+  readonly voltage: readonly number[];
+  readonly current: readonly number[];
   /** Of each supply line. */
-  readonly line: Float64Array;
+  readonly line: readonly number[];
   readonly largestVoltage: number;
   readonly largestCurrent: number;
 }
@@ -53,17 +53,16 @@ export function faultStudy(network: Network, supply: Supply): FaultStudy {
   const base = faultBase(network, supply);
   const state = solvedState(base.set, base.solution);
   const { branches } = network;
-  const voltage = new Float64Array(branches.length);
-  const current = new Float64Array(branches.length);
-  const line = new Float64Array(supply.lines.length);
-  for (let k = 0; k < line.length; k += 1) line[k] = lineAt(state, k);
+  const voltage: number[] = [];
+  const current: number[] = [];
+  const line = supply.lines.map((_, k) => lineAt(state, k));
   let largestVoltage = 0;
   let largestCurrent = 0;
   const elements: number[] = [];
   const position = new Map<string, number>();
   branches.forEach((branch, i) => {
-    voltage[i] = voltageAt(state, i);
-    current[i] = currentAt(state, i);
+    voltage.push(voltageAt(state, i));
+    current.push(currentAt(state, i));
     position.set(branch.id, i);
     largestCurrent = Math.max(largestCurrent, current[i] as number);
     if (branch.resistance === "open") return;
