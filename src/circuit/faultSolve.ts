@@ -118,7 +118,7 @@ function solveSmall(
 
 /** State of a network solved afresh. */
 export function solvedState(set: Energisable, solution: Solution): FaultedState {
-  const currents = branchCurrents(set, solution);
+  const currents = branchCurrents(set, solution.across);
   return {
     across: solution.across,
     currents,

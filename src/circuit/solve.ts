@@ -41,37 +41,43 @@ export interface Solution {
   readonly across: Parts;
 }
 
-function checkSupply(supply: Supply): void {
-  if (!Array.isArray(supply?.lines) || supply.lines.length === 0) {
-    fail({ code: "missing", path: "supply.lines", expected: "at least one line", received: supply?.lines });
+function checkLine(lines: readonly SupplyLine[], i: number): void {
+  const line = lines[i] as SupplyLine;
+  if (typeof line?.node !== "string" || line.node === "") {
+    const received = line?.node;
+    fail({ code: "missing", path: `supply.lines.${i}.node`, expected: "a node's name", received });
   }
-  supply.lines.forEach((line: SupplyLine, i) => {
-    if (typeof line?.node !== "string" || line.node === "") {
-      const received = line?.node;
-      fail({ code: "missing", path: `supply.lines.${i}.node`, expected: "a node's name", received });
-    }
-    if (supply.lines.findIndex(({ node }) => node === line.node) < i) {
+  const { node, voltage, sourceResistance } = line;
+  // A supply has a handful of lines: looking through them is quicker than keeping a set.
+  for (let before = 0; before < i; before += 1) {
+    if (lines[before]?.node === node) {
       fail({
         code: "duplicate",
         path: `supply.lines.${i}.node`,
         expected: "a node used once",
-        received: line.node,
+        received: node,
       });
     }
-    if (!isBounded(line.voltage)) {
-      const { re, im } = line.voltage ?? {};
-      fail({
-        code: re === undefined || im === undefined ? "missing" : "not-a-number",
-        path: `supply.lines.${i}.voltage`,
-        expected: "a finite phasor, each part at most 1e30",
-        received: Number.isFinite(re) ? im : re,
-        unit: "V",
-      });
-    }
-    if (line.sourceResistance !== undefined) {
-      checkMeasurableOrZero(`supply.lines.${i}.sourceResistance`, line.sourceResistance, "Ω");
-    }
-  });
+  }
+  if (!isBounded(voltage)) {
+    const { re, im } = voltage ?? {};
+    fail({
+      code: re === undefined || im === undefined ? "missing" : "not-a-number",
+      path: `supply.lines.${i}.voltage`,
+      expected: "a finite phasor, each part at most 1e30",
+      received: Number.isFinite(re) ? im : re,
+      unit: "V",
+    });
+  }
+  if (sourceResistance !== undefined)
+    checkMeasurableOrZero(`supply.lines.${i}.sourceResistance`, sourceResistance, "Ω");
+}
+
+function checkSupply(supply: Supply): void {
+  if (!Array.isArray(supply?.lines) || supply.lines.length === 0) {
+    fail({ code: "missing", path: "supply.lines", expected: "at least one line", received: supply?.lines });
+  }
+  for (let i = 0; i < supply.lines.length; i += 1) checkLine(supply.lines, i);
   for (const node of supply.lost ?? []) {
     if (!supply.lines.some((line) => line.node === node)) {
       const expected = `one of ${supply.lines.map((line) => line.node).join(", ")}`;
@@ -164,11 +170,11 @@ export function timesConductance(across: readonly number[], conductance: readonl
 }
 
 /** Currents of all branches, ideal links included. */
-export function branchCurrents(set: Energisable, solution: Solution): Parts {
+export function branchCurrents(set: Energisable, across: Parts): Parts {
   const { conductance, links } = set.indexed;
   const currents = {
-    re: timesConductance(solution.across.re, conductance),
-    im: timesConductance(solution.across.im, conductance),
+    re: timesConductance(across.re, conductance),
+    im: timesConductance(across.im, conductance),
   };
   if (links.length > 0) linkCurrents(set, currents);
   return currents;
