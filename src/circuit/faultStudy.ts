@@ -32,6 +32,8 @@ export interface FaultStudy {
   readonly twins: Twins;
   /** Branches whose stress is reported: elements that are not open to begin with. */
   readonly elements: readonly number[];
+  /** For each branch its place in `elements`; −1 for the others. */
+  readonly slotOf: readonly number[];
 }
 
 export const voltageAt = (state: FaultedState, i: number): number =>
@@ -59,15 +61,17 @@ export function faultStudy(network: Network, supply: Supply): FaultStudy {
   let largestVoltage = 0;
   let largestCurrent = 0;
   const elements: number[] = [];
+  const slotOf: number[] = [];
   const position = new Map<string, number>();
   branches.forEach((branch, i) => {
     voltage.push(voltageAt(state, i));
     current.push(currentAt(state, i));
     position.set(branch.id, i);
+    slotOf.push(-1);
     largestCurrent = Math.max(largestCurrent, current[i] as number);
     if (branch.resistance === "open") return;
     largestVoltage = Math.max(largestVoltage, voltage[i] as number);
-    if ((branch.role ?? "element") === "element") elements.push(i);
+    if ((branch.role ?? "element") === "element") slotOf[i] = elements.push(i) - 1;
   });
   const totalPower = totalPowerOf(network, state);
   if (!(totalPower > 0)) {
@@ -80,7 +84,7 @@ export function faultStudy(network: Network, supply: Supply): FaultStudy {
   }
   const healthy = { totalPower, voltage, current, line, largestVoltage, largestCurrent };
   const twins = twinsOf(branches, base.set.indexed);
-  return { network, supply, base, healthy, position, twins, elements };
+  return { network, supply, base, healthy, position, twins, elements, slotOf };
 }
 
 export function checkFaults(from: FaultStudy, faults: readonly Fault[]): void {
