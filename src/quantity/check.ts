@@ -18,11 +18,6 @@ function reject(path: string, received: unknown, expected: string, unit?: string
   return fail({ code, path, expected, received, ...(unit === undefined ? {} : { unit }) });
 }
 
-function rejectOutside(path: string, value: number, low: number, high: number, unit?: string): void {
-  if (!(isFiniteNumber(value) && value >= low && value <= high))
-    reject(path, value, `${low} to ${high}`, unit);
-}
-
 /** `typeof` first: a string such as "5" compares like a number and would slip through a bare `>=`. */
 function isFiniteNumber(value: unknown): value is number {
   return typeof value === "number" && value - value === 0;
@@ -94,7 +89,8 @@ export function checkBetween(path: string, value: number, low: number, high: num
   // The limits, which an engine knows when it compiles the call, say whether a number between them is finite.
   if (typeof value === "number" && value >= low && value <= high && low > -Infinity && high < Infinity)
     return;
-  rejectOutside(path, value, low, high, unit);
+  if (!(isFiniteNumber(value) && value >= low && value <= high))
+    reject(path, value, `${low} to ${high}`, unit);
 }
 
 /**

@@ -15,28 +15,6 @@ const enum Size {
   largest = 1e30,
 }
 
-function rejectSize(
-  path: string,
-  value: number,
-  unit: string | undefined,
-  smallest: number,
-  largest: number,
-): void {
-  checkPositive(path, value, unit);
-  checkBetween(path, value, smallest, largest, unit);
-}
-
-function rejectSizeOrZero(
-  path: string,
-  value: number,
-  unit: string | undefined,
-  smallest: number,
-  largest: number,
-): void {
-  checkNonNegative(path, value, unit);
-  if (value > 0) checkBetween(path, value, smallest, largest, unit);
-}
-
 function rejectResult(value: number, unit: string): never {
   return fail({
     code: "out-of-range",
@@ -84,7 +62,8 @@ export function checkMeasurable(
     largest < Infinity
   )
     return;
-  rejectSize(path, value, unit, smallest, largest);
+  checkPositive(path, value, unit);
+  checkBetween(path, value, smallest, largest, unit);
 }
 
 /**
@@ -116,7 +95,9 @@ export function checkMeasurableOrZero(
     largest < Infinity
   )
     return;
-  if (value !== 0) rejectSizeOrZero(path, value, unit, smallest, largest);
+  if (value === 0) return;
+  checkNonNegative(path, value, unit);
+  checkBetween(path, value, smallest, largest, unit);
 }
 
 /**
