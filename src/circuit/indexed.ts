@@ -125,11 +125,9 @@ export function factorNetwork(
     if ((held[i] as number) >= 0) fixed[held[i] as number] = 1;
   }
   const ends = mergedEnds(indexed);
-  const { conductance } = indexed;
-  return {
-    ends,
-    factor: factorConductances({ nodeCount: indexed.nodes.length, ...ends, conductance, fixed }),
-  };
+  const { from, to } = ends;
+  const { conductance, nodes } = indexed;
+  return { ends, factor: factorConductances({ nodeCount: nodes.length, from, to, conductance, fixed }) };
 }
 
 /**

@@ -92,13 +92,13 @@ function withSources(
   supply: Supply,
 ): { readonly network: Network; readonly nodes: readonly string[] } {
   const extra: Branch[] = [];
-  const nodes = supply.lines.map((line) => {
-    const { node, sourceResistance = 0 as Ohms } = line;
-    if (sourceResistance === 0) return node;
-    const behind = `${node}|source`;
-    extra.push({ id: behind, from: behind, to: node, resistance: sourceResistance, role: "conductor" });
-    return behind;
-  });
+  const nodes: string[] = [];
+  for (const { node, sourceResistance = 0 as Ohms } of supply.lines) {
+    const behind = sourceResistance === 0 ? node : `${node}|source`;
+    nodes.push(behind);
+    if (behind !== node)
+      extra.push({ id: behind, from: behind, to: node, resistance: sourceResistance, role: "conductor" });
+  }
   // A network without a list of branches goes on as it is, to be refused by name.
   if (extra.length === 0 || !Array.isArray(network?.branches)) return { network, nodes };
   return { network: { branches: [...network.branches, ...extra] }, nodes };
