@@ -58,8 +58,7 @@ export class Remainder {
       after = next[entry] as number;
       const at = other[entry] as number;
       const known = mark[at] as number;
-      if (known >= 0)
-        conductance[known] = (conductance[known] as number) + (conductance[entry] as number);
+      if (known >= 0) conductance[known] = (conductance[known] as number) + (conductance[entry] as number);
       if (known >= 0 || (degree[at] as number) < 0) {
         next[entry] = this.unused;
         this.unused = entry;
