@@ -6,8 +6,8 @@ import { checkBetween, checkFinite, checkNonNegative, checkPositive } from "./ch
 import { fail } from "./errors.ts";
 
 /**
- * A `const enum`, because it is compiled into literals: a constant of a module is loaded and looked at in each call (of the calls that
- * docs/benchmarks.md lists, a fifth to a third of the time).
+ * A `const enum`, because it is compiled into literals: a constant of a module is loaded and looked at in each call (of preload and
+ * joint power two fifths of the time, docs/benchmarks.md).
  */
 // biome-ignore lint/suspicious/noConstEnum: see above; it stays in this file
 const enum Size {
