@@ -4,6 +4,7 @@
  *   npm run mutation -- decision              one room
  *   npm run mutation -- circuit solve.ts      one file of it
  *   npm run mutation -- --processes 1 wiring  beside other work; 2 unless said otherwise
+ *   npm run mutation -- --part 1/20 wiring    a twentieth of the changes, drawn by a hash; the parts together are all
  *   npm run mutation -- --out file wiring     leaves every change and what became of it in a JSON file
  */
 import { spawnSync } from "node:child_process";
@@ -19,20 +20,22 @@ function option(name) {
   const at = words.indexOf(name);
   return at < 0 ? undefined : words.splice(at, 2)[1];
 }
-const [processes = "2", out] = [option("--processes"), option("--out")];
+const [processes = "2", part, out] = [option("--processes"), option("--part"), option("--out")];
+if (part !== undefined && !/^\d+\/\d+$/.test(part)) throw new Error(`--part ${part}: give it as 1/20`);
 const [room, file = "**/*.ts"] = words;
 if (room === undefined) throw new Error("which room? npm run mutation -- decision");
 
 const folder = mkdtempSync(join(tmpdir(), "electroheat-mutation-"));
 const config = join(folder, "stryker.config.json");
 const report = join(folder, "mutation.json");
-const plugins = ["runner", "prose"].map((name) => join(root, "scripts", "mutation", `${name}.mjs`));
+const plugins = ["runner", "prose", "part"].map((name) => join(root, "scripts", "mutation", `${name}.mjs`));
 writeFileSync(
   config,
   JSON.stringify({
     testRunner: "room",
     plugins,
     ignorers: ["prose"],
+    checkers: part === undefined ? [] : ["part"],
     mutate: [`src/${room}/${file}`, `!src/${room}/index.ts`],
     coverageAnalysis: "perTest",
     concurrency: Number(processes),
@@ -56,7 +59,8 @@ try {
       ...process.env,
       NODE_ENV: "test",
       ELECTROHEAT_FUZZ_RUNS: "100",
-      ELECTROHEAT_MUTATED_ROOM: room,
+      ELECTROHEAT_ROOM: room,
+      ...(part === undefined ? {} : { ELECTROHEAT_MUTATION_PART: part }),
       ELECTROHEAT_MUTATION_NOTES: join(folder, "notes.json"),
     },
   });

@@ -40,13 +40,14 @@ const inPlace = (from) => ({
       path: join(from, "src", path.replace(/^electroheat\/?/, ""), "index.ts"),
     }));
     onResolve({ filter: /^[^./]/ }, ({ path, kind }) =>
-      kind === "entry-point" ? undefined : { path, external: true },
+      // What nothing of it is used of need not be loaded.
+      kind === "entry-point" ? undefined : { path, external: true, sideEffects: false },
     );
   },
 });
 
 /**
- * Bundles the tests of a room, and the vectors and common refusals, which are cut down to the room when they run.
+ * Bundles the tests of a room with the vectors and the common refusals, which `ELECTROHEAT_ROOM` cuts down to the room.
  * @param {string} room @param {string} name - of the bundle, beside the sources @returns {Promise<string>} its path
  */
 export async function bundleTests(room, name) {
@@ -65,9 +66,7 @@ export async function bundleTests(room, name) {
     ...code.map((path) => `  await import("./${path}");`),
     "}",
     "export async function noteTests(started) {",
-    ...files.map(
-      (path) => `  started("${path}"); await noteFile("${path}", () => import("./${path}"));`,
-    ),
+    ...files.map((path) => `  started("${path}"); await noteFile("${path}", () => import("./${path}"));`),
     "}",
   ];
   const outfile = join(from, name);
@@ -85,10 +84,4 @@ export async function bundleTests(room, name) {
     absWorkingDir: from,
   });
   return outfile;
-}
-
-/** Vectors and common refusals of other rooms. @param {string} room @param {{ file: string, name: string }} test */
-export function isForeign(room, { file, name }) {
-  if (file === "tests/vectors.test.ts") return !name.includes(`vectors/${room}/`);
-  return file === "tests/refusals.test.ts" && !name.includes(` ${room} > `);
 }

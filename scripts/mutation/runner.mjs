@@ -11,10 +11,10 @@ import { existsSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { PluginKind } from "@stryker-mutator/api/plugin";
-import { bundleTests, isForeign } from "./load.mjs";
+import { bundleTests } from "./load.mjs";
 import { firstFailure, runOne, switches } from "./switches.mjs";
 
-const room = process.env["ELECTROHEAT_MUTATED_ROOM"] ?? "";
+const room = process.env["ELECTROHEAT_ROOM"] ?? "";
 /** What the unchanged run found, for the processes that did not do it. */
 const notes = process.env["ELECTROHEAT_MUTATION_NOTES"] ?? "";
 const fresh = fileURLToPath(new URL("./fresh.mjs", import.meta.url));
@@ -45,7 +45,7 @@ class RoomRunner {
       switches.currentTestId = file;
     });
     switches.currentTestId = undefined;
-    this.tests = bundle.noted.filter((/** @type {any} */ test) => !isForeign(room, test));
+    this.tests = bundle.noted;
   }
 
   async dryRun() {
@@ -75,7 +75,10 @@ class RoomRunner {
     const hits = switches.mutantCoverage?.perTest ?? {};
     const sound = this.tests.filter(({ id }) => !found.leftOut.includes(id));
     for (const { id } of sound)
-      for (const change of Object.keys(hits[id] ?? {})) (found.covers[change] ??= []).push(id);
+      for (const change of Object.keys(hits[id] ?? {})) {
+        found.covers[change] ??= [];
+        found.covers[change].push(id);
+      }
     /** @type {Record<string, Record<string, number>>} */
     const perTest = {};
     const loaded = new Set();
@@ -106,14 +109,22 @@ class RoomRunner {
     Object.assign(switches, { activeMutant: undefined, hitCount: undefined });
     if (endless) return { status: "timeout", reason: "a loop that does not end" };
     if (failed)
-      return { status: "killed", killedBy: [failed.id], failureMessage: failed.message, nrOfTests: now.length };
+      return {
+        status: "killed",
+        killedBy: [failed.id],
+        failureMessage: failed.message,
+        nrOfTests: now.length,
+      };
     const again = loaded.includes(id) ? cheapest(testFilter ?? Object.keys(cost)) : [];
     const nrOfTests = now.length + again.length;
     if (again.length === 0) return { status: "survived", nrOfTests };
     const list = join(process.cwd(), `mutation-${process.pid}.json`);
     writeFileSync(list, JSON.stringify(again.map((test) => test.id)));
     const limit = Math.ceil(Math.min(timeout, FRESH_LIMIT_MS));
-    const run = spawnSync(process.execPath, [fresh, this.bundle, list, id], { encoding: "utf8", timeout: limit });
+    const run = spawnSync(process.execPath, [fresh, this.bundle, list, id], {
+      encoding: "utf8",
+      timeout: limit,
+    });
     if (run.status === 0) return { status: "survived", nrOfTests };
     if (run.status !== 1) return { status: "timeout", reason: run.stderr || "no answer in time" };
     const [killer = "", message = ""] = run.stdout.split("\n");
@@ -128,4 +139,6 @@ class RoomRunner {
   }
 }
 
-export const strykerPlugins = [{ kind: PluginKind.TestRunner, name: "room", factory: () => new RoomRunner() }];
+export const strykerPlugins = [
+  { kind: PluginKind.TestRunner, name: "room", factory: () => new RoomRunner() },
+];

@@ -1,11 +1,16 @@
 /** The switches of the mutated code, and how a change is tried. Used by the process that tries them all and by the fresh ones. */
 
+/** @type {Record<string, any>} */
+const host = globalThis;
+host["__stryker__"] ??= {};
+
 /**
  * Shared with the mutated code, which keeps the object it met first.
- * @type {{ activeMutant?: string | undefined, currentTestId?: string | undefined, hitCount?: number, hitLimit?: number | undefined,
+ * @type {{ activeMutant?: string | undefined, currentTestId?: string | undefined, hitCount?: number | undefined,
+ *   hitLimit?: number | undefined,
  *   mutantCoverage?: { static: Record<string, number>, perTest: Record<string, Record<string, number>> } }}
  */
-export const switches = (/** @type {any} */ (globalThis)["__stryker__"] ??= {});
+export const switches = host["__stryker__"];
 
 /**
  * Runs a test, and what its suite wants done before it unless that was done already.
