@@ -126,6 +126,12 @@ describe("quoted digits", () => {
       { numRuns: 1000 },
     );
   });
+
+  it("round a product once, not at twenty digits first (BigInt: …734 499999995000 is below the half)", () => {
+    const [value, factor] = [809_814_735_349, 892_414_255_000];
+    expect(BigInt(value) * BigInt(factor)).toBe(722_690_213_734_499_999_995_000n);
+    expect(decimalProduct({ value, factor })).toBe(722_690_213_734e12);
+  });
 });
 
 describe("verdicts", () => {
