@@ -44,9 +44,7 @@ writeFileSync(
     clearTextReporter: { allowColor: false, reportTests: false, logTests: false },
     tempDirName: join(folder, "sandbox"),
     allowConsoleColors: false,
-    ignorePatterns: ["dist", "site", "coverage", "docs", "benchmarks", "examples", "tests/nodes"].map(
-      (name) => `/${name}`,
-    ),
+    ignorePatterns: ["dist", "site", "coverage", "docs", "tests/nodes"].map((name) => `/${name}`),
     timeoutMS: 20_000,
   }),
 );

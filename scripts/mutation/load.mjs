@@ -22,7 +22,7 @@ const inPlace = (from) => ({
   name: "in-place",
   setup({ onLoad, onResolve }) {
     // Files that look for their neighbours on the disk must not look beside the bundle.
-    onLoad({ filter: /(?:tests|scripts)[\\/].*\.(?:ts|mjs)$/ }, ({ path }) => ({
+    onLoad({ filter: /(?:tests|scripts|examples)[\\/].*\.(?:ts|mjs)$/ }, ({ path }) => ({
       contents: readFileSync(path, "utf8").replaceAll(
         "import.meta.url",
         JSON.stringify(pathToFileURL(path).href),
