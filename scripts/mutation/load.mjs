@@ -8,6 +8,9 @@ import { build } from "esbuild";
 /** Started another program, or ask only what a type or a bundle is: nothing a change of one room's code would show in. */
 const LEFT_OUT = /(?:bundle|types)\.test\.ts$/;
 
+/** Tests of all rooms, which `ELECTROHEAT_ROOM` cuts down to the room. */
+const COMMON = ["vectors", "refusals", "refusedByName"].map((name) => `tests/${name}.test.ts`);
+
 /** @param {string} folder @param {string} end @returns {Promise<string[]>} */
 async function filesIn(folder, end) {
   const names = await readdir(folder, { recursive: true });
@@ -47,14 +50,14 @@ const inPlace = (from) => ({
 });
 
 /**
- * Bundles the tests of a room with the vectors and the common refusals, which `ELECTROHEAT_ROOM` cuts down to the room.
+ * Bundles the tests of a room, with those of all rooms.
  * @param {string} room @param {string} name - of the bundle, beside the sources @returns {Promise<string>} its path
  */
 export async function bundleTests(room, name) {
   const from = process.cwd();
   const own = (await filesIn(`tests/${room}`, ".test.ts")).filter((path) => !LEFT_OUT.test(path));
   const code = await filesIn(`src/${room}`, ".ts");
-  const files = [...own, "tests/vectors.test.ts", "tests/refusals.test.ts"];
+  const files = [...own, ...COMMON];
   const steps = [
     'import "./tests/support/seed.ts";',
     'export { last, noted } from "./scripts/mutation/testApi.mjs";',

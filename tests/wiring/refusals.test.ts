@@ -277,7 +277,7 @@ const cases: Readonly<Record<string, Case>> = {
       ["lug.smallest", sizes.filter(([, code]) => code !== "unknown-name")],
       ["lug.largest", [["16 AWG", "inconsistent"]]],
       ["lug.current", optional(positive)],
-      ["lug.temperature", temperature, "terminalTemperature"],
+      ["lug.temperature", temperature],
       ["designCurrent", positive],
       ["size", sizes.filter(([, code]) => code !== "unknown-name")],
     ],
