@@ -4,15 +4,15 @@
  * whole turn).
  */
 import * as joint from "electroheat/joint";
-import { isElectroheatError } from "electroheat/quantity";
+import { type Issue, isElectroheatError } from "electroheat/quantity";
 import { describe, expect, it } from "vitest";
 
 /** Code, field and message of the refusal. */
-function refusal(call: () => unknown): { code?: string; path?: string; message: string } {
+function refusal(call: () => unknown): Partial<Issue> & { readonly message: string } {
   try {
     call();
   } catch (error) {
-    if (isElectroheatError(error)) return error.issues[0];
+    if (isElectroheatError(error)) return error.issues[0] as Issue;
     throw error;
   }
   return { message: "nothing was refused" };
@@ -27,7 +27,7 @@ describe("a stack under a bolt", () => {
       parts: lengths.map(part),
       studStiffness: 1e8,
       partsStiffness: 3e8,
-    } as Input<typeof joint.preloadChange>);
+    } as unknown as Input<typeof joint.preloadChange>);
 
   it("has parts that add up to the length clamped, but for rounding", () => {
     expect(change([0.005, 0.015])()).toBe(0);
@@ -46,7 +46,9 @@ describe("a stack under a bolt", () => {
     const at =
       (grip: number, boltLength = 0.05) =>
       () =>
-        joint.boltLengths({ diameter: 0.008, boltLength, grip } as Input<typeof joint.boltLengths>);
+        joint.boltLengths({ diameter: 0.008, boltLength, grip } as unknown as Input<
+          typeof joint.boltLengths
+        >);
     for (const grip of [0.028, 0.04, 0.05]) expect(at(grip)).not.toThrow();
     expect(at(0.028)()).toMatchObject({ threadInGrip: 0 });
     expect(at(0.022, 0.022)()).toMatchObject({ shankInGrip: 0 });
@@ -61,7 +63,7 @@ describe("a stack under a bolt", () => {
 
 describe("a ring", () => {
   const under = (holeDiameter: number) => () =>
-    joint.annulusPressure({ force: 5000, outerDiameter: 0.012, holeDiameter } as Input<
+    joint.annulusPressure({ force: 5000, outerDiameter: 0.012, holeDiameter } as unknown as Input<
       typeof joint.annulusPressure
     >);
 
@@ -85,7 +87,7 @@ describe("a power screw", () => {
       halfAngle: 0,
       collarFriction: 0.06,
       collarDiameter: 0.04,
-    } as Input<typeof joint.screwTorque>);
+    } as unknown as Input<typeof joint.screwTorque>);
 
   it("jams where the lead reaches π·d/f", () => {
     const limit = (Math.PI * 0.02) / 0.2;
@@ -112,7 +114,7 @@ describe("a jumper with a current", () => {
         coefficient20: 0,
         points: 3,
         ...more,
-      } as Input<typeof joint.jumperProfile>);
+      } as unknown as Input<typeof joint.jumperProfile>);
     expect(profile({ current: 0 })).not.toThrow();
     expect(profile({ current: 50, resistivity20: 1.7241e-8 })).not.toThrow();
     expect(refusal(profile({ current: 50 }))).toMatchObject({ code: "missing", path: "resistivity20" });
