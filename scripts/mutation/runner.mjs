@@ -18,10 +18,13 @@ const room = process.env["ELECTROHEAT_ROOM"] ?? "";
 /** What the unchanged run found, for the processes that did not do it. */
 const notes = process.env["ELECTROHEAT_MUTATION_NOTES"] ?? "";
 const fresh = fileURLToPath(new URL("./fresh.mjs", import.meta.url));
+/** Processor time of a test above which it is left out (ms): a change that only such a test notices counts as not noticed. */
+const DEAR_MS = 250;
 /** Of the time the mutation tester allows: it must not end this process while that one runs on. */
 const FRESH_SHARE = 0.8;
 
-/** @typedef {{ cost: Record<string, number>, covers: Record<string, string[]>, loaded: string[], leftOut: string[] }} Notes */
+/** @typedef {{ cost: Record<string, number>, covers: Record<string, string[]>, loaded: string[], leftOut: string[],
+ *   dear: string[] }} Notes */
 
 class RoomRunner {
   /** @type {import("./testApi.mjs").Noted[]} */
@@ -51,12 +54,12 @@ class RoomRunner {
 
   async dryRun() {
     /** @type {Notes} */
-    const found = { cost: {}, covers: {}, loaded: [], leftOut: [] };
+    const found = { cost: {}, covers: {}, loaded: [], leftOut: [], dear: [] };
     const results = [];
     for (const test of this.tests) {
       const { id, name, file } = test;
       switches.currentTestId = id;
-      const start = performance.now();
+      const [start, used] = [performance.now(), process.cpuUsage()];
       let failure;
       try {
         await runOne(test, this.done);
@@ -65,16 +68,19 @@ class RoomRunner {
       }
       switches.currentTestId = undefined;
       const timeSpentMs = performance.now() - start;
-      found.cost[id] = timeSpentMs;
+      const { user, system } = process.cpuUsage(used);
+      found.cost[id] = (user + system) / 1000;
       const result = { id, name, timeSpentMs, fileName: file };
       results.push({ ...result, status: failure === undefined ? 0 : 2 });
       if (failure !== undefined) found.leftOut.push(id);
+      else if ((found.cost[id] ?? 0) > DEAR_MS) found.dear.push(id);
     }
     // Most of these count how often a property met a case, which a tenth of the runs does not reach.
     if (found.leftOut.length > 0)
       console.log(`Left out, failing on the unchanged code with few runs:\n${found.leftOut.join("\n")}`);
     const hits = switches.mutantCoverage?.perTest ?? {};
-    const sound = this.tests.filter(({ id }) => !found.leftOut.includes(id));
+    if (found.dear.length > 0) console.log(`Left out, taking long:\n${found.dear.join("\n")}`);
+    const sound = this.tests.filter(({ id }) => !found.leftOut.includes(id) && !found.dear.includes(id));
     for (const { id } of sound)
       for (const change of Object.keys(hits[id] ?? {})) {
         found.covers[change] ??= [];
