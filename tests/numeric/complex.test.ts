@@ -244,6 +244,11 @@ describe("a graph of conductances", () => {
     expectRefusal(solve([Number.NaN, 0, 0], [0, 0, 0]), "out-of-range", "potential", "NaN held");
     expect([...solve([0, 0, 0], [0, -0, 0])()]).toEqual([0, 0, 0]);
     expect([...solve([5, 0, 7], [0, 0, 0])()]).toEqual([5, 5, 7]);
+    const none = { factor, potential: undefined as unknown as Float64Array };
+    expectRefusal(() => solveConductances(none), "inconsistent", "potential", "no potentials");
+    // A divider without currents: 8 V over 1 S and 3 S leaves 8·1/(1 + 3).
+    const divider = factorConductances({ ...line, conductance: [1, 3] });
+    expect(solveConductances({ factor: divider, potential: Float64Array.of(8, 0, 0) })[1]).toBe(2);
   });
 
   /** A random graph; some nodes may hang on nothing. */
