@@ -217,10 +217,11 @@ export function seriesAtoms(
   hot: number,
   priors: Required<FaultPriors>,
   live: boolean,
+  withDrop: ReadonlySet<number>,
 ): readonly Atom[] {
   return [
     ...elementAtoms(wiring, hot, priors),
-    ...jointAtoms(wiring, priors),
+    ...jointAtoms(wiring, priors, withDrop),
     ...(live ? lineAtoms(wiring, priors.lostLine) : []),
   ];
 }

@@ -5,9 +5,17 @@ import { type Cut, cutAt, cutOf } from "./rows.ts";
 import { type FaultPriors, RANGE } from "./settings.ts";
 
 /** Joint resistances are as likely in each decade. */
-const STRETCHES: readonly Stretch[] = [
-  { low: RANGE.joint[0], high: RANGE.joint[1], logarithmic: true, part: 1 },
+const stretchFrom = (low: number): readonly Stretch[] => [
+  { low, high: RANGE.joint[1], logarithmic: true, part: 1 },
 ];
+const STRETCHES = stretchFrom(RANGE.joint[0]);
+
+/**
+ * Ohms and amps do not see below a milliohm; a drop across the very joint does, down to where sound ones end. Twice the sound value is
+ * three of its deviations away: what is nearer is a sound joint that differs.
+ */
+const dropStretches = (sound: number): readonly Stretch[] =>
+  stretchFrom(Math.min(RANGE.joint[0], Math.max(RANGE.jointWithDrop, 2 * sound)));
 
 /** Joint places that the plan does not draw: lines, bank ends, branch ends at star points. */
 function undrawnPlaces(wiring: Wiring): readonly (readonly [string, Cut])[] {
@@ -77,8 +85,15 @@ function wiresOf(wiring: Wiring): readonly Wire[] {
   return [...wires, ...[...byCut.values()].map((wire) => ({ ...wire, edge: -1, insertion }))];
 }
 
-/** Joint faults of a wiring, of some resistance or open; places on one and the same wire count as one, with each its name. */
-export function jointAtoms(wiring: Wiring, priors: Required<FaultPriors>): Atom[] {
+/**
+ * Joint faults of a wiring, of some resistance or open; places on one and the same wire count as one, with each its name.
+ * @param withDrop - edges of the joints across which a drop was read
+ */
+export function jointAtoms(
+  wiring: Wiring,
+  priors: Required<FaultPriors>,
+  withDrop: ReadonlySet<number>,
+): Atom[] {
   const wires = wiresOf(wiring);
   const atomsOf = (
     kind: "joint" | "open joint",
@@ -96,8 +111,8 @@ export function jointAtoms(wiring: Wiring, priors: Required<FaultPriors>): Atom[
     }));
   };
   return [
-    ...atomsOf("joint", priors.joint, ({ insertion }) => ({
-      stretches: STRETCHES,
+    ...atomsOf("joint", priors.joint, ({ edge, insertion }) => ({
+      stretches: withDrop.has(edge) ? dropStretches(wiring.edges[edge]?.resistance ?? 0) : STRETCHES,
       of: "joint resistance",
       insertion,
     })),

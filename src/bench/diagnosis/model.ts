@@ -120,7 +120,12 @@ export function modelOf(question: Question, asDrawn: Wiring, drawn: Wiring, slip
   const wiring = slip === undefined ? asDrawn : relinked(asDrawn, slip);
   const rows = rowsOf(wiring, drawn, all);
   const { frame, state, parts } = frameOf(wiring, rows, ratio, live);
-  const atoms = seriesAtoms(wiring, ratio, question.priors, live);
+  // Drops that were read, not those still planned: a plan must not move what the readings say.
+  const withDrop = new Set(
+    rows.rows.slice(0, question.input.readings.length).map((row) => (row?.kind === "drop" ? row.edge : -1)),
+  );
+  withDrop.delete(-1);
+  const atoms = seriesAtoms(wiring, ratio, question.priors, live, withDrop);
   // Π(1 + odds) over all places, one logarithm for many of them.
   let logSound = 0;
   for (const { members } of atoms) {

@@ -1,4 +1,5 @@
 /** Probabilities from evidence and priors, ranked and grouped. */
+import { largestFirst } from "../../numeric/index.ts";
 import type { Finding } from "./findings.ts";
 import { grouped } from "./grouping.ts";
 import { infer, type Weighed } from "./infer.ts";
@@ -39,10 +40,13 @@ export function posteriorOf(question: Question): Posterior {
   const logs = weighed.map(logOf);
   const everything = logSumExp(logs);
   const priorTotal = logSumExp(weighed.map(({ finding, logPrior }) => logPrior + finding.names.logOdds));
-  const kept = weighed
-    .map((one, i) => ({ ...one, probability: Math.exp((logs[i] as number) - everything) }))
-    .sort((a, b) => b.probability - a.probability)
-    .filter(({ probability }, i) => i < FEWEST || probability > LISTED);
+  const likely = weighed.map((one, i) => ({
+    ...one,
+    probability: Math.exp((logs[i] as number) - everything),
+  }));
+  const kept = largestFirst(likely, ({ probability }) => probability).filter(
+    ({ probability }, i) => i < FEWEST || probability > LISTED,
+  );
   // What is left out is shared among the rest: what is listed makes up 1.
   const listed = kept.reduce((sum, { probability }) => sum + probability, 0);
   const total = everything + Math.log(listed);
@@ -53,9 +57,9 @@ export function posteriorOf(question: Question): Posterior {
     if (found.probability >= GROUPED) signatures.set(found, signatureOf(finding, wiring));
     return found;
   });
-  const groups = grouped(ranked, (one) => signatures.get(one) ?? null)
-    .map((members) => ({ members, sum: members.reduce((sum, { probability }) => sum + probability, 0) }))
-    .sort((a, b) => b.sum - a.sum)
-    .map(({ members }) => members);
+  const groups = largestFirst(
+    grouped(ranked, (one) => signatures.get(one) ?? null),
+    (members) => members.reduce((sum, { probability }) => sum + probability, 0),
+  );
   return { ranked, groups, sound: weighed[0] as Weighed, total, priorTotal };
 }
