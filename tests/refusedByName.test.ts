@@ -19,10 +19,12 @@ const SAID_WITHOUT = /^(?:network|bar|face|flow|oven|impedances)\.(?=[^.]+)/;
 /** Refused as a whole: a complex number, and a dataset of the user's that goes through a gate of its own. */
 const REFUSED_WHOLE = /\.(?:re|im)$|^dataset\./;
 
-/** A number within an argument: its path, and the unit of its type; undefined where its type has none. */
+/** A number, or a name of a closed list, within an argument: its path, and the unit of its type; undefined where its type has none. */
 interface Place {
   readonly path: string;
   readonly unit: string | undefined;
+  /** What no field of the type takes; NaN where nothing else is said. */
+  readonly wrong?: string;
 }
 
 function placesIn(value: unknown, shape: Shape | undefined, path: string): Place[] {
@@ -35,6 +37,14 @@ function placesIn(value: unknown, shape: Shape | undefined, path: string): Place
       typeof kind === "object" && "number" in kind ? [kind.number] : [],
     );
     return [{ path, unit: units.length === 1 ? units[0] || undefined : undefined }];
+  }
+  if (typeof value === "string") {
+    const named = kinds.some((kind) => typeof kind === "object" && "names" in kind);
+    const number = kinds.some((kind) => typeof kind === "object" && "number" in kind);
+    // What a dataset is of is a word of its owner; nothing is looked up by it.
+    return named && !number && !path.startsWith("dataset.")
+      ? [{ path, unit: undefined, wrong: "no such name" }]
+      : [];
   }
   if (value === null || typeof value !== "object") return [];
   return Object.entries(value).flatMap(([key, part]) =>
@@ -70,7 +80,7 @@ function isNamed(path: string, said: string | undefined): boolean {
 /** The field of a place, whatever the number in its list. */
 const fieldOf = (path: string) => path.replace(/\.\d+(?=\.|$)/g, ".#");
 
-/** For every number that a worked example gives to a function: one argument that holds it. */
+/** For every number and every name of a closed list that a worked example gives to a function: one argument that holds it. */
 function cases(room: string, name: string): { place: Place; input: object }[] {
   const facts = factsOf(room).functions[name];
   if (facts === undefined) return [];
@@ -102,12 +112,12 @@ describe.each(Object.entries(modules))("%s", (room, exported) => {
     (name) => typeof exported[name] === "function",
   );
 
-  it.each(functions)("%s refuses what is no number by the name and unit of its field", (name) => {
+  it.each(functions)("%s refuses what is no number or no name by the name and unit of its field", (name) => {
     const call = exported[name] as (...args: unknown[]) => unknown;
     const fields = factsOf(room).functions[name]?.takes === "fields";
     const faults: string[] = [];
     for (const { place, input } of cases(room, name)) {
-      const wrong = spoiled(input, place.path, Number.NaN);
+      const wrong = spoiled(input, place.path, place.wrong ?? Number.NaN);
       let thrown: unknown = "nothing";
       try {
         call(...(fields ? [wrong] : Object.values(wrong)));
