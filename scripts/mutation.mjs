@@ -47,6 +47,7 @@ writeFileSync(
     ignorePatterns: ["dist", "site", "coverage", "docs", "tests/nodes"].map((name) => `/${name}`),
     // Endless loops are ended by the counter in the changed code; the clock, which a busy machine fools, only by the last resort.
     timeoutMS: 60_000,
+    dryRunTimeoutMinutes: 60,
   }),
 );
 try {
