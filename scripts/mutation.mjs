@@ -1,62 +1,71 @@
 /**
  * Changes the code of one room a little, again and again, and runs the room's tests on each change: what no test notices survives.
  *
- *   npm run mutation -- decision           one room; minutes to hours
- *   npm run mutation -- circuit solve.ts   one file of it
+ *   npm run mutation -- decision              one room
+ *   npm run mutation -- circuit solve.ts      one file of it
+ *   npm run mutation -- --processes 1 wiring  beside other work; 2 unless said otherwise
+ *   npm run mutation -- --part 1/20 wiring    a twentieth of the changes, drawn by a hash; the parts together are all
+ *   npm run mutation -- --out file wiring     leaves every change and what became of it in a JSON file
  */
 import { spawnSync } from "node:child_process";
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { copyFileSync, existsSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 
 const root = fileURLToPath(new URL("..", import.meta.url));
-const [room, file = "**/*.ts"] = process.argv.slice(2);
+const words = process.argv.slice(2);
+/** @param {string} name @returns {string | undefined} */
+function option(name) {
+  const at = words.indexOf(name);
+  return at < 0 ? undefined : words.splice(at, 2)[1];
+}
+const [processes = "2", part, out] = [option("--processes"), option("--part"), option("--out")];
+if (part !== undefined && !/^\d+\/\d+$/.test(part)) throw new Error(`--part ${part}: give it as 1/20`);
+const [room, file = "**/*.ts"] = words;
 if (room === undefined) throw new Error("which room? npm run mutation -- decision");
 
 const folder = mkdtempSync(join(tmpdir(), "electroheat-mutation-"));
 const config = join(folder, "stryker.config.json");
-const tests = join(folder, "vitest.config.mjs");
-// The room's own tests and the vectors; properties run a tenth as often, for each of thousands of changes.
-writeFileSync(
-  tests,
-  `export default {
-  root: process.cwd(),
-  resolve: { alias: [
-    { find: /^fast-check$/, replacement: process.cwd() + "/tests/support/fastCheck.ts" },
-    { find: /^electroheat$/, replacement: process.cwd() + "/src/index.ts" },
-    { find: /^electroheat\\/(.+)$/, replacement: process.cwd() + "/src/$1/index.ts" },
-  ] },
-  test: { include: ["tests/${room}/**/*.test.ts"], exclude: ["**/bundle.test.ts"], setupFiles: [process.cwd() + "/tests/support/seed.ts"],
-    testTimeout: 120000 },
-};
-`,
-);
+const report = join(folder, "mutation.json");
+const plugins = ["runner", "prose", "part"].map((name) => join(root, "scripts", "mutation", `${name}.mjs`));
 writeFileSync(
   config,
   JSON.stringify({
-    testRunner: "vitest",
-    plugins: ["@stryker-mutator/vitest-runner"],
-    vitest: { configFile: tests },
+    testRunner: "room",
+    plugins,
+    ignorers: ["prose"],
+    checkers: part === undefined ? [] : ["part"],
     mutate: [`src/${room}/${file}`, `!src/${room}/index.ts`],
     coverageAnalysis: "perTest",
-    concurrency: 2,
-    reporters: ["clear-text", "json"],
-    jsonReporter: { fileName: join(folder, "mutation.json") },
+    concurrency: Number(processes),
+    reporters: ["clear-text", "json", "progress-append-only"],
+    jsonReporter: { fileName: report },
     clearTextReporter: { allowColor: false, reportTests: false, logTests: false },
     tempDirName: join(folder, "sandbox"),
     allowConsoleColors: false,
-    ignorePatterns: ["dist", "site", "coverage", "docs", "tests/nodes", "tests/package"],
+    ignorePatterns: ["dist", "site", "coverage", "docs", "tests/nodes"].map((name) => `/${name}`),
+    // Endless loops are ended by the counter in the changed code; the clock, which a busy machine fools, only by the last resort.
     timeoutMS: 60_000,
+    dryRunTimeoutMinutes: 60,
   }),
 );
 try {
   const run = spawnSync("npx", ["--no-install", "stryker", "run", config], {
     cwd: root,
     stdio: "inherit",
-    env: { ...process.env, ELECTROHEAT_FUZZ_RUNS: "100" },
+    // Properties run a tenth as often, for each of thousands of changes.
+    env: {
+      ...process.env,
+      NODE_ENV: "test",
+      ELECTROHEAT_FUZZ_RUNS: "100",
+      ELECTROHEAT_ROOM: room,
+      ...(part === undefined ? {} : { ELECTROHEAT_MUTATION_PART: part }),
+      ELECTROHEAT_MUTATION_NOTES: join(folder, "notes.json"),
+    },
   });
   process.exitCode = run.status ?? 1;
+  if (out !== undefined && existsSync(report)) copyFileSync(report, resolve(out));
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }

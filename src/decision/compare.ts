@@ -40,7 +40,7 @@ function quoted(path: string, value: number): DecimalLibrary {
  * @since 0.1.0
  */
 export function compareQuoted(input: { readonly left: number; readonly right: number }): -1 | 0 | 1 {
-  const order = quoted("left", input?.left).comparedTo(quoted("right", input?.right));
+  const order = quoted("left", input?.left).comparedTo(quoted("right", input.right));
   return order < 0 ? -1 : order > 0 ? 1 : 0;
 }
 
@@ -59,7 +59,7 @@ export function compareQuoted(input: { readonly left: number; readonly right: nu
  */
 export function decimalProduct(input: { readonly value: number; readonly factor: number }): number {
   const product = quoted("value", input?.value)
-    .times(quoted("factor", input?.factor))
+    .times(quoted("factor", input.factor))
     .toSignificantDigits(DECISION_DIGITS)
     .toNumber();
   if (!Number.isFinite(product)) {

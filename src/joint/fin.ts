@@ -32,13 +32,13 @@ export interface FinBar {
   readonly filmCoefficient: WattsPerSquareMeterKelvin;
 }
 
-/** Checks a fin bar. */
-export function checkFin(bar: FinBar): void {
+/** Checks a fin bar. @param inside - where its fields stand: `"bar."`, or nothing where it is the argument itself */
+export function checkFin(bar: FinBar, inside: "bar." | ""): void {
   given(bar, "bar");
-  checkMeasurable("bar.section", bar.section, "m²");
-  checkMeasurable("bar.perimeter", bar.perimeter, "m");
-  checkMeasurable("bar.conductivity", bar.conductivity, "W/(m·K)");
-  checkMeasurable("bar.filmCoefficient", bar.filmCoefficient, "W/(m²·K)");
+  checkMeasurable(`${inside}section`, bar.section, "m²");
+  checkMeasurable(`${inside}perimeter`, bar.perimeter, "m");
+  checkMeasurable(`${inside}conductivity`, bar.conductivity, "W/(m·K)");
+  checkMeasurable(`${inside}filmCoefficient`, bar.filmCoefficient, "W/(m²·K)");
 }
 
 /**
@@ -59,7 +59,7 @@ export function checkFin(bar: FinBar): void {
  * @since 0.1.0
  */
 export function finSpreadLength(bar: FinBar): Meters {
-  checkFin(bar);
+  checkFin(bar, "");
   return Math.sqrt((bar.conductivity * bar.section) / (bar.filmCoefficient * bar.perimeter)) as Meters;
 }
 

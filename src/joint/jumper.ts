@@ -134,7 +134,7 @@ export function jumperProfile(input: {
 }): JumperProfile {
   given(input);
   const { bar, air, leftArm, rightArm, jointPower, current = 0, coefficient20 = 0, points = 41 } = input;
-  checkFin(bar);
+  checkFin(bar, "bar.");
   checkBetween("air", air, COLDEST, HOTTEST_AIR, "°C");
   checkMeasurable("leftArm", leftArm, "m");
   checkMeasurable("rightArm", rightArm, "m");

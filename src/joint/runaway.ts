@@ -142,7 +142,7 @@ export function barCriticalCurrent(input: {
 }): Amperes {
   given(input);
   const { bar, resistivity20, coefficient20 } = input;
-  checkFin(bar);
+  checkFin(bar, "bar.");
   checkMeasurable("resistivity20", resistivity20, "Ω·m");
   checkMeasurable("coefficient20", coefficient20, "1/K");
   return Math.sqrt(

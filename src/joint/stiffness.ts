@@ -63,7 +63,10 @@ export function boltLengths(input: {
   over("boltLength", boltLength, 0.125);
   const threadLength = 2 * diameter + 0.006;
   const shank = boltLength - threadLength;
-  if (!(shank >= 0 && grip >= shank && grip <= boltLength)) {
+  const thread = grip - shank;
+  // Whole millimetres leave noise in the last digit; none of the three edges may turn on it.
+  const noise = 1e-12 * boltLength;
+  if (!(shank >= -noise && thread >= -noise && grip <= boltLength + noise)) {
     fail({
       code: "inconsistent",
       path: "grip",
@@ -74,8 +77,8 @@ export function boltLengths(input: {
   }
   return {
     threadLength: threadLength as Meters,
-    shankInGrip: shank as Meters,
-    threadInGrip: (grip - shank) as Meters,
+    shankInGrip: Math.max(shank, 0) as Meters,
+    threadInGrip: Math.max(thread, 0) as Meters,
   };
 }
 

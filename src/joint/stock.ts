@@ -69,8 +69,12 @@ export function compareStock(input: {
   readonly holeDiameter?: Meters;
 }): StockComparison {
   given(input);
-  given(input.old, "old");
-  given(input.stock, "stock");
+  for (const name of ["old", "stock"] as const) {
+    const bar = input[name];
+    given(bar, name);
+    checkMeasurable(`${name}.width`, bar.width, "m");
+    checkMeasurable(`${name}.thickness`, bar.thickness, "m");
+  }
   const hole = input.holeDiameter === undefined ? {} : { holeDiameter: input.holeDiameter };
   const [oldSection, newSection] = [netSection(input.old), netSection(input.stock)];
   const [oldNet, newNet] = [netSection({ ...input.old, ...hole }), netSection({ ...input.stock, ...hole })];

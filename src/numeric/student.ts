@@ -52,7 +52,8 @@ function toNormal(t: number, nu: number): number {
   const s = t * t;
   const first = (t * (s + 1)) / 4;
   const second = (t * ((13 * s + 8) * s + 3)) / 96;
-  return t - (first - second / nu) / nu;
+  const third = (t * (((35 * s + 19) * s + 1) * s - 15)) / 384;
+  return t - (first - (second - third / nu) / nu) / nu;
 }
 
 /**
@@ -61,7 +62,8 @@ function toNormal(t: number, nu: number): number {
  * @param input.degreesOfFreedom - 0.1 or more, not only whole numbers, or `"infinite"` for the normal distribution
  * @returns probability, 0..1
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
- * @source Abramowitz and Stegun, Handbook of Mathematical Functions (1964), 26.5.27 (by the incomplete beta function)
+ * @source Abramowitz and Stegun, Handbook of Mathematical Functions (1964), 26.5.27 (by the incomplete beta function);
+ *   from a hundred thousand degrees of freedom on the inverse of the series 26.7.5, to the same power of 1/ν
  * @example
  * ```ts
  * studentCumulative({ t: 2.920782, degreesOfFreedom: 16 }) // => 0.995

@@ -5,7 +5,7 @@ import type { CapacityTable } from "./edition.ts";
 import { cableAmbientFactor, groupingFactor } from "./iecFactors.ts";
 import { capacityColumn, type Iec } from "./iecTables.ts";
 import { same } from "./limit.ts";
-import { checkBelowRating, type FactorRoute } from "./necFactors.ts";
+import { checkBelowRating, checkRoute, type FactorRoute } from "./necFactors.ts";
 import { type CodeResult, codeResult, type TableCell } from "./result.ts";
 import { cellAt, describeCell, type Row } from "./sharedTable.ts";
 import { rowOfSize, sizeOfRow } from "./size.ts";
@@ -82,11 +82,11 @@ export function resolveCable(run: CableRun): ResolvedCable {
       unit: "°C",
     });
   }
-  const by = run.ambientBy === undefined ? {} : { by: run.ambientBy };
+  const by = checkRoute("ambientBy", run.ambientBy);
   const { baseAmbient } = from;
   const hot = same(ambient, baseAmbient)
     ? null
-    : cableAmbientFactor({ edition, insulation, ambient, baseAmbient, ...by });
+    : cableAmbientFactor({ edition, insulation, ambient, baseAmbient, by });
   const named = run.grouping === undefined ? {} : { grouping: run.grouping };
   const group =
     run.circuits === 1

@@ -3,7 +3,13 @@ import { type Amperes, type Celsius, fail, given, type Warning } from "../quanti
 import { ampacityTable } from "./ampacityTables.ts";
 import type { AmpacityTable } from "./edition.ts";
 import { atMost, checkMeasured, checkTemperature, same } from "./limit.ts";
-import { ambientFactor, checkBelowRating, conductorCountFactor, type FactorRoute } from "./necFactors.ts";
+import {
+  ambientFactor,
+  checkBelowRating,
+  checkRoute,
+  conductorCountFactor,
+  type FactorRoute,
+} from "./necFactors.ts";
 import type { NorthAmerican } from "./necTables.ts";
 import { type CodeResult, codeResult, type TableCell } from "./result.ts";
 import type { Row } from "./sharedTable.ts";
@@ -99,11 +105,11 @@ export function resolveRun(run: ConductorRun): ResolvedRun {
     });
   }
   const { baseAmbient } = from;
-  const by = run.ambientBy === undefined ? {} : { by: run.ambientBy };
+  const by = checkRoute("ambientBy", run.ambientBy);
   // At the base itself the factor is 1 by definition, also in an edition whose factors are not held here.
   const hot = same(ambient, baseAmbient)
     ? null
-    : ambientFactor({ edition, baseAmbient, insulationTemperature, ambient, ...by });
+    : ambientFactor({ edition, baseAmbient, insulationTemperature, ambient, by });
   const count = conductorCountFactor({ edition, currentCarryingConductors: run.currentCarryingConductors });
   return {
     name,

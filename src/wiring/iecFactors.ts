@@ -4,12 +4,18 @@ import machine from "../../shared/tables/iec-60204-1-ambient.json" with { type: 
 import iec from "../../shared/tables/iec-b52-14-ambient.json" with { type: "json" };
 import grouping from "../../shared/tables/iec-b52-17-grouping.json" with { type: "json" };
 import simplified from "../../shared/tables/iec-grouping-simplified.json" with { type: "json" };
-import { type Celsius, checkOneOf, checkWhole, fail, given } from "../quantity/index.ts";
+import { type Celsius, checkWhole, fail, given } from "../quantity/index.ts";
 import type { AmbientTable, GroupingTable } from "./edition.ts";
 import { labelledIec } from "./iecClauses.ts";
 import { type Iec, iecEdition } from "./iecTables.ts";
 import { atMost, checkTemperature, same } from "./limit.ts";
-import { checkBelowRating, equationCell, type FactorRoute, factorByEquation } from "./necFactors.ts";
+import {
+  checkBelowRating,
+  checkRoute,
+  equationCell,
+  type FactorRoute,
+  factorByEquation,
+} from "./necFactors.ts";
 import { noTable } from "./necTables.ts";
 import { type CodeResult, codeResult } from "./result.ts";
 import { cellAt, columnAt, describeCell } from "./sharedTable.ts";
@@ -61,7 +67,7 @@ export function cableAmbientFactor(input: {
 }): CodeResult<number> {
   given(input);
   const { insulation, ambient, baseAmbient } = input;
-  const route = checkOneOf("by", input.by ?? "table", ["table", "equation"]);
+  const route = checkRoute("by", input.by);
   const { name, tables } = cableAmbientTables(input.edition);
   const [from] = tables;
   if (from === undefined) {

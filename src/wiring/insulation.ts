@@ -169,8 +169,8 @@ export function insulationVerdicts(input: {
       received: criteria,
     });
   }
-  return criteria.map((criterion) => {
-    const limit = resolveCriterion(criterion, nominalVoltage);
+  return criteria.map((criterion, i) => {
+    const limit = resolveCriterion(`criteria.${i}`, criterion, nominalVoltage);
     const shared = limit.of === "element" && count > 1;
     const minimum = shared ? limit.minimum / count : limit.minimum;
     const verdict = judge({

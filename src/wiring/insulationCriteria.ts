@@ -104,22 +104,22 @@ function rowFor(table: LabelledTable["table"], column: string, voltage: number, 
 /** Upper limit of direct extra-low voltage (V), the higher of the two kinds: IEC 60364-4-41, 414, from memory. */
 const EXTRA_LOW_VOLTAGE = 120;
 
-function own(criterion: OwnInsulationCriterion): ResolvedCriterion {
+function own(at: string, criterion: OwnInsulationCriterion): ResolvedCriterion {
   const { name, minimum, of, source } = criterion;
   for (const [path, text] of [
-    ["criteria.name", name],
-    ["criteria.source", source],
+    [`${at}.name`, name],
+    [`${at}.source`, source],
   ] as const) {
     if (typeof text !== "string" || text.trim() === "")
       fail({ code: "missing", path, expected: "text", received: text });
   }
-  checkMeasured("criteria.minimum", minimum, "Ω");
-  if (criterion.testVoltage !== undefined) checkMeasured("criteria.testVoltage", criterion.testVoltage, "V");
+  checkMeasured(`${at}.minimum`, minimum, "Ω");
+  if (criterion.testVoltage !== undefined) checkMeasured(`${at}.testVoltage`, criterion.testVoltage, "V");
   const cell: TableCell = {
     system: "maker data",
     edition: source,
     table: name,
-    row: checkOneOf("criteria.of", of, ["element", "assembly"]),
+    row: checkOneOf(`${at}.of`, of, ["element", "assembly"]),
     column: "minimum",
     value: minimum,
     unit: "Ω",
@@ -140,11 +140,12 @@ function own(criterion: OwnInsulationCriterion): ResolvedCriterion {
 
 /** A limit by name or of the user's own, for equipment of a nominal voltage. */
 export function resolveCriterion(
+  at: string,
   criterion: InsulationCriterion | OwnInsulationCriterion,
   nominalVoltage: number,
 ): ResolvedCriterion {
-  if (typeof criterion === "object" && criterion !== null) return own(criterion);
-  const name = checkOneOf("criteria", criterion, NAMES);
+  if (typeof criterion === "object" && criterion !== null) return own(at, criterion);
+  const name = checkOneOf(at, criterion, NAMES);
   if (name === "1 MΩ per kV") {
     const row = thumb.rows[0] as Row;
     const from = { label: "rule of thumb", table: thumb };

@@ -1,6 +1,6 @@
 /** Whether a lug or terminal takes a conductor and carries its current. */
 import { type Amperes, type Celsius, fail, given } from "../quantity/index.ts";
-import { atMost, checkMeasured } from "./limit.ts";
+import { atMost, checkMeasured, checkTemperature } from "./limit.ts";
 import type { NorthAmerican } from "./necTables.ts";
 import { type CodeResult, codeResult } from "./result.ts";
 import { areaOfSize, sizeName } from "./size.ts";
@@ -72,6 +72,8 @@ export function lugFit(input: {
     fail({ code: "missing", path: "lug", expected: "the marks of the lug", received: lug });
   }
   checkMeasured("designCurrent", designCurrent, "A");
+  checkTemperature("insulationTemperature", insulationTemperature);
+  checkTemperature("lug.temperature", lug.temperature);
   if (lug.current !== undefined) checkMeasured("lug.current", lug.current, "A");
   const [low, high, own] = [
     areaOfSize("lug.smallest", lug.smallest),

@@ -25,6 +25,11 @@ import { cellAt, columnAt, describeCell, nameError } from "./sharedTable.ts";
  */
 export type FactorRoute = "table" | "equation";
 
+/** The route asked for under this name; the table if none is. */
+export function checkRoute(path: string, route: FactorRoute | undefined): FactorRoute {
+  return checkOneOf(path, route ?? "table", ["table", "equation"]);
+}
+
 /** Refuses an ambient that leaves the insulation no rise at all. */
 export function checkBelowRating(ambient: number, rating: number): void {
   checkTemperature("ambient", ambient);
@@ -117,7 +122,7 @@ export function ambientFactor(input: {
 }): CodeResult<number> {
   given(input);
   const { baseAmbient, ambient, insulationTemperature: rating } = input;
-  const route = checkOneOf("by", input.by ?? "table", ["table", "equation"]);
+  const route = checkRoute("by", input.by);
   checkBelowRating(ambient, rating);
   const { name, tables } = ambientTables(input.edition);
   if (tables.length === 0) noTable("ambient factors", input.edition, necEditions().slice(1));

@@ -126,6 +126,12 @@ describe("quoted digits", () => {
       { numRuns: 1000 },
     );
   });
+
+  it("round a product once, not at twenty digits first (BigInt: …734 499999995000 is below the half)", () => {
+    const [value, factor] = [809_814_735_349, 892_414_255_000];
+    expect(BigInt(value) * BigInt(factor)).toBe(722_690_213_734_499_999_995_000n);
+    expect(decimalProduct({ value, factor })).toBe(722_690_213_734e12);
+  });
 });
 
 describe("verdicts", () => {
@@ -218,6 +224,23 @@ describe("verdicts", () => {
     );
   });
 
+  // Subtraction; a limit that is not there is no limit at 0.
+  it.each([
+    [{ value: 2, high: 10 }, "within", 8],
+    [{ value: 10, low: 4 }, "within", 6],
+    [{ value: -10, high: -5 }, "within", 5],
+    [{ value: -3, high: -5 }, "outside", -2],
+    [{ value: -3, low: -5 }, "within", 2],
+    [{ value: -10, low: -5 }, "outside", -5],
+  ] as const)("of one side only: %j is %s by %d", (given, expected, margin) => {
+    expect(judge({ ...given, halfWidth: 0, rule })).toMatchObject({ verdict: expected, margin });
+  });
+
+  it("never give −0, which JSON cannot say", () => {
+    const found = judge({ value: -0, halfWidth: -0, low: 0, high: 5, rule });
+    for (const figure of [found.value, found.halfWidth, found.low, found.margin]) expect(figure).toBe(0);
+  });
+
   it("refuse what is no number, no limit and no order", () => {
     const call = (change: object) => () => judge({ value: 3, halfWidth: 0.1, low, high, rule, ...change });
     for (const [value, code] of notQuantities) {
@@ -229,6 +252,7 @@ describe("verdicts", () => {
     }
     expectRefusal(() => judge({ value: 3, halfWidth: 0, rule }), "missing", "low", "no limit");
     expectRefusal(call({ low: 4 }), "inconsistent", "low", "limits crossed");
+    expect(call({ low: 4 })).toThrow(String(high));
     for (const [value, code] of notQuantities) {
       // Left out is legal for one of the two limits; null is how a judgement itself says "none".
       if (value === undefined || value === null) continue;

@@ -264,10 +264,19 @@ describe("warnings, never silence", () => {
 describe("hardware", () => {
   const kinds = ["flat washer", "conical washer", "star washer", "serrated flange nut", "plain nut"] as const;
   it.each(kinds)("%s: every note says what it rests on", (kind) => {
-    for (const note of joint.hardwareNotes(kind)) {
+    const notes = joint.hardwareNotes(kind);
+    expect(notes.length).toBeGreaterThan(0);
+    for (const note of notes) {
       expect(note.statement).toMatch(/\.$/);
       expect(note.source).not.toBe("");
     }
+  });
+
+  it("a conical washer is fitted with the concave side to the joint (common practice, no published source)", () => {
+    const said = joint.hardwareNotes("conical washer").map(({ statement }) => statement);
+    expect(said.join(" ")).toMatch(/concave side towards the joint/);
+    for (const kind of kinds.filter((one) => one !== "conical washer"))
+      expect(joint.hardwareNotes(kind)).not.toEqual(joint.hardwareNotes("conical washer"));
   });
 
   it("star washers and serrated flanges say that no number was found", () => {

@@ -80,6 +80,10 @@ describe("bracketedRoot", () => {
     );
     expect(error.code).toBe("no-convergence");
     expect(error.message).toMatch(/bracket is 0\.69\d+ to 0\.70?\d* and the residual -1/);
+    // A residual as large as allowed is allowed.
+    expect(bracketedRoot({ evaluate, low: 0, high: 1, tolerance: 1e-6, residualTolerance: 1 }).residual).toBe(
+      -1,
+    );
   });
 
   it("ends between neighboring doubles when the tolerance is finer than they are", () => {
@@ -135,6 +139,11 @@ describe("bracketedRoot", () => {
       { evaluate: (x: number) => 1 / x, low: 0, high: 1, tolerance: 1e-9 },
       "not-a-number",
     ],
+    [
+      "ends that are one",
+      { evaluate: (x: number) => x - 1, low: 1, high: 1, tolerance: 1e-9 },
+      "inconsistent",
+    ],
     ["ends reversed", { evaluate: (x: number) => x, low: 1, high: -1, tolerance: 1e-9 }, "inconsistent"],
     ["no tolerance", { evaluate: (x: number) => x, low: -1, high: 1, tolerance: 0 }, "out-of-range"],
     [
@@ -154,5 +163,15 @@ describe("bracketedRoot", () => {
     ],
   ])("refuses: %s", (_, input, code) => {
     expect(caught(() => bracketedRoot(input)).code).toBe(code);
+  });
+
+  it("names the place, the ends and the argument it refuses", () => {
+    const refused = (change: object) =>
+      caught(() => bracketedRoot({ evaluate: (x) => x, low: -3, high: 8, tolerance: 1e-9, ...change }));
+    expect(refused({ evaluate: (x: number) => (x === 8 ? Number.NaN : x) }).message).toContain("at 8");
+    expect(refused({ evaluate: () => 5 }).message).toContain("opposite signs at -3 and 8");
+    expect(refused({ maximumIterations: 0 }).argument).toBe("maximumIterations");
+    expect(refused({ residualTolerance: -1 }).argument).toBe("residualTolerance");
+    expect(refused({ tolerance: 0 }).argument).toBe("tolerance");
   });
 });

@@ -87,6 +87,10 @@ describe("complex numbers", () => {
     ] as const) {
       expect(phasor({ magnitude: 2, degrees })).toEqual({ re, im });
     }
+    // sin 30° = ½, cos 60° = ½; nothing at all has no sign.
+    expect(phasor({ magnitude: 2, degrees: 390 }).im).toBeCloseTo(1, 15);
+    expect(phasor({ magnitude: 2, degrees: -60 }).re).toBeCloseTo(1, 15);
+    expect(phasor({ magnitude: 0, degrees: 210 })).toEqual({ re: 0, im: 0 });
     expect(modulus({ re: 3e200, im: 4e200 }) / 5e200).toBeCloseTo(1, 14);
     expect(modulus({ re: 3e-200, im: 4e-200 }) / 5e-200).toBeCloseTo(1, 14);
     expect(modulus({ re: 0, im: -7 })).toBe(7);
@@ -115,6 +119,27 @@ describe("complex numbers at the ends of float64", () => {
     fc.constantFrom(0, -0, 5e-324, -1e-300, 1e154, Number.MAX_VALUE, -Number.MAX_VALUE),
   );
   const anyOf = fc.record({ re: any, im: any });
+
+  it("name the argument that takes a result beyond float64, in either part", () => {
+    const [big, one] = [Number.MAX_VALUE, 1];
+    const cases: readonly (readonly [() => unknown, string])[] = [
+      [() => complexSum({ re: big, im: one }, { re: big, im: one }), "a"],
+      [() => complexSum({ re: one, im: big }, { re: one, im: big }), "a"],
+      [() => complexDifference({ re: big, im: one }, { re: -big, im: one }), "a"],
+      [() => complexDifference({ re: one, im: big }, { re: one, im: -big }), "a"],
+      [() => complexProduct({ re: big, im: 0 }, { re: 2, im: 0 }), "a"],
+      [() => complexProduct({ re: 0, im: big }, { re: 2, im: 0 }), "a"],
+      [() => complexScaled({ re: big, im: 0 }, 2), "factor"],
+      [() => complexScaled({ re: 0, im: big }, 2), "factor"],
+      [() => complexQuotient({ re: big, im: 0 }, { re: 0.5, im: 0 }), "b"],
+      [() => complexQuotient({ re: 0, im: big }, { re: 0.5, im: 0 }), "b"],
+      [() => complexQuotient({ re: big, im: 0 }, { re: 0, im: 0.5 }), "b"],
+      [() => complexQuotient({ re: 0, im: big }, { re: 0, im: 0.5 }), "b"],
+      [() => modulus({ re: big, im: big }), "z"],
+    ];
+    for (const [call, argument] of cases) expectRefusal(call, "out-of-range", argument, String(call));
+    expect(complexQuotient({ re: big, im: 0 }, { re: big, im: 0 })).toEqual({ re: 1, im: 0 });
+  });
 
   it("give finite plain numbers or say that the result is beyond float64", () => {
     const seen = { given: 0, refused: 0 };
@@ -197,6 +222,7 @@ describe("a graph of conductances", () => {
       expectRefusal(call({ conductance: [1, value] }), code, "conductance.1", String(value));
     }
     expectRefusal(call({ nodeCount: -1 }), "out-of-range", "nodeCount", "negative");
+    expectRefusal(call({ fixed: undefined }), "missing", "from", "no word on which are fixed");
     expectRefusal(call({ nodeCount: undefined }), "missing", "nodeCount", "none");
     expectRefusal(call({ fixed: [1, 0] }), "inconsistent", "from", "fixed too short");
     expectRefusal(call({ to: [1] }), "inconsistent", "from", "to too short");
@@ -218,6 +244,11 @@ describe("a graph of conductances", () => {
     expectRefusal(solve([Number.NaN, 0, 0], [0, 0, 0]), "out-of-range", "potential", "NaN held");
     expect([...solve([0, 0, 0], [0, -0, 0])()]).toEqual([0, 0, 0]);
     expect([...solve([5, 0, 7], [0, 0, 0])()]).toEqual([5, 5, 7]);
+    const none = { factor, potential: undefined as unknown as Float64Array };
+    expectRefusal(() => solveConductances(none), "inconsistent", "potential", "no potentials");
+    // A divider without currents: 8 V over 1 S and 3 S leaves 8·1/(1 + 3).
+    const divider = factorConductances({ ...line, conductance: [1, 3] });
+    expect(solveConductances({ factor: divider, potential: Float64Array.of(8, 0, 0) })[1]).toBe(2);
   });
 
   /** A random graph; some nodes may hang on nothing. */

@@ -107,6 +107,18 @@ describe("integrateOde", () => {
     expect(integrateOde({ ...input, event: (_, [y]) => (y as number) - 1 }).at).toBeCloseTo(3, 12);
   });
 
+  it("stops at a place, wherever the state is (y = x⁴ from 1 on)", () => {
+    const { at, state } = integrateOde({
+      derivative: (x) => [4 * x ** 3],
+      start: 1,
+      end: 3,
+      initial: [1],
+      event: (x) => 1.7 - x,
+    });
+    expect(at).toBeCloseTo(1.7, 12);
+    expect(value(state)).toBeCloseTo(1.7 ** 4, 8);
+  });
+
   it("sees a jump of the slope", () => {
     const { state } = integrateOde({
       derivative: (x) => [x < 1 / 3 ? 1 : 5],
@@ -129,6 +141,10 @@ describe("integrateOde", () => {
     );
     expect(["no-convergence", "not-a-number"]).toContain(error.code);
     expect(error.argument).toBe("derivative");
+    // y = 1/(1 − x): it stands before the pole, and long before the steps run out.
+    const [, tries, place] = /after (\d+) steps it stands at ([\d.]+)/.exec(error.message) ?? [];
+    expect(Number(tries)).toBeLessThan(2000);
+    expect(Number(place)).toBeCloseTo(1, 6);
   });
 
   it("fails loudly on a stiff system when the steps run out, and says where it stands", () => {
@@ -152,6 +168,7 @@ describe("integrateOde", () => {
     ["an end that is not a number", { end: Number.POSITIVE_INFINITY }, "not-a-number", "end"],
     ["no state", { initial: [] }, "missing", "initial"],
     ["a state that is not a number", { initial: [Number.NaN] }, "not-a-number", "initial.0"],
+    ["a tolerance of a fifth", { relativeTolerance: 0.2 }, "out-of-range", "relativeTolerance"],
     ["a tolerance of zero", { relativeTolerance: 0 }, "out-of-range", "relativeTolerance"],
     ["an absolute tolerance of zero", { absoluteTolerance: 0 }, "out-of-range", "absoluteTolerance"],
     ["too few absolute tolerances", { absoluteTolerance: [] }, "missing", "absoluteTolerance"],

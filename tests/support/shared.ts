@@ -4,6 +4,9 @@ import { join, sep } from "node:path";
 import { z } from "zod";
 import { readText, root } from "./house.ts";
 
+/** The one room that is being tested, where it is only one (`npm run mutation`). */
+export const onlyRoom: readonly string[] = process.env["ELECTROHEAT_ROOM"]?.split(",") ?? [];
+
 const id = z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, "kebab-case");
 const text = z.string().trim().min(1);
 const json = z.json();
@@ -121,8 +124,10 @@ export function readJson(path: string): unknown {
 }
 
 /** Every vector file with its vectors, parsed. A file of the wrong shape throws with its name. */
+/** Every file of vectors; those of one room where `ELECTROHEAT_ROOM` names it. */
 export function vectorFiles(): readonly { readonly path: string; readonly vectors: readonly Vector[] }[] {
-  return jsonFiles("shared/vectors").map((path) => {
+  const folder = ["shared/vectors", ...onlyRoom].join("/");
+  return jsonFiles(folder).map((path) => {
     const parsed = vectorFileSchema.safeParse(readJson(path));
     if (!parsed.success) throw new Error(`${path}: ${z.prettifyError(parsed.error)}`);
     return { path, vectors: parsed.data.vectors };
