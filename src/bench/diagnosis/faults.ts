@@ -1,8 +1,8 @@
 /** The faults a wiring can have, each as one series resistance in the network; like places computed once. */
 import type { Edge, ElementChange, Wiring } from "./edges.ts";
 import { lumped } from "./edges.ts";
-import { jointAtoms } from "./joints.ts";
-import { type Cut, cutAt, cutOf } from "./rows.ts";
+import { jointAtoms, jointCount } from "./joints.ts";
+import { type Cut, cutAt } from "./rows.ts";
 import { type FaultPriors, RANGE } from "./settings.ts";
 import type { DiagnosedFault, FaultEstimate } from "./types.ts";
 
@@ -41,7 +41,7 @@ export interface Atom {
   /** The edge whose resistance changes; −1 for a joint place without one. */
   readonly edge: number;
   /** Number of the line for a lost one, else undefined. */
-  readonly line?: number;
+  readonly line: number | undefined;
   /** None for a fault without a parameter. */
   readonly stretches: readonly Stretch[];
   readonly of: FaultEstimate["of"] | null;
@@ -151,50 +151,66 @@ export const ELEMENT_FAULTS: readonly ElementFault[] = [
   },
 ];
 
+/** Where an element sits in its edge. */
+type Seat = Pick<Member, "string" | "position">;
+
+/** Whether two strings hold the same resistances, in whatever order. */
+function sameValues(a: readonly number[], b: readonly number[]): boolean {
+  if (a.length !== b.length) return false;
+  if (a.every((value, i) => value === b[i])) return true;
+  const [one, other] = [[...a].sort((x, y) => x - y), [...b].sort((x, y) => x - y)];
+  return one.every((value, i) => value === other[i]);
+}
+
 /** Elements of an edge in classes of twins: same resistance in a string of the same resistances. */
-function elementClasses(edge: Edge): readonly (readonly Pick<Member, "string" | "position">[])[] {
-  const classes = new Map<string, Pick<Member, "string" | "position">[]>();
+function elementClasses(edge: Edge): readonly (readonly Seat[])[] {
+  const classes: { readonly value: number; readonly values: readonly number[]; readonly seats: Seat[] }[] =
+    [];
   edge.strings.forEach(({ values }, string) => {
     if (values.includes(Number.POSITIVE_INFINITY)) return;
     values.forEach((value, position) => {
-      const key = `${value}|${[...values].sort().join()}`;
-      const list = classes.get(key);
-      if (list === undefined) classes.set(key, [{ string, position }]);
-      else list.push({ string, position });
+      const seat = { string, position };
+      const known = classes.find((one) => one.value === value && sameValues(one.values, values));
+      if (known === undefined) classes.push({ value, values, seats: [seat] });
+      else known.seats.push(seat);
     });
   });
-  return [...classes.values()];
+  return classes.map(({ seats }) => seats);
 }
 
+/** Faults of elements that can occur at all. */
+const likely = (priors: Required<FaultPriors>): readonly ElementFault[] =>
+  ELEMENT_FAULTS.filter(({ prior }) => priors[prior] > 0);
+
 function elementAtoms(wiring: Wiring, hot: number, priors: Required<FaultPriors>): Atom[] {
-  return wiring.edges.flatMap((edge, e) => {
-    if (edge.joint || edge.resistance === Number.POSITIVE_INFINITY) return [];
-    const cut = cutOf([[e, 1]]);
-    return elementClasses(edge).flatMap((places) =>
-      ELEMENT_FAULTS.filter(({ prior }) => priors[prior] > 0).map(
-        ({ kind, prior, stretches, of, factor }): Atom => {
-          const [first] = places as [Pick<Member, "string" | "position">];
-          return {
-            kind,
-            members: places.map(({ string, position }) => ({
-              fault: { kind, element: edge.strings[string]?.elements[position] as string },
-              odds: odds(priors[prior]),
-              string,
-              position,
-            })),
-            cut,
-            edge: e,
-            stretches,
-            of,
-            insertion: (
-              (lump) => (value) =>
-                lump(factor(value))
-            )(oneElement(edge, hot, first)),
-          };
-        },
-      ),
-    );
+  const atoms: Atom[] = [];
+  const faults = likely(priors);
+  wiring.edges.forEach((edge, e) => {
+    if (edge.joint || edge.resistance === Number.POSITIVE_INFINITY) return;
+    const cut: Cut = { index: Int32Array.of(e), sign: Float64Array.of(1) };
+    for (const seats of elementClasses(edge)) {
+      const lump = oneElement(edge, hot, seats[0] as Seat);
+      for (const { kind, prior, stretches, of, factor } of faults) {
+        const own = odds(priors[prior]);
+        atoms.push({
+          kind,
+          members: seats.map(({ string, position }) => ({
+            fault: { kind, element: edge.strings[string]?.elements[position] as string },
+            odds: own,
+            string,
+            position,
+          })),
+          cut,
+          edge: e,
+          line: undefined,
+          stretches,
+          of,
+          insertion: (value) => lump(factor(value)),
+        });
+      }
+    }
   });
+  return atoms;
 }
 
 function lineAtoms(wiring: Wiring, prior: number): Atom[] {
@@ -211,6 +227,23 @@ function lineAtoms(wiring: Wiring, prior: number): Atom[] {
   }));
 }
 
+/** ln Π(1 − p) over all series faults of a wiring: none of them is there. */
+export function logNoFault(wiring: Wiring, priors: Required<FaultPriors>, live: boolean): number {
+  let elements = 0;
+  for (const { joint, strings } of wiring.edges) {
+    if (joint) continue;
+    for (const { values } of strings)
+      if (!values.includes(Number.POSITIVE_INFINITY)) elements += values.length;
+  }
+  const joints = priors.joint + priors.openJoint === 0 ? 0 : jointCount(wiring);
+  const each = likely(priors).reduce((sum, { prior }) => sum + Math.log1p(-priors[prior]), 0);
+  return (
+    elements * each +
+    joints * (Math.log1p(-priors.joint) + Math.log1p(-priors.openJoint)) +
+    (live ? 3 * Math.log1p(-priors.lostLine) : 0)
+  );
+}
+
 /** All faults that are one series resistance: elements, joints, lost lines (the last only under voltage). */
 export function seriesAtoms(
   wiring: Wiring,
@@ -218,9 +251,8 @@ export function seriesAtoms(
   priors: Required<FaultPriors>,
   live: boolean,
 ): readonly Atom[] {
-  return [
-    ...elementAtoms(wiring, hot, priors),
-    ...jointAtoms(wiring, priors),
-    ...(live ? lineAtoms(wiring, priors.lostLine) : []),
-  ];
+  const atoms = elementAtoms(wiring, hot, priors);
+  for (const atom of jointAtoms(wiring, priors)) atoms.push(atom);
+  if (live) for (const atom of lineAtoms(wiring, priors.lostLine)) atoms.push(atom);
+  return atoms;
 }

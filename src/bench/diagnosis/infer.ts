@@ -110,7 +110,7 @@ function asLinked(weighing: Weighing, pairs: boolean): void {
   const { question } = model;
   const { priors } = question;
   const sound = groundOf(model, model.sound, NO_FAULT);
-  const alike = alikeAtoms(model, sound, model.atoms);
+  const alike = alikeAtoms(model, sound, model.atoms());
   const found = singles(weighing, sound, alike);
   const both = { model, sound, alike, singles: found, best, keep };
   doubleOpens(both);
@@ -136,7 +136,7 @@ function misLinked(weighing: Weighing, fault: DiagnosedFault, pairs: boolean): v
   keep(soundFinding(model, names));
   if (!pairs) return;
   const ground = groundOf(model, model.sound, names);
-  singles(weighing, ground, alikeAtoms(model, ground, model.atoms));
+  singles(weighing, ground, alikeAtoms(model, ground, model.atoms()));
   if (showsEarth(question)) earthed(weighing, earthPlaces(model), ground);
   if (question.live && supplyUnbalance > 0) {
     const faults = [fault, { kind: "supply unbalance" as const }];

@@ -115,7 +115,7 @@ export interface PairWeighing {
 
 /** Pairs of opens of elements, which are weighed at any depth. */
 export function doubleOpens({ model, sound, alike, keep }: Omit<PairWeighing, "singles">): void {
-  const opens = model.atoms.filter(({ kind }) => kind === "element open");
+  const opens = model.atoms().filter(({ kind }) => kind === "element open");
   const groundOn = groundsOn(model, sound);
   for (const { pair, others } of alikePairs(
     model,
@@ -142,8 +142,8 @@ const isIdle = ([a, b]: readonly [Atom, Atom]): boolean =>
 /** All pairs of series faults of a model but for two opens of elements. */
 export function seriesPairs(weighing: PairWeighing): void {
   const { model, sound, alike, best, keep } = weighing;
-  const fixed = model.atoms.filter(({ of }) => of === null);
-  const free = model.atoms.filter(({ of }) => of !== null);
+  const fixed = model.atoms().filter(({ of }) => of === null);
+  const free = model.atoms().filter(({ of }) => of !== null);
   const groundOn = groundsOn(model, sound);
   const withFixed = [...pairsOf(fixed, fixed, (i) => i + 1), ...pairsOf(fixed, free, () => 0)].filter(
     (pair) => !isIdle(pair),

@@ -6,7 +6,7 @@ import { forwardInPlace, logSumExp } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
 import type { Names } from "./names.ts";
 import { heaviest } from "./nested.ts";
-import { copied, floats } from "./room.ts";
+import { copied, filled, floats } from "./room.ts";
 import { RANGE } from "./settings.ts";
 import type { State } from "./state.ts";
 
@@ -129,6 +129,9 @@ function overDirections(terms: Float64Array, from: number): number {
 /** Nats below the heaviest point at which a point no longer bears on an estimate. */
 const NEGLIGIBLE = 7;
 
+/** Points along a fault of one parameter at which an unbalance beside it is weighed; it changes smoothly between them. */
+const ANCHORS = 5;
+
 /**
  * Parameters of a fault beside an unbalanced supply, each given the other. The fault was weighed with the unbalance as
  * scatter; here the scatter's evidence at each of its points gives way to that of every size and direction of unbalance.
@@ -139,16 +142,32 @@ const NEGLIGIBLE = 7;
 export function besideUnbalance(wide: Finding, sharp: Finding, fault: number): Estimated {
   const sizes = grid().points;
   const most = Math.max(...wide.logTerms);
+  const kept = wide.points.filter((_, i) => (wide.logTerms[i] as number) >= most - NEGLIGIBLE);
+  const terms = wide.logTerms.filter((term) => term >= most - NEGLIGIBLE);
+  /** For each size, what it has over the scatter at a point. */
+  const gainAt = (point: readonly number[]): Float64Array => {
+    const scatter = wide.visit(point);
+    const all = gridAbout(sharp.model, sharp.visit(point));
+    return filled(SIZES, (s) => overDirections(all, s * DIRECTIONS) - scatter);
+  };
+  const last = kept.length - 1;
+  // Points of one parameter come in rising order; those of two lie in a plane and are all weighed.
+  const parts = wide.parameters.length === 1 ? Math.min(ANCHORS - 1, last) : last;
+  const anchors = Array.from({ length: parts + 1 }, (_, k) =>
+    parts === 0 ? 0 : Math.round((k * last) / parts),
+  );
+  const gains = anchors.map((i) => gainAt(kept[i] as readonly number[]));
   const points: (readonly number[])[] = [];
   const logTerms: number[] = [];
-  wide.points.forEach((point, i) => {
-    const term = wide.logTerms[i] as number;
-    if (term < most - NEGLIGIBLE) return;
-    const weight = term - wide.visit(point);
-    const terms = gridAbout(sharp.model, sharp.visit(point));
-    for (let k = 0; k < terms.length; k += DIRECTIONS) {
-      points.push([...point, sizes[k]?.[0] as number]);
-      logTerms.push(weight + overDirections(terms, k));
+  let k = 0;
+  kept.forEach((point, i) => {
+    while (k < parts - 1 && (anchors[k + 1] as number) < i) k += 1;
+    const [from, to] = [anchors[k] as number, anchors[Math.min(k + 1, parts)] as number];
+    const share = to === from ? 0 : (i - from) / (to - from);
+    const [a, b] = [gains[k] as Float64Array, gains[Math.min(k + 1, parts)] as Float64Array];
+    for (let s = 0; s < SIZES; s += 1) {
+      points.push([...point, sizes[s * DIRECTIONS]?.[0] as number]);
+      logTerms.push((terms[i] as number) + (1 - share) * (a[s] as number) + share * (b[s] as number));
     }
   });
   return { parameters: [...wide.parameters, { of: "unbalance", fault }], points, logTerms };

@@ -19,7 +19,8 @@ function jointLimits(model: Model): readonly number[] {
   const factor = copied(evaluation.factor, m * m);
   const mean = copied(prediction.mean);
   const { scratch } = model;
-  return model.atoms
+  return model
+    .atoms()
     .filter(({ kind }) => kind === "joint")
     .map((atom) => {
       const probe = 1e-3;

@@ -33,7 +33,7 @@ function set(input: DiagnosisInput): { readonly model: Model; readonly sound: Gr
 }
 
 const atomOf = ({ atoms }: Model, kind: Atom["kind"], element: string): Atom =>
-  atoms.find(
+  atoms().find(
     (atom) => atom.kind === kind && atom.members.some(({ fault }) => JSON.stringify(fault).includes(element)),
   ) as Atom;
 
@@ -65,9 +65,9 @@ describe("a network changed in two places", () => {
 describe("pairs taken for alike", () => {
   it("have one and the same likelihood, each on its own", () => {
     const { model, sound } = set(asked(TWO_DELTAS, SHEET));
-    const free = model.atoms.filter(({ of }) => of !== null);
+    const free = model.atoms().filter(({ of }) => of !== null);
     const all = free.flatMap((a, i) => free.slice(i + 1).map((b): [Atom, Atom] => [a, b]));
-    const found = alikePairs(model, sound, alikeAtoms(model, sound, model.atoms), all);
+    const found = alikePairs(model, sound, alikeAtoms(model, sound, model.atoms()), all);
     const middle = ({ stretches }: Atom): number => parameterAt(stretches[0] as never, 0.5);
     const at = ([a, b]: readonly [Atom, Atom]): number =>
       planeVisit(model, sound, a, b)([middle(a), middle(b)]);
@@ -118,7 +118,10 @@ describe("a screen", () => {
         const { model, sound } = set(asked(TWO_DELTAS, spoilt as never));
         const base = sound.base();
         const [means, residual] = [floats(base.count), floats(base.count)];
-        for (const atom of model.atoms.filter(({ of }) => of !== null).slice(0, 12)) {
+        for (const atom of model
+          .atoms()
+          .filter(({ of }) => of !== null)
+          .slice(0, 12)) {
           const into = meansOf(model, sound.state, base, responseOn(model, sound, atom), atom.edge);
           const f = (value: number): number => {
             into(atom.insertion(value), means);
