@@ -6,8 +6,8 @@
 import type { EarthPlace } from "./earthPlaces.ts";
 import type { Edge } from "./edges.ts";
 import { integrated, type Weighted } from "./family.ts";
-import { parameterAt, type Stretch } from "./faults.ts";
-import type { Finding, Ground } from "./findings.ts";
+import { parameterAt, type Stretch, stretchOf } from "./faults.ts";
+import { type Finding, findingOf, type Ground } from "./findings.ts";
 import { readsOf } from "./instruments.ts";
 import { earthedInsulation, healthyInsulation } from "./insulation.ts";
 import { evaluate } from "./likelihood.ts";
@@ -81,7 +81,7 @@ const POSITIONS = [
 ] as const;
 
 /** Fault resistances are as likely in each decade. */
-const STRETCH: Stretch = { low: RANGE.earth[0], high: RANGE.earth[1], logarithmic: true, part: 1 };
+const STRETCH: Stretch = stretchOf(RANGE.earth, true, 1);
 
 /** Nats between the three positions below which the likelihood is smooth along the coil, and positions that then tell where. */
 const SMOOTH = 1.5;
@@ -208,19 +208,8 @@ export function earthFinding(input: {
     { of: "position" as const, fault },
     { of: "fault resistance" as const, fault },
   ];
-  const log = logSumExp(logTerms);
-  return {
-    model,
-    names,
-    log,
-    earthed,
-    reached,
-    parameters,
-    points,
-    logTerms,
-    best: heaviest(points, logTerms),
-    visit,
-  };
+  const weighted = { log: logSumExp(logTerms), points, logTerms, best: heaviest(points, logTerms) };
+  return { ...findingOf(model, names, parameters, weighted, visit), earthed, reached };
 }
 
 /** ln density of all insulation readings for a fault resistance at a place. */

@@ -21,7 +21,18 @@ export interface Stretch {
   readonly low: number;
   readonly high: number;
   readonly logarithmic: boolean;
+  /** ln(high/low). */
+  readonly span: number;
   readonly part: number;
+}
+
+/** A stretch of a parameter. */
+export function stretchOf(
+  [low, high]: readonly [number, number],
+  logarithmic: boolean,
+  part: number,
+): Stretch {
+  return { low, high, logarithmic, span: Math.log(high / low), part };
 }
 
 /** One place where the fault may be, with its prior odds. */
@@ -58,8 +69,8 @@ export const BREAK: Insertion = {
 };
 
 /** Value of the parameter at t. */
-export function parameterAt({ low, high, logarithmic }: Stretch, t: number): number {
-  return logarithmic ? low * (high / low) ** t : low + (high - low) * t;
+export function parameterAt({ low, high, logarithmic, span }: Stretch, t: number): number {
+  return logarithmic ? low * Math.exp(span * t) : low + (high - low) * t;
 }
 
 /** What changed elements of an edge insert in it. */
@@ -99,21 +110,13 @@ function oneElement(
 
 const odds = (p: number): number => p / (1 - p);
 
-/** A stretch even in the logarithm. */
-const logStretch = ([low, high]: readonly [number, number], part: number): Stretch => ({
-  low,
-  high,
-  logarithmic: true,
-  part,
-});
-
 /** The two sides of an off value share its prior by their widths in ln R. */
 const OFF: readonly Stretch[] = (() => {
   const widths = [RANGE.low, RANGE.high].map(([low, high]) => Math.log(high / low));
   const whole = (widths[0] as number) + (widths[1] as number);
   return [
-    logStretch(RANGE.low, (widths[0] as number) / whole),
-    logStretch(RANGE.high, (widths[1] as number) / whole),
+    stretchOf(RANGE.low, true, (widths[0] as number) / whole),
+    stretchOf(RANGE.high, true, (widths[1] as number) / whole),
   ];
 })();
 
@@ -138,7 +141,7 @@ export const ELEMENT_FAULTS: readonly ElementFault[] = [
   {
     kind: "shorted turns",
     prior: "shortedTurns",
-    stretches: [{ low: RANGE.turns[0], high: RANGE.turns[1], logarithmic: false, part: 1 }],
+    stretches: [stretchOf(RANGE.turns, false, 1)],
     of: "turns shorted",
     factor: (value) => 1 - value,
   },

@@ -1,7 +1,7 @@
 /** Hypotheses weighed one by one: marginal likelihood, and what is needed to tell about them afterwards. */
 import { type CutResponse, cutResponse, inserted, insertInto } from "./change.ts";
 import type { ElementChange } from "./edges.ts";
-import { broken, corrected, integrated, isBroken } from "./family.ts";
+import { broken, corrected, integrated, isBroken, type Weighted } from "./family.ts";
 import {
   type Atom,
   ELEMENT_FAULTS,
@@ -38,18 +38,42 @@ export interface Finding extends Estimated {
   /** ln of the marginal likelihood. */
   readonly log: number;
   /** Where a fault was weighed as scatter: the parameters of all faults, each given the others. */
-  readonly completed?: () => Estimated;
+  readonly completed: (() => Estimated) | undefined;
   /** The point of the highest likelihood. */
   readonly best: readonly number[];
   /** For earth faults: which insulation readings it lies in the way of. */
-  readonly earthed?: string;
+  readonly earthed: string | undefined;
   /** For earth faults: whether an insulation row, taken or planned, would find it. */
-  readonly reached?: (row: number) => boolean;
+  readonly reached: ((row: number) => boolean) | undefined;
   /** Leaves prediction and evaluation of the model as they are at a point; returns ln likelihood there. */
   readonly visit: (point: readonly number[]) => number;
   /** Means of the Gaussian readings at a point, by row, where they can be had without all that goes with a visit. */
-  readonly means?: (point: readonly number[], into: Float64Array) => void;
+  readonly means: ((point: readonly number[], into: Float64Array) => void) | undefined;
 }
+
+/** A finding, always of one and the same shape: engines are slow with objects put together piece by piece. */
+export function findingOf(
+  model: Model,
+  names: Names,
+  parameters: readonly Parameter[],
+  { log, points, logTerms, best }: Weighted,
+  visit: Finding["visit"],
+  means?: Finding["means"],
+): Finding {
+  const [completed, earthed, reached] = [undefined, undefined, undefined];
+  return { model, names, parameters, log, points, logTerms, best, visit, means, completed, earthed, reached };
+}
+
+/** The points of a finding without a parameter: one, of no values. */
+const ONE_POINT: Finding["points"] = [[]];
+
+/** The evidence of a fault without a parameter. */
+const only = (log: number): Weighted => ({
+  log,
+  points: ONE_POINT,
+  logTerms: [log],
+  best: ONE_POINT[0] as readonly number[],
+});
 
 const parametersOf = ({ of }: Atom, fault: number): readonly Parameter[] =>
   of === null ? [] : [{ of, fault }];
@@ -81,8 +105,7 @@ export function applied(model: Model, ground: Ground, atom: Atom, insertion: Ins
 /** The sound module of a wiring. */
 export function soundFinding(model: Model, names: Names): Finding {
   const visit = (): number => logLikelihood(model, model.sound);
-  const log = visit();
-  return { model, names, log, parameters: [], points: [[]], logTerms: [log], best: [], visit };
+  return findingOf(model, names, [], only(visit()), visit);
 }
 
 /** What a finding on top of others starts from. */
@@ -125,8 +148,13 @@ const IN_FULL = 23;
 const IN_FULL_IF_LARGE = 16;
 const LARGE = 0.15;
 
-/** Relative change of a reading beyond which the covariance is taken at the peak of the fault and no longer on its ground. */
-const SMALL = 0.03;
+/**
+ * Points of a posterior at which the quick evidence is corrected; nats by which the corrections may differ from one to the
+ * next on the ground's covariance, where a better one can be had, and on that of the peak.
+ */
+const CORRECTIONS = 5;
+const AGREED = 0.4;
+const DISAGREEMENT = 1;
 
 /** Weighs one fault on a ground. `floor`: evidence below it is only estimated. */
 export function weigh(model: Model, ground: Ground, atom: Atom, floor: number, named?: Names): Finding {
@@ -141,12 +169,9 @@ export function weigh(model: Model, ground: Ground, atom: Atom, floor: number, n
   };
   const visit = (point: readonly number[]): number => visitAt(point[0] ?? 0);
   const names = named ?? namesBeside(ground.names, atom.members);
-  if (atom.of === null) {
-    const log = visitAt(0);
-    return { model, names, log, parameters: [], points: [[]], logTerms: [log], best: [], visit };
-  }
+  if (atom.of === null) return findingOf(model, names, [], only(visitAt(0)), visit);
   const parameters = parametersOf(atom, names.faults - 1);
-  if (isBroken(atom)) return { ...broken(atom, visit), model, names, parameters, visit };
+  if (isBroken(atom)) return findingOf(model, names, parameters, broken(atom, visit), visit);
   const base = ground.base();
   const means = meansOf(model, state, base, response, atom.edge);
   const [now, work] = [floats(base.count), floats(base.count)];
@@ -156,27 +181,26 @@ export function weigh(model: Model, ground: Ground, atom: Atom, floor: number, n
       means(atom.insertion(value), now);
       return logOfMeans(on, now, work) + base.healthyInsulation;
     };
-  const quick = quickOn(base);
-  const shell = {
-    model,
-    names,
-    parameters,
-    visit,
-    means: (point: readonly number[], into: Float64Array): void => {
+  const found = (weighted: Weighted): Finding =>
+    findingOf(model, names, parameters, weighted, visit, (point, into) => {
       means(atom.insertion(point[0] as number), now);
       for (let i = 0; i < base.count; i += 1) into[base.active[i] as number] = now[i] as number;
-    },
-  };
+    });
+  const quick = quickOn(base);
   const rough = integrated(atom.stretches, quick, floor, { f: quick, residual: work });
-  if (rough.log < floor + IN_FULL_IF_LARGE) return { ...shell, ...rough };
+  if (rough.log < floor + IN_FULL_IF_LARGE) return found(rough);
   const peak = rough.best[0] as number;
   means(atom.insertion(peak), now);
   const change = largestChange(base, now);
-  if (rough.log < floor + IN_FULL && change < LARGE) return { ...shell, ...rough };
-  const near = change < SMALL ? quick : quickOn(rebased(model, base, visitAt(peak)));
-  const better = near === quick ? rough : integrated(atom.stretches, near, floor);
-  const full = corrected(better, near, visitAt);
-  return { ...shell, ...(full ?? integrated(atom.stretches, visitAt, floor)) };
+  if (change < LARGE) {
+    if (rough.log < floor + IN_FULL) return found(rough);
+    const full = corrected(rough, quick, visitAt, CORRECTIONS, AGREED);
+    if (full !== null) return found(full);
+  }
+  // The covariance is no longer that of the ground: the fault is weighed on that of its peak.
+  const near = quickOn(rebased(model, base, visitAt(peak)));
+  const full = corrected(integrated(atom.stretches, near, floor), near, visitAt, CORRECTIONS, DISAGREEMENT);
+  return found(full ?? integrated(atom.stretches, visitAt, floor));
 }
 
 /** What a fault of an element does to it in its string. */

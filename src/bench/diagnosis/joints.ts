@@ -1,6 +1,6 @@
 /** Where a joint may have gone bad: those the plan draws, and the ends of lines, banks and branches. */
 import type { Edge, Wiring } from "./edges.ts";
-import { type Atom, BREAK, type Insertion, type Stretch } from "./faults.ts";
+import { type Atom, BREAK, type Insertion, type Stretch, stretchOf } from "./faults.ts";
 import { filled } from "./room.ts";
 import type { Cut } from "./rows.ts";
 import { type FaultPriors, RANGE } from "./settings.ts";
@@ -8,9 +8,7 @@ import { type FaultPriors, RANGE } from "./settings.ts";
 const LINES: readonly string[] = ["L1", "L2", "L3"];
 
 /** Joint resistances are as likely in each decade. */
-const STRETCHES: readonly Stretch[] = [
-  { low: RANGE.joint[0], high: RANGE.joint[1], logarithmic: true, part: 1 },
-];
+const STRETCHES: readonly Stretch[] = [stretchOf(RANGE.joint, true, 1)];
 
 /** Edges that meet in a place, as they come, with the sign in which each is counted. */
 interface Meeting {

@@ -7,10 +7,10 @@ import { type Alike, type AlikePair, alikePairs } from "./alike.ts";
 import { earthFinding } from "./earth.ts";
 import { alikePlaces, type EarthPlace } from "./earthPlaces.ts";
 import type { Atom, Member } from "./faults.ts";
-import { applied, type Finding, type Ground, groundOf, sameEdge, weigh } from "./findings.ts";
+import { applied, type Finding, findingOf, type Ground, groundOf, sameEdge, weigh } from "./findings.ts";
 import type { Model } from "./model.ts";
 import { allNames, logOddsOf, type Names, NO_FAULT, namesBeside, pairedNames } from "./names.ts";
-import { planeFinding, planeVisit, samePlace, share } from "./plane.ts";
+import { parametersOfBoth, planeFinding, planeVisit, samePlace, share } from "./plane.ts";
 import { type Added, addedOver, type Family, familiesOf } from "./summed.ts";
 
 /** Nats below the best at which a pair's effects are no longer worth integrating exactly, and at which it is only estimated. */
@@ -33,22 +33,11 @@ function roughFinding(input: {
   const { model, sound, names, near, log } = input;
   const [first, second] = input.faults;
   let at: ((point: readonly number[]) => number) | null = null;
-  return {
-    model,
-    names,
-    log,
-    parameters: [
-      { of: first.of as NonNullable<Atom["of"]>, fault: 0 },
-      { of: second.of as NonNullable<Atom["of"]>, fault: 1 },
-    ],
-    points: [near],
-    logTerms: [log],
-    best: near,
-    visit: (point) => {
-      at ??= planeVisit(model, sound, first, second);
-      return at(point);
-    },
-  };
+  const weighted = { log, points: [near], logTerms: [log], best: near };
+  return findingOf(model, names, parametersOfBoth(first, second), weighted, (point) => {
+    at ??= planeVisit(model, sound, first, second);
+    return at(point);
+  });
 }
 
 /** Names of a pair of faults, null if there is none; no element is named twice in one. */

@@ -6,7 +6,15 @@ import { cutResponse, inserted, insertInto } from "./change.ts";
 import type { Edge } from "./edges.ts";
 import { corrected } from "./family.ts";
 import { type Atom, elementInsertion, type Insertion, type Member, parameterAt } from "./faults.ts";
-import { elementChange, type Finding, type Ground, responseOn, setEdge } from "./findings.ts";
+import {
+  elementChange,
+  type Finding,
+  findingOf,
+  type Ground,
+  type Parameter,
+  responseOn,
+  setEdge,
+} from "./findings.ts";
 import { logSumExp } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
 import type { Names } from "./names.ts";
@@ -85,6 +93,11 @@ function remembered(rowAt: (x: number) => Row): (x: number) => Row {
   };
 }
 
+/** Parameters of two faults that have one each. */
+export function parametersOfBoth(first: Atom, second: Atom): readonly Parameter[] {
+  return [first, second].map(({ of }, fault) => ({ of: of as Parameter["of"], fault }));
+}
+
 /** Leaves prediction and evaluation as they are at a point of the plane. */
 export function planeVisit(
   model: Model,
@@ -96,8 +109,9 @@ export function planeVisit(
   return ([x = 0, y = 0]) => rowAt(x).full(y);
 }
 
-/** Full evaluations that set a row right where it comes to anything, and nats above the floor from which it does. */
+/** Full evaluations that set a row right where it comes to anything, nats by which they may differ, and nats above the floor from which it does. */
 const ALONG = 3;
+const DISAGREEMENT = 1;
 const COUNTS = 12;
 
 /** A row weighed quickly, corrected by full evaluations: at its peak, and where it counts also along it. */
@@ -111,7 +125,7 @@ function setRight(
   if (bestLog < floor) return integral;
   if (log < floor + COUNTS) return raised(integral, full(best) - bestLog);
   const rough = { log, points: nodes.map((t) => [t]), logTerms, best: [best] };
-  const found = corrected(rough, quick, full, ALONG);
+  const found = corrected(rough, quick, full, ALONG, DISAGREEMENT);
   if (found === null) return logIntegral(full, floor);
   const [at] = found.best as readonly [number];
   return { log: found.log, nodes, logTerms: found.logTerms, best: at, bestLog: bestLog + (found.log - log) };
@@ -152,17 +166,7 @@ export function planeFinding(input: {
       });
     }
   }
-  return {
-    model,
-    names,
-    log: logSumExp(logTerms),
-    parameters: [
-      { of: first.of as NonNullable<Atom["of"]>, fault: 0 },
-      { of: second.of as NonNullable<Atom["of"]>, fault: 1 },
-    ],
-    points,
-    logTerms,
-    best: heaviest(points, logTerms),
-    visit,
-  };
+  const best = heaviest(points, logTerms);
+  const weighted = { log: logSumExp(logTerms), points, logTerms, best };
+  return findingOf(model, names, parametersOfBoth(first, second), weighted, visit);
 }

@@ -1,6 +1,6 @@
 /** A supply whose line voltages differ: linear in the readings, so that one factorisation serves every size and direction. */
 
-import type { Estimated, Finding } from "./findings.ts";
+import { type Estimated, type Finding, findingOf } from "./findings.ts";
 import { evaluate } from "./likelihood.ts";
 import { forwardInPlace, logSumExp } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
@@ -101,16 +101,8 @@ export function unbalanceFinding(model: Model, state: State, names: Names): Find
   };
   const { points } = grid();
   const logTerms = Array.from(gridAbout(model, logLikelihood(model, state)));
-  return {
-    model,
-    names,
-    log: logSumExp(logTerms),
-    parameters: [{ of: "unbalance", fault: names.faults - 1 }],
-    points,
-    logTerms,
-    best: heaviest(points, logTerms),
-    visit,
-  };
+  const weighted = { log: logSumExp(logTerms), points, logTerms, best: heaviest(points, logTerms) };
+  return findingOf(model, names, [{ of: "unbalance", fault: names.faults - 1 }], weighted, visit);
 }
 
 /** ln Σ exp over the directions of one size; what lies 20 nats below the highest adds nothing. */
