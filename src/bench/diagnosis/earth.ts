@@ -209,7 +209,7 @@ export function earthFinding(input: {
     { of: "fault resistance" as const, fault },
   ];
   const weighted = { log: logSumExp(logTerms), points, logTerms, best: heaviest(points, logTerms) };
-  return { ...findingOf(model, names, parameters, weighted, visit), earthed, reached };
+  return findingOf(model, names, parameters, weighted, visit, undefined, { earthed, reached });
 }
 
 /** ln density of all insulation readings for a fault resistance at a place. */

@@ -59,9 +59,21 @@ export function findingOf(
   { log, points, logTerms, best }: Weighted,
   visit: Finding["visit"],
   means?: Finding["means"],
+  { earthed, reached }: Pick<Finding, "earthed" | "reached"> = NOT_EARTHED,
 ): Finding {
-  const [completed, earthed, reached] = [undefined, undefined, undefined];
-  return { model, names, parameters, log, points, logTerms, best, visit, means, completed, earthed, reached };
+  const completed = undefined;
+  return { model, names, log, parameters, points, logTerms, best, visit, means, completed, earthed, reached };
+}
+
+const NOT_EARTHED: Pick<Finding, "earthed" | "reached"> = { earthed: undefined, reached: undefined };
+
+/** The same finding under other names, or with its parameters told otherwise. */
+export function renamed(
+  { model, log, parameters, points, logTerms, best, visit, means, earthed, reached }: Finding,
+  names: Names,
+  completed: Finding["completed"],
+): Finding {
+  return { model, names, log, parameters, points, logTerms, best, visit, means, completed, earthed, reached };
 }
 
 /** The points of a finding without a parameter: one, of no values. */
@@ -242,14 +254,11 @@ export function sameEdge(
   return [...cases.values()].map((pairs) => {
     const [a, b] = pairs[0] as [Member, Member];
     // Only the later fault may have a parameter here; the caller orders them so.
-    const both: Atom = {
-      ...second,
-      insertion: (value) =>
-        elementInsertion(edge, model.frame.hot[first.edge] as number, [
-          elementChange(a, first.kind, 0),
-          elementChange(b, second.kind, value),
-        ]),
-    };
+    const { kind, members, cut, edge: own, line, stretches, of } = second;
+    const hot = model.frame.hot[first.edge] as number;
+    const insertion = (value: number): Insertion =>
+      elementInsertion(edge, hot, [elementChange(a, first.kind, 0), elementChange(b, second.kind, value)]);
+    const both: Atom = { kind, members, cut, edge: own, line, stretches, of, insertion };
     return weigh(model, sound, both, floor, pairedNames(pairs));
   });
 }

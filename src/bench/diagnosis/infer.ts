@@ -5,8 +5,8 @@ import { earthFinding } from "./earth.ts";
 import { alikePlaces, type EarthPlace, earthPlaces } from "./earthPlaces.ts";
 import { wiringOf } from "./edges.ts";
 import type { Atom } from "./faults.ts";
-import { type Finding, type Ground, groundOf, soundFinding, weigh } from "./findings.ts";
-import { drawnWiring, type Model, modelOf, type Question } from "./model.ts";
+import { type Finding, type Ground, groundOf, renamed, soundFinding, weigh } from "./findings.ts";
+import { drawnWiring, type Model, modelOf, type Question, withUnbalance } from "./model.ts";
 import { allNames, logOddsOf, type Names, NO_FAULT, namesBeside, oneName } from "./names.ts";
 import { doubleOpens, earthPairs, seriesPairs } from "./pairs.ts";
 import { besideUnbalance, unbalanceFinding } from "./supplyFault.ts";
@@ -85,17 +85,13 @@ function unbalancedPairs(
   names: Names,
 ): void {
   const sharp = weighing.model;
-  const { question } = sharp;
-  const { by } = question;
-  const scattered = { ...by, unbalance: Math.hypot(by.unbalance, UNBALANCE_SCATTER) };
-  const model: Model = { ...sharp, question: { ...question, by: scattered } };
-  const beside = (wide: Finding, again: () => Finding): Finding => ({
-    ...wide,
-    completed: () => besideUnbalance(wide, again(), 0),
-  });
+  const { by } = sharp.question;
+  const model = withUnbalance(sharp, Math.hypot(by.unbalance, UNBALANCE_SCATTER));
+  const beside = (wide: Finding, again: () => Finding): Finding =>
+    renamed(wide, wide.names, () => besideUnbalance(wide, again(), 0));
   // With a floor that nothing reaches, a fault is set up to be visited and hardly weighed.
   const floor = Number.POSITIVE_INFINITY;
-  const wide: Weighing = { ...weighing, model };
+  const wide: Weighing = { model, keep: weighing.keep, best: weighing.best };
   const ground = groundOf(model, model.sound, names);
   const own = groundOf(sharp, sharp.sound, names);
   singles(wide, ground, alike, (one, atom) => beside(one, () => weigh(sharp, own, atom, floor)));

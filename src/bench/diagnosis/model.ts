@@ -146,6 +146,26 @@ export function modelOf(question: Question, asDrawn: Wiring, drawn: Wiring, slip
   };
 }
 
+/** The same model with the line voltages of a sound supply more or less apart. */
+export function withUnbalance(model: Model, unbalance: number): Model {
+  const { question, wiring, frame, sound, scratch, atoms, parts, settings } = model;
+  const { prediction, evaluation, healthyInsulation, logSound } = model;
+  return {
+    question: { ...question, by: { ...question.by, unbalance } },
+    wiring,
+    frame,
+    sound,
+    scratch,
+    atoms,
+    parts,
+    settings,
+    prediction,
+    evaluation,
+    healthyInsulation,
+    logSound,
+  };
+}
+
 /** ln likelihood of the readings in a state; prediction and evaluation hold the particulars until the next call. */
 export function logLikelihood(model: Model, state: State): number {
   const { frame, question, prediction, evaluation } = model;

@@ -5,6 +5,7 @@ import { infer, type Weighed } from "./infer.ts";
 import { type Judged, judge, type Signature, signatureOf } from "./judged.ts";
 import { logSumExp } from "./linear.ts";
 import type { Question } from "./model.ts";
+import { filled, filledWhole } from "./room.ts";
 
 /** A finding with its share of the posterior, all its names together. */
 export interface Ranked {
@@ -35,21 +36,26 @@ const GROUPED = 1e-4;
 /** Weighs, ranks and groups. */
 export function posteriorOf(question: Question): Posterior {
   const weighed = infer(question);
-  const logOf = ({ finding, logPrior }: Weighed): number => finding.log + logPrior + finding.names.logOdds;
-  const logs = weighed.map(logOf);
+  const logs = filled(weighed.length, (i) => {
+    const { finding, logPrior } = weighed[i] as Weighed;
+    return finding.log + logPrior + finding.names.logOdds;
+  });
   const everything = logSumExp(logs);
   const priorTotal = logSumExp(weighed.map(({ finding, logPrior }) => logPrior + finding.names.logOdds));
-  const kept = weighed
-    .map((one, i) => ({ ...one, probability: Math.exp((logs[i] as number) - everything) }))
-    .sort((a, b) => b.probability - a.probability)
-    .filter(({ probability }, i) => i < FEWEST || probability > LISTED);
+  // What will not be listed is left out before the rest is put in order; of the others there are few.
+  const order = filledWhole(weighed.length, (i) => i);
+  const likely = order.filter((i) => (logs[i] as number) - everything > Math.log(LISTED));
+  const kept = (likely.length < FEWEST ? order : likely)
+    .sort((a, b) => (logs[b] as number) - (logs[a] as number))
+    .subarray(0, Math.max(FEWEST, likely.length));
+  const shareOf = (i: number): number => Math.exp((logs[i] as number) - everything);
   // What is left out is shared among the rest: what is listed makes up 1.
-  const listed = kept.reduce((sum, { probability }) => sum + probability, 0);
+  const listed = kept.reduce((sum, i) => sum + shareOf(i), 0);
   const total = everything + Math.log(listed);
   const signatures = new Map<Ranked, Signature>();
-  const ranked = kept.map((one): Ranked => {
-    const { finding, wiring } = one;
-    const found = { ...one, probability: one.probability / listed, judged: judge(finding) };
+  const ranked = Array.from(kept, (i): Ranked => {
+    const { finding, wiring, logPrior } = weighed[i] as Weighed;
+    const found = { finding, wiring, logPrior, probability: shareOf(i) / listed, judged: judge(finding) };
     if (found.probability >= GROUPED) signatures.set(found, signatureOf(finding, wiring));
     return found;
   });

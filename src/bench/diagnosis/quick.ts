@@ -74,12 +74,21 @@ export function rebased(model: Model, base: Baseline, whole: number): Baseline {
   const { evaluation, prediction } = model;
   const log = whole - base.healthyInsulation;
   const m = evaluation.count;
+  const { healthyInsulation, count, active, reads, setting, position, re, im, drop } = base;
   return {
-    ...base,
     log,
+    healthyInsulation,
     determinant: log + 0.5 * evaluation.chiSquare,
+    count,
+    active,
     factor: copied(evaluation.factor, m * m),
-    mean: filled(m, (i) => prediction.mean[base.active[i] as number] as number),
+    mean: filled(m, (i) => prediction.mean[active[i] as number] as number),
+    reads,
+    setting,
+    position,
+    re,
+    im,
+    drop,
   };
 }
 
