@@ -6,7 +6,7 @@ import { forwardInPlace, logSumExp } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
 import type { Names } from "./names.ts";
 import { heaviest } from "./nested.ts";
-import { copied, filled, floats } from "./room.ts";
+import { filled, floats } from "./room.ts";
 import { RANGE } from "./settings.ts";
 import type { State } from "./state.ts";
 
@@ -21,23 +21,22 @@ function deviations(spread: number, direction: number): readonly [number, number
   return raw.map((value) => (value * spread) / range) as [number, number, number];
 }
 
-/** Every size and direction, sizes outermost, and the deviations of each: they hang on no module. */
+/** Every size and direction, sizes outermost, and the deviations of each direction for a spread of 1: they hang on no module. */
 function makeGrid() {
   const points: (readonly [number, number])[] = [];
-  const deviation = floats(3 * SIZES * DIRECTIONS);
+  const sizes: number[] = [];
+  const directions: (readonly [number, number, number])[] = [];
   const [low, high] = RANGE.unbalance;
+  for (let a = 0; a < DIRECTIONS; a += 1) directions.push(deviations(1, directionAt(a)));
   for (let s = 0; s < SIZES; s += 1) {
-    for (let a = 0; a < DIRECTIONS; a += 1) {
-      const point = [
-        low + ((high - low) * (s + 0.5)) / SIZES,
-        (2 * Math.PI * (a + 0.5)) / DIRECTIONS,
-      ] as const;
-      deviation.set(deviations(...point), 3 * points.length);
-      points.push(point);
-    }
+    const size = low + ((high - low) * (s + 0.5)) / SIZES;
+    sizes.push(size);
+    for (let a = 0; a < DIRECTIONS; a += 1) points.push([size, directionAt(a)]);
   }
-  return { points, deviation };
+  return { points, sizes, directions };
 }
+
+const directionAt = (a: number): number => (2 * Math.PI * (a + 0.5)) / DIRECTIONS;
 
 let made: ReturnType<typeof makeGrid> | undefined;
 
@@ -47,37 +46,57 @@ function grid(): ReturnType<typeof makeGrid> {
   return made;
 }
 
-/** What every point of the grid adds to the evidence, about a model just visited with ln likelihood `base`. */
-function gridAbout({ prediction, evaluation, question }: Model, base: number): Float64Array {
-  const m = evaluation.count;
-  const z = copied(evaluation.residual, m);
-  const columns = [0, 1, 2].map((k) => {
+const product = (a: Float64Array, b: Float64Array, m: number): number => {
+  let sum = 0;
+  for (let i = 0; i < m; i += 1) sum += (a[i] as number) * (b[i] as number);
+  return sum;
+};
+
+/** What unbalance adds to the exponent by its size s in each direction: s·linear − s²·quadratic/2. */
+interface Slopes {
+  readonly linear: Float64Array;
+  readonly quadratic: Float64Array;
+}
+
+/** The slopes about a model just visited. */
+function slopesAbout({ prediction, evaluation, question }: Model): Slopes {
+  const { count: m, active, factor, residual } = evaluation;
+  const columnOf = (k: number): Float64Array => {
     const column = floats(m);
+    const base = (prediction.voltageColumn + k) * prediction.rows;
     for (let i = 0; i < m; i += 1) {
-      const r = evaluation.active[i] as number;
-      column[i] =
-        (prediction.columns[(prediction.voltageColumn + k) * prediction.rows + r] as number) /
-        question.by.unbalance;
+      column[i] = (prediction.columns[base + (active[i] as number)] as number) / question.by.unbalance;
     }
-    forwardInPlace(evaluation.factor, m, column);
+    forwardInPlace(factor, m, column);
     return column;
-  });
-  const product = (a: Float64Array, b: Float64Array): number =>
-    a.reduce((sum, x, i) => sum + x * (b[i] as number), 0);
-  const linear = columns.map((column) => product(column, z)) as [number, number, number];
-  const square = columns.flatMap((one, i) => columns.slice(i).map((other) => product(one, other)));
-  const [aa, ab, ac, bb, bc, cc] = square as [number, number, number, number, number, number];
-  const { points, deviation } = grid();
-  const logTerms = floats(points.length);
-  const shift = base - Math.log(points.length);
-  for (let k = 0; k < logTerms.length; k += 1) {
-    const x = deviation[3 * k] as number;
-    const y = deviation[3 * k + 1] as number;
-    const w = deviation[3 * k + 2] as number;
-    const squares = aa * x * x + bb * y * y + cc * w * w + 2 * (ab * x * y + ac * x * w + bc * y * w);
-    logTerms[k] = shift + linear[0] * x + linear[1] * y + linear[2] * w - 0.5 * squares;
+  };
+  const [a, b, c] = [columnOf(0), columnOf(1), columnOf(2)];
+  const [za, zb, zc] = [product(a, residual, m), product(b, residual, m), product(c, residual, m)];
+  const [aa, bb, cc] = [product(a, a, m), product(b, b, m), product(c, c, m)];
+  const [ab, ac, bc] = [product(a, b, m), product(a, c, m), product(b, c, m)];
+  const [linear, quadratic] = [floats(DIRECTIONS), floats(DIRECTIONS)];
+  const { directions } = grid();
+  for (let k = 0; k < DIRECTIONS; k += 1) {
+    const [x, y, w] = directions[k] as readonly [number, number, number];
+    linear[k] = za * x + zb * y + zc * w;
+    quadratic[k] = aa * x * x + bb * y * y + cc * w * w + 2 * (ab * x * y + ac * x * w + bc * y * w);
   }
-  return logTerms;
+  return { linear, quadratic };
+}
+
+/** ln of the mean over the directions of one size of what it adds; what lies 20 nats below the highest adds nothing. */
+function overDirections({ linear, quadratic }: Slopes, size: number): number {
+  let most = Number.NEGATIVE_INFINITY;
+  for (let k = 0; k < DIRECTIONS; k += 1) {
+    const term = size * ((linear[k] as number) - 0.5 * size * (quadratic[k] as number));
+    if (term > most) most = term;
+  }
+  let sum = 0;
+  for (let k = 0; k < DIRECTIONS; k += 1) {
+    const below = size * ((linear[k] as number) - 0.5 * size * (quadratic[k] as number)) - most;
+    if (below > -20) sum += Math.exp(below);
+  }
+  return most + Math.log(sum / DIRECTIONS);
 }
 
 /** Weighs an unbalanced supply on a fixed state. */
@@ -99,30 +118,24 @@ export function unbalanceFinding(model: Model, state: State, names: Names): Find
     evaluate(question.seen, prediction, evaluation);
     return evaluation.logLikelihood + model.healthyInsulation;
   };
-  const { points } = grid();
-  const logTerms = Array.from(gridAbout(model, logLikelihood(model, state)));
+  const { points, sizes } = grid();
+  const base = logLikelihood(model, state) - Math.log(points.length);
+  const { linear, quadratic } = slopesAbout(model);
+  const logTerms: number[] = [];
+  for (const size of sizes) {
+    for (let k = 0; k < DIRECTIONS; k += 1) {
+      logTerms.push(base + size * ((linear[k] as number) - 0.5 * size * (quadratic[k] as number)));
+    }
+  }
   const weighted = { log: logSumExp(logTerms), points, logTerms, best: heaviest(points, logTerms) };
   return findingOf(model, names, [{ of: "unbalance", fault: names.faults - 1 }], weighted, visit);
-}
-
-/** ln Σ exp over the directions of one size; what lies 20 nats below the highest adds nothing. */
-function overDirections(terms: Float64Array, from: number): number {
-  let most = Number.NEGATIVE_INFINITY;
-  for (let k = from; k < from + DIRECTIONS; k += 1)
-    if ((terms[k] as number) > most) most = terms[k] as number;
-  let sum = 0;
-  for (let k = from; k < from + DIRECTIONS; k += 1) {
-    const below = (terms[k] as number) - most;
-    if (below > -20) sum += Math.exp(below);
-  }
-  return most + Math.log(sum);
 }
 
 /** Nats below the heaviest point at which a point no longer bears on an estimate. */
 const NEGLIGIBLE = 7;
 
-/** Points along a fault of one parameter at which an unbalance beside it is weighed; it changes smoothly between them. */
-const ANCHORS = 5;
+/** Points of a fault of one parameter, and of two, at which an unbalance beside it is weighed; it changes smoothly between them. */
+const ANCHORS = [1, 9, 17] as const;
 
 /**
  * Parameters of a fault beside an unbalanced supply, each given the other. The fault was weighed with the unbalance as
@@ -132,19 +145,20 @@ const ANCHORS = 5;
  * @param fault - place of the unbalance among the faults
  */
 export function besideUnbalance(wide: Finding, sharp: Finding, fault: number): Estimated {
-  const sizes = grid().points;
+  const { sizes } = grid();
   const most = Math.max(...wide.logTerms);
   const kept = wide.points.filter((_, i) => (wide.logTerms[i] as number) >= most - NEGLIGIBLE);
   const terms = wide.logTerms.filter((term) => term >= most - NEGLIGIBLE);
   /** For each size, what it has over the scatter at a point. */
   const gainAt = (point: readonly number[]): Float64Array => {
     const scatter = wide.visit(point);
-    const all = gridAbout(sharp.model, sharp.visit(point));
-    return filled(SIZES, (s) => overDirections(all, s * DIRECTIONS) - scatter);
+    const base = sharp.visit(point) - scatter;
+    const slopes = slopesAbout(sharp.model);
+    return filled(SIZES, (s) => base + overDirections(slopes, sizes[s] as number));
   };
   const last = kept.length - 1;
-  // Points of one parameter come in rising order; those of two lie in a plane and are all weighed.
-  const parts = wide.parameters.length === 1 ? Math.min(ANCHORS - 1, last) : last;
+  // Points come in rising order, those of two parameters row after row.
+  const parts = Math.min((ANCHORS[wide.parameters.length as 0 | 1 | 2] as number) - 1, last);
   const anchors = Array.from({ length: parts + 1 }, (_, k) =>
     parts === 0 ? 0 : Math.round((k * last) / parts),
   );
@@ -158,7 +172,7 @@ export function besideUnbalance(wide: Finding, sharp: Finding, fault: number): E
     const share = to === from ? 0 : (i - from) / (to - from);
     const [a, b] = [gains[k] as Float64Array, gains[Math.min(k + 1, parts)] as Float64Array];
     for (let s = 0; s < SIZES; s += 1) {
-      points.push([...point, sizes[s * DIRECTIONS]?.[0] as number]);
+      points.push([...point, sizes[s] as number]);
       logTerms.push((terms[i] as number) + (1 - share) * (a[s] as number) + share * (b[s] as number));
     }
   });
