@@ -1,8 +1,8 @@
 /** Findings turned into the explanations that people and programs read. */
 import { chiSquareSurvival } from "../../numeric/index.ts";
-import type { Estimated } from "./findings.ts";
+import { type Finding, marginalsOf } from "./findings.ts";
 import type { Posterior, Ranked } from "./posterior.ts";
-import { type Bounds, quantiles } from "./quadrature.ts";
+import { type Bounds, quantiles } from "./quantiles.ts";
 import { RANGE } from "./settings.ts";
 import type { Explanation, ExplanationGroup, FaultEstimate } from "./types.ts";
 import type { Unseen } from "./unseen.ts";
@@ -27,9 +27,8 @@ const BOUNDS: Readonly<Record<FaultEstimate["of"], Bounds>> = {
 };
 
 /** Median and 95 % interval of each parameter. */
-function estimatesOf({ parameters, points, logTerms }: Estimated): FaultEstimate[] {
-  return parameters.map(({ of, fault }, k) => {
-    const values = points.map((point) => point[k] as number);
+function estimatesOf(finding: Finding): FaultEstimate[] {
+  return (finding.completed?.() ?? marginalsOf(finding)).map(({ of, fault, values, logTerms }) => {
     const [value, low, high] = quantiles(values, logTerms, [0.5, 0.025, 0.975], BOUNDS[of]) as [
       number,
       number,
@@ -58,7 +57,7 @@ function explanationsOf(
       : degreesOfFreedom === 0
         ? null
         : chiSquareSurvival({ chiSquare, degreesOfFreedom });
-  const estimates = estimatesOf(finding.completed?.() ?? finding);
+  const estimates = estimatesOf(finding);
   return finding.names.list().map(({ faults, logOdds, unseen = [] }) => ({
     faults,
     unseen: unseen.map(({ fault }) => fault),

@@ -24,21 +24,24 @@ export interface Parameter {
   readonly fault: number;
 }
 
-/** Points in parameter space, one list of values for each, and ln of what each contributes to the evidence. */
-export interface Estimated {
-  readonly parameters: readonly Parameter[];
-  readonly points: readonly (readonly number[])[];
+/** Values of one parameter, and ln of what each contributes to the evidence. */
+export interface Marginal extends Parameter {
+  readonly values: readonly number[];
   readonly logTerms: readonly number[];
 }
 
 /** A hypothesis after its evidence has been weighed. */
-export interface Finding extends Estimated {
+export interface Finding {
   readonly model: Model;
   readonly names: Names;
   /** ln of the marginal likelihood. */
   readonly log: number;
+  /** Points in parameter space, one list of values for each, and ln of what each contributes to the evidence. */
+  readonly parameters: readonly Parameter[];
+  readonly points: readonly (readonly number[])[];
+  readonly logTerms: readonly number[];
   /** Where a fault was weighed as scatter: the parameters of all faults, each given the others. */
-  readonly completed: (() => Estimated) | undefined;
+  readonly completed: (() => readonly Marginal[]) | undefined;
   /** The point of the highest likelihood. */
   readonly best: readonly number[];
   /** For earth faults: which insulation readings it lies in the way of. */
@@ -86,6 +89,20 @@ const only = (log: number): Weighted => ({
   logTerms: [log],
   best: ONE_POINT[0] as readonly number[],
 });
+
+/** What a finding says of each of its parameters. */
+export function marginalsOf({
+  parameters,
+  points,
+  logTerms,
+}: Pick<Finding, "parameters" | "points" | "logTerms">): readonly Marginal[] {
+  return parameters.map(({ of, fault }, k) => ({
+    of,
+    fault,
+    values: points.map((point) => point[k] as number),
+    logTerms,
+  }));
+}
 
 const parametersOf = ({ of }: Atom, fault: number): readonly Parameter[] =>
   of === null ? [] : [{ of, fault }];

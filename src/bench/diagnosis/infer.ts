@@ -141,12 +141,21 @@ function misLinked(weighing: Weighing, fault: DiagnosedFault, pairs: boolean): v
   }
 }
 
-/** Weighs everything that the question's depth asks for; the module as drawn and sound comes first. */
+/** Everything that {@link inferEach} weighs, in a list. */
 export function infer(question: Question): readonly Weighed[] {
+  const found: Weighed[] = [];
+  inferEach(question, (one) => found.push(one));
+  return found;
+}
+
+/**
+ * Weighs everything that the question's depth asks for; the module as drawn and sound comes first.
+ * @param taken - takes each finding as it comes
+ */
+export function inferEach(question: Question, taken: (one: Weighed) => void): void {
   const { input, priors } = question;
   const plans: readonly ModulePlan[] = [input.module, ...(input.alternatives ?? [])];
   const pairs = input.depth === "pairs";
-  const found: Weighed[] = [];
   let most = Number.NEGATIVE_INFINITY;
   const weighing = (model: Model, wiring: number): Weighing => {
     const logPrior = model.logSound - Math.log(plans.length);
@@ -155,7 +164,7 @@ export function infer(question: Question): readonly Weighed[] {
       model,
       best: () => most - logPrior,
       keep: (finding) => {
-        found.push({ finding: withUnseen(finding, unseen, pairs ? 2 : 1), wiring, logPrior });
+        taken({ finding: withUnseen(finding, unseen, pairs ? 2 : 1), wiring, logPrior });
         most = Math.max(most, finding.log + finding.names.logOdds + logPrior);
       },
     };
@@ -170,5 +179,4 @@ export function infer(question: Question): readonly Weighed[] {
     }
     asLinked(own, pairs);
   });
-  return found;
 }

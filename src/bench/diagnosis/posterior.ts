@@ -1,11 +1,10 @@
 /** Probabilities from evidence and priors, ranked and grouped. */
 import type { Finding } from "./findings.ts";
 import { grouped } from "./grouping.ts";
-import { infer, type Weighed } from "./infer.ts";
+import { inferEach, type Weighed } from "./infer.ts";
 import { type Judged, judge, type Signature, signatureOf } from "./judged.ts";
 import { logSumExp } from "./linear.ts";
 import type { Question } from "./model.ts";
-import { filled, filledWhole } from "./room.ts";
 
 /** A finding with its share of the posterior, all its names together. */
 export interface Ranked {
@@ -33,29 +32,55 @@ const LISTED = 1e-6;
 const FEWEST = 3;
 const GROUPED = 1e-4;
 
+/** What may be listed of all that was weighed, and the evidence and priors of everything. */
+interface Gathered {
+  readonly sound: Weighed;
+  readonly kept: readonly { readonly one: Weighed; readonly log: number }[];
+  /** ln of the evidence of everything, priors counted, and of the priors alone. */
+  readonly total: number;
+  readonly priorTotal: number;
+}
+
+/** Weighs everything. What can no longer be listed is counted and let go: of pairs there are hundreds. */
+function gathered(question: Question): Gathered {
+  const weighed: { one: Weighed; log: number }[] = [];
+  const logs: number[] = [];
+  const priors: number[] = [];
+  const most: number[] = Array(FEWEST).fill(Number.NEGATIVE_INFINITY);
+  let sound: Weighed | null = null;
+  inferEach(question, (one) => {
+    sound ??= one;
+    const prior = one.logPrior + one.finding.names.logOdds;
+    const log = one.finding.log + prior;
+    logs.push(log);
+    priors.push(prior);
+    // The highest few, in falling order.
+    const last = most[FEWEST - 1] as number;
+    if (log < last && log < (most[0] as number) + Math.log(LISTED)) return;
+    weighed.push({ one, log });
+    if (log > last) {
+      most[FEWEST - 1] = log;
+      most.sort((a, b) => b - a);
+    }
+  });
+  const total = logSumExp(logs);
+  const kept = weighed
+    .sort((a, b) => b.log - a.log)
+    .filter(({ log }, i) => i < FEWEST || log - total > Math.log(LISTED));
+  return { sound: sound as unknown as Weighed, kept, total, priorTotal: logSumExp(priors) };
+}
+
 /** Weighs, ranks and groups. */
 export function posteriorOf(question: Question): Posterior {
-  const weighed = infer(question);
-  const logs = filled(weighed.length, (i) => {
-    const { finding, logPrior } = weighed[i] as Weighed;
-    return finding.log + logPrior + finding.names.logOdds;
-  });
-  const everything = logSumExp(logs);
-  const priorTotal = logSumExp(weighed.map(({ finding, logPrior }) => logPrior + finding.names.logOdds));
-  // What will not be listed is left out before the rest is put in order; of the others there are few.
-  const order = filledWhole(weighed.length, (i) => i);
-  const likely = order.filter((i) => (logs[i] as number) - everything > Math.log(LISTED));
-  const kept = (likely.length < FEWEST ? order : likely)
-    .sort((a, b) => (logs[b] as number) - (logs[a] as number))
-    .subarray(0, Math.max(FEWEST, likely.length));
-  const shareOf = (i: number): number => Math.exp((logs[i] as number) - everything);
+  const { sound, kept, total: everything, priorTotal } = gathered(question);
+  const shareOf = (log: number): number => Math.exp(log - everything);
   // What is left out is shared among the rest: what is listed makes up 1.
-  const listed = kept.reduce((sum, i) => sum + shareOf(i), 0);
+  const listed = kept.reduce((sum, { log }) => sum + shareOf(log), 0);
   const total = everything + Math.log(listed);
   const signatures = new Map<Ranked, Signature>();
-  const ranked = Array.from(kept, (i): Ranked => {
-    const { finding, wiring, logPrior } = weighed[i] as Weighed;
-    const found = { finding, wiring, logPrior, probability: shareOf(i) / listed, judged: judge(finding) };
+  const ranked = kept.map(({ one, log }): Ranked => {
+    const { finding, wiring, logPrior } = one;
+    const found = { finding, wiring, logPrior, probability: shareOf(log) / listed, judged: judge(finding) };
     if (found.probability >= GROUPED) signatures.set(found, signatureOf(finding, wiring));
     return found;
   });
@@ -63,5 +88,5 @@ export function posteriorOf(question: Question): Posterior {
     .map((members) => ({ members, sum: members.reduce((sum, { probability }) => sum + probability, 0) }))
     .sort((a, b) => b.sum - a.sum)
     .map(({ members }) => members);
-  return { ranked, groups, sound: weighed[0] as Weighed, total, priorTotal };
+  return { ranked, groups, sound, total, priorTotal };
 }

@@ -139,10 +139,10 @@ export function meansOf(model: Model, state: State, base: Baseline, cut: CutResp
       flowIm += t * (im[l] as number);
     }
   }
-  const [re, reStep] = [floats(count), floats(count)];
-  const [im, imStep] = [floats(count), floats(count)];
+  const [re, reStep, im, imStep] = [floats(count), floats(count), floats(count), floats(count)];
   // A drop is kept as volts; the insertion changes its current, and its joint to another resistance.
-  const scale = floats(count).fill(1);
+  const scale = floats(count);
+  for (let i = 0; i < count; i += 1) scale[i] = 1;
   const own = new Int8Array(count);
   for (let i = 0; i < count; i += 1) {
     const d = setting[i] as number;

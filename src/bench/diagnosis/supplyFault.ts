@@ -1,6 +1,6 @@
 /** A supply whose line voltages differ: linear in the readings, so that one factorisation serves every size and direction. */
 
-import { type Estimated, type Finding, findingOf } from "./findings.ts";
+import { type Finding, findingOf, type Marginal, marginalsOf } from "./findings.ts";
 import { evaluate } from "./likelihood.ts";
 import { forwardInPlace, logSumExp } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
@@ -144,7 +144,7 @@ const ANCHORS = [1, 9, 17] as const;
  * @param sharp - the same fault on the supply's own scatter
  * @param fault - place of the unbalance among the faults
  */
-export function besideUnbalance(wide: Finding, sharp: Finding, fault: number): Estimated {
+export function besideUnbalance(wide: Finding, sharp: Finding, fault: number): readonly Marginal[] {
   const { sizes } = grid();
   const most = Math.max(...wide.logTerms);
   const kept = wide.points.filter((_, i) => (wide.logTerms[i] as number) >= most - NEGLIGIBLE);
@@ -163,18 +163,24 @@ export function besideUnbalance(wide: Finding, sharp: Finding, fault: number): E
     parts === 0 ? 0 : Math.round((k * last) / parts),
   );
   const gains = anchors.map((i) => gainAt(kept[i] as readonly number[]));
-  const points: (readonly number[])[] = [];
+  // For each point all sizes together, for each size all points.
   const logTerms: number[] = [];
+  const bySize = sizes.map(() => floats(kept.length));
+  const own = floats(SIZES);
   let k = 0;
-  kept.forEach((point, i) => {
+  for (let i = 0; i < kept.length; i += 1) {
     while (k < parts - 1 && (anchors[k + 1] as number) < i) k += 1;
-    const [from, to] = [anchors[k] as number, anchors[Math.min(k + 1, parts)] as number];
+    const next = Math.min(k + 1, parts);
+    const [from, to] = [anchors[k] as number, anchors[next] as number];
     const share = to === from ? 0 : (i - from) / (to - from);
-    const [a, b] = [gains[k] as Float64Array, gains[Math.min(k + 1, parts)] as Float64Array];
+    const [a, b] = [gains[k] as Float64Array, gains[next] as Float64Array];
     for (let s = 0; s < SIZES; s += 1) {
-      points.push([...point, sizes[s] as number]);
-      logTerms.push((terms[i] as number) + (1 - share) * (a[s] as number) + share * (b[s] as number));
+      own[s] = (terms[i] as number) + (1 - share) * (a[s] as number) + share * (b[s] as number);
+      (bySize[s] as Float64Array)[i] = own[s] as number;
     }
-  });
-  return { parameters: [...wide.parameters, { of: "unbalance", fault }], points, logTerms };
+    logTerms.push(logSumExp(own));
+  }
+  const { parameters } = wide;
+  const unbalance = { of: "unbalance", fault, values: sizes, logTerms: bySize.map(logSumExp) } as const;
+  return [...marginalsOf({ parameters, points: kept, logTerms }), unbalance];
 }
