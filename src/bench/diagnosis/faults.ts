@@ -81,31 +81,52 @@ export function elementInsertion(edge: Edge, hot: number, changes: readonly Elem
   return { cold: more, hot: more * hot, resistance, variance };
 }
 
-/** The same for one element, with all that does not depend on the factor worked out beforehand. */
-function oneElement(
-  edge: Edge,
-  hot: number,
-  { string, position }: Pick<Member, "string" | "position">,
-): (factor: number) => Insertion {
+/** Where an element sits in its edge. */
+type Seat = Pick<Member, "string" | "position">;
+
+/** One element in its edge: all that does not depend on what it is changed to. */
+interface Lump {
+  readonly hot: number;
+  /** Resistance of the edge as it is. */
+  readonly before: number;
+  /** Of the strings beside its own: conductance, and what they leave of the variance. */
+  readonly conductance: number;
+  readonly squares: number;
+  /** The element, and the rest of its string. */
+  readonly own: number;
+  readonly rest: number;
+  readonly restSquare: number;
+}
+
+function lumpOf(edge: Edge, hot: number, { string, position }: Seat): Lump {
   const others = lumped(edge.strings.filter((_, s) => s !== string));
   const alone = others.resistance === Number.POSITIVE_INFINITY;
   const conductance = alone ? 0 : 1 / others.resistance;
   const squares = alone ? 0 : others.variance * conductance * conductance;
   const values = edge.strings[string]?.values ?? [];
   const own = values[position] as number;
-  const rest = values.reduce((sum, value) => sum + value, 0) - own;
-  const restSquare = values.reduce((sum, value) => sum + value * value, 0) - own * own;
-  return (factor) => {
-    const changed = own * factor;
-    const open = changed === Number.POSITIVE_INFINITY;
-    const g = open ? 0 : 1 / (rest + changed);
-    const whole = conductance + g;
-    if (whole === 0) return BREAK;
-    const resistance = 1 / whole;
-    const square = open ? 0 : g * g * g * g * (restSquare + changed * changed);
-    const more = resistance - edge.resistance;
-    return { cold: more, hot: more * hot, resistance, variance: (squares + square) / (whole * whole) };
-  };
+  let [rest, restSquare] = [-own, -own * own];
+  for (const value of values) {
+    rest += value;
+    restSquare += value * value;
+  }
+  return { hot, before: edge.resistance, conductance, squares, own, rest, restSquare };
+}
+
+/** What the element inserts in its edge when its resistance is multiplied. */
+function changedBy(
+  { hot, before, conductance, squares, own, rest, restSquare }: Lump,
+  factor: number,
+): Insertion {
+  const changed = own * factor;
+  const open = changed === Number.POSITIVE_INFINITY;
+  const g = open ? 0 : 1 / (rest + changed);
+  const whole = conductance + g;
+  if (whole === 0) return BREAK;
+  const resistance = 1 / whole;
+  const square = open ? 0 : g * g * g * g * (restSquare + changed * changed);
+  const more = resistance - before;
+  return { cold: more, hot: more * hot, resistance, variance: (squares + square) / (whole * whole) };
 }
 
 const odds = (p: number): number => p / (1 - p);
@@ -154,9 +175,6 @@ export const ELEMENT_FAULTS: readonly ElementFault[] = [
   },
 ];
 
-/** Where an element sits in its edge. */
-type Seat = Pick<Member, "string" | "position">;
-
 /** Whether two strings hold the same resistances, in whatever order. */
 function sameValues(a: readonly number[], b: readonly number[]): boolean {
   if (a.length !== b.length) return false;
@@ -192,7 +210,7 @@ function elementAtoms(wiring: Wiring, hot: number, priors: Required<FaultPriors>
     if (edge.joint || edge.resistance === Number.POSITIVE_INFINITY) return;
     const cut: Cut = { index: Int32Array.of(e), sign: Float64Array.of(1) };
     for (const seats of elementClasses(edge)) {
-      const lump = oneElement(edge, hot, seats[0] as Seat);
+      const lump = lumpOf(edge, hot, seats[0] as Seat);
       for (const { kind, prior, stretches, of, factor } of faults) {
         const own = odds(priors[prior]);
         atoms.push({
@@ -208,7 +226,7 @@ function elementAtoms(wiring: Wiring, hot: number, priors: Required<FaultPriors>
           line: undefined,
           stretches,
           of,
-          insertion: (value) => lump(factor(value)),
+          insertion: (value) => changedBy(lump, factor(value)),
         });
       }
     }

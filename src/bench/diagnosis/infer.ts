@@ -5,7 +5,7 @@ import { earthFinding } from "./earth.ts";
 import { alikePlaces, type EarthPlace, earthPlaces } from "./earthPlaces.ts";
 import { wiringOf } from "./edges.ts";
 import type { Atom } from "./faults.ts";
-import { type Finding, type Ground, groundOf, renamed, soundFinding, weigh } from "./findings.ts";
+import { type Finding, type Ground, groundOf, renamed, soundFinding } from "./findings.ts";
 import { drawnWiring, type Model, modelOf, type Question, withUnbalance } from "./model.ts";
 import { allNames, logOddsOf, type Names, NO_FAULT, namesBeside, oneName } from "./names.ts";
 import { doubleOpens, earthPairs, seriesPairs } from "./pairs.ts";
@@ -13,6 +13,7 @@ import { besideUnbalance, unbalanceFinding } from "./supplyFault.ts";
 import type { DiagnosedFault } from "./types.ts";
 import { showsEarth, unseenFaults, withUnseen } from "./unseen.ts";
 import { slipsOf } from "./variants.ts";
+import { weigh } from "./weigh.ts";
 
 /** Findings whose evidence is this far below the best, in nats and priors counted, are only estimated. */
 const HOPELESS = 30;

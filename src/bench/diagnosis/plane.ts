@@ -6,22 +6,15 @@ import { cutResponse, inserted, insertInto } from "./change.ts";
 import type { Edge } from "./edges.ts";
 import { corrected } from "./family.ts";
 import { type Atom, elementInsertion, type Insertion, type Member, parameterAt } from "./faults.ts";
-import {
-  elementChange,
-  type Finding,
-  findingOf,
-  type Ground,
-  type Parameter,
-  responseOn,
-  setEdge,
-} from "./findings.ts";
+import { type Finding, findingOf, type Ground, type Parameter, responseOn, setEdge } from "./findings.ts";
 import { logSumExp } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
 import type { Names } from "./names.ts";
 import { heaviest, planeIntegral, raised } from "./nested.ts";
 import { type Integral, logIntegral } from "./quadrature.ts";
-import { baselineOf, logOfMeans, meansOf, rebased } from "./quick.ts";
+import { baselineOf, logOfMeans, meansInto, meansOf, rebased } from "./quick.ts";
 import { floats } from "./room.ts";
+import { elementChange } from "./weigh.ts";
 
 export const samePlace = (a: Member, b: Member): boolean =>
   a.string === b.string && a.position === b.position;
@@ -62,7 +55,7 @@ function rowsOfPlane(model: Model, sound: Ground, first: Atom, second: Atom): (x
         setEdge(frame, scratch, first.edge, insertion);
         return logLikelihood(model, scratch);
       },
-      means: (y, into) => means(both(x, y), into),
+      means: (y, into) => meansInto(means, both(x, y), into),
     });
   }
   return (x) => {
@@ -78,7 +71,7 @@ function rowsOfPlane(model: Model, sound: Ground, first: Atom, second: Atom): (x
         setEdge(frame, scratch, second.edge, further);
         return logLikelihood(model, scratch);
       },
-      means: (y, into) => means(second.insertion(y), into),
+      means: (y, into) => meansInto(means, second.insertion(y), into),
     };
   };
 }

@@ -17,7 +17,7 @@ import {
 } from "../../../src/bench/diagnosis/model.ts";
 import { NO_FAULT, namesBeside } from "../../../src/bench/diagnosis/names.ts";
 import { planeFinding, planeVisit } from "../../../src/bench/diagnosis/plane.ts";
-import { logOfMeans, meansOf } from "../../../src/bench/diagnosis/quick.ts";
+import { logOfMeans, meansInto, meansOf } from "../../../src/bench/diagnosis/quick.ts";
 import { floats } from "../../../src/bench/diagnosis/room.ts";
 import { mostOnPath } from "../../../src/bench/diagnosis/screen.ts";
 import { amps, asked, bank, pairs, volts3 } from "./sheets.ts";
@@ -124,7 +124,7 @@ describe("a screen", () => {
           .slice(0, 12)) {
           const into = meansOf(model, sound.state, base, responseOn(model, sound, atom), atom.edge);
           const f = (value: number): number => {
-            into(atom.insertion(value), means);
+            meansInto(into, atom.insertion(value), means);
             return logOfMeans(base, means, residual);
           };
           for (const stretch of atom.stretches) {
