@@ -204,12 +204,28 @@ export function earthFinding(input: {
     evaluate(question.seen, prediction, evaluation);
     return evaluation.logLikelihood + insulation(point[1] as number);
   };
+  /** Means alone: readings that the leaving current does not touch stay as on the ground. */
+  const meansAt = (point: readonly number[], into: Float64Array): void => {
+    const tap = at(point[0] as number);
+    const part = tap === null ? 0 : 1 / ((point[1] as number) + tap.resistance);
+    for (let i = 0; i < m; i += 1) {
+      const k = base.position[i] as number;
+      const e = tap === null || base.setting[i] !== -1 ? 0 : (tap.effect[k] as number) * part;
+      let mean = base.mean[i] as number;
+      if (e !== 0) {
+        const x = (re[k] as number) + e * (tap as Tap).re;
+        const y = (im[k] as number) + e * (tap as Tap).im;
+        mean = Math.sqrt(x * x + y * y);
+      }
+      into[base.active[i] as number] = mean;
+    }
+  };
   const parameters = [
     { of: "position" as const, fault },
     { of: "fault resistance" as const, fault },
   ];
   const weighted = { log: logSumExp(logTerms), points, logTerms, best: heaviest(points, logTerms) };
-  return findingOf(model, names, parameters, weighted, visit, undefined, { earthed, reached });
+  return findingOf(model, names, parameters, weighted, visit, meansAt, { earthed, reached });
 }
 
 /** ln density of all insulation readings for a fault resistance at a place. */

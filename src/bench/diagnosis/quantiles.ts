@@ -65,8 +65,11 @@ function weighted(
     count += 1;
   }
   const w = floats(count);
+  let at = 0;
   for (let k = 0; k < kept; k += 1) {
-    const at = placeOf(own[k] as number, x, count);
+    const value = own[k] as number;
+    if (!rises) at = placeOf(value, x, count);
+    else if (x[at] !== value) at += 1;
     w[at] = (w[at] as number) + (terms[k] as number) / total;
   }
   return { count, x, w };

@@ -1,6 +1,6 @@
 /** A supply whose line voltages differ: linear in the readings, so that one factorisation serves every size and direction. */
 
-import { type Finding, findingOf, type Marginal, marginalsOf } from "./findings.ts";
+import { type Finding, findingOf, type Marginal, marginalsOf, renamed } from "./findings.ts";
 import { evaluate } from "./likelihood.ts";
 import { forwardInPlace, logSumExp } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
@@ -120,15 +120,19 @@ export function unbalanceFinding(model: Model, state: State, names: Names): Find
   };
   const { points, sizes } = grid();
   const base = logLikelihood(model, state) - Math.log(points.length);
-  const { linear, quadratic } = slopesAbout(model);
+  const slopes = slopesAbout(model);
+  const { linear, quadratic } = slopes;
   const logTerms: number[] = [];
   for (const size of sizes) {
     for (let k = 0; k < DIRECTIONS; k += 1) {
       logTerms.push(base + size * ((linear[k] as number) - 0.5 * size * (quadratic[k] as number)));
     }
   }
+  const own = { of: "unbalance", fault: names.faults - 1 } as const;
   const weighted = { log: logSumExp(logTerms), points, logTerms, best: heaviest(points, logTerms) };
-  return findingOf(model, names, [{ of: "unbalance", fault: names.faults - 1 }], weighted, visit);
+  return renamed(findingOf(model, names, [own], weighted, visit), names, () => [
+    { ...own, values: sizes, logTerms: sizes.map((size) => overDirections(slopes, size)) },
+  ]);
 }
 
 /** Nats below the heaviest point at which a point no longer bears on an estimate. */
