@@ -52,19 +52,25 @@ function tapAt(model: Model, state: State, place: EarthPlace, x: number): Tap | 
   const own = x * y * place.string * (frame.hot[place.edge] as number);
   const resistance = y * y * z(rf, qf) + 2 * x * y * z(rf, qt) + x * x * z(rt, qt) + own;
   const effect = floats(count);
-  const answer = (e: number): number =>
-    y * (live.answer[rf * frame.edges + e] as number) + x * (live.answer[rt * frame.edges + e] as number);
+  const [from, to] = [rf * frame.edges, rt * frame.edges];
   for (let k = 0; k < count; k += 1) {
     const row = frame.rows[frame.liveRows[k] as number];
     if (row?.kind === "voltage") effect[k] = -(y * z(k, qf) + x * z(k, qt));
-    else if (row?.kind === "drop") effect[k] = answer(row.edge) * (state.resistance[row.edge] as number);
-    else if (row?.kind === "current") {
-      row.cut.index.forEach((e, i) => {
-        const sign = row.cut.sign[i] as number;
+    else if (row?.kind === "drop") {
+      const e = row.edge;
+      const answer = y * (live.answer[from + e] as number) + x * (live.answer[to + e] as number);
+      effect[k] = answer * (state.resistance[e] as number);
+    } else if (row?.kind === "current") {
+      const { index, sign } = row.cut;
+      let sum = 0;
+      for (let i = 0; i < index.length; i += 1) {
+        const e = index[i] as number;
+        const way = sign[i] as number;
+        sum += way * (y * (live.answer[from + e] as number) + x * (live.answer[to + e] as number));
         // The edge itself carries more at its first end than at its second.
-        const more = e === place.edge ? (sign > 0 ? y : x) : 0;
-        effect[k] = (effect[k] as number) + sign * answer(e) + more;
-      });
+        if (e === place.edge) sum += way > 0 ? y : x;
+      }
+      effect[k] = sum;
     }
   }
   return { effect, re, im, resistance };
@@ -111,6 +117,7 @@ export function earthFinding(input: {
   const { re, im } = base;
   const means = copied(base.mean);
   const work = floats(m);
+  const before = floats(m);
   const { density: insulation, earthed, reached } = insulationOf(model, place);
   // What each Gaussian reading shows of an ampere leaving, by its place among them.
   const shown = floats(m);
@@ -141,7 +148,7 @@ export function earthFinding(input: {
     // Readings that the leaving current does not touch stay as they are.
     means.set(base.mean);
     // What insulation readings say of the resistance is no matter of residuals.
-    const screened = tap === null || earthed !== "" ? undefined : { f, residual: work };
+    const screened = tap === null || earthed !== "" ? undefined : { f, residual: work, before };
     return integrated([STRETCH], f, floor, screened);
   };
   let points: (readonly number[])[] = [];

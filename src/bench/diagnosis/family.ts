@@ -42,18 +42,23 @@ export function integrated(
     const shift = Math.log(stretch.part);
     const values: number[] = [];
     if (screened !== undefined && mostOnPath(screened, stretch, values) + shift < floor) {
-      const log = Math.max(...values);
-      const point = [parameterAt(stretch, values.indexOf(log) / (SCREEN - 1))];
+      let most = 0;
+      for (let k = 1; k < values.length; k += 1) {
+        if ((values[k] as number) > (values[most] as number)) most = k;
+      }
+      const log = values[most] as number;
+      const point = [parameterAt(stretch, most / (SCREEN - 1))];
       points.push(point);
       logTerms.push(log + shift);
       if (log > bestLog || best.length === 0) [best, bestLog] = [point, log];
       continue;
     }
     const integral = logIntegral((t) => f(parameterAt(stretch, t)), floor, values);
-    integral.nodes.forEach((t, i) => {
-      points.push([parameterAt(stretch, t)]);
-      logTerms.push((integral.logTerms[i] as number) + shift);
-    });
+    const { nodes, logTerms: terms } = integral;
+    for (let i = 0; i < nodes.length; i += 1) {
+      points.push([parameterAt(stretch, nodes[i] as number)]);
+      logTerms.push((terms[i] as number) + shift);
+    }
     if (integral.bestLog > bestLog) {
       bestLog = integral.bestLog;
       best = [parameterAt(stretch, integral.best)];

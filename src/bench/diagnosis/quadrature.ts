@@ -158,17 +158,20 @@ export function logIntegral(
     coarse.push(before ?? f(k / (COARSE - 1)));
   }
   const peaks: Peak[] = [];
-  const top = Math.max(...coarse);
-  coarse.forEach((value, k) => {
+  let top = Number.NEGATIVE_INFINITY;
+  for (const value of coarse) if (value > top) top = value;
+  for (let k = 0; k < COARSE; k += 1) {
+    const value = coarse[k] as number;
     const higherThanLeft = k === 0 || value > (coarse[k - 1] as number);
     const asHighAsRight = k === COARSE - 1 || value >= (coarse[k + 1] as number);
     // A coarse point far below may still stand beside a narrow peak; the highest one always counts.
     if (higherThanLeft && asHighAsRight && (value === top || value > top - 200)) {
       peaks.push(climb(f, k, coarse, floor));
     }
-  });
-  const most = Math.max(...peaks.map(({ log }) => log));
-  const best = peaks.find(({ log }) => log === most) as Peak;
+  }
+  let best = peaks[0] as Peak;
+  for (const peak of peaks) if (peak.log > best.log) best = peak;
+  const most = best.log;
   if (!(most > floor)) {
     const log = most + Math.log(Math.min(1, best.width * Math.sqrt(2 * Math.PI)));
     return { log, best: best.at, bestLog: most, nodes: [best.at], logTerms: [log] };

@@ -58,30 +58,31 @@ interface Slopes {
   readonly quadratic: Float64Array;
 }
 
-/** The slopes about a model just visited. */
-function slopesAbout({ prediction, evaluation, question }: Model): Slopes {
+/** Room for slopes. */
+const slopesFor = (): Slopes => ({ linear: floats(DIRECTIONS), quadratic: floats(DIRECTIONS) });
+
+/** The slopes about a model just visited, written into `into`. */
+function slopesAbout({ prediction, evaluation, question }: Model, into: Slopes): Slopes {
   const { count: m, active, factor, residual } = evaluation;
-  const columnOf = (k: number): Float64Array => {
-    const column = floats(m);
-    const base = (prediction.voltageColumn + k) * prediction.rows;
-    for (let i = 0; i < m; i += 1) {
-      column[i] = (prediction.columns[base + (active[i] as number)] as number) / question.by.unbalance;
-    }
-    forwardInPlace(factor, m, column);
-    return column;
-  };
-  const [a, b, c] = [columnOf(0), columnOf(1), columnOf(2)];
+  const [a, b, c] = [floats(m), floats(m), floats(m)];
+  for (let i = 0; i < m; i += 1) {
+    const at = prediction.voltageColumn * prediction.rows + (active[i] as number);
+    a[i] = (prediction.columns[at] as number) / question.by.unbalance;
+    b[i] = (prediction.columns[at + prediction.rows] as number) / question.by.unbalance;
+    c[i] = (prediction.columns[at + 2 * prediction.rows] as number) / question.by.unbalance;
+  }
+  for (const column of [a, b, c]) forwardInPlace(factor, m, column);
   const [za, zb, zc] = [product(a, residual, m), product(b, residual, m), product(c, residual, m)];
   const [aa, bb, cc] = [product(a, a, m), product(b, b, m), product(c, c, m)];
   const [ab, ac, bc] = [product(a, b, m), product(a, c, m), product(b, c, m)];
-  const [linear, quadratic] = [floats(DIRECTIONS), floats(DIRECTIONS)];
+  const { linear, quadratic } = into;
   const { directions } = grid();
   for (let k = 0; k < DIRECTIONS; k += 1) {
     const [x, y, w] = directions[k] as readonly [number, number, number];
     linear[k] = za * x + zb * y + zc * w;
     quadratic[k] = aa * x * x + bb * y * y + cc * w * w + 2 * (ab * x * y + ac * x * w + bc * y * w);
   }
-  return { linear, quadratic };
+  return into;
 }
 
 /** ln of the mean over the directions of one size of what it adds; what lies 20 nats below the highest adds nothing. */
@@ -120,7 +121,7 @@ export function unbalanceFinding(model: Model, state: State, names: Names): Find
   };
   const { points, sizes } = grid();
   const base = logLikelihood(model, state) - Math.log(points.length);
-  const slopes = slopesAbout(model);
+  const slopes = slopesAbout(model, slopesFor());
   const { linear, quadratic } = slopes;
   const logTerms: number[] = [];
   for (const size of sizes) {
@@ -153,11 +154,12 @@ export function besideUnbalance(wide: Finding, sharp: Finding, fault: number): r
   const most = Math.max(...wide.logTerms);
   const kept = wide.points.filter((_, i) => (wide.logTerms[i] as number) >= most - NEGLIGIBLE);
   const terms = wide.logTerms.filter((term) => term >= most - NEGLIGIBLE);
+  const slopes = slopesFor();
   /** For each size, what it has over the scatter at a point. */
   const gainAt = (point: readonly number[]): Float64Array => {
     const scatter = wide.visit(point);
     const base = sharp.visit(point) - scatter;
-    const slopes = slopesAbout(sharp.model);
+    slopesAbout(sharp.model, slopes);
     return filled(SIZES, (s) => base + overDirections(slopes, sizes[s] as number));
   };
   const last = kept.length - 1;

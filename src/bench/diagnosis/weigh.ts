@@ -61,9 +61,10 @@ function visitAt(model: Model, state: State, response: CutResponse, atom: Atom, 
 interface Quick {
   readonly atom: Atom;
   readonly means: Means;
-  /** Work space: means, whitened residuals. */
+  /** Work space: means, whitened residuals, those of the point before. */
   readonly now: Float64Array;
   readonly work: Float64Array;
+  readonly before: Float64Array;
 }
 
 function quickAt({ atom, means, now, work }: Quick, on: Baseline, value: number): number {
@@ -87,7 +88,7 @@ export function weigh(model: Model, ground: Ground, atom: Atom, floor: number, n
   const base = ground.base();
   const { count, active } = base;
   const means = meansOf(model, state, base, response, atom.edge);
-  const family: Quick = { atom, means, now: floats(count), work: floats(count) };
+  const family: Quick = { atom, means, now: floats(count), work: floats(count), before: floats(count) };
   const weighted = familyEvidence(model, base, family, full, floor);
   return findingOf(model, names, parameters, weighted, visit, (point, into) => {
     const { now } = family;
@@ -104,10 +105,10 @@ function familyEvidence(
   full: (value: number) => number,
   floor: number,
 ): Weighted {
-  const { atom, means, now, work } = family;
+  const { atom, means, now, work, before } = family;
   const { stretches } = atom;
   const quick = (value: number): number => quickAt(family, base, value);
-  const rough = integrated(stretches, quick, floor, { f: quick, residual: work });
+  const rough = integrated(stretches, quick, floor, { f: quick, residual: work, before });
   if (rough.log < floor + IN_FULL_IF_LARGE) return rough;
   const peak = rough.best[0] as number;
   meansInto(means, atom.insertion(peak), now);

@@ -117,7 +117,7 @@ describe("a screen", () => {
         const spoilt = SHEET.map((one, i) => ({ ...one, reads: (one.reads as number) * (by[i] as number) }));
         const { model, sound } = set(asked(TWO_DELTAS, spoilt as never));
         const base = sound.base();
-        const [means, residual] = [floats(base.count), floats(base.count)];
+        const [means, residual, before] = [floats(base.count), floats(base.count), floats(base.count)];
         for (const atom of model
           .atoms()
           .filter(({ of }) => of !== null)
@@ -128,7 +128,7 @@ describe("a screen", () => {
             return logOfMeans(base, means, residual);
           };
           for (const stretch of atom.stretches) {
-            const bound = mostOnPath({ f, residual }, stretch, []);
+            const bound = mostOnPath({ f, residual, before }, stretch, []);
             for (let k = 0; k <= 200; k += 1)
               expect(f(parameterAt(stretch, k / 200))).toBeLessThan(bound + 5);
           }
