@@ -153,6 +153,7 @@ export function earthFinding(input: {
   };
   let points: (readonly number[])[] = [];
   let logTerms: number[] = [];
+  let completed: Finding["completed"];
   const add = (x: number, weight: number, { points: ohms, logTerms: terms }: Weighted): void => {
     const shift = Math.log(weight);
     ohms.forEach((point, i) => {
@@ -169,11 +170,30 @@ export function earthFinding(input: {
     [points, logTerms] = [[], []];
     const logs = few.map(({ log }) => log) as [number, number, number];
     if (Math.max(...logs) - Math.min(...logs) < SMOOTH) {
+      const places: number[] = [];
+      const byPlace: number[] = [];
+      const shares = [0, 0, 0];
       for (let k = 0; k < EVEN; k += 1) {
         const x = (k + 0.5) / EVEN;
-        const near = few[k < EVEN / 3 ? 0 : k < (2 * EVEN) / 3 ? 1 : 2] as Weighted;
-        add(x, Math.exp(parabola(logs, x) - near.log) / EVEN, near);
+        const third = Math.floor((3 * k) / EVEN);
+        const near = few[third] as Weighted;
+        const log = parabola(logs, x) - Math.log(EVEN);
+        add(x, Math.exp(log - near.log), near);
+        places.push(x);
+        byPlace.push(log);
+        shares[third] = (shares[third] as number) + Math.exp(log - near.log);
       }
+      completed = () => [
+        { of: "position", fault, values: places, logTerms: byPlace },
+        {
+          of: "fault resistance",
+          fault,
+          values: few.flatMap(({ points: ohms }) => ohms.map(([value]) => value as number)),
+          logTerms: few.flatMap(({ logTerms: terms }, i) =>
+            terms.map((term) => term + Math.log(shares[i] as number)),
+          ),
+        },
+      ];
     } else {
       const plane = planeIntegral((x) => {
         means.set(base.mean);
@@ -232,7 +252,8 @@ export function earthFinding(input: {
     { of: "fault resistance" as const, fault },
   ];
   const weighted = { log: logSumExp(logTerms), points, logTerms, best: heaviest(points, logTerms) };
-  return findingOf(model, names, parameters, weighted, visit, meansAt, { earthed, reached });
+  const own = { completed, earthed, reached };
+  return findingOf(model, names, parameters, weighted, visit, meansAt, own);
 }
 
 /** ln density of all insulation readings for a fault resistance at a place. */

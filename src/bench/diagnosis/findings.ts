@@ -31,7 +31,7 @@ export interface Finding {
   readonly parameters: readonly Parameter[];
   readonly points: readonly (readonly number[])[];
   readonly logTerms: readonly number[];
-  /** Where a fault was weighed as scatter: the parameters of all faults, each given the others. */
+  /** What it says of each parameter, where its points do not say it or say it at length. */
   readonly completed: (() => readonly Marginal[]) | undefined;
   /** The point of the highest likelihood. */
   readonly best: readonly number[];
@@ -53,13 +53,15 @@ export function findingOf(
   { log, points, logTerms, best }: Weighted,
   visit: Finding["visit"],
   means?: Finding["means"],
-  { earthed, reached }: Pick<Finding, "earthed" | "reached"> = NOT_EARTHED,
+  { completed, earthed, reached }: Own = NOTHING_OWN,
 ): Finding {
-  const completed = undefined;
   return { model, names, log, parameters, points, logTerms, best, visit, means, completed, earthed, reached };
 }
 
-const NOT_EARTHED: Pick<Finding, "earthed" | "reached"> = { earthed: undefined, reached: undefined };
+/** What only some kinds of fault have. */
+type Own = Pick<Finding, "completed" | "earthed" | "reached">;
+
+const NOTHING_OWN: Own = { completed: undefined, earthed: undefined, reached: undefined };
 
 /** The same finding under other names, or with its parameters told otherwise. */
 export function renamed(

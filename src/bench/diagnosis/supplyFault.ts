@@ -1,6 +1,6 @@
 /** A supply whose line voltages differ: linear in the readings, so that one factorisation serves every size and direction. */
 
-import { type Finding, findingOf, type Marginal, marginalsOf, renamed } from "./findings.ts";
+import { type Finding, findingOf, type Marginal, marginalsOf } from "./findings.ts";
 import { evaluate } from "./likelihood.ts";
 import { forwardInPlace, logSumExp } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
@@ -25,9 +25,9 @@ function deviations(spread: number, direction: number): readonly [number, number
 function makeGrid() {
   const points: (readonly [number, number])[] = [];
   const sizes: number[] = [];
-  const directions: (readonly [number, number, number])[] = [];
+  const directions = floats(3 * DIRECTIONS);
   const [low, high] = RANGE.unbalance;
-  for (let a = 0; a < DIRECTIONS; a += 1) directions.push(deviations(1, directionAt(a)));
+  for (let a = 0; a < DIRECTIONS; a += 1) directions.set(deviations(1, directionAt(a)), 3 * a);
   for (let s = 0; s < SIZES; s += 1) {
     const size = low + ((high - low) * (s + 0.5)) / SIZES;
     sizes.push(size);
@@ -72,13 +72,21 @@ function slopesAbout({ prediction, evaluation, question }: Model, into: Slopes):
     c[i] = (prediction.columns[at + 2 * prediction.rows] as number) / question.by.unbalance;
   }
   for (const column of [a, b, c]) forwardInPlace(factor, m, column);
-  const [za, zb, zc] = [product(a, residual, m), product(b, residual, m), product(c, residual, m)];
-  const [aa, bb, cc] = [product(a, a, m), product(b, b, m), product(c, c, m)];
-  const [ab, ac, bc] = [product(a, b, m), product(a, c, m), product(b, c, m)];
+  const za = product(a, residual, m);
+  const zb = product(b, residual, m);
+  const zc = product(c, residual, m);
+  const aa = product(a, a, m);
+  const bb = product(b, b, m);
+  const cc = product(c, c, m);
+  const ab = product(a, b, m);
+  const ac = product(a, c, m);
+  const bc = product(b, c, m);
   const { linear, quadratic } = into;
   const { directions } = grid();
   for (let k = 0; k < DIRECTIONS; k += 1) {
-    const [x, y, w] = directions[k] as readonly [number, number, number];
+    const x = directions[3 * k] as number;
+    const y = directions[3 * k + 1] as number;
+    const w = directions[3 * k + 2] as number;
     linear[k] = za * x + zb * y + zc * w;
     quadratic[k] = aa * x * x + bb * y * y + cc * w * w + 2 * (ab * x * y + ac * x * w + bc * y * w);
   }
@@ -131,9 +139,11 @@ export function unbalanceFinding(model: Model, state: State, names: Names): Find
   }
   const own = { of: "unbalance", fault: names.faults - 1 } as const;
   const weighted = { log: logSumExp(logTerms), points, logTerms, best: heaviest(points, logTerms) };
-  return renamed(findingOf(model, names, [own], weighted, visit), names, () => [
+  const completed = (): readonly Marginal[] => [
     { ...own, values: sizes, logTerms: sizes.map((size) => overDirections(slopes, size)) },
-  ]);
+  ];
+  const more = { completed, earthed: undefined, reached: undefined };
+  return findingOf(model, names, [own], weighted, visit, undefined, more);
 }
 
 /** Nats below the heaviest point at which a point no longer bears on an estimate. */
