@@ -3,10 +3,11 @@
  * outside is changed. The bounds are wide: they catch work that grows with the square of the input, not a slow machine, and are
  * counted in processor time.
  */
-import { assessModule } from "electroheat/bench";
+import { assessModule, diagnose } from "electroheat/bench";
 import { evaluate, sheetFunctions, sheetValue } from "electroheat/catalogue";
 import { energise, type Network } from "electroheat/circuit";
-import { isElectroheatError, parseQuantity } from "electroheat/quantity";
+import { type ElectroheatError, isElectroheatError, parseQuantity } from "electroheat/quantity";
+import { conductorAmpacity } from "electroheat/wiring";
 import { describe, expect, it } from "vitest";
 
 /** Seconds of processor time, and what came of it: "answers", or the code of an error of ours. */
@@ -14,18 +15,21 @@ function metered(run: () => unknown): {
   readonly seconds: number;
   readonly outcome: string;
   readonly text: string;
+  /** What an error lists as data, as JSON. */
+  readonly issues: string;
 } {
   const before = process.cpuUsage();
-  let [outcome, text] = ["answers", ""];
+  let [outcome, text, issues] = ["answers", "", ""];
   try {
     text = JSON.stringify(run()) ?? "";
   } catch (error) {
     if (!isElectroheatError(error)) throw error;
     outcome = error.code;
     text = error.message;
+    issues = JSON.stringify((error as ElectroheatError).issues);
   }
   const { user, system } = process.cpuUsage(before);
-  return { seconds: (user + system) / 1e6, outcome, text };
+  return { seconds: (user + system) / 1e6, outcome, text, issues };
 }
 
 const MEGABYTES = 10_000_000;
@@ -63,12 +67,32 @@ describe("ten megabytes of text", () => {
     expect(seconds).toBeLessThan(5);
   });
 
-  it("as the name of a field are refused; the answer repeats the name as its path and in its sentence, and no more", () => {
-    const { seconds, text } = metered(() =>
-      evaluate("circuit.lineCurrent", { [LONG.letters]: 1, power: 1, lineVoltage: 480 }),
+  it("as the name of a field are refused at every boundary; the answer repeats the head of the name and its length", () => {
+    const module = { banks: [{ id: "A", connection: "star", elementResistance: 10 }] };
+    for (const run of [
+      () => evaluate("circuit.lineCurrent", { [LONG.letters]: 1, power: 1, lineVoltage: 480 }),
+      () => assessModule({ title: "x", [LONG.letters]: 1 } as never),
+      () => assessModule({ title: "x", nameplate: { [LONG.letters]: 1 } } as never),
+      () => diagnose({ module, readings: [], [LONG.letters]: 1 } as never),
+      () => diagnose({ module, readings: [], instruments: {}, spread: { [LONG.letters]: 1 } } as never),
+      () => conductorAmpacity({ edition: { name: "x", system: "IEC", [LONG.letters]: 1 } } as never),
+    ]) {
+      const { seconds, text, issues } = metered(run);
+      expect(text + issues).toContain("unknown-field");
+      expect(text).toContain("VVV … (10000");
+      expect(text.length).toBeLessThan(2000);
+      expect(issues.length).toBeLessThan(2000);
+      expect(seconds).toBeLessThan(5);
+    }
+  });
+
+  it("as the name of a branch or a node come back by their head when something is wrong with it", () => {
+    const branch = { id: LONG.letters, from: "L1", to: LONG.letters, resistance: -1 };
+    const { text, issues } = metered(() =>
+      energise({ network: { branches: [branch] }, supply: {} } as never),
     );
-    expect(text.length).toBeLessThan(2.1 * MEGABYTES);
-    expect(seconds).toBeLessThan(10);
+    expect(text.length).toBeLessThan(10_000);
+    expect(issues.length).toBeLessThan(20_000);
   });
 
   it("as the name of a calculation or of a sheet function are refused in a short message", () => {
@@ -117,10 +141,29 @@ describe("deep and wide JSON", () => {
       () => assessModule({ title: "x", readings: list } as never),
     ]) {
       const before = process.memoryUsage().heapUsed;
-      const { seconds } = metered(run);
+      const { seconds, text } = metered(run);
       expect(seconds).toBeLessThan(20);
+      expect(text.length).toBeLessThan(5000);
       expect(process.memoryUsage().heapUsed - before).toBeLessThan(1e9);
     }
+  });
+
+  it("of many unknown fields the first ten are named and the rest counted, in the message and in the data", () => {
+    const wide = Object.fromEntries(Array.from({ length: 100_000 }, (_, i) => [`field${i}`, i]));
+    const { text, issues } = metered(() => assessModule({ title: "x", ...wide } as never));
+    expect(text).toContain("field9");
+    expect(text).not.toContain("field10");
+    expect(text).toMatch(/and 99990 more/);
+    expect(issues.length).toBeLessThan(5000);
+  });
+
+  it("of many readings that are none the message tells the first twenty, the data all", () => {
+    const list = Array.from({ length: 500 }, () => ({ from: "L1", to: "S", reads: "much" }));
+    const record = { title: "x", nameplate: { power: 36_000, voltage: 480 }, asFound: { ohms: list } };
+    const { text, issues } = metered(() => assessModule(record as never));
+    expect(text.split("\n")).toHaveLength(21);
+    expect(text).toMatch(/and \d+ more$/);
+    expect(JSON.parse(issues).length).toBeGreaterThanOrEqual(500);
   });
 });
 

@@ -6,16 +6,24 @@ import { isBadJoint } from "./assessJoints.ts";
 import type { ReadingsAssessment } from "./assessmentTypes.ts";
 import type { BranchFinding, DrawAssessment, NextStep } from "./assessTypes.ts";
 import { elementPlan } from "./branchModule.ts";
-import { ampsSteps, insulationSteps, oddAmps, poorInsulation } from "./concerns.ts";
+import {
+  ampsSteps,
+  insulationSteps,
+  oddAmps,
+  poorInsulation,
+  unjudgedJointSteps,
+  unjudgedJoints,
+} from "./concerns.ts";
 import type { Days } from "./days.ts";
 import type { Diagnosis } from "./diagnosis/types.ts";
 import { listed } from "./diagnosis/words.ts";
-import { openNamed } from "./diagnosisVerdict.ts";
+import { type JointsNamed, openNamed } from "./diagnosisVerdict.ts";
 import { type HotBranches, readAsLeft } from "./hotBranches.ts";
 import { nextSteps } from "./nextSteps.ts";
 import type { Sheet } from "./readSheet.ts";
 import { runningWords } from "./runningOn.ts";
 import { siteConcerns } from "./siteConcerns.ts";
+import { supplyConcerns } from "./supplyConcerns.ts";
 
 /** The advice. */
 export interface Advice {
@@ -26,6 +34,8 @@ export interface Advice {
   readonly lostLine: string | null;
   /** Branches that read otherwise, as found, only because their bank is linked against the drawing. */
   readonly relinked: ReadonlySet<string>;
+  /** Joints that the diagnosis settles on. */
+  readonly joints: JointsNamed;
   readonly steps: readonly NextStep[];
   readonly answer: readonly string[];
 }
@@ -114,12 +124,23 @@ export function adviseOn(input: {
   const explained = (branchFaulty && !refuted) || lostLine !== null || faults.running !== null;
   const oddNow = present !== null && !explained && oddAmps(present).length > 0;
   const anythingRead = present !== null && wasRead(present);
-  const site = siteConcerns(sheet.site);
+  const volts = supplyConcerns(record, plateCurrent, lostLine);
+  const site = siteConcerns({ ...sheet.site, supply: volts });
+  // As found they were weighed; what was read again as left was not.
+  const readAgain = new Set((asLeft?.joints ?? []).map(({ id }) => id));
+  const weighed = new Set([...faults.weighedJoints].filter((id) => !readAgain.has(id)));
+  const unjudged = present === null ? [] : unjudgedJoints(present, weighed);
   const steps = nextSteps({
     present: current,
     diagnosed: [...againSteps(stale), ...faults.steps],
     known: { relinked: faults.relinked, openElements: openNamed(faults.verdict, whole) },
-    concerns: { insulation: insulationSteps(present), amps: ampsSteps(present, explained), site: site.steps },
+    concerns: {
+      insulation: insulationSteps(present),
+      supply: volts.steps,
+      joints: unjudgedJointSteps(present, weighed),
+      amps: ampsSteps(present, explained),
+      site: site.steps,
+    },
     draw,
     lostLine,
     plateCurrent,
@@ -134,8 +155,11 @@ export function adviseOn(input: {
     lostLine,
     forbidding: [...poor.map(({ words }) => words), ...faults.forbidding],
     diagnosed:
-      faults.running ?? (oddNow ? "Not known before the amps are explained." : (unread ?? site.running)),
+      volts.unknown ??
+      faults.running ??
+      (oddNow ? "Not known before the amps are explained." : (unread ?? site.running)),
     anythingRead,
+    unjudgedJoints: unjudged,
     jointFirst: faults.jointFirst,
     relinked: faults.relinked,
     sound:
@@ -157,11 +181,12 @@ export function adviseOn(input: {
     plate: record.nameplate !== undefined,
     leftAlone: asLeft,
     anythingRead,
+    weighedJoints: faults.weighedJoints,
     site: site.words,
     steps,
     running,
     notTested: untested,
   });
-  const { diagnosis, leftOut, relinked } = faults;
-  return { diagnosis, leftOut, lostLine, relinked, steps, answer };
+  const { diagnosis, leftOut, relinked, joints } = faults;
+  return { diagnosis, leftOut, lostLine, relinked, joints, steps, answer };
 }

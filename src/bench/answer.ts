@@ -4,7 +4,7 @@ import { formatQuantity } from "../quantity/index.ts";
 import { isBadJoint } from "./assessJoints.ts";
 import type { ReadingsAssessment } from "./assessmentTypes.ts";
 import type { BranchAssessment, DrawAssessment, JointAssessment, NextStep } from "./assessTypes.ts";
-import { ampsWords, oddAmps, poorInsulation } from "./concerns.ts";
+import { ampsWords, oddAmps, poorInsulation, unjudgedJoints } from "./concerns.ts";
 import type { DiagnosedFault } from "./diagnosis/types.ts";
 import { listed } from "./diagnosis/words.ts";
 import {
@@ -66,6 +66,7 @@ function wrongWords(
   verdict: DiagnosisVerdict | null,
   lostLine: string | null,
   module: HeatingModule,
+  weighed: ReadonlySet<string>,
 ): string {
   const { branches, consistency, outcome } = day.resistances;
   const telling = verdict !== null && isTelling(verdict) ? verdict : null;
@@ -99,6 +100,9 @@ function wrongWords(
   const unclear = branches.filter(({ finding }) => finding === "undecided").map(({ id }) => id);
   if (unclear.length > 0)
     return `No fault shows, but this meter cannot decide ${listed(unclear.slice(0, NAMED))}.`;
+  const alone = unjudgedJoints(day, weighed);
+  if (alone.length > 0)
+    return `No fault shows, but ${alone.length > 1 ? "joints" : "joint"} ${listed(alone.slice(0, NAMED))} could not be judged: a drop alone shows nothing to compare with.`;
   const unknown = outcome !== "no readings" && branches.some(({ finding }) => finding === "not known");
   return unknown
     ? "No fault shows, but these readings do not settle every branch."
@@ -145,11 +149,12 @@ function stateLine(input: AnswerInput): string {
 
 function moduleLine(input: AnswerInput): string {
   const { asFound, asLeft, verdict, lostLine, module } = input;
-  const found = asFound === null ? null : wrongWords(asFound, verdict, lostLine.asFound, module);
+  const found =
+    asFound === null ? null : wrongWords(asFound, verdict, lostLine.asFound, module, input.weighedJoints);
   if (asLeft === null) return found ?? "Nothing was read: this sheet holds what the record promises.";
   const again = readAgain(asLeft, input.leftAlone);
   const old = carriedWords(asLeft, again, relinkedBranches(verdict, module));
-  const fresh = wrongWords(again, null, lostLine.asLeft, module);
+  const fresh = wrongWords(again, null, lostLine.asLeft, module, new Set());
   const left = old.length === 0 ? fresh : `${fresh} Not read again: ${old.join("; ")}.`;
   return found === null ? `As left: ${left}` : `As found: ${found} As left: ${left}`;
 }
@@ -200,6 +205,8 @@ export interface AnswerInput {
   readonly site: readonly string[];
   /** Whether anything at all was read, either day. */
   readonly anythingRead: boolean;
+  /** Joints whose drops as found were weighed with the other readings. */
+  readonly weighedJoints: ReadonlySet<string>;
   readonly steps: readonly NextStep[];
   readonly running: string;
   readonly notTested: readonly string[];

@@ -106,7 +106,7 @@ export function assessModule(record: BenchRecord): ModuleAssessment {
     commissioning,
     nextSteps: advice.steps,
     checklist: checklist({ asFound, asLeft, hardware, feed, commissioning }),
-    parts: partsList({ record: parsed, asFound, cuts, relinked: advice.relinked }),
+    parts: partsList({ record: parsed, asFound, cuts, joints: advice.joints, relinked: advice.relinked }),
     cuts,
     notTested: untested,
     warnings: recordWarnings(parsed, [found.assessment, left.assessment]),

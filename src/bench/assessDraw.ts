@@ -126,6 +126,7 @@ export function assessDraw(input: {
     confirmed:
       present.consistency !== "inconsistent" &&
       present.branches.every(({ finding }) => SETTLED_FINDINGS.includes(finding)),
+    atTarget: hot.atTarget,
     asFound:
       settled.length === hot.asFound.size
         ? unlessShorted(() => draw(new Map(settled), found.present, foundShares))

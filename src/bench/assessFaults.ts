@@ -9,7 +9,15 @@ import { nextMeasurements } from "./diagnosis/nextMeasurements.ts";
 import type { DiagnosedFault, Diagnosis, DiagnosisInput } from "./diagnosis/types.ts";
 import { listed, placeWords } from "./diagnosis/words.ts";
 import { diagnosisSteps } from "./diagnosisSteps.ts";
-import { type DiagnosisVerdict, diagnosisVerdict, isTelling, relinkedBranches } from "./diagnosisVerdict.ts";
+import {
+  type DiagnosisVerdict,
+  diagnosisVerdict,
+  isTelling,
+  type JointsNamed,
+  jointsNamed,
+  NO_JOINTS,
+  relinkedBranches,
+} from "./diagnosisVerdict.ts";
 import type { ParsedRecord } from "./recordParsed.ts";
 import type { BankTargets } from "./recordTargets.ts";
 
@@ -26,6 +34,10 @@ export interface AssessedFaults {
   readonly jointFirst: string | null;
   /** Branches that read otherwise only because their bank is linked against the drawing, as settled. */
   readonly relinked: ReadonlySet<string>;
+  /** What a joint settled on, open or bad, has behind it. */
+  readonly joints: JointsNamed;
+  /** Joints whose drops were weighed with the other readings. */
+  readonly weighedJoints: ReadonlySet<string>;
   /** What was left out, and why. */
   readonly leftOut: readonly string[];
 }
@@ -84,8 +96,8 @@ const JOINTS_ALONE =
   "Left out of the diagnosis: drops across joints, which no single fault explains together with the other readings. The joints are judged by comparison.";
 
 /**
- * A joint that is bad besides another fault is two faults, and one bad by less than a milliohm is none that the diagnosis weighs: where
- * nothing fits, the other readings are asked alone, for each joint with a drop has been judged by its own comparison.
+ * A joint that is bad besides another fault is two faults: where nothing fits, the other readings are asked alone, for each joint with a
+ * drop has been judged by its own comparison.
  */
 function explained(
   asked: DiagnosisInput,
@@ -127,6 +139,8 @@ export function assessFaults(input: {
     running: null,
     jointFirst: null,
     relinked: new Set<string>(),
+    joints: NO_JOINTS,
+    weighedJoints: new Set<string>(),
   } as const;
   if (asFound === undefined) return { ...none, leftOut: [] };
   const supply = supplyOf(record, "asFound");
@@ -138,8 +152,9 @@ export function assessFaults(input: {
   );
   const verdict = unlessAllOpen(diagnosisVerdict(diagnosis), branches);
   // What was read as left speaks for itself: the fault as found is history then.
+  const weighedJoints = new Set(asked.readings.flatMap((one) => (one.kind === "drop" ? [one.across] : [])));
   const read = (asLeft?.ohms ?? []).length + (asLeft?.currents ?? []).length > 0;
-  if (read) return { ...none, diagnosis, verdict, leftOut };
+  if (read) return { ...none, diagnosis, verdict, leftOut, weighedJoints };
   const first = verdict.explanations[0]?.faults ?? [];
   return {
     diagnosis,
@@ -153,5 +168,7 @@ export function assessFaults(input: {
     running: runningWords(verdict),
     jointFirst: jointFirst(verdict),
     relinked: relinkedBranches(verdict, module),
+    joints: jointsNamed(verdict, module),
+    weighedJoints,
   };
 }

@@ -100,6 +100,10 @@ const HOT = 3;
 export const isBadJoint = ({ comparison, rise }: JointAssessment): boolean =>
   comparison === "investigate" || (rise !== null && rise.atLeast >= HOT);
 
+/** Whether nothing of its own judges a joint: no like joint beside its drop, and no rise. */
+export const isUnjudged = ({ comparison, resistance, rise }: JointAssessment): boolean =>
+  comparison === "nothing to compare with" && resistance !== null && rise === null;
+
 /** Order of joints: those to be opened, then by resistance, then by rise. */
 export function worstFirst(a: JointAssessment, b: JointAssessment): number {
   return (

@@ -103,6 +103,8 @@ export interface DrawAssessment {
    * other. Only then are the repaired amps something to accept a repair by.
    */
   readonly confirmed: boolean;
+  /** Branches that `repaired` takes at their target, because they are faulty or not known. */
+  readonly atTarget: readonly string[];
   /** As found, at the supply as measured; `null` if the readings do not settle it. */
   readonly asFound: Draw | null;
   /** With open, out-of-tolerance and unmeasured branches at their target, at the supply as measured. */

@@ -1,5 +1,6 @@
 /** Insulation and amps that speak against a module by themselves, whatever its ohms say. */
 import { formatQuantity, type Ohms } from "../quantity/index.ts";
+import { isUnjudged } from "./assessJoints.ts";
 import type { Figure, ReadingsAssessment } from "./assessmentTypes.ts";
 import type { NextStep } from "./assessTypes.ts";
 import { listed } from "./diagnosis/words.ts";
@@ -49,6 +50,32 @@ export function insulationSteps(day: ReadingsAssessment | null): readonly NextSt
     reason: `${words.charAt(0).toUpperCase()}${words.slice(1)}. Damp magnesia and dirt read low when cold, and so does a coil that touches.`,
     about: [at.replace(/^insulation at /, "")],
   }));
+}
+
+/** Joints whose drop stands alone and that no diagnosis weighed: nobody has judged them. */
+export const unjudgedJoints = (
+  { joints }: ReadingsAssessment,
+  weighed: ReadonlySet<string>,
+): readonly string[] =>
+  joints.filter((joint) => isUnjudged(joint) && !weighed.has(joint.id)).map(({ id }) => id);
+
+/** What would judge them. */
+export function unjudgedJointSteps(
+  day: ReadingsAssessment | null,
+  weighed: ReadonlySet<string>,
+): readonly NextStep[] {
+  const alone = day === null ? [] : unjudgedJoints(day, weighed);
+  return (day?.joints ?? [])
+    .filter(({ id }) => alone.includes(id))
+    .map(({ id, power }) => ({
+      action: `Read the drop of joints like ${id} at their own currents, or the rise of ${id} over the air at a known load; drawn in a module with a nameplate it is weighed with the other readings, too.`,
+      reason: `${id} could not be judged: one drop alone shows nothing to compare with${
+        power === null
+          ? ""
+          : `, though ${formatQuantity(power, { unit: "W", significantDigits: 3 })} go into that contact`
+      }.`,
+      about: [id],
+    }));
 }
 
 /** Clamp readings outside those of a sound module. */

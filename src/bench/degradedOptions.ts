@@ -10,6 +10,7 @@ import {
   unbalance,
 } from "../circuit/index.ts";
 import { type Cooling, surfaceTemperatureWhatIfs } from "../element/index.ts";
+import { EQUAL_WITHIN } from "../numeric/index.ts";
 import { energyCost, type HeatUpOption, heatUpOptions, type OvenPlan } from "../process/index.ts";
 import {
   type Celsius,
@@ -45,7 +46,7 @@ function worstOf(
     if (role !== "element" || !(was > 0) || !(power > NOTHING * was)) continue;
     const powerRatio = power / was;
     // Twins differ in their last digits: the first of them stands for all.
-    if (worst === null || powerRatio > worst.powerRatio * (1 + NOTHING)) worst = { id, powerRatio };
+    if (worst === null || powerRatio > worst.powerRatio * (1 + EQUAL_WITHIN)) worst = { id, powerRatio };
   }
   if (worst === null) return null;
   const cases = [{ name: worst.id, powerRatio: worst.powerRatio, airSpeedRatio: 1 }];

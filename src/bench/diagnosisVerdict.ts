@@ -1,5 +1,6 @@
 /** What a diagnosis amounts to for someone who has to act on it: settled, not told apart, not settled; never a coin toss. */
 import type { HeatingModule } from "../circuit/index.ts";
+import { largestFirst } from "../numeric/index.ts";
 import type { BranchAssessment } from "./assessTypes.ts";
 import type { DiagnosedFault, Diagnosis, Explanation } from "./diagnosis/types.ts";
 import { explanationWords, listed, probabilityWords } from "./diagnosis/words.ts";
@@ -69,7 +70,10 @@ export function diagnosisVerdict({ outcome, groups }: Diagnosis): DiagnosisVerdi
     };
   }
   if (group.probability < SETTLED) {
-    const all = [...groups.flatMap((one) => one.explanations)].sort((a, b) => b.probability - a.probability);
+    const all = largestFirst(
+      groups.flatMap((one) => one.explanations),
+      ({ probability }) => probability,
+    );
     const explanations = weighty(all);
     const [first, second] = explanations;
     if (first?.faults.length === 0 && first.probability > LEADS * (second?.probability ?? 0)) {
@@ -144,4 +148,25 @@ export const tellingBranches = (
 export function openNamed(verdict: DiagnosisVerdict | null, module: HeatingModule): ReadonlySet<string> {
   const faults = verdict?.kind === "settled" ? (verdict.explanations[0]?.faults ?? []) : [];
   return new Set(faults.flatMap((fault) => (fault.kind === "element open" ? branchesOf(fault, module) : [])));
+}
+
+/** Joints that a verdict settles on. */
+export interface JointsNamed {
+  readonly places: readonly string[];
+  /** Branches behind them: what they read says nothing of their elements before the joint is remade. */
+  readonly behind: ReadonlySet<string>;
+}
+
+export const NO_JOINTS: JointsNamed = { places: [], behind: new Set() };
+
+/** The joints of the one explanation that is settled on. */
+export function jointsNamed(verdict: DiagnosisVerdict | null, module: HeatingModule): JointsNamed {
+  const faults = verdict?.kind === "settled" ? (verdict.explanations[0]?.faults ?? []) : [];
+  const joints = faults.flatMap((fault) =>
+    fault.kind === "joint" || fault.kind === "open joint" ? [fault] : [],
+  );
+  return {
+    places: joints.map(({ place }) => place),
+    behind: new Set(joints.flatMap((fault) => branchesOf(fault, module))),
+  };
 }

@@ -1,4 +1,5 @@
 /** What to do next, most pressing first, in words a technician can act on. */
+import { largestFirst } from "../numeric/index.ts";
 import { formatQuantity } from "../quantity/index.ts";
 import { isBadJoint } from "./assessJoints.ts";
 import type { ReadingsAssessment } from "./assessmentTypes.ts";
@@ -12,10 +13,8 @@ const list = (names: readonly string[]): string => names.join(", ");
 
 /** Readings whose residual stands out, worst first: at most two, because a star's six readings cannot separate a pair. */
 function standOut(readings: readonly FittedReading[]): readonly FittedReading[] {
-  return readings
-    .filter((one) => one.residual !== null)
-    .sort((a, b) => Math.abs(b.residual as number) - Math.abs(a.residual as number))
-    .slice(0, 2);
+  const fitted = readings.filter((one) => one.residual !== null);
+  return largestFirst(fitted, ({ residual }) => Math.abs(residual as number)).slice(0, 2);
 }
 
 /** A reading this far from a sound module's is worth a word even where the branch behind it cannot be named. */
@@ -154,6 +153,8 @@ export function nextSteps(input: {
   readonly known: KnownFaults;
   readonly concerns: {
     readonly insulation: readonly NextStep[];
+    readonly supply: readonly NextStep[];
+    readonly joints: readonly NextStep[];
     readonly amps: readonly NextStep[];
     readonly site: readonly NextStep[];
   };
@@ -167,7 +168,7 @@ export function nextSteps(input: {
   const last = (steps: readonly NextStep[]): NextStep =>
     afterwards(draw, plateCurrent, { readAgain, work: steps.length > 0 });
   if (present === null) {
-    const steps = [...supplySteps(lostLine), ...concerns.site];
+    const steps = [...supplySteps(lostLine), ...concerns.supply, ...concerns.site];
     return [...steps, last(steps)];
   }
   const { faulty, unclear } = branchSteps(present.resistances, known);
@@ -175,6 +176,7 @@ export function nextSteps(input: {
   const steps = [
     ...concerns.insulation,
     ...supplySteps(lostLine),
+    ...concerns.supply,
     ...contradictions,
     ...faulty,
     ...diagnosed,
@@ -182,6 +184,7 @@ export function nextSteps(input: {
     ...concerns.site,
     ...concerns.amps,
     ...obscure,
+    ...concerns.joints,
     ...unclear,
   ];
   return [...steps, last(steps)];

@@ -10,6 +10,9 @@ const TYPE_NAMES: Readonly<Record<string, string>> = {
   array: "a list",
 };
 
+/** Most unknown fields of one record that are listed, so that the message has room for what else is wrong with it. */
+const MOST_FIELDS = 10;
+
 /** An issue as the schema library finds it. */
 export type RawIssue = {
   readonly code?: string | undefined;
@@ -53,10 +56,15 @@ export function ourIssues(raw: RawIssue, prefix: readonly PropertyKey[] = []): I
         ),
       ];
     }
-    case "unrecognized_keys":
-      return (raw["keys"] as string[]).map((key) =>
-        make("unknown-field", "no such field", [...parts, key || '""'].join("."), key),
-      );
+    case "unrecognized_keys": {
+      const keys = raw["keys"] as string[];
+      const told = keys
+        .slice(0, MOST_FIELDS)
+        .map((key) => make("unknown-field", "no such field", [...parts, key || '""'].join("."), key));
+      const more = keys.length - told.length;
+      if (more === 0) return told;
+      return [...told, make("unknown-field", "no such field", path, `and ${more} more`)];
+    }
     case "invalid_value":
       return [
         make(

@@ -7,6 +7,10 @@ import { tellingBranches } from "./diagnosisVerdict.ts";
 import { type OpenModule, openWords } from "./runningOpen.ts";
 
 const NOTHING_READ = "Not known: nothing was read.";
+
+const jointsWords = (ids: readonly string[]): string =>
+  `${ids.length > 1 ? "joints" : "joint"} ${listed(ids)}`;
+
 /** The sentence. */
 export function runningWords(input: {
   /** The module as it stands; null where nothing was read. */
@@ -17,6 +21,8 @@ export function runningWords(input: {
   /** What the diagnosis says of it, beyond branches and joints. */
   readonly diagnosed: string | null;
   readonly anythingRead: boolean;
+  /** Joints that nothing has judged. */
+  readonly unjudgedJoints: readonly string[];
   /** What a joint that the diagnosis names asks for before any voltage; null where it names none. */
   readonly jointFirst: string | null;
   /** Branches that read otherwise only because their bank is linked against the drawing. */
@@ -35,7 +41,7 @@ export function runningWords(input: {
   if (forbidding.length > 0) return `Do not energise it: ${listed(forbidding)}.`;
   const bad = joints.filter(isBadJoint).map(({ id }) => id);
   if (bad.length > 0) {
-    return `Not on ${bad.length > 1 ? "joints" : "joint"} ${listed(bad)}: a hot joint feeds on its own heat until it burns open. Remake it first.`;
+    return `Not on ${jointsWords(bad)}: a hot joint feeds on its own heat until it burns open. Remake it first.`;
   }
   if (jointFirst !== null) return jointFirst;
   if (lostLine !== null)
@@ -62,6 +68,8 @@ export function runningWords(input: {
       : openWords({ sound, branches, insulationRead: present.insulation.length > 0 });
   }
   if (input.diagnosed !== null) return input.diagnosed;
+  if (input.unjudgedJoints.length > 0)
+    return `Not known: ${jointsWords(input.unjudgedJoints)} could not be judged, for nothing was read beside ${input.unjudgedJoints.length > 1 ? "them" : "it"} to compare with.`;
   const unjudged = present.insulation.filter(({ verdict }) => verdict === null);
   if (unjudged.length > 0)
     return `Not known: ${listed(unjudged.map(({ label }) => label))} is not judged by every limit without the voltage of the supply.`;

@@ -1,8 +1,9 @@
-/** Torque and feed that failed their limits: what the list does not pass, said in the answer too. */
+/** Supply, torque and feed that failed their limits: what the list does not pass, said in the answer too. */
 import type { FeedAssessment, Figure, HardwareAssessment } from "./assessmentTypes.ts";
 import type { NextStep } from "./assessTypes.ts";
 import { listed } from "./diagnosis/words.ts";
 import { failedFeed, failedTorques } from "./site/checklist.ts";
+import type { SupplyConcerns } from "./supplyConcerns.ts";
 
 /** What speaks against the site, whatever the module reads. */
 export interface SiteConcerns {
@@ -43,21 +44,25 @@ function torqueStep(id: string, figures: readonly Figure[]): NextStep {
       };
 }
 
-/** Concerns of hardware and feed. */
+/** Concerns of hardware, feed and supply; the steps of the supply stand before all others and are not among these. */
 export function siteConcerns(site: {
   readonly hardware: readonly HardwareAssessment[];
   readonly feed: FeedAssessment | null;
+  readonly supply: SupplyConcerns;
 }): SiteConcerns {
   const torques = failedTorques(site.hardware);
   const feed = failedFeed(site.feed);
   const feedWords = feed.map(missed).join("; ");
   const ids = listed(torques.map(({ id }) => id));
+  const { outside, before: supplyFirst } = site.supply;
   const before = [
+    ...(supplyFirst === null ? [] : [supplyFirst]),
     ...(feed.length === 0 ? [] : [`the electrician has settled the feed: ${feedWords}`]),
     ...(torques.length === 0 ? [] : [`the hardware with a wrong torque is put right: ${ids}`]),
   ];
   return {
     words: [
+      ...(outside === null ? [] : [outside]),
       ...feed.map((one) => `feed: ${missed(one)}`),
       ...torques.map(({ id, figures: [first] }) => `${id}: ${missed(first as Figure)}`),
     ],

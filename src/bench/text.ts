@@ -35,13 +35,24 @@ function targetLines({ targets }: ModuleAssessment): string[] {
   ];
 }
 
+/** What the module is taken for where it is taken as repaired. */
+function repairedWords({ confirmed, atTarget }: DrawAssessment): {
+  readonly short: string;
+  readonly long: string;
+} {
+  if (!confirmed) return { short: "Known branches kept", long: "branches as far as known, others at target" };
+  return atTarget.length === 0
+    ? { short: "Sound, as it stands", long: "all branches sound, as they stand" }
+    : { short: "Faulty ones renewed", long: "faulty branches renewed" };
+}
+
 function drawLines(draw: DrawAssessment): string[] {
   const { asFound, repaired, repairedAtPlateVoltage: plate, deviationFromPlate, basis } = draw;
   const power = ({ power, standardUncertainty: u }: Draw): string =>
     u === null ? kilowatts(power) : `${(power / 1000).toFixed(2)} ± ${((2 * u) / 1000).toFixed(2)} kW`;
   const rows = [
     ...(asFound === null ? [] : [`  As found            ${power(asFound)}   ${amps(asFound.lines)}`]),
-    `  ${draw.confirmed ? "Faulty ones renewed" : "Known branches kept"} ${power(repaired)}   ${amps(repaired.lines)}`,
+    `  ${repairedWords(draw).short.padEnd(19)} ${power(repaired)}   ${amps(repaired.lines)}`,
     ...(plate === null || deviationFromPlate === null
       ? []
       : [
@@ -102,9 +113,7 @@ function dayLines(day: ReadingsAssessment, when: string): string[] {
 function whatIfSections({ whatIf, draw }: ModuleAssessment): string[] {
   return whatIf.flatMap(({ connection, needs, rows }) => [
     connection === "as drawn"
-      ? heading(
-          `If one element opens (${draw?.confirmed ? "faulty branches renewed" : "branches as far as known, others at target"})`,
-        )
+      ? heading(`If one element opens (${draw === null ? "branches at target" : repairedWords(draw).long})`)
       : heading(`If all banks were in ${connection}, and one element opens`),
     ...needs.map(bullet),
     ...whatIfLines(rows),

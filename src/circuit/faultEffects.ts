@@ -1,4 +1,5 @@
 /** The effect of named faults: what their kind leaves, told of the branches that were asked for. */
+import { EQUAL_WITHIN } from "../numeric/index.ts";
 import type { Volts } from "../quantity/index.ts";
 import { type Model, type Outlook, outlookOf } from "./faultOutlook.ts";
 import { type FaultStudy, NEGLIGIBLE } from "./faultStudy.ts";
@@ -37,9 +38,11 @@ function named(from: FaultStudy, i: number, model: Model): SurvivorState {
 
 function worstOf(from: FaultStudy, outlook: Outlook, broken: readonly number[]): SurvivorState | null {
   if (!(outlook.worstRatio > NEGLIGIBLE)) return null;
+  const least = outlook.worstRatio * (1 - EQUAL_WITHIN);
   for (const i of from.elements) {
     const model = outlook.models[from.twins.groupOf[i] as number] as Model | null;
-    if (model?.powerRatio === outlook.worstRatio && !broken.includes(i)) return named(from, i, model);
+    if ((model?.powerRatio ?? 0) >= least && model !== null && !broken.includes(i))
+      return named(from, i, model);
   }
   return null;
 }

@@ -16,6 +16,7 @@ export {
 } from "./energise.ts";
 export * from "./faults.ts";
 export * from "./faultTypes.ts";
+export * from "./fromLineCurrents.ts";
 export { withJoint } from "./joint.ts";
 export * from "./module.ts";
 export * from "./network.ts";

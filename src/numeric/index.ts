@@ -7,3 +7,4 @@ export * from "./integrateOde.ts";
 export * from "./leastSquares.ts";
 export * from "./normal.ts";
 export * from "./student.ts";
+export * from "./ties.ts";

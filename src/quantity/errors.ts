@@ -42,7 +42,7 @@ export type ErrorCode =
 export interface Issue {
   /** What is wrong. */
   readonly code: ErrorCode;
-  /** Where: the argument's name, dotted into records (`readings.2.ohms`). */
+  /** Where: the argument's name, dotted into records (`readings.2.ohms`); of one above 200 characters the head and the length. */
   readonly path: string;
   /** What is allowed, in words. */
   readonly expected: string;
@@ -57,6 +57,20 @@ export interface Issue {
 /** Longest piece of a received value that a message repeats; keeps a megabyte of text out of logs. */
 const SHOWN_LENGTH = 60;
 
+/** Longest path that is repeated whole. No field of ours lies that deep: a longer one was made long by a name from outside. */
+const PATH_LENGTH = 200;
+
+/** Longest list of what is allowed that is repeated whole; such a list may hold names from outside, too. */
+const EXPECTED_LENGTH = 4000;
+
+/** Most issues that one message tells; a sheet with more of them has one cause for most. */
+const MOST_TOLD = 20;
+
+/** Text from outside that a message repeats: whole, or its head, "…" and how long it is. */
+function shortened(text: string, most: number): string {
+  return text.length > most ? `${text.slice(0, most)} … (${text.length} characters)` : text;
+}
+
 /**
  * Shows any received value as short text for a message, without calling code of the value's own.
  * @param value - anything
@@ -69,6 +83,7 @@ const SHOWN_LENGTH = 60;
  */
 export function showReceived(value: unknown): string {
   if (typeof value === "string") {
+    // The quotes close before "…", so that it is not taken for part of the text.
     const cut = value.length > SHOWN_LENGTH;
     return `${JSON.stringify(cut ? value.slice(0, SHOWN_LENGTH) : value)}${cut ? ` … (${value.length} characters)` : ""}`;
   }
@@ -79,7 +94,7 @@ export function showReceived(value: unknown): string {
 }
 
 /**
- * Makes an issue with its sentence.
+ * Makes an issue with its sentence. Names and values from outside are repeated up to a length: no megabyte reaches a log.
  * @param input.code - what is wrong
  * @param input.path - the argument's name
  * @param input.expected - what is allowed, in words
@@ -100,7 +115,9 @@ export function issue(input: {
   readonly received: unknown;
   readonly unit?: string;
 }): Issue {
-  const { code, path, expected, unit } = input;
+  const { code, unit } = input;
+  const path = shortened(input.path, PATH_LENGTH);
+  const expected = shortened(input.expected, EXPECTED_LENGTH);
   const received = showReceived(input.received);
   const inUnit = unit === undefined ? "" : ` ${unit}`;
   const seen = typeof input.received === "number" ? `${received}${inUnit}` : received;
@@ -128,12 +145,14 @@ export class ElectroheatError extends Error {
   readonly code: ErrorCode;
   /** Path of the first issue: the argument's name. */
   readonly argument: string;
-  /** Everything found wrong, at least one issue. */
+  /** Everything found wrong, at least one issue; the message tells the first 20 and counts the rest. */
   readonly issues: readonly Issue[];
 
   /** @param issues - at least one issue; the first gives the error its code and argument */
   constructor(issues: readonly [Issue, ...Issue[]]) {
-    super(issues.map((one) => one.message).join("\n"));
+    const told = issues.slice(0, MOST_TOLD).map((one) => one.message);
+    const more = issues.length - told.length;
+    super([...told, ...(more > 0 ? [`and ${more} more`] : [])].join("\n"));
     this.code = issues[0].code;
     this.argument = issues[0].path;
     this.issues = issues;

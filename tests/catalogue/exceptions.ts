@@ -10,6 +10,7 @@ const TYPED_ARRAYS = "a building block on typed arrays; networks are solved by c
 export const EXCEPTIONS: Readonly<Record<string, string>> = {
   "numeric.bracketedRoot": TAKES_A_FUNCTION,
   "numeric.integrateOde": TAKES_A_FUNCTION,
+  "numeric.largestFirst": TAKES_A_FUNCTION,
   "numeric.factorConductances": TYPED_ARRAYS,
   "numeric.solveConductances": TYPED_ARRAYS,
   "circuit.networkResponses": TYPED_ARRAYS,

@@ -1,6 +1,6 @@
 /**
  * The network solve against two programs that share no line with it: a complex LU of a general-purpose library (mathjs
- * `lusolve`, stamped in tests/support/nodal.ts) on 1,000 random networks, and a circuit simulator (ngspice) on 60.
+ * `lusolve`, stamped in tests/support/nodal.ts) on 1,000 random networks, and a circuit simulator (ngspice) on 240.
  *
  * What counts as a relative difference. Most values are compared to themselves. A value far below the largest of its
  * kind in the same network is what is left when larger ones cancel (the current through a bridge near balance, the
@@ -171,13 +171,18 @@ describe("the ohmmeter against an LU solve", () => {
 });
 
 const present = hasNgspice();
-if (!present) console.warn("ngspice is not installed: 60 comparisons with the circuit simulator are skipped");
+const SIMULATED = 240;
+if (!present)
+  console.warn(`ngspice is not installed: ${SIMULATED} comparisons with the circuit simulator are skipped`);
 
-describe("60 random networks against a circuit simulator (ngspice .ac)", () => {
-  const cases: readonly (RandomCase & { readonly seed: number })[] = Array.from({ length: 60 }, (_, i) => ({
-    seed: 5001 + i,
-    ...randomCase(5001 + i),
-  }));
+describe(`${SIMULATED} random networks against a circuit simulator (ngspice .ac)`, () => {
+  // The simulator's own matrix subtracts and keeps about 2⁻⁵² · 500 Ω over the smallest joint, 1e-7 at 1 µΩ. The first 60 happen to
+  // stay far from that; of seeds 5063 and 5197 drawn like them the matrix library bears out energise to 1e-15 and the simulator is
+  // off by 4e-9. The others begin at 0.1 mΩ, where it holds the limit; joints from 1 µΩ are for the matrix library, above.
+  const cases = Array.from({ length: SIMULATED }, (_, i): RandomCase & { readonly seed: number } => {
+    const seed = 5001 + i;
+    return { seed, ...randomCase(seed, { smallestJoint: i < 60 ? 1e-6 : 1e-4 }) };
+  });
   const worst = new Worst();
   let simulated: readonly SimulatedState[] = [];
   beforeAll(() => {

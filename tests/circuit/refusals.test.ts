@@ -319,6 +319,29 @@ const cases: Readonly<Record<string, Case>> = {
       ["l3", nonNegative],
     ],
   },
+  branchesFromLineCurrents: {
+    call: circuit.branchesFromLineCurrents,
+    input: {
+      connection: "delta",
+      v12: 480,
+      v23: 470,
+      v31: 465,
+      l1: 63.9,
+      l2: 64.4,
+      l3: 61.2,
+      accuracy: 0.02,
+    },
+    fields: [
+      ["connection", connections],
+      ["v12", [...positive, [936, "inconsistent"], [5, "inconsistent"]]],
+      ["v23", positive],
+      ["v31", positive],
+      ["l1", nonNegative],
+      ["l2", nonNegative],
+      ["l3", nonNegative],
+      ["accuracy", optional([...notQuantities, ...negative, [0.201, "out-of-range"], [2, "out-of-range"]])],
+    ],
+  },
   unbalanceByDefinition: {
     call: circuit.unbalanceByDefinition,
     input: { l1: 480, l2: 470, l3: 465, measured: "line voltages" },
@@ -564,6 +587,10 @@ describe("extremes within the bounds", () => {
         for (const formula of formulas) expectFinite(formula(), shown);
         expectSound(() => circuit.unbalance({ l1: a, l2: b, l3: c }), shown);
         expectSound(() => circuit.supplyFromLineVoltages({ v12: a, v23: b, v31: c } as never), shown);
+        for (const connection of ["star", "delta"]) {
+          const currents = { connection, v12: a, v23: a, v31: a, l1: b, l2: c, l3: c, accuracy: 0.02 };
+          expectSound(() => circuit.branchesFromLineCurrents(currents as never), shown);
+        }
         const phasors = [
           { re: a, im: -b },
           { re: -b, im: c },

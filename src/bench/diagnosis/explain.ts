@@ -1,5 +1,5 @@
 /** Findings turned into the explanations that people and programs read. */
-import { chiSquareSurvival } from "../../numeric/index.ts";
+import { chiSquareSurvival, largestFirst } from "../../numeric/index.ts";
 import { type Finding, marginalsOf } from "./findings.ts";
 import type { Posterior, Ranked } from "./posterior.ts";
 import { type Bounds, quantiles } from "./quantiles.ts";
@@ -26,10 +26,15 @@ const BOUNDS: Readonly<Record<FaultEstimate["of"], Bounds>> = {
   unbalance: bounds(RANGE.unbalance, false),
 };
 
+/** The same for a joint across which a drop was read. */
+const WITH_DROP = bounds([RANGE.jointWithDrop, RANGE.joint[1]], true);
+
 /** Median and 95 % interval of each parameter. */
 function estimatesOf(finding: Finding): FaultEstimate[] {
   return (finding.completed?.() ?? marginalsOf(finding)).map(({ of, fault, values, logTerms }) => {
-    const [value, low, high] = quantiles(values, logTerms, [0.5, 0.025, 0.975], BOUNDS[of]) as [
+    const lower = of === "joint resistance" && values.some((one) => one < RANGE.joint[0]);
+    const within = lower ? WITH_DROP : BOUNDS[of];
+    const [value, low, high] = quantiles(values, logTerms, [0.5, 0.025, 0.975], within) as [
       number,
       number,
       number,
@@ -76,9 +81,10 @@ function explanationsOf(
 /** All groups, with every explanation under each of its names. */
 export function explanationGroups(posterior: Posterior): ExplanationGroup[] {
   return posterior.groups.map((members) => {
-    const explanations = members
-      .flatMap((one) => explanationsOf(one, posterior))
-      .sort((a, b) => b.probability - a.probability);
+    const explanations = largestFirst(
+      members.flatMap((one) => explanationsOf(one, posterior)),
+      ({ probability }) => probability,
+    );
     return { probability: members.reduce((sum, { probability }) => sum + probability, 0), explanations };
   });
 }

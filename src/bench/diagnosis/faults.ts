@@ -271,9 +271,10 @@ export function seriesAtoms(
   hot: number,
   priors: Required<FaultPriors>,
   live: boolean,
+  withDrop: ReadonlySet<number>,
 ): readonly Atom[] {
   const atoms = elementAtoms(wiring, hot, priors);
-  for (const atom of jointAtoms(wiring, priors)) atoms.push(atom);
+  for (const atom of jointAtoms(wiring, priors, withDrop)) atoms.push(atom);
   if (live) for (const atom of lineAtoms(wiring, priors.lostLine)) atoms.push(atom);
   return atoms;
 }

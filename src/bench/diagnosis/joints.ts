@@ -8,7 +8,15 @@ import { type FaultPriors, RANGE } from "./settings.ts";
 const LINES: readonly string[] = ["L1", "L2", "L3"];
 
 /** Joint resistances are as likely in each decade. */
-const STRETCHES: readonly Stretch[] = [stretchOf(RANGE.joint, true, 1)];
+const stretchFrom = (low: number): readonly Stretch[] => [stretchOf([low, RANGE.joint[1]], true, 1)];
+const STRETCHES = stretchFrom(RANGE.joint[0]);
+
+/**
+ * Ohms and amps do not see below a milliohm; a drop across the very joint does, down to where sound ones end. Twice the sound value is
+ * three of its deviations away: what is nearer is a sound joint that differs.
+ */
+const dropStretches = (sound: number): readonly Stretch[] =>
+  stretchFrom(Math.min(RANGE.joint[0], Math.max(RANGE.jointWithDrop, 2 * sound)));
 
 /** Edges that meet in a place, as they come, with the sign in which each is counted. */
 interface Meeting {
@@ -138,12 +146,19 @@ function wiresOf(wiring: Wiring): readonly Wire[] {
   return wires;
 }
 
-/** Joint faults of a wiring, of some resistance or open; places on one and the same wire count as one, with each its name. */
-export function jointAtoms(wiring: Wiring, priors: Required<FaultPriors>): Atom[] {
+/**
+ * Joint faults of a wiring, of some resistance or open; places on one and the same wire count as one, with each its name.
+ * @param withDrop - edges of the joints across which a drop was read
+ */
+export function jointAtoms(
+  wiring: Wiring,
+  priors: Required<FaultPriors>,
+  withDrop: ReadonlySet<number>,
+): Atom[] {
   const wires = wiresOf(wiring);
   const atomsOf = (
     kind: "joint" | "open joint",
-    stretches: readonly Stretch[],
+    stretchesOf: (edge: number) => readonly Stretch[],
     of: Atom["of"],
     own: ((value: number) => Insertion) | null,
   ): Atom[] => {
@@ -156,13 +171,20 @@ export function jointAtoms(wiring: Wiring, priors: Required<FaultPriors>): Atom[
       cut,
       edge,
       line: undefined,
-      stretches,
+      stretches: stretchesOf(edge),
       of,
       insertion: own ?? insertion,
     }));
   };
+  const stretchesAt = (edge: number): readonly Stretch[] =>
+    withDrop.has(edge) ? dropStretches(wiring.edges[edge]?.resistance ?? 0) : STRETCHES;
   return [
-    ...atomsOf("joint", STRETCHES, "joint resistance", null),
-    ...atomsOf("open joint", [], null, () => BREAK),
+    ...atomsOf("joint", stretchesAt, "joint resistance", null),
+    ...atomsOf(
+      "open joint",
+      () => [],
+      null,
+      () => BREAK,
+    ),
   ];
 }

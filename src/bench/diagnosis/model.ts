@@ -121,6 +121,11 @@ export function modelOf(question: Question, asDrawn: Wiring, drawn: Wiring, slip
   const wiring = slip === undefined ? asDrawn : relinked(asDrawn, slip);
   const rows = rowsOf(wiring, drawn, all);
   const { frame, state, parts } = frameOf(wiring, rows, ratio, live);
+  // Drops that were read, not those still planned: a plan must not move what the readings say.
+  const withDrop = new Set(
+    rows.rows.slice(0, question.input.readings.length).map((row) => (row?.kind === "drop" ? row.edge : -1)),
+  );
+  withDrop.delete(-1);
   let atoms: readonly Atom[] | null = null;
   return {
     question,
@@ -129,7 +134,7 @@ export function modelOf(question: Question, asDrawn: Wiring, drawn: Wiring, slip
     sound: state,
     scratch: scratchOf(state),
     atoms: () => {
-      atoms ??= seriesAtoms(wiring, ratio, question.priors, live);
+      atoms ??= seriesAtoms(wiring, ratio, question.priors, live, withDrop);
       return atoms;
     },
     parts,

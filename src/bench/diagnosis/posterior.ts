@@ -1,4 +1,5 @@
 /** Probabilities from evidence and priors, ranked and grouped. */
+import { largestFirst } from "../../numeric/index.ts";
 import type { Finding } from "./findings.ts";
 import { grouped } from "./grouping.ts";
 import { inferEach, type Weighed } from "./infer.ts";
@@ -64,9 +65,9 @@ function gathered(question: Question): Gathered {
     }
   });
   const total = logSumExp(logs);
-  const kept = weighed
-    .sort((a, b) => b.log - a.log)
-    .filter(({ log }, i) => i < FEWEST || log - total > Math.log(LISTED));
+  const kept = largestFirst(weighed, ({ log }) => Math.exp(log - total)).filter(
+    ({ log }, i) => i < FEWEST || log - total > Math.log(LISTED),
+  );
   return { sound: sound as unknown as Weighed, kept, total, priorTotal: logSumExp(priors) };
 }
 
@@ -84,9 +85,9 @@ export function posteriorOf(question: Question): Posterior {
     if (found.probability >= GROUPED) signatures.set(found, signatureOf(finding, wiring));
     return found;
   });
-  const groups = grouped(ranked, (one) => signatures.get(one) ?? null)
-    .map((members) => ({ members, sum: members.reduce((sum, { probability }) => sum + probability, 0) }))
-    .sort((a, b) => b.sum - a.sum)
-    .map(({ members }) => members);
+  const groups = largestFirst(
+    grouped(ranked, (one) => signatures.get(one) ?? null),
+    (members) => members.reduce((sum, { probability }) => sum + probability, 0),
+  );
   return { ranked, groups, sound, total, priorTotal };
 }

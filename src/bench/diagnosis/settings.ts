@@ -51,7 +51,7 @@ export interface FaultPriors {
   readonly shortedTurns?: number;
   /** Each element aged or of the wrong value (0.6 to 0.9 or 1.15 to 2 times, log-uniform); 0.01. */
   readonly offValue?: number;
-  /** Each joint place with 1 mΩ to 30 Ω, log-uniform; 0.01. */
+  /** Each joint place with 1 mΩ to 30 Ω, log-uniform; 0.01. With a drop read across it from twice its sound resistance, 10 µΩ at least. */
   readonly joint?: number;
   /** Each joint place open: burnt off, broken or never made; 0.003. */
   readonly openJoint?: number;
@@ -104,6 +104,8 @@ export const RANGE = {
   low: [0.6, 0.9],
   high: [1.15, 2],
   joint: [1e-3, 30],
+  /** Least joint resistance that a drop across the very joint shows: tens of millivolts per kiloampere, common practice. */
+  jointWithDrop: 10e-6,
   earth: [1, 1e5],
   unbalance: [0.02, 0.06],
 } as const;

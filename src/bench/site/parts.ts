@@ -3,6 +3,8 @@ import { isBadJoint } from "../assessJoints.ts";
 import type { CutLine, PartLine, ReadingsAssessment } from "../assessmentTypes.ts";
 import type { BranchAssessment, JointAssessment } from "../assessTypes.ts";
 import { allOpen } from "../branchSteps.ts";
+import { placeWords } from "../diagnosis/words.ts";
+import { type JointsNamed, NO_JOINTS } from "../diagnosisVerdict.ts";
 import type { ParsedRecord } from "../recordParsed.ts";
 
 type Bank = ParsedRecord["wiring"]["banks"][number];
@@ -70,6 +72,13 @@ function jointLine(joint: JointAssessment): readonly PartLine[] {
   ];
 }
 
+/** What a joint needs that the diagnosis settles on: no reading of its own says so. */
+const namedJointLine = (place: string): PartLine => ({
+  part: `nuts and washers for ${placeWords(place)}, and a lug or a bar end where it is burnt or pitted`,
+  quantity: 1,
+  reason: "the readings together point to that joint before any element behind it",
+});
+
 /** Whether readings show a joint good: by one verdict at the least, and by neither bad. */
 const isGoodJoint = (joint: JointAssessment): boolean =>
   !isBadJoint(joint) && (joint.comparison === "like the best" || joint.rise?.level === 0);
@@ -80,6 +89,7 @@ const isGoodJoint = (joint: JointAssessment): boolean =>
  * @param input.asFound - readings before the repair; `null` without them
  * @param input.asLeft - readings after the repair: what they show to be sound needs no part any more; `null` without them
  * @param input.cuts - bars to cut
+ * @param input.joints - joints that the diagnosis settles on: their own hardware, and no element behind them that shows no more than they
  * @param input.relinked - branches that read otherwise only because their bank is linked against the drawing: links, no parts
  */
 export function partsList(input: {
@@ -87,9 +97,10 @@ export function partsList(input: {
   readonly asFound: ReadingsAssessment | null;
   readonly asLeft?: ReadingsAssessment | null;
   readonly cuts: readonly CutLine[];
+  readonly joints?: JointsNamed;
   readonly relinked?: ReadonlySet<string>;
 }): readonly PartLine[] {
-  const { record, asFound, asLeft = null, cuts, relinked = new Set() } = input;
+  const { record, asFound, asLeft = null, cuts, joints = NO_JOINTS, relinked = new Set() } = input;
   const { banks } = record.wiring;
   const sound = new Set([
     ...(asLeft?.resistances.branches ?? []).flatMap(({ id, finding }) => (finding === "sound" ? [id] : [])),
@@ -102,10 +113,17 @@ export function partsList(input: {
   // No path anywhere is the meter or a shared link before it is every element.
   const renewable = allOpen(branches)
     ? []
-    : branches.filter(({ id, finding }) => finding === "shorted" || !relinked.has(id));
+    : branches.filter(
+        ({ id, finding }) =>
+          finding === "shorted" ||
+          !(relinked.has(id) || (joints.behind.has(id) && (finding === "open" || finding === "high"))),
+      );
+  const bad = new Set((asFound?.joints ?? []).filter(isBadJoint).map(({ id }) => id));
+  const named = joints.places.filter((place) => !bad.has(place) && !sound.has(place));
   return [
     ...open(renewable).flatMap((branch) => elementLine(branch, banks)),
     ...open(asFound?.joints).flatMap(jointLine),
+    ...named.map(namedJointLine),
     ...renewed.map(
       ({ id, thread, count = 1 }): PartLine => ({
         part: `${thread} hardware, ${id}`,

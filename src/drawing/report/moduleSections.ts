@@ -48,9 +48,11 @@ export function drawSection(draw: DrawAssessment | null): Draft {
     return { ...section, blocks: [], missing };
   }
   const { asFound, repaired, repairedAtPlateVoltage: plate, deviationFromPlate, confirmed, basis } = draw;
+  const sound = confirmed && draw.atTarget.length === 0;
+  const renewed = sound ? "all branches sound, as they stand" : "faulty branches renewed";
   const states: readonly (readonly [string, Draw])[] = [
     ...(asFound === null ? [] : [["as found", asFound] as const]),
-    [confirmed ? "faulty branches renewed" : "known branches kept, the others at target", repaired],
+    [confirmed ? renewed : "known branches kept, the others at target", repaired],
     ...(plate === null ? [] : [["the same at plate voltage", plate] as const]),
   ];
   const nodes = nodesOf(states.map(([, one]) => one));
@@ -71,9 +73,11 @@ export function drawSection(draw: DrawAssessment | null): Draft {
         ...(deviationFromPlate === null
           ? []
           : [`At plate voltage ${deviationText(deviationFromPlate)} from the plate's power.`]),
-        confirmed
-          ? "Every branch is judged sound or taken as renewed: the repaired amps are something to accept the repair by."
-          : "Not every branch is judged: the repaired amps are not yet something to accept the repair by.",
+        sound
+          ? "Every branch is judged sound: these amps are something to accept the module by."
+          : confirmed
+            ? "Every branch is judged sound or taken as renewed: the repaired amps are something to accept the repair by."
+            : "Not every branch is judged: the repaired amps are not yet something to accept the repair by.",
       ]),
     ],
   };

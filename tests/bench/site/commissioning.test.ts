@@ -12,6 +12,7 @@ const lines = (current: number) => ["L1", "L2", "L3"].map((node) => ({ node, cur
 const made = (more: Partial<DrawAssessment> = {}, current = 36, u: number | null = 150): DrawAssessment => ({
   basis: "measured resistances",
   confirmed: true,
+  atTarget: [],
   asFound: null,
   repaired: { power: 30_000 as never, standardUncertainty: u as never, lines: lines(current) },
   repairedAtPlateVoltage: { power: 30_000 as never, standardUncertainty: null, lines: lines(36) },

@@ -230,6 +230,7 @@ export const FULL: ModuleAssessment = {
   draw: {
     basis: "measured resistances",
     confirmed: true,
+    atTarget: ["A-L1"],
     asFound: { power: kilowatts(31.2), standardUncertainty: 90 as never, lines: lines(26.1, 44.3, 45) },
     repaired: { power: kilowatts(39.6), standardUncertainty: 100 as never, lines: lines(47.7, 47.6, 47.9) },
     repairedAtPlateVoltage: {
