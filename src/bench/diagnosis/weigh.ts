@@ -39,13 +39,14 @@ const IN_FULL_IF_LARGE = 16;
 const LARGE = 0.15;
 
 /**
- * Relative change of a reading up to which few corrections do; points of a posterior at which quick evidence is corrected; nats by which the corrections may differ from one to the
- * next on the ground's covariance, where a better one can be had, and on that of the peak.
+ * Relative change of a reading up to which the ground's covariance and few corrections do; points of a posterior at which quick
+ * evidence is corrected; nats by which the corrections may differ from one to the next on the ground's covariance, where a better one
+ * can be had (0.2 already moves a probability by half a percent), and where none can.
  */
 const SMALL = 0.03;
 const CORRECTIONS = 5;
 const CORRECTIONS_IF_SMALL = 3;
-const AGREED = 0.4;
+const AGREED = 0.05;
 const DISAGREEMENT = 1;
 
 /** ln likelihood, in full, with a fault on a ground at a value; prediction and evaluation are left there. */
@@ -115,7 +116,10 @@ function familyEvidence(
   const change = largestChange(base, now);
   if (change < LARGE) {
     if (rough.log < floor + IN_FULL) return rough;
-    const right = corrected(rough, quick, full, change < SMALL ? CORRECTIONS_IF_SMALL : CORRECTIONS, AGREED);
+    const right =
+      change < SMALL
+        ? corrected(rough, quick, full, CORRECTIONS_IF_SMALL, DISAGREEMENT)
+        : corrected(rough, quick, full, CORRECTIONS, AGREED);
     if (right !== null) return right;
   }
   // The covariance is no longer that of the ground: the fault is weighed on that of its peak.
