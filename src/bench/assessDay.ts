@@ -1,13 +1,13 @@
 /** The readings of one day, judged: what as found and as left have in common. */
 import type { HeatingModule } from "../circuit/index.ts";
-import type { Issue, LineVolts } from "../quantity/index.ts";
+import { failAll, type Issue, type LineVolts } from "../quantity/index.ts";
 import { assessCurrents, assessUnbalance } from "./assessCurrents.ts";
 import { assessJoints, checkJoints } from "./assessJoints.ts";
 import type { ReadingsAssessment } from "./assessmentTypes.ts";
 import type { BranchAssessment, ResistanceAssessment } from "./assessTypes.ts";
 import { elementCount } from "./branchModule.ts";
 import { checkFieldReading } from "./diagnosis/check.ts";
-import { collect, throwAll } from "./issues.ts";
+import { collect } from "./issues.ts";
 import type { Day } from "./readings.ts";
 import type { ParsedRecord, ParsedSupply } from "./recordParsed.ts";
 import { assessInsulation } from "./site/insulation.ts";
@@ -57,7 +57,7 @@ export function checkDay(record: ParsedRecord, day: Day, module: HeatingModule):
     );
   });
   collect(found, "", () => checkJoints(joints, `${day}.joints`));
-  throwAll(found);
+  failAll(found);
 }
 
 /** Everything but the ohms, which two days need each other for. */

@@ -4,6 +4,7 @@ import { measuredJoint } from "../joint/index.ts";
 import {
   type Amperes,
   type ErrorCode,
+  failAll,
   type Issue,
   issue,
   type Ohms,
@@ -12,7 +13,6 @@ import {
 } from "../quantity/index.ts";
 import type { JointAssessment } from "./assessTypes.ts";
 import { errorLimit } from "./instrumentLimits.ts";
-import { throwAll } from "./issues.ts";
 import { jointRises } from "./jointRise.ts";
 import type { ParsedInstrument, ParsedReadings, ParsedRecord, Read } from "./recordParsed.ts";
 
@@ -90,7 +90,7 @@ export function checkJoints(joints: Joints, path: string): void {
     if (drop !== undefined && current === undefined)
       refuse("missing", "current", "the current at the same time");
   });
-  throwAll(found);
+  failAll(found);
 }
 
 /** A thermal scan that asks for more than watching. */

@@ -1,6 +1,5 @@
 /** What the instruments of a record make of its readings: error limits by the maker's statement. */
-import { type Issue, issue } from "../quantity/index.ts";
-import { throwAll } from "./issues.ts";
+import { failAll, type Issue, issue } from "../quantity/index.ts";
 import { readingWorth } from "./meter.ts";
 import { DAYS } from "./readings.ts";
 import type { ParsedInstrument, ParsedRecord, ParsedSupply, Read } from "./recordParsed.ts";
@@ -53,7 +52,7 @@ export function checkInstruments(record: ParsedRecord): void {
       }),
     );
   }
-  throwAll(found);
+  failAll(found);
 }
 
 /** One unit of the last digit of a reading: as quoted, or the instrument's; the lack of both has been refused. */

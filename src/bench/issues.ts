@@ -1,5 +1,5 @@
 /** Collects what several checks find, so that a record is refused once with everything that is wrong with it. */
-import { ElectroheatError, type Issue, isElectroheatError } from "../quantity/index.ts";
+import { type Issue, isElectroheatError } from "../quantity/index.ts";
 
 /** Runs a check; what it throws is kept, with its path put under `prefix`. */
 export function collect<T>(found: Issue[], prefix: string, run: () => T): T | undefined {
@@ -13,10 +13,4 @@ export function collect<T>(found: Issue[], prefix: string, run: () => T): T | un
     }
     return undefined;
   }
-}
-
-/** Throws all that was found, if anything was. */
-export function throwAll(found: readonly Issue[]): void {
-  const [first, ...rest] = found;
-  if (first !== undefined) throw new ElectroheatError([first, ...rest]);
 }

@@ -1,12 +1,12 @@
 /** A record read and checked as a whole, before anything is worked out from it. */
 import { buildModule, type HeatingModule } from "../circuit/index.ts";
-import type { Amperes, ColdOhms, Issue, Ohms } from "../quantity/index.ts";
+import { type Amperes, type ColdOhms, failAll, type Issue, type Ohms } from "../quantity/index.ts";
 import { checkDay, dayState } from "./assessDay.ts";
 import type { CutLine, FeedAssessment, HardwareAssessment } from "./assessmentTypes.ts";
 import { type BranchModule, branchModule, drawnJoints, elementPlan } from "./branchModule.ts";
 import type { TerminalOhms } from "./fitTypes.ts";
 import { checkInstruments } from "./instrumentLimits.ts";
-import { collect, throwAll } from "./issues.ts";
+import { collect } from "./issues.ts";
 import { checkOhmmeter, DAYS, type Day, measuredReadings } from "./readings.ts";
 import type { BenchRecord } from "./record.ts";
 import type { ParsedRecord } from "./recordParsed.ts";
@@ -73,7 +73,7 @@ export function readSheet(input: BenchRecord): Sheet {
   const feed = collect(found, "", () => assessFeed(record, plateCurrent));
   const cuts = collect(found, "", () => assessBars(record, plateCurrent));
   // Both days may stand on the site's voltages: what is wrong with them is told once.
-  throwAll(found.filter((one, i) => found.findIndex(({ message }) => message === one.message) === i));
+  failAll(found.filter((one, i) => found.findIndex(({ message }) => message === one.message) === i));
   // Nothing was thrown, so nothing is missing.
   return {
     record,

@@ -1,9 +1,17 @@
 /** From the readings of a record to what the fit takes: names checked, uncertainties worked out. */
 import { type HeatingModule, type Network, terminalResistance } from "../circuit/index.ts";
-import { type ColdOhms, checkOneOf, fail, type Issue, type Ohms, type Open } from "../quantity/index.ts";
+import {
+  type ColdOhms,
+  checkOneOf,
+  fail,
+  failAll,
+  type Issue,
+  type Ohms,
+  type Open,
+} from "../quantity/index.ts";
 import type { BranchModule } from "./branchModule.ts";
 import type { LeadKnowledge, TerminalOhms } from "./fitTypes.ts";
-import { collect, throwAll } from "./issues.ts";
+import { collect } from "./issues.ts";
 import { readingWorth } from "./meter.ts";
 import { withOnly } from "./openSearch.ts";
 import type { ParsedOhmmeter as Meter, ParsedReadings, ParsedRecord } from "./recordParsed.ts";
@@ -150,6 +158,6 @@ export function measuredReadings(
   const ohms = (record[day]?.ohms ?? []).map((one, i) =>
     collect(found, `${day}.ohms.${i}.`, () => terminalOhm(one, meter, drawn)),
   );
-  throwAll(found);
+  failAll(found);
   return shareRepeats(ohms as TerminalOhms[]);
 }

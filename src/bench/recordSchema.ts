@@ -1,6 +1,6 @@
 /** The boundary: a record of unknown shape becomes checked quantities, or one error that lists everything wrong with it. */
 import * as z from "zod/mini";
-import { type Celsius, ElectroheatError, type Issue, type LineVolts, type Watts } from "../quantity/index.ts";
+import { type Celsius, fail, failAll, type LineVolts, type Watts } from "../quantity/index.ts";
 import { count, LINE_VOLTAGES, list, quantity, ratio, type Schema, text } from "./recordFields.ts";
 import { ourIssues, type RawIssue } from "./recordIssues.ts";
 import type { ParsedRecord } from "./recordParsed.ts";
@@ -76,6 +76,7 @@ export function parseRecord(record: unknown): ParsedRecord {
   schema ??= makeSchema();
   const parsed = z.safeParse(schema, record, { reportInput: true });
   if (parsed.success) return parsed.data;
-  const issues = parsed.error.issues.flatMap((raw) => ourIssues(raw as unknown as RawIssue));
-  throw new ElectroheatError(issues as [Issue, ...Issue[]]);
+  failAll(parsed.error.issues.flatMap((raw) => ourIssues(raw as unknown as RawIssue)));
+  // A schema that refuses says why; without a reason the record is a wrong one all the same.
+  return fail({ code: "wrong-type", path: "record", expected: "a bench record", received: record });
 }

@@ -2,8 +2,8 @@
 import { type Complex, modulus } from "../numeric/index.ts";
 import { type Amperes, type BranchVolts, given, type Volts, type Watts } from "../quantity/index.ts";
 import type { Branch, BranchRole, Network } from "./network.ts";
-import { branchCurrents, type Energisable, type Parts, type Solution, setUp, solve } from "./solve.ts";
-import type { Supply, SupplyLine } from "./supply.ts";
+import { branchCurrents, type Energisable, lineCurrents, type Parts, setUp, solve } from "./solve.ts";
+import type { Supply } from "./supply.ts";
 
 /**
  * One branch of an energised network. Phasors count from → to.
@@ -77,55 +77,64 @@ const at = (parts: Parts, i: number): Complex => ({
   im: (parts.im[i] as number) + 0,
 });
 
-/** An end that nothing ties to the supply: its voltage is whatever leakage makes it, so none is reported. */
-function floats(set: Energisable, node: number): boolean {
-  return set.factor.floating[set.indexed.merged[node] as number] === 1;
+/** For each node whether nothing ties it to the supply: its voltage is whatever leakage makes it, so none is reported. */
+function floats({ factor, indexed }: Energisable, node: number): boolean {
+  return factor.floating[indexed.merged[node] as number] === 1;
 }
 
-function branchState(
+// One function for each pass: an engine computes only so much into one function, and a call for each branch costs as much as its work.
+function branchStates(
   set: Energisable,
-  solution: Solution,
+  branches: readonly Branch[],
+  across: Parts,
   currents: Parts,
-  branch: Branch,
-  i: number,
-): BranchState {
-  const [from, to] = [set.indexed.from[i] as number, set.indexed.to[i] as number];
-  const undetermined = (floats(set, from) || floats(set, to)) && branch.resistance === "open";
-  const voltagePhasor = undetermined ? null : at(solution.across, i);
-  const currentPhasor = at(currents, i);
-  const voltage = voltagePhasor === null ? null : modulus(voltagePhasor);
-  const current = modulus(currentPhasor);
-  return {
-    id: branch.id,
-    role: branch.role ?? "element",
-    voltage: voltage as BranchVolts | null,
-    voltagePhasor,
-    current: current as Amperes,
-    currentPhasor,
-    power: (current * (voltage ?? 0)) as Watts,
-  };
+): BranchState[] {
+  const { from, to } = set.indexed;
+  const states: BranchState[] = [];
+  // The given branches only: the source resistances were appended behind them.
+  for (let i = 0; i < branches.length; i += 1) {
+    const { id, role = "element", resistance } = branches[i] as Branch;
+    const undetermined =
+      resistance === "open" && (floats(set, from[i] as number) || floats(set, to[i] as number));
+    const voltagePhasor = undetermined ? null : at(across, i);
+    const currentPhasor = at(currents, i);
+    const voltage = voltagePhasor === null ? null : modulus(voltagePhasor);
+    const current = modulus(currentPhasor);
+    states.push({
+      id,
+      role,
+      voltage: voltage as BranchVolts | null,
+      voltagePhasor,
+      current: current as Amperes,
+      currentPhasor,
+      power: (current * (voltage ?? 0)) as Watts,
+    });
+  }
+  return states;
 }
 
-function lineState(set: Energisable, currents: Parts, line: SupplyLine, k: number): LineState {
-  const source = set.source[k] as number;
-  const lost = set.held[k] === -1;
-  let re = 0;
-  let im = 0;
-  if (!lost) {
-    for (let e = 0; e < currents.re.length; e += 1) {
-      const sign = set.indexed.from[e] === source ? 1 : set.indexed.to[e] === source ? -1 : 0;
-      if (sign === 0) continue;
-      re += sign * (currents.re[e] as number);
-      im += sign * (currents.im[e] as number);
-    }
+function lineStates({ supply, held }: Energisable, lines: Parts): LineState[] {
+  return supply.lines.map(({ node, voltage }, k) => {
+    const currentPhasor = at(lines, k);
+    const power = voltage.re * currentPhasor.re + voltage.im * currentPhasor.im + 0;
+    const current = modulus(currentPhasor) as Amperes;
+    return { node, current, currentPhasor, power: power as Watts, lost: held[k] === -1 };
+  });
+}
+
+function nodeStates(set: Energisable, potential: Parts): NodeState[] {
+  const { indexed, source, supply } = set;
+  const { nodes: names, merged } = indexed;
+  const states: NodeState[] = [];
+  for (let i = 0; i < names.length; i += 1) {
+    const node = names[i] as string;
+    // The source behind a resistance is a node of ours, not of the network.
+    if (source.includes(i) && !supply.lines.some((line) => line.node === node)) continue;
+    const voltagePhasor = floats(set, i) ? null : at(potential, merged[i] as number);
+    const voltage = voltagePhasor === null ? null : (modulus(voltagePhasor) as Volts);
+    states.push({ node, voltage, voltagePhasor });
   }
-  return {
-    node: line.node,
-    current: modulus({ re, im }) as Amperes,
-    currentPhasor: { re, im },
-    power: (line.voltage.re * re + line.voltage.im * im + 0) as Watts,
-    lost,
-  };
+  return states;
 }
 
 /**
@@ -155,23 +164,15 @@ function lineState(set: Energisable, currents: Parts, line: SupplyLine, k: numbe
 export function energise(input: { readonly network: Network; readonly supply: Supply }): EnergisedNetwork {
   const { network, supply } = given(input);
   const set = setUp(network, supply);
-  const solution = solve(set);
-  const currents = branchCurrents(set, solution);
-  // The given branches only: the source resistances were appended behind them.
-  const states = network.branches.map((branch, i) => branchState(set, solution, currents, branch, i));
-  const fed = set.supply.lines.map((line) => line.node);
-  const behindResistance = new Set(set.source);
-  const nodes: NodeState[] = [];
-  set.indexed.nodes.forEach((node, i) => {
-    if (behindResistance.has(i) && !fed.includes(node)) return;
-    const voltagePhasor = floats(set, i) ? null : at(solution.potential, set.indexed.merged[i] as number);
-    const voltage = voltagePhasor === null ? null : (modulus(voltagePhasor) as Volts);
-    nodes.push({ node, voltage, voltagePhasor });
-  });
+  const { across, potential } = solve(set);
+  const currents = branchCurrents(set, across);
+  const branches = branchStates(set, network.branches, across, currents);
+  let totalPower = 0;
+  for (let i = 0; i < branches.length; i += 1) totalPower += (branches[i] as BranchState).power;
   return {
-    totalPower: states.reduce((sum, state) => sum + state.power, 0) as Watts,
-    branches: states,
-    lines: set.supply.lines.map((line, k) => lineState(set, currents, line, k)),
-    nodes,
+    totalPower: totalPower as Watts,
+    branches,
+    lines: lineStates(set, lineCurrents(set, currents)),
+    nodes: nodeStates(set, potential),
   };
 }

@@ -56,12 +56,14 @@ function survivorsOf(
     const model = outlook.models[from.twins.groupOf[i] as number] as Model | null;
     return model === null ? null : named(from, i, model);
   });
-  const survivors: SurvivorState[] = [];
-  for (let slot = 0; slot < from.elements.length; slot += 1) {
-    const one = outlook.named[slot] as SurvivorState | null;
-    if (one !== null && !broken.includes(from.elements[slot] as number)) survivors.push(one);
-  }
-  return survivors;
+  // A copy without the broken ones costs a third of looking at each: a scan makes one for every set. A group without survivors is
+  // broken to its last member.
+  const survivors = outlook.named.slice();
+  const slots: number[] = [];
+  for (const branch of broken) slots.push(from.slotOf[branch] as number);
+  slots.sort((a, b) => b - a);
+  for (const slot of slots) if (slot >= 0) survivors.splice(slot, 1);
+  return survivors as SurvivorState[];
 }
 
 /** The effect of faults that have been checked. */

@@ -8,6 +8,7 @@ import { isElectroheatError, type Ohms } from "../quantity/index.ts";
 import { type BranchChange, type FaultedState, solvedState, updatedState } from "./faultSolve.ts";
 import { currentAt, type FaultStudy, lineAt, NEGLIGIBLE, totalPowerOf, voltageAt } from "./faultStudy.ts";
 import type { Fault, LineUnderFault, SurvivorState } from "./faultTypes.ts";
+import { zeros } from "./lists.ts";
 import { type Network, withResistance } from "./network.ts";
 import { setUp, solve } from "./solve.ts";
 import { type Supply, withoutLines } from "./supply.ts";
@@ -80,7 +81,7 @@ function stateUnder(from: FaultStudy, faults: readonly Fault[]): FaultedState | 
 
 function modelsOf(from: FaultStudy, state: FaultedState, broken: readonly Fault[]): (Model | null)[] {
   const { healthy, twins, position } = from;
-  const lost = new Uint32Array(twins.members.length);
+  const lost = zeros(twins.members.length);
   for (const fault of broken) {
     if (fault.kind === "lost line") continue;
     const group = twins.groupOf[position.get(fault.id) as number] as number;

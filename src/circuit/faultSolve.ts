@@ -2,11 +2,14 @@
  * Solves the faulted network without factoring it again: opening or bolting a branch is a rank-one change of the
  * nodal equations, so its effect follows from one extra solve per faulted branch.
  */
+
+import { zeros } from "./lists.ts";
 import type { Network } from "./network.ts";
 import { refinedPotentials } from "./refined.ts";
 import {
   branchCurrents,
   type Energisable,
+  lineCurrents,
   type Parts,
   type Solution,
   setUp,
@@ -39,7 +42,7 @@ export interface FaultBase {
   readonly set: Energisable;
   readonly solution: Solution;
   /** For each branch asked for so far: what one ampere circulated through it does to all branch voltages. */
-  readonly responses: Map<number, Float64Array>;
+  readonly responses: Map<number, readonly number[]>;
 }
 
 /** Sets the healthy network up once for any number of faults. */
@@ -49,15 +52,15 @@ export function faultBase(network: Network, supply: Supply): FaultBase {
 }
 
 /** Voltages across all branches when 1 A enters at the branch's `from` end and leaves at its `to` end, sources at 0 V. */
-function response(base: FaultBase, branch: number): Float64Array {
+function response(base: FaultBase, branch: number): readonly number[] {
   const known = base.responses.get(branch);
   if (known !== undefined) return known;
   const { factor, ends, held, indexed } = base.set;
-  const injected = new Float64Array(factor.nodeCount);
+  const injected = zeros(factor.nodeCount);
   injected[ends.from[branch] as number] = 1;
   injected[ends.to[branch] as number] = -1;
   for (const node of held) if (node >= 0) injected[node] = 0;
-  const potential = new Float64Array(factor.nodeCount);
+  const potential = zeros(factor.nodeCount);
   const { conductance } = indexed;
   const { across } = refinedPotentials({ factor, ends, conductance, held, potential, injected });
   base.responses.set(branch, across);
@@ -113,29 +116,9 @@ function solveSmall(
   return [[(first.re - b * i2[0]) / a, (first.im - b * i2[1]) / a], i2];
 }
 
-function lineCurrents(set: Energisable, currents: Parts): Parts {
-  const lines = { re: new Float64Array(set.source.length), im: new Float64Array(set.source.length) };
-  const { from, to } = set.indexed;
-  for (let k = 0; k < set.source.length; k += 1) {
-    if (set.held[k] === -1) continue;
-    const source = set.source[k] as number;
-    let re = 0;
-    let im = 0;
-    for (let e = 0; e < from.length; e += 1) {
-      const sign = from[e] === source ? 1 : to[e] === source ? -1 : 0;
-      if (sign === 0) continue;
-      re += sign * (currents.re[e] as number);
-      im += sign * (currents.im[e] as number);
-    }
-    lines.re[k] = re;
-    lines.im[k] = im;
-  }
-  return lines;
-}
-
 /** State of a network solved afresh. */
 export function solvedState(set: Energisable, solution: Solution): FaultedState {
-  const currents = branchCurrents(set, solution);
+  const currents = branchCurrents(set, solution.across);
   return {
     across: solution.across,
     currents,

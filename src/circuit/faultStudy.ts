@@ -14,10 +14,10 @@ export const NEGLIGIBLE = 1e-9;
 interface Healthy {
   readonly totalPower: number;
   /** Of each branch. */
-  readonly voltage: Float64Array;
-  readonly current: Float64Array;
+  readonly voltage: readonly number[];
+  readonly current: readonly number[];
   /** Of each supply line. */
-  readonly line: Float64Array;
+  readonly line: readonly number[];
   readonly largestVoltage: number;
   readonly largestCurrent: number;
 }
@@ -32,6 +32,8 @@ export interface FaultStudy {
   readonly twins: Twins;
   /** Branches whose stress is reported: elements that are not open to begin with. */
   readonly elements: readonly number[];
+  /** For each branch its place in `elements`; −1 for the others. */
+  readonly slotOf: readonly number[];
 }
 
 export const voltageAt = (state: FaultedState, i: number): number =>
@@ -53,22 +55,23 @@ export function faultStudy(network: Network, supply: Supply): FaultStudy {
   const base = faultBase(network, supply);
   const state = solvedState(base.set, base.solution);
   const { branches } = network;
-  const voltage = new Float64Array(branches.length);
-  const current = new Float64Array(branches.length);
-  const line = new Float64Array(supply.lines.length);
-  for (let k = 0; k < line.length; k += 1) line[k] = lineAt(state, k);
+  const voltage: number[] = [];
+  const current: number[] = [];
+  const line = supply.lines.map((_, k) => lineAt(state, k));
   let largestVoltage = 0;
   let largestCurrent = 0;
   const elements: number[] = [];
+  const slotOf: number[] = [];
   const position = new Map<string, number>();
   branches.forEach((branch, i) => {
-    voltage[i] = voltageAt(state, i);
-    current[i] = currentAt(state, i);
+    voltage.push(voltageAt(state, i));
+    current.push(currentAt(state, i));
     position.set(branch.id, i);
+    slotOf.push(-1);
     largestCurrent = Math.max(largestCurrent, current[i] as number);
     if (branch.resistance === "open") return;
     largestVoltage = Math.max(largestVoltage, voltage[i] as number);
-    if ((branch.role ?? "element") === "element") elements.push(i);
+    if ((branch.role ?? "element") === "element") slotOf[i] = elements.push(i) - 1;
   });
   const totalPower = totalPowerOf(network, state);
   if (!(totalPower > 0)) {
@@ -81,7 +84,7 @@ export function faultStudy(network: Network, supply: Supply): FaultStudy {
   }
   const healthy = { totalPower, voltage, current, line, largestVoltage, largestCurrent };
   const twins = twinsOf(branches, base.set.indexed);
-  return { network, supply, base, healthy, position, twins, elements };
+  return { network, supply, base, healthy, position, twins, elements, slotOf };
 }
 
 export function checkFaults(from: FaultStudy, faults: readonly Fault[]): void {

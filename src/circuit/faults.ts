@@ -3,7 +3,7 @@ import { checkOneOf, checkWhole, fail, given } from "../quantity/index.ts";
 import { effectOf, type Outlooks } from "./faultEffects.ts";
 import { checkFaults, faultStudy } from "./faultStudy.ts";
 import type { BranchFault, Fault, FaultEffect } from "./faultTypes.ts";
-import type { Network } from "./network.ts";
+import type { Branch, Network } from "./network.ts";
 import type { Supply } from "./supply.ts";
 
 /**
@@ -80,9 +80,11 @@ export function faultScan(input: {
   checkWhole("depth", depth, 1, 2);
   checkOneOf("survivors", survivors, ["all", "worst"]);
   const from = faultStudy(network, supply);
-  const singles: BranchFault[] = network.branches
-    .filter((branch) => (branch.role ?? "element") === "element" && branch.resistance !== "open")
-    .flatMap(({ id }) => kinds.map((kind) => ({ kind, id })));
+  const singles: BranchFault[] = [];
+  for (const element of from.elements) {
+    const id = (network.branches[element] as Branch).id;
+    for (const kind of kinds) singles.push({ kind, id });
+  }
   const sets: BranchFault[][] = singles.map((fault) => [fault]);
   if (depth === 2) {
     singles.forEach((first, i) => {

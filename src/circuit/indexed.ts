@@ -4,6 +4,7 @@
  */
 import { type ConductanceFactor, factorConductances } from "../numeric/index.ts";
 import { fail, type Ohms, type Open } from "../quantity/index.ts";
+import { counting, zeros } from "./lists.ts";
 import { checkNetwork, type Network } from "./network.ts";
 
 /**
@@ -16,26 +17,19 @@ export interface IndexedNetwork {
   /** Node numbers by name. */
   readonly nodeNumber: ReadonlyMap<string, number>;
   /** Node numbers of the branch ends. */
-  readonly from: Int32Array;
-  readonly to: Int32Array;
+  readonly from: readonly number[];
+  readonly to: readonly number[];
   /** Conductance of each branch; 0 for an open branch and for an ideal link. */
-  readonly conductance: Float64Array;
+  readonly conductance: readonly number[];
   /** Positions of the ideal links (0 Ω). */
   readonly links: readonly number[];
   /** For each node, the node that stands for all those it is linked to at 0 Ω. */
-  readonly merged: Int32Array;
-}
-
-/** 0, 1, 2 … as a typed array; `Int32Array.from` with a callback takes ten times as long. */
-function counting(count: number): Int32Array {
-  const numbers = new Int32Array(count);
-  for (let i = 1; i < count; i += 1) numbers[i] = i;
-  return numbers;
+  readonly merged: readonly number[];
 }
 
 /** Union-find with path halving: which nodes are tied together. */
 class Ties {
-  private readonly parent: Int32Array;
+  private readonly parent: number[];
 
   constructor(count: number) {
     this.parent = counting(count);
@@ -87,15 +81,17 @@ export function indexNetwork(network: Network, extraNodes: readonly string[] = [
     return number;
   };
   for (const name of extraNodes) numberOf(name);
-  const from = new Int32Array(branches.length);
-  const to = new Int32Array(branches.length);
-  const conductance = new Float64Array(branches.length);
+  const from: number[] = [];
+  const to: number[] = [];
+  const conductance: number[] = [];
   const links: number[] = [];
   for (let i = 0; i < branches.length; i += 1) {
     const branch = branches[i] as Network["branches"][number];
-    from[i] = numberOf(branch.from);
-    to[i] = numberOf(branch.to);
-    conductance[i] = conductanceOf(branch.resistance);
+    // Branches in parallel or of one star stand together: they share an end with the one before.
+    const before = branches[i - 1];
+    from.push(branch.from === before?.from ? (from[i - 1] as number) : numberOf(branch.from));
+    to.push(branch.to === before?.to ? (to[i - 1] as number) : numberOf(branch.to));
+    conductance.push(conductanceOf(branch.resistance));
     if (branch.resistance === 0) links.push(i);
   }
   const merged = counting(nodes.length);
@@ -109,42 +105,40 @@ export function indexNetwork(network: Network, extraNodes: readonly string[] = [
 
 /** Branch ends after merging ideal links: what the solver sees. */
 export interface MergedEnds {
-  readonly from: Int32Array;
-  readonly to: Int32Array;
+  readonly from: readonly number[];
+  readonly to: readonly number[];
 }
 
 function mergedEnds(indexed: IndexedNetwork): MergedEnds {
   if (indexed.links.length === 0) return { from: indexed.from, to: indexed.to };
-  const through = (ends: Int32Array): Int32Array => ends.map((node) => indexed.merged[node] as number);
+  const through = (ends: readonly number[]): number[] => ends.map((node) => indexed.merged[node] as number);
   return { from: through(indexed.from), to: through(indexed.to) };
 }
 
 /** Eliminates the nodes that nothing holds; `held` names the merged nodes of given potential, −1 for none. */
 export function factorNetwork(
   indexed: IndexedNetwork,
-  held: ArrayLike<number>,
+  held: readonly number[],
 ): { readonly ends: MergedEnds; readonly factor: ConductanceFactor } {
-  const fixed = new Uint8Array(indexed.nodes.length);
+  const fixed = zeros(indexed.nodes.length);
   for (let i = 0; i < held.length; i += 1) {
     if ((held[i] as number) >= 0) fixed[held[i] as number] = 1;
   }
   const ends = mergedEnds(indexed);
-  const { conductance } = indexed;
-  return {
-    ends,
-    factor: factorConductances({ nodeCount: indexed.nodes.length, ...ends, conductance, fixed }),
-  };
+  const { from, to } = ends;
+  const { conductance, nodes } = indexed;
+  return { ends, factor: factorConductances({ nodeCount: nodes.length, from, to, conductance, fixed }) };
 }
 
 /**
  * Refuses a network with a part that no branch, open or closed, ties to the supply: that is a slip in the drawing
  * of the module, not a fault of it. A part cut off by open branches alone is a legal state.
  */
-export function refuseUnattached(indexed: IndexedNetwork, anchors: Int32Array): void {
+export function refuseUnattached(indexed: IndexedNetwork, anchors: readonly number[]): void {
   const ties = new Ties(indexed.nodes.length);
   const { from, to } = indexed;
   for (let i = 0; i < from.length; i += 1) ties.tie(from[i] as number, to[i] as number);
-  const attached = new Uint8Array(indexed.nodes.length);
+  const attached = zeros(indexed.nodes.length);
   for (let i = 0; i < anchors.length; i += 1) attached[ties.find(anchors[i] as number)] = 1;
   const loose: string[] = [];
   for (let node = 0; node < attached.length; node += 1) {
@@ -154,7 +148,7 @@ export function refuseUnattached(indexed: IndexedNetwork, anchors: Int32Array): 
   fail({
     code: "floating",
     path: "network",
-    expected: `every node tied to one of ${Array.from(anchors, (node) => indexed.nodes[node]).join(", ")} by some branch`,
+    expected: `every node tied to one of ${anchors.map((node) => indexed.nodes[node]).join(", ")} by some branch`,
     received: `nodes ${loose.slice(0, 12).join(", ")}${loose.length > 12 ? ", …" : ""} tied to none`,
   });
 }

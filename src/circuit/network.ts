@@ -71,8 +71,9 @@ function checkBranch(branch: Branch, position: number, seen: Set<string>): void 
   if (typeof id !== "string" || id === "") checkName(path("id"), id);
   if (typeof from !== "string" || from === "") checkName(path("from"), from);
   if (typeof to !== "string" || to === "") checkName(path("to"), to);
-  if (seen.has(id)) fail({ code: "duplicate", path: path("id"), expected: "a name used once", received: id });
   seen.add(id);
+  if (seen.size === position)
+    fail({ code: "duplicate", path: path("id"), expected: "a name used once", received: id });
   if (from === to) {
     fail({
       code: "inconsistent",
@@ -84,7 +85,8 @@ function checkBranch(branch: Branch, position: number, seen: Set<string>): void 
   if (resistance !== "open" && !(typeof resistance === "number" && resistance >= 1e-9 && resistance <= 1e9)) {
     checkResistance(path("resistance"), resistance);
   }
-  if (role !== undefined && !ROLES.includes(role)) checkOneOf(path("role"), role, ROLES);
+  if (role !== undefined && role !== "element" && !ROLES.includes(role))
+    checkOneOf(path("role"), role, ROLES);
 }
 
 /**

@@ -1,16 +1,18 @@
 /** Potentials and branch voltages with the digits that a difference of two large potentials would lose restored. */
+
 import { type ConductanceFactor, solveConductances } from "../numeric/index.ts";
+import { zeros } from "./lists.ts";
 
 /** Largest current left over at a node, as a part of the largest branch current, that is not worth refining. */
 const BALANCE_TOLERANCE = 1e-13;
 
 /** Node potentials and the voltage across each branch, from → to. */
 export interface Potentials {
-  readonly potential: Float64Array;
-  readonly across: Float64Array;
+  readonly potential: number[];
+  readonly across: number[];
 }
 
-function hasAbove(values: Float64Array, limit: number): boolean {
+function hasAbove(values: readonly number[], limit: number): boolean {
   for (let i = 0; i < values.length; i += 1) if (Math.abs(values[i] as number) > limit) return true;
   return false;
 }
@@ -28,25 +30,25 @@ function hasAbove(values: Float64Array, limit: number): boolean {
  */
 export function refinedPotentials(input: {
   readonly factor: ConductanceFactor;
-  readonly ends: { readonly from: Int32Array; readonly to: Int32Array };
-  readonly conductance: Float64Array;
-  readonly held: ArrayLike<number>;
-  readonly potential: Float64Array;
-  readonly injected?: Float64Array;
+  readonly ends: { readonly from: readonly number[]; readonly to: readonly number[] };
+  readonly conductance: readonly number[];
+  readonly held: readonly number[];
+  readonly potential: number[];
+  readonly injected?: readonly number[];
 }): Potentials {
   const { factor, ends, conductance, held, potential, injected } = input;
   const count = factor.nodeCount;
   if (injected === undefined) solveConductances({ factor, potential });
   else solveConductances({ factor, potential, injected: injected.slice() });
-  const across = new Float64Array(conductance.length);
-  const leftOver = injected === undefined ? new Float64Array(count) : injected.slice();
+  const across: number[] = [];
+  const leftOver = injected === undefined ? zeros(count) : injected.slice();
   let largest = 0;
-  for (let e = 0; e < across.length; e += 1) {
+  for (let e = 0; e < conductance.length; e += 1) {
     const a = ends.from[e] as number;
     const b = ends.to[e] as number;
     const voltage = (potential[a] as number) - (potential[b] as number);
     const current = voltage * (conductance[e] as number);
-    across[e] = voltage;
+    across.push(voltage);
     leftOver[a] = (leftOver[a] as number) - current;
     leftOver[b] = (leftOver[b] as number) + current;
     const size = Math.abs(current);
@@ -56,7 +58,11 @@ export function refinedPotentials(input: {
     if ((held[i] as number) >= 0) leftOver[held[i] as number] = 0;
   }
   if (!hasAbove(leftOver, BALANCE_TOLERANCE * largest)) return { potential, across };
-  const correction = solveConductances({ factor, potential: new Float64Array(count), injected: leftOver });
+  const correction = solveConductances({
+    factor,
+    potential: zeros(count),
+    injected: leftOver,
+  });
   for (let e = 0; e < across.length; e += 1) {
     const step =
       (correction[ends.from[e] as number] as number) - (correction[ends.to[e] as number] as number);

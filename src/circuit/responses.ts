@@ -2,6 +2,7 @@
 import { solveConductances } from "../numeric/index.ts";
 import { given, type Ohms } from "../quantity/index.ts";
 import { factorNetwork, indexNetwork } from "./indexed.ts";
+import { zeros } from "./lists.ts";
 import type { Network } from "./network.ts";
 
 /**
@@ -73,22 +74,22 @@ export function networkResponses(input: {
     if (number === node && !anchored.has(number)) fixed.add(merged[node] as number);
   });
   const { factor } = factorNetwork(indexed, [...fixed]);
-  const spread = (potential: Float64Array): number[] =>
+  const spread = (potential: readonly number[]): number[] =>
     Array.from({ length: count }, (_, node) => potential[merged[node] as number] as number);
   const transfer = wanted.map((node) => {
-    const potential = new Float64Array(count);
+    const potential = zeros(count);
     potential[node] = 1;
     return spread(solveConductances({ factor, potential }));
   });
   const known = new Map<number, number[]>();
   const impedance = nodes.map((_, j) => {
     const at = merged[j] as number;
-    if (fixed.has(at)) return new Array<number>(count).fill(0);
+    if (fixed.has(at)) return zeros(count);
     const before = known.get(at);
     if (before !== undefined) return before;
-    const injected = new Float64Array(count);
+    const injected = zeros(count);
     injected[at] = 1;
-    const column = spread(solveConductances({ factor, potential: new Float64Array(count), injected }));
+    const column = spread(solveConductances({ factor, potential: zeros(count), injected }));
     known.set(at, column);
     return column;
   });

@@ -1,10 +1,5 @@
 /** The energised network in numbers: potentials, refined branch voltages, currents through ideal links. */
-import {
-  type Complex,
-  type ConductanceFactor,
-  factorConductances,
-  solveConductances,
-} from "../numeric/index.ts";
+import { type ConductanceFactor, factorConductances, solveConductances } from "../numeric/index.ts";
 import { checkMeasurableOrZero, fail, type Ohms } from "../quantity/index.ts";
 import {
   factorNetwork,
@@ -13,15 +8,16 @@ import {
   type MergedEnds,
   refuseUnattached,
 } from "./indexed.ts";
+import { zeros } from "./lists.ts";
 import type { Branch, Network } from "./network.ts";
-import { type Potentials, refinedPotentials } from "./refined.ts";
+import { refinedPotentials } from "./refined.ts";
 import { isBounded } from "./scale.ts";
 import type { Supply, SupplyLine } from "./supply.ts";
 
 /** Real and imaginary parts of one quantity over all nodes or branches. */
 export interface Parts {
-  readonly re: Float64Array;
-  readonly im: Float64Array;
+  readonly re: number[];
+  readonly im: number[];
 }
 
 /** A network set up under a supply and factored: what all solves and fault studies start from. */
@@ -33,9 +29,9 @@ export interface Energisable {
   readonly supply: Supply;
   readonly factor: ConductanceFactor;
   /** Node held at each supply line's voltage, before merging: the line, or its source behind a resistance. */
-  readonly source: Int32Array;
+  readonly source: readonly number[];
   /** The same after merging; −1 for a lost line. */
-  readonly held: Int32Array;
+  readonly held: readonly number[];
 }
 
 /** Solved state: node potentials and branch voltages. */
@@ -45,42 +41,46 @@ export interface Solution {
   readonly across: Parts;
 }
 
-function checkSupply(supply: Supply): void {
-  if (!Array.isArray(supply?.lines) || supply.lines.length === 0) {
-    fail({ code: "missing", path: "supply.lines", expected: "at least one line", received: supply?.lines });
+function checkLine(lines: readonly SupplyLine[], i: number): void {
+  const line = lines[i] as SupplyLine;
+  if (typeof line?.node !== "string" || line.node === "") {
+    const received = line?.node;
+    fail({ code: "missing", path: `supply.lines.${i}.node`, expected: "a node's name", received });
   }
-  const seen = new Set<string>();
-  supply.lines.forEach((line: SupplyLine, i) => {
-    if (typeof line?.node !== "string" || line.node === "") {
-      const received = line?.node;
-      fail({ code: "missing", path: `supply.lines.${i}.node`, expected: "a node's name", received });
-    }
-    if (seen.has(line.node)) {
+  const { node, voltage, sourceResistance } = line;
+  // A supply has a handful of lines: looking through them is quicker than keeping a set.
+  for (let before = 0; before < i; before += 1) {
+    if (lines[before]?.node === node) {
       fail({
         code: "duplicate",
         path: `supply.lines.${i}.node`,
         expected: "a node used once",
-        received: line.node,
+        received: node,
       });
     }
-    seen.add(line.node);
-    if (!isBounded(line.voltage)) {
-      const { re, im } = line.voltage ?? {};
-      fail({
-        code: re === undefined || im === undefined ? "missing" : "not-a-number",
-        path: `supply.lines.${i}.voltage`,
-        expected: "a finite phasor, each part at most 1e30",
-        received: Number.isFinite(re) ? im : re,
-        unit: "V",
-      });
-    }
-    if (line.sourceResistance !== undefined) {
-      checkMeasurableOrZero(`supply.lines.${i}.sourceResistance`, line.sourceResistance, "Ω");
-    }
-  });
+  }
+  if (!isBounded(voltage)) {
+    const { re, im } = voltage ?? {};
+    fail({
+      code: re === undefined || im === undefined ? "missing" : "not-a-number",
+      path: `supply.lines.${i}.voltage`,
+      expected: "a finite phasor, each part at most 1e30",
+      received: Number.isFinite(re) ? im : re,
+      unit: "V",
+    });
+  }
+  if (sourceResistance !== undefined)
+    checkMeasurableOrZero(`supply.lines.${i}.sourceResistance`, sourceResistance, "Ω");
+}
+
+function checkSupply(supply: Supply): void {
+  if (!Array.isArray(supply?.lines) || supply.lines.length === 0) {
+    fail({ code: "missing", path: "supply.lines", expected: "at least one line", received: supply?.lines });
+  }
+  for (let i = 0; i < supply.lines.length; i += 1) checkLine(supply.lines, i);
   for (const node of supply.lost ?? []) {
-    if (!seen.has(node)) {
-      const expected = `one of ${[...seen].join(", ")}`;
+    if (!supply.lines.some((line) => line.node === node)) {
+      const expected = `one of ${supply.lines.map((line) => line.node).join(", ")}`;
       fail({ code: "unknown-name", path: "supply.lost", expected, received: node });
     }
   }
@@ -92,13 +92,13 @@ function withSources(
   supply: Supply,
 ): { readonly network: Network; readonly nodes: readonly string[] } {
   const extra: Branch[] = [];
-  const nodes = supply.lines.map((line) => {
-    const { node, sourceResistance = 0 as Ohms } = line;
-    if (sourceResistance === 0) return node;
-    const behind = `${node}|source`;
-    extra.push({ id: behind, from: behind, to: node, resistance: sourceResistance, role: "conductor" });
-    return behind;
-  });
+  const nodes: string[] = [];
+  for (const { node, sourceResistance = 0 as Ohms } of supply.lines) {
+    const behind = sourceResistance === 0 ? node : `${node}|source`;
+    nodes.push(behind);
+    if (behind !== node)
+      extra.push({ id: behind, from: behind, to: node, resistance: sourceResistance, role: "conductor" });
+  }
   // A network without a list of branches goes on as it is, to be refused by name.
   if (extra.length === 0 || !Array.isArray(network?.branches)) return { network, nodes };
   return { network: { branches: [...network.branches, ...extra] }, nodes };
@@ -109,21 +109,22 @@ export function setUp(network: Network, supply: Supply): Energisable {
   checkSupply(supply);
   const sourced = withSources(network, supply);
   const indexed = indexNetwork(sourced.network, sourced.nodes);
-  const source = new Int32Array(sourced.nodes.length);
-  const held = new Int32Array(source.length);
-  for (let i = 0; i < source.length; i += 1) {
+  const source: number[] = [];
+  const held: number[] = [];
+  for (let i = 0; i < sourced.nodes.length; i += 1) {
     const node = indexed.nodeNumber.get(sourced.nodes[i] as string) as number;
     const lost = supply.lost?.includes((supply.lines[i] as SupplyLine).node) === true;
-    source[i] = node;
-    held[i] = lost ? -1 : (indexed.merged[node] as number);
+    source.push(node);
+    held.push(lost ? -1 : (indexed.merged[node] as number));
   }
   refuseShortedSupply(indexed, supply, held);
-  refuseUnattached(indexed, source);
   const { ends, factor } = factorNetwork(indexed, held);
+  // What a current can reach is attached; a closer look only where it cannot reach everything.
+  if (indexed.merged.some((node) => factor.floating[node] === 1)) refuseUnattached(indexed, source);
   return { indexed, ends, supply, factor, source, held };
 }
 
-function refuseShortedSupply(indexed: IndexedNetwork, supply: Supply, held: Int32Array): void {
+function refuseShortedSupply(indexed: IndexedNetwork, supply: Supply, held: readonly number[]): void {
   for (let i = 0; i < held.length; i += 1) {
     for (let j = i + 1; j < held.length; j += 1) {
       if (held[i] !== held[j] || held[i] === -1) continue;
@@ -145,37 +146,59 @@ function refuseShortedSupply(indexed: IndexedNetwork, supply: Supply, held: Int3
 /** Potentials and branch voltages under the supply's voltages. */
 export function solve(set: Energisable): Solution {
   const { factor, supply, held, ends, indexed } = set;
-  const part = (pick: (z: Complex) => number): Potentials => {
-    const potential = new Float64Array(factor.nodeCount);
-    for (let i = 0; i < held.length; i += 1) {
-      if ((held[i] as number) >= 0)
-        potential[held[i] as number] = pick((supply.lines[i] as SupplyLine).voltage);
-    }
-    return refinedPotentials({ factor, ends, conductance: indexed.conductance, held, potential });
-  };
-  const re = part((z) => z.re);
-  const im = part((z) => z.im);
+  const { conductance } = indexed;
+  const given: Parts = { re: zeros(factor.nodeCount), im: zeros(factor.nodeCount) };
+  for (let i = 0; i < held.length; i += 1) {
+    const node = held[i] as number;
+    if (node < 0) continue;
+    const { voltage } = supply.lines[i] as SupplyLine;
+    given.re[node] = voltage.re;
+    given.im[node] = voltage.im;
+  }
+  const re = refinedPotentials({ factor, ends, conductance, held, potential: given.re });
+  const im = refinedPotentials({ factor, ends, conductance, held, potential: given.im });
   return { potential: { re: re.potential, im: im.potential }, across: { re: re.across, im: im.across } };
 }
 
 /** Currents of resistive branches. + 0: an open branch under a negative voltage would carry −0, which JSON cannot say. */
-export function timesConductance(across: Float64Array, conductance: Float64Array): Float64Array {
-  const current = new Float64Array(across.length);
-  for (let e = 0; e < current.length; e += 1) {
-    current[e] = (across[e] as number) * (conductance[e] as number) + 0;
+export function timesConductance(across: readonly number[], conductance: readonly number[]): number[] {
+  const current: number[] = [];
+  for (let e = 0; e < across.length; e += 1) {
+    current.push((across[e] as number) * (conductance[e] as number) + 0);
   }
   return current;
 }
 
 /** Currents of all branches, ideal links included. */
-export function branchCurrents(set: Energisable, solution: Solution): Parts {
+export function branchCurrents(set: Energisable, across: Parts): Parts {
   const { conductance, links } = set.indexed;
   const currents = {
-    re: timesConductance(solution.across.re, conductance),
-    im: timesConductance(solution.across.im, conductance),
+    re: timesConductance(across.re, conductance),
+    im: timesConductance(across.im, conductance),
   };
   if (links.length > 0) linkCurrents(set, currents);
   return currents;
+}
+
+/** Currents that the supply conductors send into the network, in the supply's order; 0 for a lost line. */
+export function lineCurrents(set: Energisable, currents: Parts): Parts {
+  const { from, to } = set.indexed;
+  const lines: Parts = { re: [], im: [] };
+  for (let k = 0; k < set.source.length; k += 1) {
+    const source = set.source[k] as number;
+    const count = set.held[k] === -1 ? 0 : from.length;
+    let re = 0;
+    let im = 0;
+    for (let e = 0; e < count; e += 1) {
+      const sign = from[e] === source ? 1 : to[e] === source ? -1 : 0;
+      if (sign === 0) continue;
+      re += sign * (currents.re[e] as number);
+      im += sign * (currents.im[e] as number);
+    }
+    lines.re.push(re);
+    lines.im.push(im);
+  }
+  return lines;
 }
 
 /**
@@ -187,7 +210,7 @@ function linkCurrents(set: Energisable, currents: Parts): void {
   const { links, from, to, merged } = indexed;
   const count = indexed.nodes.length;
   // Of each linked group the supply nodes stay put; a group without one is referred to the node that stands for it.
-  const fixed = new Uint8Array(count);
+  const fixed = zeros(count);
   const supplied = new Set<number>(held);
   source.forEach((node, i) => {
     if ((held[i] as number) >= 0) fixed[node] = 1;
@@ -195,24 +218,24 @@ function linkCurrents(set: Energisable, currents: Parts): void {
   for (let node = 0; node < count; node += 1) {
     if (merged[node] === node && !supplied.has(node)) fixed[node] = 1;
   }
-  const linkFrom = Int32Array.from(links, (link) => from[link] as number);
-  const linkTo = Int32Array.from(links, (link) => to[link] as number);
+  const linkFrom = links.map((link) => from[link] as number);
+  const linkTo = links.map((link) => to[link] as number);
   const factor = factorConductances({
     nodeCount: count,
     from: linkFrom,
     to: linkTo,
-    conductance: new Float64Array(links.length).fill(1),
+    conductance: links.map(() => 1),
     fixed,
   });
   for (const part of [currents.re, currents.im]) {
-    const injected = new Float64Array(count);
+    const injected = zeros(count);
     for (let e = 0; e < part.length; e += 1) {
       // Merging hid which member of a group the branch lands on; its own ends still know.
       const [a, b] = [from[e] as number, to[e] as number];
       injected[a] = (injected[a] as number) - (part[e] as number);
       injected[b] = (injected[b] as number) + (part[e] as number);
     }
-    const level = solveConductances({ factor, potential: new Float64Array(count), injected });
+    const level = solveConductances({ factor, potential: zeros(count), injected });
     links.forEach((link, k) => {
       part[link] = (level[linkFrom[k] as number] as number) - (level[linkTo[k] as number] as number);
     });

@@ -1,6 +1,7 @@
 /** What an ohmmeter reads between two nodes of a dead network. */
 import { fail, given, type Ohms, type Open } from "../quantity/index.ts";
 import { factorNetwork, type IndexedNetwork, indexNetwork } from "./indexed.ts";
+import { zeros } from "./lists.ts";
 import type { Network } from "./network.ts";
 import { refinedPotentials } from "./refined.ts";
 
@@ -73,14 +74,14 @@ export function terminalReading(input: {
   if (factor.floating[source] === 1) {
     return { resistance: "open", currentShare: network.branches.map((_, i) => share(i, 0)) };
   }
-  const injected = new Float64Array(indexed.nodes.length);
+  const injected = zeros(indexed.nodes.length);
   injected[source] = 1;
   const { potential, across } = refinedPotentials({
     factor,
     ends,
     conductance: indexed.conductance,
     held: [sink],
-    potential: new Float64Array(indexed.nodes.length),
+    potential: zeros(indexed.nodes.length),
     injected,
   });
   return {

@@ -5,14 +5,14 @@ import type { Branch } from "./network.ts";
 /** The branches of a network in groups of twins: same ends in the same direction, same resistance, same role. */
 export interface Twins {
   /** Group of each branch. */
-  readonly groupOf: Int32Array;
+  readonly groupOf: readonly number[];
   /** Branches of each group, in the network's order. */
   readonly members: readonly (readonly number[])[];
 }
 
 /** Groups the given branches; `indexed` may hold source resistances behind them. */
 export function twinsOf(branches: readonly Branch[], indexed: IndexedNetwork): Twins {
-  const groupOf = new Int32Array(branches.length);
+  const groupOf: number[] = [];
   const members: number[][] = [];
   const byEnds = new Map<number, number[]>();
   const same = (a: Branch, b: Branch): boolean =>
@@ -28,7 +28,7 @@ export function twinsOf(branches: readonly Branch[], indexed: IndexedNetwork): T
       if (known === undefined) byEnds.set(ends, [group]);
       else known.push(group);
     }
-    groupOf[i] = group;
+    groupOf.push(group);
     (members[group] as number[]).push(i);
   }
   return { groupOf, members };

@@ -29,10 +29,10 @@ export function currentFromPowerAndVoltage(input: {
   readonly power: Watts;
   readonly voltage: BranchVolts;
 }): BranchAmperes {
-  given(input);
-  checkNonNegative("power", input.power, "W");
-  checkPositive("voltage", input.voltage, "V");
-  return finiteResult(input.power / input.voltage, "A");
+  const { power, voltage } = given(input);
+  checkNonNegative("power", power, "W");
+  checkPositive("voltage", voltage, "V");
+  return finiteResult(power / voltage, "A");
 }
 
 /**
@@ -52,10 +52,10 @@ export function currentFromPowerAndResistance(input: {
   readonly power: Watts;
   readonly resistance: Ohms;
 }): BranchAmperes {
-  given(input);
-  checkNonNegative("power", input.power, "W");
-  checkPositive("resistance", input.resistance, "Ω");
-  return finiteResult(Math.sqrt(input.power / input.resistance), "A");
+  const { power, resistance } = given(input);
+  checkNonNegative("power", power, "W");
+  checkPositive("resistance", resistance, "Ω");
+  return finiteResult(Math.sqrt(power / resistance), "A");
 }
 
 /**
@@ -77,9 +77,9 @@ export function currentFromVoltageAndResistance(input: {
   readonly voltage: BranchVolts;
   readonly resistance: Ohms | Open;
 }): BranchAmperes {
-  given(input);
-  checkNonNegative("voltage", input.voltage, "V");
-  return finiteResult(overResistance(input.voltage, input.resistance), "A");
+  const { voltage, resistance } = given(input);
+  checkNonNegative("voltage", voltage, "V");
+  return finiteResult(overResistance(voltage, resistance), "A");
 }
 
 /**
@@ -99,10 +99,10 @@ export function resistanceFromVoltageAndCurrent(input: {
   readonly voltage: BranchVolts;
   readonly current: BranchAmperes;
 }): Ohms {
-  given(input);
-  checkPositive("voltage", input.voltage, "V");
-  checkPositive("current", input.current, "A");
-  return finiteResult(input.voltage / input.current, "Ω");
+  const { voltage, current } = given(input);
+  checkPositive("voltage", voltage, "V");
+  checkPositive("current", current, "A");
+  return finiteResult(voltage / current, "Ω");
 }
 
 /**
@@ -122,10 +122,10 @@ export function resistanceFromVoltageAndPower(input: {
   readonly voltage: BranchVolts;
   readonly power: Watts;
 }): Ohms {
-  given(input);
-  checkPositive("voltage", input.voltage, "V");
-  checkPositive("power", input.power, "W");
-  return finiteResult((input.voltage / input.power) * input.voltage, "Ω");
+  const { voltage, power } = given(input);
+  checkPositive("voltage", voltage, "V");
+  checkPositive("power", power, "W");
+  return finiteResult((voltage / power) * voltage, "Ω");
 }
 
 /**
@@ -145,8 +145,8 @@ export function resistanceFromPowerAndCurrent(input: {
   readonly power: Watts;
   readonly current: BranchAmperes;
 }): Ohms {
-  given(input);
-  checkPositive("power", input.power, "W");
-  checkPositive("current", input.current, "A");
-  return finiteResult(input.power / input.current / input.current, "Ω");
+  const { power, current } = given(input);
+  checkPositive("power", power, "W");
+  checkPositive("current", current, "A");
+  return finiteResult(power / current / current, "Ω");
 }

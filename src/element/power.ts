@@ -29,10 +29,10 @@ export function powerFromVoltageAndCurrent(input: {
   readonly voltage: BranchVolts;
   readonly current: BranchAmperes;
 }): Watts {
-  given(input);
-  checkNonNegative("voltage", input.voltage, "V");
-  checkNonNegative("current", input.current, "A");
-  return finiteResult(input.voltage * input.current, "W");
+  const { voltage, current } = given(input);
+  checkNonNegative("voltage", voltage, "V");
+  checkNonNegative("current", current, "A");
+  return finiteResult(voltage * current, "W");
 }
 
 /**
@@ -54,9 +54,9 @@ export function powerFromVoltageAndResistance(input: {
   readonly voltage: BranchVolts;
   readonly resistance: Ohms | Open;
 }): Watts {
-  given(input);
-  checkNonNegative("voltage", input.voltage, "V");
-  return finiteResult(overResistance(input.voltage * input.voltage, input.resistance), "W");
+  const { voltage, resistance } = given(input);
+  checkNonNegative("voltage", voltage, "V");
+  return finiteResult(overResistance(voltage * voltage, resistance), "W");
 }
 
 /**
@@ -76,10 +76,10 @@ export function powerFromCurrentAndResistance(input: {
   readonly current: BranchAmperes;
   readonly resistance: Ohms;
 }): Watts {
-  given(input);
-  checkNonNegative("current", input.current, "A");
-  checkNonNegative("resistance", input.resistance, "Ω");
-  return finiteResult(input.current * input.current * input.resistance, "W");
+  const { current, resistance } = given(input);
+  checkNonNegative("current", current, "A");
+  checkNonNegative("resistance", resistance, "Ω");
+  return finiteResult(current * current * resistance, "W");
 }
 
 /**
@@ -99,10 +99,10 @@ export function voltageFromPowerAndCurrent(input: {
   readonly power: Watts;
   readonly current: BranchAmperes;
 }): BranchVolts {
-  given(input);
-  checkNonNegative("power", input.power, "W");
-  checkPositive("current", input.current, "A");
-  return finiteResult(input.power / input.current, "V");
+  const { power, current } = given(input);
+  checkNonNegative("power", power, "W");
+  checkPositive("current", current, "A");
+  return finiteResult(power / current, "V");
 }
 
 /**
@@ -122,10 +122,10 @@ export function voltageFromPowerAndResistance(input: {
   readonly power: Watts;
   readonly resistance: Ohms;
 }): BranchVolts {
-  given(input);
-  checkNonNegative("power", input.power, "W");
-  checkPositive("resistance", input.resistance, "Ω");
-  return finiteResult(Math.sqrt(input.power) * Math.sqrt(input.resistance), "V");
+  const { power, resistance } = given(input);
+  checkNonNegative("power", power, "W");
+  checkPositive("resistance", resistance, "Ω");
+  return finiteResult(Math.sqrt(power) * Math.sqrt(resistance), "V");
 }
 
 /**
@@ -145,8 +145,8 @@ export function voltageFromCurrentAndResistance(input: {
   readonly current: BranchAmperes;
   readonly resistance: Ohms;
 }): BranchVolts {
-  given(input);
-  checkNonNegative("current", input.current, "A");
-  checkNonNegative("resistance", input.resistance, "Ω");
-  return finiteResult(input.current * input.resistance, "V");
+  const { current, resistance } = given(input);
+  checkNonNegative("current", current, "A");
+  checkNonNegative("resistance", resistance, "Ω");
+  return finiteResult(current * resistance, "V");
 }

@@ -13,11 +13,14 @@ import {
 } from "../quantity/index.ts";
 
 /** Outside of this a nut factor is a slip (percent for ratio, friction for nut factor). */
-const NUT_FACTOR_LOW = 0.03;
-const NUT_FACTOR_HIGH = 1;
+// biome-ignore lint/suspicious/noConstEnum: compiled into literals, as in quantity/measurable.ts; it stays in this file
+const enum NutFactor {
+  lowest = 0.03,
+  highest = 1,
+}
 
 function checkNutFactor(path: string, nutFactor: number): void {
-  checkBetween(path, nutFactor, NUT_FACTOR_LOW, NUT_FACTOR_HIGH);
+  checkBetween(path, nutFactor, NutFactor.lowest, NutFactor.highest);
 }
 
 /**

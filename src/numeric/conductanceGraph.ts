@@ -7,6 +7,7 @@
  * 10 MΩ insulation path loses no digits, and a node without a path to a fixed one shows as a pivot of exactly 0.
  */
 import { checkNonNegative, checkWhole, fail } from "../quantity/index.ts";
+import { DegreeQueue, Remainder } from "./remainder.ts";
 
 /**
  * A graph of conductances between numbered nodes, some of which are held at given potentials.
@@ -33,17 +34,17 @@ export interface ConductanceFactor {
   /** Number of nodes. */
   readonly nodeCount: number;
   /** Free nodes in the order they were eliminated. */
-  readonly order: Int32Array;
+  readonly order: readonly number[];
   /** Sum of conductances at each eliminated node when its turn came, by position in `order`; 0 if none. */
-  readonly pivot: Float64Array;
+  readonly pivot: readonly number[];
   /** Where each eliminated node's row begins in `neighbour` and `share`; one longer than `order`. */
-  readonly rowStart: Int32Array;
+  readonly rowStart: readonly number[];
   /** Neighbours at elimination. */
-  readonly neighbour: Int32Array;
+  readonly neighbour: readonly number[];
   /** Conductance to that neighbour over the pivot: the part of a current that goes there. */
-  readonly share: Float64Array;
+  readonly share: readonly number[];
   /** 1 for each node without a path to any fixed node. */
-  readonly floating: Uint8Array;
+  readonly floating: readonly number[];
 }
 
 /** Largest number of nodes and largest conductance taken: sums of this many conductances stay within float64. */
@@ -70,42 +71,13 @@ function checkNode(path: string, edge: number, node: number, nodeCount: number):
     checkWhole(`${path}.${edge}`, node, 0, nodeCount - 1);
 }
 
-/** Free nodes by number of neighbours, cheapest first; stale entries are skipped when they come up. */
-class DegreeQueue {
-  private readonly buckets: number[][] = [];
-  private lowest = 0;
-
-  put(node: number, degree: number): void {
-    while (this.buckets.length <= degree) this.buckets.push([]);
-    (this.buckets[degree] as number[]).push(node);
-    if (degree < this.lowest) this.lowest = degree;
-  }
-
-  take(isCurrent: (node: number, degree: number) => boolean): number {
-    for (;;) {
-      const bucket = this.buckets[this.lowest];
-      if (bucket === undefined) return -1;
-      const node = bucket.pop();
-      if (node === undefined) this.lowest += 1;
-      else if (isCurrent(node, this.lowest)) return node;
-    }
-  }
-}
-
-function join(row: Map<number, number>, other: number, g: number): void {
-  row.set(other, (row.get(other) ?? 0) + g);
-}
-
-function adjacency(graph: ConductanceGraph): Map<number, number>[] {
-  const rows: Map<number, number>[] = [];
-  const { nodeCount, fixed } = graph;
-  // Fixed nodes are never eliminated and share one row that stays empty.
-  const none = new Map<number, number>();
-  for (let node = 0; node < nodeCount; node += 1) rows.push(fixed[node] === 1 ? none : new Map());
-  for (let edge = 0; edge < graph.from.length; edge += 1) {
-    const g = graph.conductance[edge] as number;
-    const a = graph.from[edge] as number;
-    const b = graph.to[edge] as number;
+function wholeGraph(graph: ConductanceGraph): Remainder {
+  const { nodeCount, from, to, conductance, fixed } = graph;
+  const left = new Remainder(nodeCount);
+  for (let edge = 0; edge < from.length; edge += 1) {
+    const g = conductance[edge] as number;
+    const a = from[edge] as number;
+    const b = to[edge] as number;
     checkNode("from", edge, a, nodeCount);
     checkNode("to", edge, b, nodeCount);
     if (!(g >= 0 && g <= LARGEST_CONDUCTANCE)) {
@@ -113,10 +85,10 @@ function adjacency(graph: ConductanceGraph): Map<number, number>[] {
       fail({ code: "out-of-range", path: `conductance.${edge}`, expected: "at most 1e290", received: g });
     }
     if (g === 0 || a === b) continue;
-    if (fixed[a] !== 1) join(rows[a] as Map<number, number>, b, g);
-    if (fixed[b] !== 1) join(rows[b] as Map<number, number>, a, g);
+    if (fixed[a] !== 1) left.put(a, b, g);
+    if (fixed[b] !== 1) left.put(b, a, g);
   }
-  return rows;
+  return left;
 }
 
 /**
@@ -134,66 +106,64 @@ function adjacency(graph: ConductanceGraph): Map<number, number>[] {
  */
 export function factorConductances(graph: ConductanceGraph): ConductanceFactor {
   checkGraph(graph);
-  const rows = adjacency(graph);
-  const done = new Uint8Array(graph.nodeCount);
+  const { nodeCount, fixed } = graph;
+  const left = wholeGraph(graph);
+  const { first, next, other, conductance, degree } = left;
   const queue = new DegreeQueue();
   let freeCount = 0;
-  for (let node = 0; node < graph.nodeCount; node += 1) {
-    if (graph.fixed[node] === 1) continue;
+  for (let node = 0; node < nodeCount; node += 1) {
+    if (fixed[node] === 1) continue;
     freeCount += 1;
-    queue.put(node, (rows[node] as Map<number, number>).size);
+    queue.put(node, degree[node] as number);
   }
-  const order = new Int32Array(freeCount);
-  const pivot = new Float64Array(freeCount);
-  const rowStart = new Int32Array(freeCount + 1);
+  const order: number[] = [];
+  const pivot: number[] = [];
+  const rowStart = [0];
   const neighbour: number[] = [];
   const share: number[] = [];
-  const isCurrent = (node: number, degree: number): boolean =>
-    done[node] === 0 && (rows[node] as Map<number, number>).size === degree;
 
   for (let step = 0; step < freeCount; step += 1) {
-    const node = queue.take(isCurrent);
-    const row = rows[node] as Map<number, number>;
+    const node = queue.take(degree);
+    const start = neighbour.length;
     let sum = 0;
-    for (const g of row.values()) sum += g;
-    order[step] = node;
-    pivot[step] = sum;
-    done[node] = 1;
-    const first = neighbour.length;
-    for (const [other, g] of row) {
-      neighbour.push(other);
-      share.push(g / sum);
+    left.merge(node);
+    for (let entry = first[node] as number; entry >= 0; entry = next[entry] as number) {
+      const g = conductance[entry] as number;
+      sum += g;
+      neighbour.push(other[entry] as number);
+      share.push(g);
     }
-    rowStart[step + 1] = neighbour.length;
-    for (let i = first; i < neighbour.length; i += 1) {
-      const at = neighbour[i] as number;
-      if (graph.fixed[at] === 1) continue;
-      const reached = rows[at] as Map<number, number>;
-      const toNode = reached.get(node) as number;
-      reached.delete(node);
-      for (let j = first; j < neighbour.length; j += 1) {
-        if (j === i) continue;
-        const other = neighbour[j] as number;
-        reached.set(other, (reached.get(other) ?? 0) + toNode * (share[j] as number));
+    left.remove(node);
+    order.push(node);
+    pivot.push(sum);
+    rowStart.push(neighbour.length);
+    for (let i = start; i < neighbour.length; i += 1) {
+      const a = neighbour[i] as number;
+      const g = share[i] as number;
+      share[i] = g / sum;
+      // The edges to the neighbours before it: theirs are shares already, its own is still a conductance.
+      for (let j = start; j < i; j += 1) {
+        const b = neighbour[j] as number;
+        const between = g * (share[j] as number);
+        if (between === 0) continue;
+        if (fixed[a] !== 1) left.put(a, b, between);
+        if (fixed[b] !== 1) left.put(b, a, between);
       }
-      queue.put(at, reached.size);
+    }
+    for (let i = start; i < neighbour.length; i += 1) {
+      const at = neighbour[i] as number;
+      if (fixed[at] === 1) continue;
+      left.lost(at);
+      queue.put(at, degree[at] as number);
     }
   }
-  const floating = new Uint8Array(graph.nodeCount);
+  const floating = new Array<number>(nodeCount).fill(0);
   for (let step = freeCount - 1; step >= 0; step -= 1) {
-    const first = rowStart[step] as number;
-    const alone = first === rowStart[step + 1];
-    floating[order[step] as number] = alone ? 1 : (floating[neighbour[first] as number] as number);
+    const start = rowStart[step] as number;
+    const alone = start === rowStart[step + 1];
+    floating[order[step] as number] = alone ? 1 : (floating[neighbour[start] as number] as number);
   }
-  return {
-    nodeCount: graph.nodeCount,
-    order,
-    pivot,
-    rowStart,
-    neighbour: new Int32Array(neighbour),
-    share: new Float64Array(share),
-    floating,
-  };
+  return { nodeCount, order, pivot, rowStart, neighbour, share, floating };
 }
 
 /**
@@ -208,15 +178,15 @@ export function factorConductances(graph: ConductanceGraph): ConductanceFactor {
  * @example
  * ```ts
  * const factor = factorConductances({ nodeCount: 3, from: [0, 1], to: [1, 2], conductance: [1, 3], fixed: [1, 0, 1] });
- * solveConductances({ factor, potential: Float64Array.of(8, 0, 0) })[1] // => 2
+ * solveConductances({ factor, potential: [8, 0, 0] })[1] // => 2
  * ```
  * @since 0.1.0
  */
-export function solveConductances(input: {
+export function solveConductances<P extends number[] | Float64Array>(input: {
   readonly factor: ConductanceFactor;
-  readonly potential: Float64Array;
-  readonly injected?: Float64Array;
-}): Float64Array {
+  readonly potential: P;
+  readonly injected?: number[] | Float64Array;
+}): P {
   const { order, pivot, rowStart, neighbour, share } = input.factor;
   const { potential, injected } = input;
   const { nodeCount } = input.factor;

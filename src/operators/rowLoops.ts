@@ -4,8 +4,8 @@
  * Every name, column and output is a parameter with a place of its own in the code: the engine then compiles a write by name into a
  * plain store and takes the calculation itself into the loop. Such a loop by itself took 0.9 to 1.1 times a loop written by hand; with
  * lists of names and columns instead of parameters 1.3 to 2 times, with a pass for each output 5 times. Entered once for all rows it
- * stays in the engine's stopgap for running loops, 1.6 times: hence some rows at a time. Through evaluateColumns it still takes about
- * twice the time by hand (`benchmarks/columns.mjs`), a part of it in the check that an argument is a record; why is not settled.
+ * stays in the engine's stopgap for running loops, 1.6 times: hence some rows at a time. Where the program calls the calculation elsewhere
+ * too, its argument has two layouts and each field that it reads is boxed: two to four times the time by hand (docs/benchmarks.md).
  */
 /** Takes the rows that are not plain numbers: a refusal, or a result that needs a closer look. */
 export interface OtherRows {

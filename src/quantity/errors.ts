@@ -42,7 +42,7 @@ export type ErrorCode =
 export interface Issue {
   /** What is wrong. */
   readonly code: ErrorCode;
-  /** Where: the argument's name, dotted into records (`readings.2.ohms`); of one above 200 characters the head and the length. */
+  /** Where: the argument's name, dotted into records (`readings.2.ohms`); of one above 80 characters the head and the length. */
   readonly path: string;
   /** What is allowed, in words. */
   readonly expected: string;
@@ -54,27 +54,17 @@ export interface Issue {
   readonly message: string;
 }
 
-/** Longest piece of a received value that a message repeats; keeps a megabyte of text out of logs. */
-const SHOWN_LENGTH = 60;
+/** Longest text from outside that a message repeats whole: a received value, or a path that a name made long. No path of ours is. */
+const MOST = 80;
 
-/** Longest path that is repeated whole. No field of ours lies that deep: a longer one was made long by a name from outside. */
-const PATH_LENGTH = 200;
-
-/** Longest list of what is allowed that is repeated whole; such a list may hold names from outside, too. */
-const EXPECTED_LENGTH = 4000;
-
-/** Most issues that one message tells; a sheet with more of them has one cause for most. */
-const MOST_TOLD = 20;
-
-/** Text from outside that a message repeats: whole, or its head, "…" and how long it is. */
-function shortened(text: string, most: number): string {
-  return text.length > most ? `${text.slice(0, most)} … (${text.length} characters)` : text;
-}
+/** The text; or its head, "…" and how long it is, which keeps a megabyte out of logs. */
+const shortened = (text: string): string =>
+  text[MOST] ? `${text.slice(0, MOST)} … (${text.length} characters)` : text;
 
 /**
  * Shows any received value as short text for a message, without calling code of the value's own.
  * @param value - anything
- * @returns text of at most about 60 characters
+ * @returns text of at most about 100 characters
  * @example
  * ```ts
  * showReceived(Number.NaN) // => "NaN"
@@ -82,11 +72,7 @@ function shortened(text: string, most: number): string {
  * @since 0.1.0
  */
 export function showReceived(value: unknown): string {
-  if (typeof value === "string") {
-    // The quotes close before "…", so that it is not taken for part of the text.
-    const cut = value.length > SHOWN_LENGTH;
-    return `${JSON.stringify(cut ? value.slice(0, SHOWN_LENGTH) : value)}${cut ? ` … (${value.length} characters)` : ""}`;
-  }
+  if (typeof value === "string") return JSON.stringify(shortened(value));
   if (typeof value === "object" && value !== null) return Array.isArray(value) ? "an array" : "an object";
   if (typeof value === "function") return "a function";
   if (typeof value === "bigint") return "a BigInt";
@@ -115,9 +101,8 @@ export function issue(input: {
   readonly received: unknown;
   readonly unit?: string;
 }): Issue {
-  const { code, unit } = input;
-  const path = shortened(input.path, PATH_LENGTH);
-  const expected = shortened(input.expected, EXPECTED_LENGTH);
+  const { code, expected, unit } = input;
+  const path = shortened(input.path);
   const received = showReceived(input.received);
   const inUnit = unit === undefined ? "" : ` ${unit}`;
   const seen = typeof input.received === "number" ? `${received}${inUnit}` : received;
@@ -145,14 +130,15 @@ export class ElectroheatError extends Error {
   readonly code: ErrorCode;
   /** Path of the first issue: the argument's name. */
   readonly argument: string;
-  /** Everything found wrong, at least one issue; the message tells the first 20 and counts the rest. */
+  /** Everything found wrong, at least one issue. */
   readonly issues: readonly Issue[];
 
-  /** @param issues - at least one issue; the first gives the error its code and argument */
-  constructor(issues: readonly [Issue, ...Issue[]]) {
-    const told = issues.slice(0, MOST_TOLD).map((one) => one.message);
-    const more = issues.length - told.length;
-    super([...told, ...(more > 0 ? [`and ${more} more`] : [])].join("\n"));
+  /**
+   * @param issues - at least one issue; the first gives the error its code and argument
+   * @param told - what the message says, a line each; the issues' own sentences if left out
+   */
+  constructor(issues: readonly [Issue, ...Issue[]], told: readonly { readonly message: string }[] = issues) {
+    super(told.map((one) => one.message).join("\n"));
     this.code = issues[0].code;
     this.argument = issues[0].path;
     this.issues = issues;
@@ -171,6 +157,28 @@ export class ElectroheatError extends Error {
  */
 export function fail(input: Parameters<typeof issue>[0]): never {
   throw new ElectroheatError([issue(input)]);
+}
+
+/** Most issues that one message tells; whatever has more of them has one cause for most. */
+const MOST_TOLD = 20;
+
+/**
+ * Throws all that several checks found as one {@link ElectroheatError}, if they found anything. Its message tells the first twenty and
+ * counts the rest; its `issues` hold all.
+ * @param found - issues, in the order they are to be told
+ * @throws ElectroheatError with the code of the first
+ * @example
+ * ```ts
+ * failAll([issue({ code: "missing", path: "power", expected: "a power", received: undefined })]) // throws ElectroheatError
+ * ```
+ * @since 0.1.0
+ */
+export function failAll(found: readonly Issue[]): void {
+  const [first, ...rest] = found;
+  if (first === undefined) return;
+  const more = found.length - MOST_TOLD;
+  const told = more > 0 ? [...found.slice(0, MOST_TOLD), { message: `and ${more} more` }] : found;
+  throw new ElectroheatError([first, ...rest], told);
 }
 
 /**

@@ -68,21 +68,27 @@ function build(): ReadonlyMap<string, readonly UnitEntry[]> {
   return table;
 }
 
-const TABLE: ReadonlyMap<string, readonly UnitEntry[]> = /*#__PURE__*/ build();
+let made: ReadonlyMap<string, readonly UnitEntry[]> | undefined;
+
+/** Made when first asked for, so that an import does not wait for it. */
+function table(): ReadonlyMap<string, readonly UnitEntry[]> {
+  made ??= build();
+  return made;
+}
 
 /** Every entry, for the index of unit texts. */
 export function allEntries(): readonly UnitEntry[] {
-  return [...TABLE.values()].flat();
+  return [...table().values()].flat();
 }
 
 /** The units that one canonical unit can be written in. */
 export function entriesOf(unit: CanonicalUnit): readonly UnitEntry[] {
-  const list = TABLE.get(unit);
+  const list = table().get(unit);
   if (list !== undefined) return list;
   return fail({
     code: unit === undefined || unit === null ? "missing" : "unknown-name",
     path: "unit",
-    expected: `one of ${[...TABLE.keys()].join(", ")}`,
+    expected: `one of ${[...table().keys()].join(", ")}`,
     received: unit,
   });
 }

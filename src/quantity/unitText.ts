@@ -68,13 +68,20 @@ function build(): UnitIndex {
   return { exact, words };
 }
 
-const INDEX: UnitIndex = /*#__PURE__*/ build();
+let made: UnitIndex | undefined;
+
+/** Made when first asked for: with the table it took two fifths of importing the room. */
+function index(): UnitIndex {
+  made ??= build();
+  return made;
+}
 
 function lookUp(unit: string, key: string): UnitEntry | undefined {
-  const exact = INDEX.exact.get(unit);
+  const { exact: texts, words } = index();
+  const exact = texts.get(unit);
   // Not "MOHM": in capitals it may be mega or milli.
   const spelled = key.replace(/^OHMS?|[Oo]hms?/, "Ω");
-  return exact?.get(key) ?? INDEX.words.get(unit)?.get(key.toLowerCase()) ?? exact?.get(spelled);
+  return exact?.get(key) ?? words.get(unit)?.get(key.toLowerCase()) ?? exact?.get(spelled);
 }
 
 /** "5-W" and "5 in." are usual; "5 * W" and "5 W ..." are not a quantity. */
@@ -92,7 +99,7 @@ export function findUnit(unit: string, text: string): UnitEntry | undefined {
 
 /** The canonical units that a unit text may stand for; "F" is a farad and, among temperatures, a degree Fahrenheit. */
 export function unitsOf(text: string): readonly string[] {
-  return [...INDEX.exact.keys()].filter((unit) => findUnit(unit, text) !== undefined);
+  return [...index().exact.keys()].filter((unit) => findUnit(unit, text) !== undefined);
 }
 
 /** The canonical unit that a unit text belongs to, when it is not the one asked for. */

@@ -1,5 +1,5 @@
 /** The gate for whole editions: what a user brings has the same shape as ours, and is refused with every path that offends. */
-import { ElectroheatError, type Issue } from "../quantity/index.ts";
+import { failAll, type Issue } from "../quantity/index.ts";
 import type { IecEdition, NorthAmericanEdition } from "./edition.ts";
 import { checkTable, codeFor, collector, isText, type TableUse } from "./tableGate.ts";
 
@@ -173,7 +173,6 @@ export function editionIssues(edition: unknown): readonly Issue[] {
 
 /** The edition a user brought, or an error that lists everything wrong with it. */
 export function checkedEdition<E extends NorthAmericanEdition | IecEdition>(edition: E): E {
-  const [first, ...rest] = editionIssues(edition);
-  if (first !== undefined) throw new ElectroheatError([first, ...rest]);
+  failAll(editionIssues(edition));
   return edition;
 }

@@ -4,16 +4,16 @@
 export const PENDING: readonly string[] = [];
 
 const TAKES_A_FUNCTION = "takes a function, which no plain value can stand for";
-const TYPED_ARRAYS = "a building block on typed arrays; networks are solved by circuit.energise";
+const NUMBERED_NODES = "a building block on numbered nodes; networks are solved by circuit.energise";
 
 /** `room.function` → why it has no entry. */
 export const EXCEPTIONS: Readonly<Record<string, string>> = {
   "numeric.bracketedRoot": TAKES_A_FUNCTION,
   "numeric.integrateOde": TAKES_A_FUNCTION,
   "numeric.largestFirst": TAKES_A_FUNCTION,
-  "numeric.factorConductances": TYPED_ARRAYS,
-  "numeric.solveConductances": TYPED_ARRAYS,
-  "circuit.networkResponses": TYPED_ARRAYS,
+  "numeric.factorConductances": NUMBERED_NODES,
+  "numeric.solveConductances": NUMBERED_NODES,
+  "circuit.networkResponses": NUMBERED_NODES,
   "circuit.checkNetwork": "returns nothing: a check that every function on networks makes itself",
   "circuit.findBranch": "gives back a part of its own input",
   "bench.explanationGroupWords":

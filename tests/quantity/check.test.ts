@@ -6,6 +6,7 @@ import {
   checkPositive,
   checkWhole,
   ElectroheatError,
+  failAll,
   isElectroheatError,
   issue,
   showReceived,
@@ -110,7 +111,34 @@ describe("the error", () => {
     expect(showReceived(5n)).toBe("a BigInt");
     expect(showReceived(Symbol("s"))).toBe("Symbol(s)");
     expect(showReceived(null)).toBe("null");
-    expect(showReceived("x".repeat(61))).toBe(`"${"x".repeat(60)}" … (61 characters)`);
-    expect(showReceived("x".repeat(60))).toBe(`"${"x".repeat(60)}"`);
+    expect(showReceived("x".repeat(81))).toBe(`"${"x".repeat(80)} … (81 characters)"`);
+    expect(showReceived("x".repeat(80))).toBe(`"${"x".repeat(80)}"`);
+  });
+
+  it("repeats a path up to a length, and of many issues tells the first twenty", () => {
+    const made = (path: string) =>
+      issue({ code: "unknown-field", path, expected: "no such field", received: 1 });
+    expect(made("p".repeat(80)).path).toBe("p".repeat(80));
+    expect(made("p".repeat(81)).path).toBe(`${"p".repeat(80)} … (81 characters)`);
+    expect(() => failAll([])).not.toThrow();
+    for (const [count, lines] of [
+      [1, 1],
+      [20, 20],
+      [21, 21],
+      [5000, 21],
+    ] as const) {
+      let seen: unknown;
+      try {
+        failAll(Array.from({ length: count }, (_, i) => made(`field${i}`)));
+      } catch (error) {
+        seen = error;
+      }
+      if (!isElectroheatError(seen)) return expect.fail("nothing of ours was thrown");
+      expect(seen.issues).toHaveLength(count);
+      expect(seen.argument).toBe("field0");
+      const told = seen.message.split("\n");
+      expect(told).toHaveLength(lines);
+      expect(told.at(-1)).toBe(count > 20 ? `and ${count - 20} more` : made(`field${count - 1}`).message);
+    }
   });
 });

@@ -6,10 +6,11 @@ import {
   checkOneOf,
   checkPositive,
   fail,
+  failAll,
   given,
   type Issue,
 } from "../../quantity/index.ts";
-import { collect, throwAll } from "../issues.ts";
+import { collect } from "../issues.ts";
 import { readingWorth } from "../meter.ts";
 import { INSTRUMENT_OF, KINDS } from "./instruments.ts";
 import { isLive } from "./model.ts";
@@ -179,7 +180,7 @@ function checkInstrument(path: string, instrument: Instrument): void {
   collect(found, `${path}.`, () =>
     readingWorth({ reading: 0, resolution: 1, accuracy: { ofReading, digits } }),
   );
-  throwAll(
+  failAll(
     found.map((one) => ({
       ...one,
       path: one.path.replace("accuracy.", ""),
@@ -208,7 +209,7 @@ export function checkQuestion(input: DiagnosisInput, planned: readonly FieldMeas
     const built = collect(found, i === 0 ? "module." : `alternatives.${i - 1}.`, () => buildModule(plan));
     return built === undefined ? [] : [built];
   });
-  throwAll(found);
+  failAll(found);
   if (!Array.isArray(readings)) {
     fail({ code: "missing", path: "readings", expected: "a list of readings", received: readings });
   }
@@ -222,7 +223,7 @@ export function checkQuestion(input: DiagnosisInput, planned: readonly FieldMeas
   planned.forEach((measurement, i) => {
     collect(found, `candidates.${i}.`, () => checkReading(measurement, names, false));
   });
-  throwAll(found);
+  failAll(found);
   for (const kind of KINDS) {
     const instrument = instruments[kind];
     if (instrument !== undefined) checkInstrument(`instruments.${kind}`, instrument);

@@ -1,9 +1,15 @@
 /** Jumper bars to cut: length, stock, mass, and what the bar is as a conductor. */
 import { barResistance, cutList, netSection } from "../../joint/index.ts";
 import { COPPER_IACS, type ConductorDataset, type LinearResistivity } from "../../material/index.ts";
-import type { Amperes, Celsius, Issue, KilogramsPerCubicMeter, Meters } from "../../quantity/index.ts";
+import {
+  type Amperes,
+  type Celsius,
+  failAll,
+  type Issue,
+  type KilogramsPerCubicMeter,
+  type Meters,
+} from "../../quantity/index.ts";
 import type { CutLine } from "../assessmentTypes.ts";
-import { throwAll } from "../issues.ts";
 import type { ParsedBars, ParsedRecord } from "../recordParsed.ts";
 import { type FieldNames, insist } from "./asking.ts";
 import { figure } from "./figure.ts";
@@ -95,6 +101,6 @@ export function assessBars(
     const line = insist(issues, names, () => assessBar(one, plateCurrent));
     return line === null ? [] : [line];
   });
-  throwAll(issues);
+  failAll(issues);
   return lines;
 }

@@ -1,14 +1,13 @@
 /** From the branches that are open as found, and the process, to ways of running on until parts come. */
 import { buildModule, type Supply } from "../../circuit/index.ts";
 import { heatUpOptions, type OvenPlan } from "../../process/index.ts";
-import type { Celsius, Issue, Watts } from "../../quantity/index.ts";
+import { type Celsius, failAll, type Issue, type Watts } from "../../quantity/index.ts";
 import type { ResistanceAssessment } from "../assessTypes.ts";
 import { branchFaults } from "../branchFaults.ts";
 import { elementPlan } from "../branchModule.ts";
 import { degradedOptions } from "../degradedOptions.ts";
 import type { DegradedOptions } from "../degradedTypes.ts";
 import type { HotBranches } from "../hotBranches.ts";
-import { throwAll } from "../issues.ts";
 import type { ParsedRecord } from "../recordParsed.ts";
 import { type FieldNames, insist } from "./asking.ts";
 
@@ -57,7 +56,7 @@ export function assessDegraded(input: {
   // Refused whatever the readings say: a record is right or wrong by itself.
   const powers = [{ name: "any", power: record.nameplate?.power.value ?? (1 as Watts) }];
   insist(issues, NAMES, () => heatUpOptions({ oven, powers, target }));
-  throwAll(issues);
+  failAll(issues);
   if (asFound === null || supply === null) return null;
   if (asFound.branches.some(({ id }) => !hot.repaired.has(id))) return null;
   const module = elementPlan(record, hot.repaired);
@@ -75,7 +74,7 @@ export function assessDegraded(input: {
       ...(plan.tariff === undefined ? {} : { tariff: plan.tariff }),
     }),
   );
-  throwAll(issues);
+  failAll(issues);
   if (options === null || record.ambient !== undefined) return options;
   const message = `No ambient in the record: a room of ${ROOM} °C is taken.`;
   return { ...options, cautions: [...options.cautions, { code: "assumed", path: "ambient", message }] };

@@ -1,5 +1,12 @@
 /** Conductors, terminals and protection of a module against the edition of the code that its record names. */
-import { type Amperes, type Celsius, type Issue, isElectroheatError, issue } from "../../quantity/index.ts";
+import {
+  type Amperes,
+  type Celsius,
+  failAll,
+  type Issue,
+  isElectroheatError,
+  issue,
+} from "../../quantity/index.ts";
 import {
   cableCapacity,
   DEFERRAL,
@@ -8,7 +15,6 @@ import {
   standardDevice,
 } from "../../wiring/index.ts";
 import type { FeedAssessment } from "../assessmentTypes.ts";
-import { throwAll } from "../issues.ts";
 import type { ParsedFeed, ParsedRecord } from "../recordParsed.ts";
 import { iecFeed } from "./feedIec.ts";
 import { northAmericanFeed } from "./feedNorthAmerica.ts";
@@ -85,11 +91,11 @@ export function assessFeed(
   if (feed === undefined) return null;
   const issues: Issue[] = [];
   const system = systemOf(feed, issues);
-  throwAll(issues);
+  failAll(issues);
   const { at, caution } = surroundings(feed, ambient);
   const question = { feed, lineCurrent, ambient: at, issues };
   const { figures, cautions } = system === "IEC" ? iecFeed(question) : northAmericanFeed(question);
-  throwAll(issues);
+  failAll(issues);
   return {
     edition: feed.edition,
     figures,

@@ -13,9 +13,8 @@ import {
   type StrengthStandard,
   tightening,
 } from "../../joint/index.ts";
-import type { Issue, NewtonMeters } from "../../quantity/index.ts";
+import { failAll, type Issue, type NewtonMeters } from "../../quantity/index.ts";
 import type { Figure, HardwareAssessment } from "../assessmentTypes.ts";
-import { throwAll } from "../issues.ts";
 import type { ParsedFastening, ParsedRecord } from "../recordParsed.ts";
 import { type Asked, ask, insist } from "./asking.ts";
 import { basisText, cautionOf, figure, judgedFigure, messagesOf } from "./figure.ts";
@@ -183,6 +182,6 @@ export function assessHardware({
           );
     return [{ given, thread, nut, strength: asked }];
   });
-  throwAll(issues);
+  failAll(issues);
   return read.map(assessFastening);
 }

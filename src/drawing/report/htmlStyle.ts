@@ -83,6 +83,7 @@ body{font-size:10.5pt;line-height:1.4}
 header,main,footer{max-width:none;padding-left:0;padding-right:0}
 nav{display:none}
 h1,h2,h3,caption,dt{break-after:avoid}
+p+.scroll,p+ul{break-before:avoid}
 h2{margin-top:1.4rem}
 h3{margin-top:1.1rem}
 .scroll{overflow:visible}

@@ -99,10 +99,11 @@ export function partsSection({ parts, cuts }: ModuleAssessment, units: UnitSyste
   };
 }
 
+/** On one line, however narrow the column: a box apart from its word is no state. */
 const BOXES: Readonly<Record<ChecklistItem["state"], string>> = {
-  done: "☑ done",
-  "not passed": "☒ not passed",
-  "to do": "☐ to do",
+  done: "☑\u00a0done",
+  "not passed": "☒\u00a0not\u00a0passed",
+  "to do": "☐\u00a0to\u00a0do",
 };
 
 /** Before and after the supply is closed again. */

@@ -201,7 +201,12 @@ describe("colours", () => {
 it("prints: margins without a size, head rows that repeat, rows and pictures in one piece", () => {
   const css = called(parsed(page()), "style")[0]?.text ?? "";
   const paper = css.slice(css.indexOf("@media print"));
-  for (const rule of ["thead{display:table-header-group}", "overflow:visible", "break-after:avoid"]) {
+  for (const rule of [
+    "thead{display:table-header-group}",
+    "overflow:visible",
+    "break-after:avoid",
+    "p+.scroll,p+ul{break-before:avoid}",
+  ]) {
     expect(paper).toContain(rule);
   }
   expect(paper).toMatch(/tr,[^{]*figure[^{]*\{break-inside:avoid\}/);
