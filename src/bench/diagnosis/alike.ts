@@ -3,6 +3,7 @@ import { type CutResponse, dot } from "./change.ts";
 import type { Atom } from "./faults.ts";
 import { type Ground, responseOn } from "./findings.ts";
 import type { Model } from "./model.ts";
+import { copied, floats } from "./room.ts";
 
 /** Agreement of figures that symmetry makes equal, relative. */
 const EQUAL = 1e-9;
@@ -85,24 +86,42 @@ export interface AlikePair {
   readonly others: readonly (readonly [Atom, Atom])[];
 }
 
-/** What two cuts have to do with one another: all that a network with both changed adds to what it shows of each. */
-function together(model: Model, sound: Ground, first: Atom, second: Atom): number[] {
-  const [a, b] = [responseOn(model, sound, first), responseOn(model, sound, second)];
-  const figures: number[] = [];
-  a.dead.forEach(({ answer, through }, d) => {
-    const other = b.dead[d]?.through;
-    if (other === undefined) return;
-    const mutual = dot(answer, 0, second.cut);
+/**
+ * What two cuts have to do with one another: all that a network with both changed adds to what it shows of each.
+ * Written into `figures`; returns how many.
+ */
+function together(
+  model: Model,
+  a: CutResponse,
+  b: CutResponse,
+  { cut }: Atom,
+  figures: Float64Array,
+): number {
+  let count = 0;
+  const arrangements = Math.min(a.dead.length, b.dead.length);
+  for (let d = 0; d < arrangements; d += 1) {
+    const { answer, through } = a.dead[d] as CutResponse["dead"][number];
+    const other = (b.dead[d] as CutResponse["dead"][number]).through;
+    const mutual = dot(answer, 0, cut);
     for (let r = 0; r < through.length; r += 1) {
-      figures.push(mutual * (through[r] as number) * (other[r] as number));
+      figures[count] = mutual * (through[r] as number) * (other[r] as number);
+      count += 1;
     }
-  });
+  }
   if (a.live !== null && b.live !== null) {
     const rows = model.frame.liveRows.length;
-    const mutual = dot(a.live.answer, 0, second.cut);
-    figures.push(mutual * directionOf(a.live, rows) * directionOf(b.live, rows));
+    const mutual = dot(a.live.answer, 0, cut);
+    figures[count] = mutual * directionOf(a.live, rows) * directionOf(b.live, rows);
+    count += 1;
   }
-  return figures;
+  return count;
+}
+
+function sameFigures(known: Float64Array, figures: Float64Array): boolean {
+  for (let i = 0; i < known.length; i += 1) {
+    if (!equal(known[i] as number, figures[i] as number)) return false;
+  }
+  return true;
 }
 
 /**
@@ -117,26 +136,36 @@ export function alikePairs(
 ): readonly AlikePair[] {
   const number = new Map<Atom, number>();
   alike.forEach(({ atom, others }, k) => {
-    for (const each of [atom, ...others]) number.set(each, k);
+    number.set(atom, k);
+    for (const each of others) number.set(each, k);
   });
-  const found: (AlikePair & { figures: number[]; others: (readonly [Atom, Atom])[] })[] = [];
-  const byKey = new Map<number, typeof found>();
+  interface Found extends AlikePair {
+    readonly figures: Float64Array;
+    readonly others: (readonly [Atom, Atom])[];
+  }
+  const found: Found[] = [];
+  const byKey = new Map<number, Found[]>();
+  const figures = floats(model.frame.rows.length + 1);
   for (const pair of pairs) {
     const [first, second] = pair;
     const own = (number.get(first) as number) * alike.length + (number.get(second) as number);
     // Elements of one edge come to one resistance; that is another matter than two edges.
     const key = 2 * own + (first.edge >= 0 && first.edge === second.edge ? 1 : 0);
-    const figures = together(model, sound, first, second);
-    const list = byKey.get(key) ?? [];
-    const known = list.find((one) => one.figures.every((value, i) => equal(value, figures[i] as number)));
+    const [a, b] = [responseOn(model, sound, first), responseOn(model, sound, second)];
+    const count = together(model, a, b, second, figures);
+    let list = byKey.get(key);
+    if (list === undefined) {
+      list = [];
+      byKey.set(key, list);
+    }
+    const known = list.find((one) => sameFigures(one.figures, figures));
     if (known !== undefined) {
       known.others.push(pair);
       continue;
     }
-    const one = { pair, others: [], figures };
+    const one: Found = { pair, others: [], figures: copied(figures, count) };
     list.push(one);
     found.push(one);
-    byKey.set(key, list);
   }
   return found;
 }

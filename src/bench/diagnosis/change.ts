@@ -223,23 +223,28 @@ function lessOuter(matrix: Float64Array, answer: Float64Array, k: number): Float
 export function inserted(frame: Frame, state: State, cut: CutResponse, rho: number, rhoHot: number): State {
   const next = scratchOf(state);
   insertInto(next, frame, state, cut, rho, rhoHot, frame.liveRows.length + frame.nodes.length);
-  const dead = next.dead.map((one, d) => {
+  const { resistance, variance } = next;
+  const dead = next.dead.map((one, d): DeadState => {
     const own = cut.dead[d];
     if (own === undefined || !own.way) return one;
-    return { ...one, admittance: lessOuter(one.admittance, own.answer, stiffness(rho, own.own)) };
+    const admittance = lessOuter(one.admittance, own.answer, stiffness(rho, own.own));
+    return { admittance, share: one.share, resistance: one.resistance };
   });
-  if (next.live === null || cut.live === null) return { ...next, dead };
+  if (next.live === null || cut.live === null) return { dead, live: next.live, resistance, variance };
   const { own, way, answer, shown } = cut.live;
   const k = way ? stiffness(rhoHot, own) : 0;
   const nodes = frame.nodes.length;
   const first = frame.liveRows.length;
   const impedance = copied(next.live.impedance);
   for (let r = 0; r < shown.length; r += 1) {
+    const step = k * (shown[r] as number);
+    if (step === 0) continue;
     for (let q = 0; q < nodes; q += 1) {
-      impedance[r * nodes + q] =
-        (impedance[r * nodes + q] as number) + k * (shown[r] as number) * (shown[first + q] as number);
+      impedance[r * nodes + q] = (impedance[r * nodes + q] as number) + step * (shown[first + q] as number);
     }
   }
+  const { current, value, answer: rowAnswer, adrift } = next.live;
   const admittance = way ? lessOuter(next.live.admittance, answer, k) : next.live.admittance;
-  return { ...next, dead, live: { ...next.live, admittance, impedance } };
+  const live = { admittance, current, value, answer: rowAnswer, adrift, impedance };
+  return { dead, live, resistance, variance };
 }

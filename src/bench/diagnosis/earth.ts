@@ -6,8 +6,8 @@
 import type { EarthPlace } from "./earthPlaces.ts";
 import type { Edge } from "./edges.ts";
 import { integrated, type Weighted } from "./family.ts";
-import { parameterAt, type Stretch } from "./faults.ts";
-import type { Finding, Ground } from "./findings.ts";
+import { parameterAt, type Stretch, stretchOf } from "./faults.ts";
+import { type Finding, findingOf, type Ground } from "./findings.ts";
 import { readsOf } from "./instruments.ts";
 import { earthedInsulation, healthyInsulation } from "./insulation.ts";
 import { evaluate } from "./likelihood.ts";
@@ -52,19 +52,25 @@ function tapAt(model: Model, state: State, place: EarthPlace, x: number): Tap | 
   const own = x * y * place.string * (frame.hot[place.edge] as number);
   const resistance = y * y * z(rf, qf) + 2 * x * y * z(rf, qt) + x * x * z(rt, qt) + own;
   const effect = floats(count);
-  const answer = (e: number): number =>
-    y * (live.answer[rf * frame.edges + e] as number) + x * (live.answer[rt * frame.edges + e] as number);
+  const [from, to] = [rf * frame.edges, rt * frame.edges];
   for (let k = 0; k < count; k += 1) {
     const row = frame.rows[frame.liveRows[k] as number];
     if (row?.kind === "voltage") effect[k] = -(y * z(k, qf) + x * z(k, qt));
-    else if (row?.kind === "drop") effect[k] = answer(row.edge) * (state.resistance[row.edge] as number);
-    else if (row?.kind === "current") {
-      row.cut.index.forEach((e, i) => {
-        const sign = row.cut.sign[i] as number;
+    else if (row?.kind === "drop") {
+      const e = row.edge;
+      const answer = y * (live.answer[from + e] as number) + x * (live.answer[to + e] as number);
+      effect[k] = answer * (state.resistance[e] as number);
+    } else if (row?.kind === "current") {
+      const { index, sign } = row.cut;
+      let sum = 0;
+      for (let i = 0; i < index.length; i += 1) {
+        const e = index[i] as number;
+        const way = sign[i] as number;
+        sum += way * (y * (live.answer[from + e] as number) + x * (live.answer[to + e] as number));
         // The edge itself carries more at its first end than at its second.
-        const more = e === place.edge ? (sign > 0 ? y : x) : 0;
-        effect[k] = (effect[k] as number) + sign * answer(e) + more;
-      });
+        if (e === place.edge) sum += way > 0 ? y : x;
+      }
+      effect[k] = sum;
     }
   }
   return { effect, re, im, resistance };
@@ -81,7 +87,7 @@ const POSITIONS = [
 ] as const;
 
 /** Fault resistances are as likely in each decade. */
-const STRETCH: Stretch = { low: RANGE.earth[0], high: RANGE.earth[1], logarithmic: true, part: 1 };
+const STRETCH: Stretch = stretchOf(RANGE.earth, true, 1);
 
 /** Nats between the three positions below which the likelihood is smooth along the coil, and positions that then tell where. */
 const SMOOTH = 1.5;
@@ -111,6 +117,7 @@ export function earthFinding(input: {
   const { re, im } = base;
   const means = copied(base.mean);
   const work = floats(m);
+  const before = floats(m);
   const { density: insulation, earthed, reached } = insulationOf(model, place);
   // What each Gaussian reading shows of an ampere leaving, by its place among them.
   const shown = floats(m);
@@ -141,11 +148,12 @@ export function earthFinding(input: {
     // Readings that the leaving current does not touch stay as they are.
     means.set(base.mean);
     // What insulation readings say of the resistance is no matter of residuals.
-    const screened = tap === null || earthed !== "" ? undefined : { f, residual: work };
+    const screened = tap === null || earthed !== "" ? undefined : { f, residual: work, before };
     return integrated([STRETCH], f, floor, screened);
   };
   let points: (readonly number[])[] = [];
   let logTerms: number[] = [];
+  let completed: Finding["completed"];
   const add = (x: number, weight: number, { points: ohms, logTerms: terms }: Weighted): void => {
     const shift = Math.log(weight);
     ohms.forEach((point, i) => {
@@ -162,11 +170,30 @@ export function earthFinding(input: {
     [points, logTerms] = [[], []];
     const logs = few.map(({ log }) => log) as [number, number, number];
     if (Math.max(...logs) - Math.min(...logs) < SMOOTH) {
+      const places: number[] = [];
+      const byPlace: number[] = [];
+      const shares = [0, 0, 0];
       for (let k = 0; k < EVEN; k += 1) {
         const x = (k + 0.5) / EVEN;
-        const near = few[k < EVEN / 3 ? 0 : k < (2 * EVEN) / 3 ? 1 : 2] as Weighted;
-        add(x, Math.exp(parabola(logs, x) - near.log) / EVEN, near);
+        const third = Math.floor((3 * k) / EVEN);
+        const near = few[third] as Weighted;
+        const log = parabola(logs, x) - Math.log(EVEN);
+        add(x, Math.exp(log - near.log), near);
+        places.push(x);
+        byPlace.push(log);
+        shares[third] = (shares[third] as number) + Math.exp(log - near.log);
       }
+      completed = () => [
+        { of: "position", fault, values: places, logTerms: byPlace },
+        {
+          of: "fault resistance",
+          fault,
+          values: few.flatMap(({ points: ohms }) => ohms.map(([value]) => value as number)),
+          logTerms: few.flatMap(({ logTerms: terms }, i) =>
+            terms.map((term) => term + Math.log(shares[i] as number)),
+          ),
+        },
+      ];
     } else {
       const plane = planeIntegral((x) => {
         means.set(base.mean);
@@ -204,23 +231,29 @@ export function earthFinding(input: {
     evaluate(question.seen, prediction, evaluation);
     return evaluation.logLikelihood + insulation(point[1] as number);
   };
+  /** Means alone: readings that the leaving current does not touch stay as on the ground. */
+  const meansAt = (point: readonly number[], into: Float64Array): void => {
+    const tap = at(point[0] as number);
+    const part = tap === null ? 0 : 1 / ((point[1] as number) + tap.resistance);
+    for (let i = 0; i < m; i += 1) {
+      const k = base.position[i] as number;
+      const e = tap === null || base.setting[i] !== -1 ? 0 : (tap.effect[k] as number) * part;
+      let mean = base.mean[i] as number;
+      if (e !== 0) {
+        const x = (re[k] as number) + e * (tap as Tap).re;
+        const y = (im[k] as number) + e * (tap as Tap).im;
+        mean = Math.sqrt(x * x + y * y);
+      }
+      into[base.active[i] as number] = mean;
+    }
+  };
   const parameters = [
     { of: "position" as const, fault },
     { of: "fault resistance" as const, fault },
   ];
-  const log = logSumExp(logTerms);
-  return {
-    model,
-    names,
-    log,
-    earthed,
-    reached,
-    parameters,
-    points,
-    logTerms,
-    best: heaviest(points, logTerms),
-    visit,
-  };
+  const weighted = { log: logSumExp(logTerms), points, logTerms, best: heaviest(points, logTerms) };
+  const own = { completed, earthed, reached };
+  return findingOf(model, names, parameters, weighted, visit, meansAt, own);
 }
 
 /** ln density of all insulation readings for a fault resistance at a place. */

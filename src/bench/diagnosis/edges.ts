@@ -107,6 +107,7 @@ export function wiringOf(plan: ModulePlan, inside: ReadonlySet<string>, scale: n
   const add = (id: string, first: number, last: number, strings: readonly ElementString[]): void => {
     const place = module.elements[first] as HeatingModule["elements"][number];
     const end = plain[last]?.to as string;
+    const { resistance, variance } = lumped(strings);
     edges.push({
       id,
       joint: false,
@@ -117,7 +118,8 @@ export function wiringOf(plan: ModulePlan, inside: ReadonlySet<string>, scale: n
       ends: [plain[first]?.from as string, end],
       star: module.starPoints[place.bank] === end ? end : null,
       strings,
-      ...lumped(strings),
+      resistance,
+      variance,
     });
   };
   let k = 0;
@@ -171,6 +173,12 @@ export function wiringOf(plan: ModulePlan, inside: ReadonlySet<string>, scale: n
     edgeNumber: new Map(edges.map((edge, i) => [edge.id, i])),
     nodes: new Set([...drawn.flatMap(({ from, to }) => [from, to]), "L1", "L2", "L3", "N"]),
   };
+}
+
+/** An edge that runs between other nodes than drawn. */
+export function rerouted(edge: Edge, from: string, to: string, ends: Edge["ends"]): Edge {
+  const { id, joint, bank, branch, star, strings, resistance, variance } = edge;
+  return { id, joint, bank, branch, from, to, ends, star, strings, resistance, variance };
 }
 
 /** The edges as a network for the circuit room; `keep` picks those still connected, `hot` multiplies the elements. */

@@ -1,8 +1,8 @@
 /** Findings turned into the explanations that people and programs read. */
 import { chiSquareSurvival, largestFirst } from "../../numeric/index.ts";
-import type { Estimated } from "./findings.ts";
+import { type Finding, marginalsOf } from "./findings.ts";
 import type { Posterior, Ranked } from "./posterior.ts";
-import { type Bounds, quantiles } from "./quadrature.ts";
+import { type Bounds, quantiles } from "./quantiles.ts";
 import { RANGE } from "./settings.ts";
 import type { Explanation, ExplanationGroup, FaultEstimate } from "./types.ts";
 import type { Unseen } from "./unseen.ts";
@@ -30,9 +30,8 @@ const BOUNDS: Readonly<Record<FaultEstimate["of"], Bounds>> = {
 const WITH_DROP = bounds([RANGE.jointWithDrop, RANGE.joint[1]], true);
 
 /** Median and 95 % interval of each parameter. */
-function estimatesOf({ parameters, points, logTerms }: Estimated): FaultEstimate[] {
-  return parameters.map(({ of, fault }, k) => {
-    const values = points.map((point) => point[k] as number);
+function estimatesOf(finding: Finding): FaultEstimate[] {
+  return (finding.completed?.() ?? marginalsOf(finding)).map(({ of, fault, values, logTerms }) => {
     const lower = of === "joint resistance" && values.some((one) => one < RANGE.joint[0]);
     const within = lower ? WITH_DROP : BOUNDS[of];
     const [value, low, high] = quantiles(values, logTerms, [0.5, 0.025, 0.975], within) as [
@@ -63,7 +62,7 @@ function explanationsOf(
       : degreesOfFreedom === 0
         ? null
         : chiSquareSurvival({ chiSquare, degreesOfFreedom });
-  const estimates = estimatesOf(finding.completed?.() ?? finding);
+  const estimates = estimatesOf(finding);
   return finding.names.list().map(({ faults, logOdds, unseen = [] }) => ({
     faults,
     unseen: unseen.map(({ fault }) => fault),

@@ -5,10 +5,6 @@ import { logSumExp } from "./linear.ts";
 import { logIntegral } from "./quadrature.ts";
 import { mostOnPath, SCREEN, type Screened } from "./screen.ts";
 
-/** Points of a posterior at which the quick evidence is corrected, and nats of disagreement between them that it bears. */
-const CORRECTIONS = 5;
-const DISAGREEMENT = 1;
-
 /** Evidence of a family of one parameter, and where it comes from. */
 export type Weighted = Pick<Finding, "log" | "points" | "logTerms" | "best">;
 
@@ -46,18 +42,23 @@ export function integrated(
     const shift = Math.log(stretch.part);
     const values: number[] = [];
     if (screened !== undefined && mostOnPath(screened, stretch, values) + shift < floor) {
-      const log = Math.max(...values);
-      const point = [parameterAt(stretch, values.indexOf(log) / (SCREEN - 1))];
+      let most = 0;
+      for (let k = 1; k < values.length; k += 1) {
+        if ((values[k] as number) > (values[most] as number)) most = k;
+      }
+      const log = values[most] as number;
+      const point = [parameterAt(stretch, most / (SCREEN - 1))];
       points.push(point);
       logTerms.push(log + shift);
       if (log > bestLog || best.length === 0) [best, bestLog] = [point, log];
       continue;
     }
     const integral = logIntegral((t) => f(parameterAt(stretch, t)), floor, values);
-    integral.nodes.forEach((t, i) => {
-      points.push([parameterAt(stretch, t)]);
-      logTerms.push((integral.logTerms[i] as number) + shift);
-    });
+    const { nodes, logTerms: terms } = integral;
+    for (let i = 0; i < nodes.length; i += 1) {
+      points.push([parameterAt(stretch, nodes[i] as number)]);
+      logTerms.push((terms[i] as number) + shift);
+    }
     if (integral.bestLog > bestLog) {
       bestLog = integral.bestLog;
       best = [parameterAt(stretch, integral.best)];
@@ -66,12 +67,17 @@ export function integrated(
   return { log: logSumExp(logTerms), points, logTerms, best };
 }
 
-/** Quick evidence corrected by full evaluations at points spread over its posterior; null where they disagree. */
+/**
+ * Quick evidence corrected by full evaluations at points spread over its posterior.
+ * @param count - parts of the posterior between which they lie
+ * @param disagreement - nats by which the corrections may differ; null where they differ by more
+ */
 export function corrected(
   rough: Weighted,
   quick: (value: number) => number,
   full: (value: number) => number,
-  count: number = CORRECTIONS,
+  count: number,
+  disagreement: number,
 ): Weighted | null {
   const { points, logTerms: terms } = rough;
   const peak = rough.best[0] as number;
@@ -102,7 +108,7 @@ export function corrected(
     most = Math.max(most, shift);
     return shift;
   });
-  if (most - least > DISAGREEMENT) return null;
+  if (most - least > disagreement) return null;
   let k = 0;
   const logTerms = points.map((point, i) => {
     const value = point[0] as number;

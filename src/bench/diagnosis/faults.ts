@@ -1,8 +1,8 @@
 /** The faults a wiring can have, each as one series resistance in the network; like places computed once. */
 import type { Edge, ElementChange, Wiring } from "./edges.ts";
 import { lumped } from "./edges.ts";
-import { jointAtoms } from "./joints.ts";
-import { type Cut, cutAt, cutOf } from "./rows.ts";
+import { jointAtoms, jointCount } from "./joints.ts";
+import { type Cut, cutAt } from "./rows.ts";
 import { type FaultPriors, RANGE } from "./settings.ts";
 import type { DiagnosedFault, FaultEstimate } from "./types.ts";
 
@@ -21,7 +21,18 @@ export interface Stretch {
   readonly low: number;
   readonly high: number;
   readonly logarithmic: boolean;
+  /** ln(high/low). */
+  readonly span: number;
   readonly part: number;
+}
+
+/** A stretch of a parameter. */
+export function stretchOf(
+  [low, high]: readonly [number, number],
+  logarithmic: boolean,
+  part: number,
+): Stretch {
+  return { low, high, logarithmic, span: Math.log(high / low), part };
 }
 
 /** One place where the fault may be, with its prior odds. */
@@ -41,7 +52,7 @@ export interface Atom {
   /** The edge whose resistance changes; −1 for a joint place without one. */
   readonly edge: number;
   /** Number of the line for a lost one, else undefined. */
-  readonly line?: number;
+  readonly line: number | undefined;
   /** None for a fault without a parameter. */
   readonly stretches: readonly Stretch[];
   readonly of: FaultEstimate["of"] | null;
@@ -58,8 +69,8 @@ export const BREAK: Insertion = {
 };
 
 /** Value of the parameter at t. */
-export function parameterAt({ low, high, logarithmic }: Stretch, t: number): number {
-  return logarithmic ? low * (high / low) ** t : low + (high - low) * t;
+export function parameterAt({ low, high, logarithmic, span }: Stretch, t: number): number {
+  return logarithmic ? low * Math.exp(span * t) : low + (high - low) * t;
 }
 
 /** What changed elements of an edge insert in it. */
@@ -70,50 +81,63 @@ export function elementInsertion(edge: Edge, hot: number, changes: readonly Elem
   return { cold: more, hot: more * hot, resistance, variance };
 }
 
-/** The same for one element, with all that does not depend on the factor worked out beforehand. */
-function oneElement(
-  edge: Edge,
-  hot: number,
-  { string, position }: Pick<Member, "string" | "position">,
-): (factor: number) => Insertion {
+/** Where an element sits in its edge. */
+type Seat = Pick<Member, "string" | "position">;
+
+/** One element in its edge: all that does not depend on what it is changed to. */
+interface Lump {
+  readonly hot: number;
+  /** Resistance of the edge as it is. */
+  readonly before: number;
+  /** Of the strings beside its own: conductance, and what they leave of the variance. */
+  readonly conductance: number;
+  readonly squares: number;
+  /** The element, and the rest of its string. */
+  readonly own: number;
+  readonly rest: number;
+  readonly restSquare: number;
+}
+
+function lumpOf(edge: Edge, hot: number, { string, position }: Seat): Lump {
   const others = lumped(edge.strings.filter((_, s) => s !== string));
   const alone = others.resistance === Number.POSITIVE_INFINITY;
   const conductance = alone ? 0 : 1 / others.resistance;
   const squares = alone ? 0 : others.variance * conductance * conductance;
   const values = edge.strings[string]?.values ?? [];
   const own = values[position] as number;
-  const rest = values.reduce((sum, value) => sum + value, 0) - own;
-  const restSquare = values.reduce((sum, value) => sum + value * value, 0) - own * own;
-  return (factor) => {
-    const changed = own * factor;
-    const open = changed === Number.POSITIVE_INFINITY;
-    const g = open ? 0 : 1 / (rest + changed);
-    const whole = conductance + g;
-    if (whole === 0) return BREAK;
-    const resistance = 1 / whole;
-    const square = open ? 0 : g * g * g * g * (restSquare + changed * changed);
-    const more = resistance - edge.resistance;
-    return { cold: more, hot: more * hot, resistance, variance: (squares + square) / (whole * whole) };
-  };
+  let [rest, restSquare] = [-own, -own * own];
+  for (const value of values) {
+    rest += value;
+    restSquare += value * value;
+  }
+  return { hot, before: edge.resistance, conductance, squares, own, rest, restSquare };
+}
+
+/** What the element inserts in its edge when its resistance is multiplied. */
+function changedBy(
+  { hot, before, conductance, squares, own, rest, restSquare }: Lump,
+  factor: number,
+): Insertion {
+  const changed = own * factor;
+  const open = changed === Number.POSITIVE_INFINITY;
+  const g = open ? 0 : 1 / (rest + changed);
+  const whole = conductance + g;
+  if (whole === 0) return BREAK;
+  const resistance = 1 / whole;
+  const square = open ? 0 : g * g * g * g * (restSquare + changed * changed);
+  const more = resistance - before;
+  return { cold: more, hot: more * hot, resistance, variance: (squares + square) / (whole * whole) };
 }
 
 const odds = (p: number): number => p / (1 - p);
-
-/** A stretch even in the logarithm. */
-const logStretch = ([low, high]: readonly [number, number], part: number): Stretch => ({
-  low,
-  high,
-  logarithmic: true,
-  part,
-});
 
 /** The two sides of an off value share its prior by their widths in ln R. */
 const OFF: readonly Stretch[] = (() => {
   const widths = [RANGE.low, RANGE.high].map(([low, high]) => Math.log(high / low));
   const whole = (widths[0] as number) + (widths[1] as number);
   return [
-    logStretch(RANGE.low, (widths[0] as number) / whole),
-    logStretch(RANGE.high, (widths[1] as number) / whole),
+    stretchOf(RANGE.low, true, (widths[0] as number) / whole),
+    stretchOf(RANGE.high, true, (widths[1] as number) / whole),
   ];
 })();
 
@@ -138,7 +162,7 @@ export const ELEMENT_FAULTS: readonly ElementFault[] = [
   {
     kind: "shorted turns",
     prior: "shortedTurns",
-    stretches: [{ low: RANGE.turns[0], high: RANGE.turns[1], logarithmic: false, part: 1 }],
+    stretches: [stretchOf(RANGE.turns, false, 1)],
     of: "turns shorted",
     factor: (value) => 1 - value,
   },
@@ -151,50 +175,63 @@ export const ELEMENT_FAULTS: readonly ElementFault[] = [
   },
 ];
 
+/** Whether two strings hold the same resistances, in whatever order. */
+function sameValues(a: readonly number[], b: readonly number[]): boolean {
+  if (a.length !== b.length) return false;
+  if (a.every((value, i) => value === b[i])) return true;
+  const [one, other] = [[...a].sort((x, y) => x - y), [...b].sort((x, y) => x - y)];
+  return one.every((value, i) => value === other[i]);
+}
+
 /** Elements of an edge in classes of twins: same resistance in a string of the same resistances. */
-function elementClasses(edge: Edge): readonly (readonly Pick<Member, "string" | "position">[])[] {
-  const classes = new Map<string, Pick<Member, "string" | "position">[]>();
+function elementClasses(edge: Edge): readonly (readonly Seat[])[] {
+  const classes: { readonly value: number; readonly values: readonly number[]; readonly seats: Seat[] }[] =
+    [];
   edge.strings.forEach(({ values }, string) => {
     if (values.includes(Number.POSITIVE_INFINITY)) return;
     values.forEach((value, position) => {
-      const key = `${value}|${[...values].sort().join()}`;
-      const list = classes.get(key);
-      if (list === undefined) classes.set(key, [{ string, position }]);
-      else list.push({ string, position });
+      const seat = { string, position };
+      const known = classes.find((one) => one.value === value && sameValues(one.values, values));
+      if (known === undefined) classes.push({ value, values, seats: [seat] });
+      else known.seats.push(seat);
     });
   });
-  return [...classes.values()];
+  return classes.map(({ seats }) => seats);
 }
 
+/** Faults of elements that can occur at all. */
+const likely = (priors: Required<FaultPriors>): readonly ElementFault[] =>
+  ELEMENT_FAULTS.filter(({ prior }) => priors[prior] > 0);
+
 function elementAtoms(wiring: Wiring, hot: number, priors: Required<FaultPriors>): Atom[] {
-  return wiring.edges.flatMap((edge, e) => {
-    if (edge.joint || edge.resistance === Number.POSITIVE_INFINITY) return [];
-    const cut = cutOf([[e, 1]]);
-    return elementClasses(edge).flatMap((places) =>
-      ELEMENT_FAULTS.filter(({ prior }) => priors[prior] > 0).map(
-        ({ kind, prior, stretches, of, factor }): Atom => {
-          const [first] = places as [Pick<Member, "string" | "position">];
-          return {
-            kind,
-            members: places.map(({ string, position }) => ({
-              fault: { kind, element: edge.strings[string]?.elements[position] as string },
-              odds: odds(priors[prior]),
-              string,
-              position,
-            })),
-            cut,
-            edge: e,
-            stretches,
-            of,
-            insertion: (
-              (lump) => (value) =>
-                lump(factor(value))
-            )(oneElement(edge, hot, first)),
-          };
-        },
-      ),
-    );
+  const atoms: Atom[] = [];
+  const faults = likely(priors);
+  wiring.edges.forEach((edge, e) => {
+    if (edge.joint || edge.resistance === Number.POSITIVE_INFINITY) return;
+    const cut: Cut = { index: Int32Array.of(e), sign: Float64Array.of(1) };
+    for (const seats of elementClasses(edge)) {
+      const lump = lumpOf(edge, hot, seats[0] as Seat);
+      for (const { kind, prior, stretches, of, factor } of faults) {
+        const own = odds(priors[prior]);
+        atoms.push({
+          kind,
+          members: seats.map(({ string, position }) => ({
+            fault: { kind, element: edge.strings[string]?.elements[position] as string },
+            odds: own,
+            string,
+            position,
+          })),
+          cut,
+          edge: e,
+          line: undefined,
+          stretches,
+          of,
+          insertion: (value) => changedBy(lump, factor(value)),
+        });
+      }
+    }
   });
+  return atoms;
 }
 
 function lineAtoms(wiring: Wiring, prior: number): Atom[] {
@@ -211,6 +248,23 @@ function lineAtoms(wiring: Wiring, prior: number): Atom[] {
   }));
 }
 
+/** ln Π(1 − p) over all series faults of a wiring: none of them is there. */
+export function logNoFault(wiring: Wiring, priors: Required<FaultPriors>, live: boolean): number {
+  let elements = 0;
+  for (const { joint, strings } of wiring.edges) {
+    if (joint) continue;
+    for (const { values } of strings)
+      if (!values.includes(Number.POSITIVE_INFINITY)) elements += values.length;
+  }
+  const joints = priors.joint + priors.openJoint === 0 ? 0 : jointCount(wiring);
+  const each = likely(priors).reduce((sum, { prior }) => sum + Math.log1p(-priors[prior]), 0);
+  return (
+    elements * each +
+    joints * (Math.log1p(-priors.joint) + Math.log1p(-priors.openJoint)) +
+    (live ? 3 * Math.log1p(-priors.lostLine) : 0)
+  );
+}
+
 /** All faults that are one series resistance: elements, joints, lost lines (the last only under voltage). */
 export function seriesAtoms(
   wiring: Wiring,
@@ -219,9 +273,8 @@ export function seriesAtoms(
   live: boolean,
   withDrop: ReadonlySet<number>,
 ): readonly Atom[] {
-  return [
-    ...elementAtoms(wiring, hot, priors),
-    ...jointAtoms(wiring, priors, withDrop),
-    ...(live ? lineAtoms(wiring, priors.lostLine) : []),
-  ];
+  const atoms = elementAtoms(wiring, hot, priors);
+  for (const atom of jointAtoms(wiring, priors, withDrop)) atoms.push(atom);
+  if (live) for (const atom of lineAtoms(wiring, priors.lostLine)) atoms.push(atom);
+  return atoms;
 }

@@ -1,19 +1,10 @@
-/** Hypotheses weighed one by one: marginal likelihood, and what is needed to tell about them afterwards. */
-import { type CutResponse, cutResponse, inserted, insertInto } from "./change.ts";
-import type { ElementChange } from "./edges.ts";
-import { broken, corrected, integrated, isBroken } from "./family.ts";
-import {
-  type Atom,
-  ELEMENT_FAULTS,
-  type ElementFault,
-  elementInsertion,
-  type Insertion,
-  type Member,
-} from "./faults.ts";
+/** What is known of a hypothesis once it is weighed, and the grounds that faults are weighed on. */
+import { type CutResponse, cutResponse, inserted } from "./change.ts";
+import type { Weighted } from "./family.ts";
+import type { Atom, Insertion } from "./faults.ts";
 import { logLikelihood, type Model } from "./model.ts";
-import { type Names, namesBeside, pairedNames } from "./names.ts";
-import { type Baseline, baselineOf, largestChange, logOfMeans, meansOf, rebased } from "./quick.ts";
-import { floats } from "./room.ts";
+import type { Names } from "./names.ts";
+import { type Baseline, baselineOf } from "./quick.ts";
 import type { Cut } from "./rows.ts";
 import type { Frame, State } from "./state.ts";
 import type { FaultEstimate } from "./types.ts";
@@ -24,35 +15,87 @@ export interface Parameter {
   readonly fault: number;
 }
 
-/** Points in parameter space, one list of values for each, and ln of what each contributes to the evidence. */
-export interface Estimated {
-  readonly parameters: readonly Parameter[];
-  readonly points: readonly (readonly number[])[];
+/** Values of one parameter, and ln of what each contributes to the evidence. */
+export interface Marginal extends Parameter {
+  readonly values: readonly number[];
   readonly logTerms: readonly number[];
 }
 
 /** A hypothesis after its evidence has been weighed. */
-export interface Finding extends Estimated {
+export interface Finding {
   readonly model: Model;
   readonly names: Names;
   /** ln of the marginal likelihood. */
   readonly log: number;
-  /** Where a fault was weighed as scatter: the parameters of all faults, each given the others. */
-  readonly completed?: () => Estimated;
+  /** Points in parameter space, one list of values for each, and ln of what each contributes to the evidence. */
+  readonly parameters: readonly Parameter[];
+  readonly points: readonly (readonly number[])[];
+  readonly logTerms: readonly number[];
+  /** What it says of each parameter, where its points do not say it or say it at length. */
+  readonly completed: (() => readonly Marginal[]) | undefined;
   /** The point of the highest likelihood. */
   readonly best: readonly number[];
   /** For earth faults: which insulation readings it lies in the way of. */
-  readonly earthed?: string;
+  readonly earthed: string | undefined;
   /** For earth faults: whether an insulation row, taken or planned, would find it. */
-  readonly reached?: (row: number) => boolean;
+  readonly reached: ((row: number) => boolean) | undefined;
   /** Leaves prediction and evaluation of the model as they are at a point; returns ln likelihood there. */
   readonly visit: (point: readonly number[]) => number;
   /** Means of the Gaussian readings at a point, by row, where they can be had without all that goes with a visit. */
-  readonly means?: (point: readonly number[], into: Float64Array) => void;
+  readonly means: ((point: readonly number[], into: Float64Array) => void) | undefined;
 }
 
-const parametersOf = ({ of }: Atom, fault: number): readonly Parameter[] =>
-  of === null ? [] : [{ of, fault }];
+/** A finding, always of one and the same shape: engines are slow with objects put together piece by piece. */
+export function findingOf(
+  model: Model,
+  names: Names,
+  parameters: readonly Parameter[],
+  { log, points, logTerms, best }: Weighted,
+  visit: Finding["visit"],
+  means?: Finding["means"],
+  { completed, earthed, reached }: Own = NOTHING_OWN,
+): Finding {
+  return { model, names, log, parameters, points, logTerms, best, visit, means, completed, earthed, reached };
+}
+
+/** What only some kinds of fault have. */
+type Own = Pick<Finding, "completed" | "earthed" | "reached">;
+
+const NOTHING_OWN: Own = { completed: undefined, earthed: undefined, reached: undefined };
+
+/** The same finding under other names, or with its parameters told otherwise. */
+export function renamed(
+  { model, log, parameters, points, logTerms, best, visit, means, earthed, reached }: Finding,
+  names: Names,
+  completed: Finding["completed"],
+): Finding {
+  return { model, names, log, parameters, points, logTerms, best, visit, means, completed, earthed, reached };
+}
+
+/** The points of a finding without a parameter: one, of no values. */
+const ONE_POINT: Finding["points"] = [[]];
+
+/** The evidence of a fault without a parameter. */
+export const onePoint = (log: number): Weighted => ({
+  log,
+  points: ONE_POINT,
+  logTerms: [log],
+  best: ONE_POINT[0] as readonly number[],
+});
+
+/** What a finding says of each of its parameters. */
+export function marginalsOf({
+  parameters,
+  points,
+  logTerms,
+}: Pick<Finding, "parameters" | "points" | "logTerms">): readonly Marginal[] {
+  return parameters.map(({ of, fault }, k) => ({
+    of,
+    fault,
+    values: points.map((point) => point[k] as number),
+    logTerms,
+  }));
+}
 
 /**
  * Puts an insertion's edge change into a state written by insertInto. Across a drawn joint that is open no current says
@@ -81,8 +124,7 @@ export function applied(model: Model, ground: Ground, atom: Atom, insertion: Ins
 /** The sound module of a wiring. */
 export function soundFinding(model: Model, names: Names): Finding {
   const visit = (): number => logLikelihood(model, model.sound);
-  const log = visit();
-  return { model, names, log, parameters: [], points: [[]], logTerms: [log], best: [], visit };
+  return findingOf(model, names, [], onePoint(visit()), visit);
 }
 
 /** What a finding on top of others starts from. */
@@ -118,114 +160,4 @@ export function responseOn({ frame }: Model, { state, responses }: Ground, { cut
     responses.set(cut, known);
   }
   return known;
-}
-
-/** Nats above the floor (itself 30 below the best) from which a family is evaluated in full: a share of a thousandth, or of a millionth where it changes the readings much. */
-const IN_FULL = 23;
-const IN_FULL_IF_LARGE = 16;
-const LARGE = 0.15;
-
-/** Relative change of a reading beyond which the covariance is taken at the peak of the fault and no longer on its ground. */
-const SMALL = 0.03;
-
-/** Weighs one fault on a ground. `floor`: evidence below it is only estimated. */
-export function weigh(model: Model, ground: Ground, atom: Atom, floor: number, named?: Names): Finding {
-  const { frame, scratch } = model;
-  const { state } = ground;
-  const response = responseOn(model, ground, atom);
-  const visitAt = (value: number): number => {
-    const insertion = atom.insertion(value);
-    insertInto(scratch, frame, state, response, insertion.cold, insertion.hot);
-    setEdge(frame, scratch, atom.edge, insertion);
-    return logLikelihood(model, scratch);
-  };
-  const visit = (point: readonly number[]): number => visitAt(point[0] ?? 0);
-  const names = named ?? namesBeside(ground.names, atom.members);
-  if (atom.of === null) {
-    const log = visitAt(0);
-    return { model, names, log, parameters: [], points: [[]], logTerms: [log], best: [], visit };
-  }
-  const parameters = parametersOf(atom, names.faults - 1);
-  if (isBroken(atom)) return { ...broken(atom, visit), model, names, parameters, visit };
-  const base = ground.base();
-  const means = meansOf(model, state, base, response, atom.edge);
-  const [now, work] = [floats(base.count), floats(base.count)];
-  const quickOn =
-    (on: Baseline) =>
-    (value: number): number => {
-      means(atom.insertion(value), now);
-      return logOfMeans(on, now, work) + base.healthyInsulation;
-    };
-  const quick = quickOn(base);
-  const shell = {
-    model,
-    names,
-    parameters,
-    visit,
-    means: (point: readonly number[], into: Float64Array): void => {
-      means(atom.insertion(point[0] as number), now);
-      for (let i = 0; i < base.count; i += 1) into[base.active[i] as number] = now[i] as number;
-    },
-  };
-  const rough = integrated(atom.stretches, quick, floor, { f: quick, residual: work });
-  if (rough.log < floor + IN_FULL_IF_LARGE) return { ...shell, ...rough };
-  const peak = rough.best[0] as number;
-  means(atom.insertion(peak), now);
-  const change = largestChange(base, now);
-  if (rough.log < floor + IN_FULL && change < LARGE) return { ...shell, ...rough };
-  const near = change < SMALL ? quick : quickOn(rebased(model, base, visitAt(peak)));
-  const better = near === quick ? rough : integrated(atom.stretches, near, floor);
-  const full = corrected(better, near, visitAt);
-  return { ...shell, ...(full ?? integrated(atom.stretches, visitAt, floor)) };
-}
-
-/** What a fault of an element does to it in its string. */
-export function elementChange(
-  { string, position }: Member,
-  kind: Atom["kind"],
-  value: number,
-): ElementChange {
-  const { factor } = ELEMENT_FAULTS.find((one) => one.kind === kind) as ElementFault;
-  return { string, position, factor: factor(value) };
-}
-
-/**
- * Pairs of element faults on one edge, each pair on its own, all pairs alike: as many cases as there are ways to sit beside
- * or behind one another.
- */
-export function sameEdge(
-  model: Model,
-  sound: Ground,
-  alike: readonly (readonly [Atom, Atom])[],
-  floor: number,
-): Finding[] {
-  const [first, second] = alike[0] as readonly [Atom, Atom];
-  const edge = model.wiring.edges[first.edge];
-  if (edge === undefined || edge.joint) return [];
-  const cases = new Map<string, [Member, Member][]>();
-  for (const [one, other] of alike) {
-    one.members.forEach((a, i) => {
-      other.members.forEach((b, j) => {
-        if (a.string === b.string && a.position === b.position) return;
-        if (one === other && j <= i) return;
-        const key = a.string === b.string ? "string" : "beside";
-        const list = cases.get(key);
-        if (list === undefined) cases.set(key, [[a, b]]);
-        else list.push([a, b]);
-      });
-    });
-  }
-  return [...cases.values()].map((pairs) => {
-    const [a, b] = pairs[0] as [Member, Member];
-    // Only the later fault may have a parameter here; the caller orders them so.
-    const both: Atom = {
-      ...second,
-      insertion: (value) =>
-        elementInsertion(edge, model.frame.hot[first.edge] as number, [
-          elementChange(a, first.kind, 0),
-          elementChange(b, second.kind, value),
-        ]),
-    };
-    return weigh(model, sound, both, floor, pairedNames(pairs));
-  });
 }

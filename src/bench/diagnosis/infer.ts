@@ -5,14 +5,15 @@ import { earthFinding } from "./earth.ts";
 import { alikePlaces, type EarthPlace, earthPlaces } from "./earthPlaces.ts";
 import { wiringOf } from "./edges.ts";
 import type { Atom } from "./faults.ts";
-import { type Finding, type Ground, groundOf, soundFinding, weigh } from "./findings.ts";
-import { drawnWiring, type Model, modelOf, type Question } from "./model.ts";
+import { type Finding, type Ground, groundOf, renamed, soundFinding } from "./findings.ts";
+import { drawnWiring, type Model, modelOf, type Question, withUnbalance } from "./model.ts";
 import { allNames, logOddsOf, type Names, NO_FAULT, namesBeside, oneName } from "./names.ts";
 import { doubleOpens, earthPairs, seriesPairs } from "./pairs.ts";
 import { besideUnbalance, unbalanceFinding } from "./supplyFault.ts";
 import type { DiagnosedFault } from "./types.ts";
 import { showsEarth, unseenFaults, withUnseen } from "./unseen.ts";
 import { slipsOf } from "./variants.ts";
+import { weigh } from "./weigh.ts";
 
 /** Findings whose evidence is this far below the best, in nats and priors counted, are only estimated. */
 const HOPELESS = 30;
@@ -85,17 +86,13 @@ function unbalancedPairs(
   names: Names,
 ): void {
   const sharp = weighing.model;
-  const { question } = sharp;
-  const { by } = question;
-  const scattered = { ...by, unbalance: Math.hypot(by.unbalance, UNBALANCE_SCATTER) };
-  const model: Model = { ...sharp, question: { ...question, by: scattered } };
-  const beside = (wide: Finding, again: () => Finding): Finding => ({
-    ...wide,
-    completed: () => besideUnbalance(wide, again(), 0),
-  });
+  const { by } = sharp.question;
+  const model = withUnbalance(sharp, Math.hypot(by.unbalance, UNBALANCE_SCATTER));
+  const beside = (wide: Finding, again: () => Finding): Finding =>
+    renamed(wide, wide.names, () => besideUnbalance(wide, again(), 0));
   // With a floor that nothing reaches, a fault is set up to be visited and hardly weighed.
   const floor = Number.POSITIVE_INFINITY;
-  const wide: Weighing = { ...weighing, model };
+  const wide: Weighing = { model, keep: weighing.keep, best: weighing.best };
   const ground = groundOf(model, model.sound, names);
   const own = groundOf(sharp, sharp.sound, names);
   singles(wide, ground, alike, (one, atom) => beside(one, () => weigh(sharp, own, atom, floor)));
@@ -110,7 +107,7 @@ function asLinked(weighing: Weighing, pairs: boolean): void {
   const { question } = model;
   const { priors } = question;
   const sound = groundOf(model, model.sound, NO_FAULT);
-  const alike = alikeAtoms(model, sound, model.atoms);
+  const alike = alikeAtoms(model, sound, model.atoms());
   const found = singles(weighing, sound, alike);
   const both = { model, sound, alike, singles: found, best, keep };
   doubleOpens(both);
@@ -136,7 +133,7 @@ function misLinked(weighing: Weighing, fault: DiagnosedFault, pairs: boolean): v
   keep(soundFinding(model, names));
   if (!pairs) return;
   const ground = groundOf(model, model.sound, names);
-  singles(weighing, ground, alikeAtoms(model, ground, model.atoms));
+  singles(weighing, ground, alikeAtoms(model, ground, model.atoms()));
   if (showsEarth(question)) earthed(weighing, earthPlaces(model), ground);
   if (question.live && supplyUnbalance > 0) {
     const faults = [fault, { kind: "supply unbalance" as const }];
@@ -145,12 +142,21 @@ function misLinked(weighing: Weighing, fault: DiagnosedFault, pairs: boolean): v
   }
 }
 
-/** Weighs everything that the question's depth asks for; the module as drawn and sound comes first. */
+/** Everything that {@link inferEach} weighs, in a list. */
 export function infer(question: Question): readonly Weighed[] {
+  const found: Weighed[] = [];
+  inferEach(question, (one) => found.push(one));
+  return found;
+}
+
+/**
+ * Weighs everything that the question's depth asks for; the module as drawn and sound comes first.
+ * @param taken - takes each finding as it comes
+ */
+export function inferEach(question: Question, taken: (one: Weighed) => void): void {
   const { input, priors } = question;
   const plans: readonly ModulePlan[] = [input.module, ...(input.alternatives ?? [])];
   const pairs = input.depth === "pairs";
-  const found: Weighed[] = [];
   let most = Number.NEGATIVE_INFINITY;
   const weighing = (model: Model, wiring: number): Weighing => {
     const logPrior = model.logSound - Math.log(plans.length);
@@ -159,7 +165,7 @@ export function infer(question: Question): readonly Weighed[] {
       model,
       best: () => most - logPrior,
       keep: (finding) => {
-        found.push({ finding: withUnseen(finding, unseen, pairs ? 2 : 1), wiring, logPrior });
+        taken({ finding: withUnseen(finding, unseen, pairs ? 2 : 1), wiring, logPrior });
         most = Math.max(most, finding.log + finding.names.logOdds + logPrior);
       },
     };
@@ -174,5 +180,4 @@ export function infer(question: Question): readonly Weighed[] {
     }
     asLinked(own, pairs);
   });
-  return found;
 }

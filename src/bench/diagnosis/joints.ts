@@ -1,13 +1,14 @@
 /** Where a joint may have gone bad: those the plan draws, and the ends of lines, banks and branches. */
-import type { Wiring } from "./edges.ts";
-import { type Atom, BREAK, type Insertion, type Stretch } from "./faults.ts";
-import { type Cut, cutAt, cutOf } from "./rows.ts";
+import type { Edge, Wiring } from "./edges.ts";
+import { type Atom, BREAK, type Insertion, type Stretch, stretchOf } from "./faults.ts";
+import { filled } from "./room.ts";
+import type { Cut } from "./rows.ts";
 import { type FaultPriors, RANGE } from "./settings.ts";
 
+const LINES: readonly string[] = ["L1", "L2", "L3"];
+
 /** Joint resistances are as likely in each decade. */
-const stretchFrom = (low: number): readonly Stretch[] => [
-  { low, high: RANGE.joint[1], logarithmic: true, part: 1 },
-];
+const stretchFrom = (low: number): readonly Stretch[] => [stretchOf([low, RANGE.joint[1]], true, 1)];
 const STRETCHES = stretchFrom(RANGE.joint[0]);
 
 /**
@@ -17,34 +18,66 @@ const STRETCHES = stretchFrom(RANGE.joint[0]);
 const dropStretches = (sound: number): readonly Stretch[] =>
   stretchFrom(Math.min(RANGE.joint[0], Math.max(RANGE.jointWithDrop, 2 * sound)));
 
+/** Edges that meet in a place, as they come, with the sign in which each is counted. */
+interface Meeting {
+  readonly place: string;
+  readonly index: number[];
+  readonly sign: number[];
+}
+
 /** Joint places that the plan does not draw: lines, bank ends, branch ends at star points. */
-function undrawnPlaces(wiring: Wiring): readonly (readonly [string, Cut])[] {
-  const { plan } = wiring.module;
-  const places: [string, Cut][] = [];
-  for (const line of ["L1", "L2", "L3"]) places.push([line, cutAt(wiring, line, () => true)]);
-  for (const { id } of plan.banks) {
-    for (const line of ["L1", "L2", "L3"]) {
-      places.push([`${line}>${id}`, cutAt(wiring, line, (edge) => edge.bank === id)]);
+function undrawnPlaces(wiring: Wiring): readonly Meeting[] {
+  const found = new Map<string, Meeting>();
+  const placeAt = (place: string): Meeting => {
+    let known = found.get(place);
+    if (known === undefined) {
+      known = { place, index: [], sign: [] };
+      found.set(place, known);
     }
+    return known;
+  };
+  const lines = LINES.map(placeAt);
+  const ofBank = new Map<string, readonly Meeting[]>();
+  for (const { id } of wiring.module.plan.banks) {
+    ofBank.set(
+      id,
+      LINES.map((line) => placeAt(`${line}>${id}`)),
+    );
   }
-  // A branch keeps the joint at its end wherever that has been landed.
-  const ends = new Map<string, (readonly [number, number])[]>();
-  wiring.edges.forEach(({ star, branch }, e) => {
-    if (star === null) return;
-    const place = `${star}<${branch}`;
-    const known = ends.get(place);
-    if (known === undefined) ends.set(place, [[e, -1]]);
-    else known.push([e, -1]);
-  });
-  for (const [place, parts] of ends) places.push([place, cutOf(parts)]);
-  return places.filter(([, cut]) => cut.index.length > 0);
+  const add = (at: Meeting | undefined, e: number, sign: number): void => {
+    if (at === undefined) return;
+    at.index.push(e);
+    at.sign.push(sign);
+  };
+  const { edges } = wiring;
+  for (let e = 0; e < edges.length; e += 1) {
+    const { joint, ends, bank, star, branch } = edges[e] as Edge;
+    if (joint) continue;
+    const [from, to] = [LINES.indexOf(ends[0]), LINES.indexOf(ends[1])];
+    const own = ofBank.get(bank) as readonly Meeting[];
+    if (from >= 0) {
+      add(lines[from], e, 1);
+      add(own[from], e, 1);
+    }
+    if (to >= 0 && to !== from) {
+      add(lines[to], e, -1);
+      add(own[to], e, -1);
+    }
+    // A branch keeps the joint at its end wherever that has been landed.
+    if (star !== null) add(placeAt(`${star}<${branch}`), e, -1);
+  }
+  return [...found.values()].filter(({ index }) => index.length > 0);
 }
 
 /** The same edges counted the same way round, whatever the overall sign. */
-function keyOf({ index, sign }: Cut): string {
-  const first = sign[0] as number;
-  const parts = Array.from(index, (edge, k) => `${edge}:${(sign[k] as number) * first}`);
-  return parts.sort().join();
+function sameWire(a: Meeting, b: Meeting): boolean {
+  const { index, sign } = a;
+  if (index.length !== b.index.length) return false;
+  const turn = (sign[0] as number) * (b.sign[0] as number);
+  for (let k = 0; k < index.length; k += 1) {
+    if (index[k] !== b.index[k] || sign[k] !== turn * (b.sign[k] as number)) return false;
+  }
+  return true;
 }
 
 /** Places of joints on one and the same wire: what goes bad in any of them does the same to the network. */
@@ -57,32 +90,60 @@ interface Wire {
   readonly insertion: (value: number) => Insertion;
 }
 
+/** What a joint of no resistance in the drawing inserts. */
+const undrawn = (value: number): Insertion => ({ cold: value, hot: value, resistance: 0, variance: 0 });
+
+/** Numbers of the edges that are drawn joints and closed, and the places that are not drawn. */
+function placesOf(wiring: Wiring): {
+  readonly drawn: readonly number[];
+  readonly others: readonly Meeting[];
+} {
+  const { edges, module } = wiring;
+  const joints = module.plan.joints ?? [];
+  const taken = new Set<string>();
+  const drawn: number[] = [];
+  // Edges of joints come last, in the order of the plan.
+  const first = edges.length - joints.length;
+  for (let e = first; e < edges.length; e += 1) {
+    if ((edges[e] as Edge).resistance === Number.POSITIVE_INFINITY) continue;
+    drawn.push(e);
+    const { at, behind } = joints[e - first] as (typeof joints)[number];
+    if (behind === undefined) taken.add(at);
+    else if (behind.length === 1) taken.add(`${at}>${behind[0]}`).add(`${at}<${behind[0]}`);
+  }
+  // A joint drawn there is that place.
+  return { drawn, others: undrawnPlaces(wiring).filter(({ place }) => !taken.has(place)) };
+}
+
+/** How many places of a wiring have a joint. */
+export function jointCount(wiring: Wiring): number {
+  const { drawn, others } = placesOf(wiring);
+  return drawn.length + others.length;
+}
+
 /** All wires with joints: each drawn joint, and the places that are not drawn. */
 function wiresOf(wiring: Wiring): readonly Wire[] {
-  const drawn = wiring.module.plan.joints ?? [];
-  const taken = new Set<string>();
-  const wires = wiring.edges.flatMap((edge, e): Wire[] => {
-    if (!edge.joint || edge.resistance === Number.POSITIVE_INFINITY) return [];
-    const at = drawn.find(({ id }) => id === edge.id);
-    if (at?.behind === undefined) taken.add(at?.at ?? "");
-    else if (at.behind.length === 1) taken.add(`${at.at}>${at.behind[0]}`).add(`${at.at}<${at.behind[0]}`);
+  const { drawn, others } = placesOf(wiring);
+  const wires = drawn.map((e): Wire => {
+    const { id, resistance } = wiring.edges[e] as Edge;
     const insertion = (value: number): Insertion => {
-      const more = value - edge.resistance;
+      const more = value - resistance;
       return { cold: more, hot: more, resistance: value, variance: 0 };
     };
-    return [{ places: [edge.id], cut: cutOf([[e, 1]]), edge: e, insertion }];
+    return { places: [id], cut: { index: Int32Array.of(e), sign: Float64Array.of(1) }, edge: e, insertion };
   });
-  const byCut = new Map<string, { places: string[]; cut: Cut }>();
-  for (const [place, cut] of undrawnPlaces(wiring)) {
-    // A joint drawn there is that place.
-    if (taken.has(place)) continue;
-    const key = keyOf(cut);
-    const known = byCut.get(key);
-    if (known === undefined) byCut.set(key, { places: [place], cut });
-    else known.places.push(place);
+  const apart: { readonly meeting: Meeting; readonly places: string[] }[] = [];
+  for (const meeting of others) {
+    const known = apart.find((one) => sameWire(one.meeting, meeting));
+    if (known !== undefined) known.places.push(meeting.place);
+    else apart.push({ meeting, places: [meeting.place] });
   }
-  const insertion = (value: number): Insertion => ({ cold: value, hot: value, resistance: 0, variance: 0 });
-  return [...wires, ...[...byCut.values()].map((wire) => ({ ...wire, edge: -1, insertion }))];
+  for (const { meeting, places } of apart) {
+    const { index, sign } = meeting;
+    const cut = { index: Int32Array.from(index), sign: filled(sign.length, (k) => sign[k] as number) };
+    wires.push({ places, cut, edge: -1, insertion: undrawn });
+  }
+  return wires;
 }
 
 /**
@@ -97,25 +158,33 @@ export function jointAtoms(
   const wires = wiresOf(wiring);
   const atomsOf = (
     kind: "joint" | "open joint",
-    prior: number,
-    rest: (wire: Wire) => Pick<Atom, "stretches" | "of" | "insertion">,
+    stretchesOf: (edge: number) => readonly Stretch[],
+    of: Atom["of"],
+    own: ((value: number) => Insertion) | null,
   ): Atom[] => {
+    const prior = kind === "joint" ? priors.joint : priors.openJoint;
     if (prior === 0) return [];
     const odds = prior / (1 - prior);
-    return wires.map((wire) => ({
+    return wires.map(({ places, cut, edge, insertion }) => ({
       kind,
-      members: wire.places.map((place) => ({ fault: { kind, place }, odds, string: 0, position: 0 })),
-      cut: wire.cut,
-      edge: wire.edge,
-      ...rest(wire),
+      members: places.map((place) => ({ fault: { kind, place }, odds, string: 0, position: 0 })),
+      cut,
+      edge,
+      line: undefined,
+      stretches: stretchesOf(edge),
+      of,
+      insertion: own ?? insertion,
     }));
   };
+  const stretchesAt = (edge: number): readonly Stretch[] =>
+    withDrop.has(edge) ? dropStretches(wiring.edges[edge]?.resistance ?? 0) : STRETCHES;
   return [
-    ...atomsOf("joint", priors.joint, ({ edge, insertion }) => ({
-      stretches: withDrop.has(edge) ? dropStretches(wiring.edges[edge]?.resistance ?? 0) : STRETCHES,
-      of: "joint resistance",
-      insertion,
-    })),
-    ...atomsOf("open joint", priors.openJoint, () => ({ stretches: [], of: null, insertion: () => BREAK })),
+    ...atomsOf("joint", stretchesAt, "joint resistance", null),
+    ...atomsOf(
+      "open joint",
+      () => [],
+      null,
+      () => BREAK,
+    ),
   ];
 }

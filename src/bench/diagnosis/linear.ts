@@ -49,6 +49,9 @@ export function squared(values: Float64Array, n: number): number {
   return sum;
 }
 
+/** Nats below the largest at which a term is nothing beside it: float64 holds 36. */
+const NOTHING = -40;
+
 /** ln Σ exp of a list; −∞ for an empty one. */
 export function logSumExp(values: ArrayLike<number>): number {
   let largest = Number.NEGATIVE_INFINITY;
@@ -58,6 +61,9 @@ export function logSumExp(values: ArrayLike<number>): number {
   }
   if (largest === Number.NEGATIVE_INFINITY) return largest;
   let sum = 0;
-  for (let i = 0; i < values.length; i += 1) sum += Math.exp((values[i] as number) - largest);
+  for (let i = 0; i < values.length; i += 1) {
+    const below = (values[i] as number) - largest;
+    if (below > NOTHING) sum += Math.exp(below);
+  }
   return largest + Math.log(sum);
 }

@@ -1,7 +1,7 @@
 /** One wiring under one set of readings: its sound state, its faults, and the likelihood of any of them. */
 import { scratchOf } from "./change.ts";
 import { type Wiring, wiringOf } from "./edges.ts";
-import { type Atom, seriesAtoms } from "./faults.ts";
+import { type Atom, logNoFault, seriesAtoms } from "./faults.ts";
 import { gainDeviation, INSTRUMENT_OF, leadsOf, ownVariance, readsOf } from "./instruments.ts";
 import { healthyInsulation } from "./insulation.ts";
 import { type Evaluation, evaluate, evaluationFor, type Seen } from "./likelihood.ts";
@@ -89,7 +89,8 @@ export interface Model {
   readonly sound: State;
   /** Work space for states that are looked at once: whoever writes it reads it before anyone else can. */
   readonly scratch: State;
-  readonly atoms: readonly Atom[];
+  /** Its series faults, worked out when first asked for: of most slips only the sound module is weighed. */
+  readonly atoms: () => readonly Atom[];
   /** For each dead arrangement, the connected part each node lies in. */
   readonly parts: readonly ReadonlyMap<string, number>[];
   /** Edges still connected in each dead arrangement. */
@@ -125,27 +126,17 @@ export function modelOf(question: Question, asDrawn: Wiring, drawn: Wiring, slip
     rows.rows.slice(0, question.input.readings.length).map((row) => (row?.kind === "drop" ? row.edge : -1)),
   );
   withDrop.delete(-1);
-  const atoms = seriesAtoms(wiring, ratio, question.priors, live, withDrop);
-  // Π(1 + odds) over all places, one logarithm for many of them.
-  let logSound = 0;
-  for (const { members } of atoms) {
-    let product = 1;
-    for (const { odds } of members) {
-      product *= 1 + odds;
-      if (product > 1e200) {
-        logSound -= Math.log(product);
-        product = 1;
-      }
-    }
-    logSound -= Math.log(product);
-  }
+  let atoms: readonly Atom[] | null = null;
   return {
     question,
     wiring,
     frame,
     sound: state,
     scratch: scratchOf(state),
-    atoms,
+    atoms: () => {
+      atoms ??= seriesAtoms(wiring, ratio, question.priors, live, withDrop);
+      return atoms;
+    },
     parts,
     settings: rows.settings,
     prediction: predictionFor(frame),
@@ -156,6 +147,26 @@ export function modelOf(question: Question, asDrawn: Wiring, drawn: Wiring, slip
         ? sum
         : sum + healthyInsulation(reads, question.seen.resolution[all.indexOf(reading)] as number);
     }, 0),
+    logSound: logNoFault(wiring, question.priors, live),
+  };
+}
+
+/** The same model with the line voltages of a sound supply more or less apart. */
+export function withUnbalance(model: Model, unbalance: number): Model {
+  const { question, wiring, frame, sound, scratch, atoms, parts, settings } = model;
+  const { prediction, evaluation, healthyInsulation, logSound } = model;
+  return {
+    question: { ...question, by: { ...question.by, unbalance } },
+    wiring,
+    frame,
+    sound,
+    scratch,
+    atoms,
+    parts,
+    settings,
+    prediction,
+    evaluation,
+    healthyInsulation,
     logSound,
   };
 }

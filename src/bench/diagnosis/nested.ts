@@ -10,12 +10,13 @@ export interface PlaneIntegral {
 }
 
 /** An integral whose exponent lies higher by a constant. */
-export function raised(integral: Integral, shift: number): Integral {
+export function raised({ log, best, bestLog, nodes, logTerms }: Integral, shift: number): Integral {
   return {
-    ...integral,
-    log: integral.log + shift,
-    bestLog: integral.bestLog + shift,
-    logTerms: integral.logTerms.map((term) => term + shift),
+    log: log + shift,
+    best,
+    bestLog: bestLog + shift,
+    nodes,
+    logTerms: logTerms.map((term) => term + shift),
   };
 }
 

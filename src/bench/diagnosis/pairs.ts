@@ -7,11 +7,12 @@ import { type Alike, type AlikePair, alikePairs } from "./alike.ts";
 import { earthFinding } from "./earth.ts";
 import { alikePlaces, type EarthPlace } from "./earthPlaces.ts";
 import type { Atom, Member } from "./faults.ts";
-import { applied, type Finding, type Ground, groundOf, sameEdge, weigh } from "./findings.ts";
+import { applied, type Finding, findingOf, type Ground, groundOf } from "./findings.ts";
 import type { Model } from "./model.ts";
-import { allNames, logOddsOf, type Names, NO_FAULT, namesBeside, pairedNames } from "./names.ts";
-import { planeFinding, planeVisit, samePlace, share } from "./plane.ts";
+import { logOddsOf, type Named, type Names, NO_FAULT, namesBeside, pairedNames } from "./names.ts";
+import { parametersOfBoth, planeFinding, planeVisit, samePlace, share } from "./plane.ts";
 import { type Added, addedOver, type Family, familiesOf } from "./summed.ts";
+import { sameEdge, weigh } from "./weigh.ts";
 
 /** Nats below the best at which a pair's effects are no longer worth integrating exactly, and at which it is only estimated. */
 const WORTH = 4;
@@ -33,40 +34,44 @@ function roughFinding(input: {
   const { model, sound, names, near, log } = input;
   const [first, second] = input.faults;
   let at: ((point: readonly number[]) => number) | null = null;
-  return {
-    model,
-    names,
-    log,
-    parameters: [
-      { of: first.of as NonNullable<Atom["of"]>, fault: 0 },
-      { of: second.of as NonNullable<Atom["of"]>, fault: 1 },
-    ],
-    points: [near],
-    logTerms: [log],
-    best: near,
-    visit: (point) => {
-      at ??= planeVisit(model, sound, first, second);
-      return at(point);
-    },
-  };
+  const weighted = { log, points: [near], logTerms: [log], best: near };
+  return findingOf(model, names, parametersOfBoth(first, second), weighted, (point) => {
+    at ??= planeVisit(model, sound, first, second);
+    return at(point);
+  });
 }
 
-/** Names of a pair of faults, null if there is none; no element is named twice in one. */
-function pairNames(first: Atom, second: Atom): Names | null {
-  const shared = share(first, second);
-  if (!shared && first !== second) return namesBeside(namesBeside(NO_FAULT, first.members), second.members);
+/** Whether two places of two faults cannot be named together: one element twice, or a pair already named. */
+const isNamed = (first: Atom, second: Atom, i: number, j: number): boolean =>
+  (first === second && j <= i) ||
+  (share(first, second) && samePlace(first.members[i] as Member, second.members[j] as Member));
+
+/** Sum of the prior odds of all names of a pair. */
+function pairOdds(first: Atom, second: Atom): number {
+  let sum = 0;
+  for (let i = 0; i < first.members.length; i += 1) {
+    for (let j = 0; j < second.members.length; j += 1) {
+      if (isNamed(first, second, i, j)) continue;
+      sum += (first.members[i] as Member).odds * (second.members[j] as Member).odds;
+    }
+  }
+  return sum;
+}
+
+/** Names of a pair of faults. */
+function pairNames([first, second]: readonly [Atom, Atom]): readonly Named[] {
   const pairs = first.members.flatMap((a, i) =>
-    second.members.flatMap((b, j): [Member, Member][] =>
-      (first === second && j <= i) || (shared && samePlace(a, b)) ? [] : [[a, b]],
-    ),
+    second.members.flatMap((b, j): [Member, Member][] => (isNamed(first, second, i, j) ? [] : [[a, b]])),
   );
-  return pairs.length === 0 ? null : pairedNames(pairs);
+  return pairs.length === 0 ? [] : pairedNames(pairs).list();
 }
 
 /** Names of all pairs that are alike; null if there is none. */
 function namesOfAll({ pair, others }: AlikePair): Names | null {
-  const [first, ...more] = [pair, ...others].flatMap(([a, b]) => pairNames(a, b) ?? []);
-  return first === undefined ? null : allNames(first, more);
+  let sum = pairOdds(pair[0], pair[1]);
+  for (const [a, b] of others) sum += pairOdds(a, b);
+  if (sum === 0) return null;
+  return { faults: 2, logOdds: Math.log(sum), list: () => [pair, ...others].flatMap(pairNames) };
 }
 
 /** Grounds with one fault in them, made when first asked for. */
@@ -115,7 +120,7 @@ export interface PairWeighing {
 
 /** Pairs of opens of elements, which are weighed at any depth. */
 export function doubleOpens({ model, sound, alike, keep }: Omit<PairWeighing, "singles">): void {
-  const opens = model.atoms.filter(({ kind }) => kind === "element open");
+  const opens = model.atoms().filter(({ kind }) => kind === "element open");
   const groundOn = groundsOn(model, sound);
   for (const { pair, others } of alikePairs(
     model,
@@ -142,8 +147,8 @@ const isIdle = ([a, b]: readonly [Atom, Atom]): boolean =>
 /** All pairs of series faults of a model but for two opens of elements. */
 export function seriesPairs(weighing: PairWeighing): void {
   const { model, sound, alike, best, keep } = weighing;
-  const fixed = model.atoms.filter(({ of }) => of === null);
-  const free = model.atoms.filter(({ of }) => of !== null);
+  const fixed = model.atoms().filter(({ of }) => of === null);
+  const free = model.atoms().filter(({ of }) => of !== null);
   const groundOn = groundsOn(model, sound);
   const withFixed = [...pairsOf(fixed, fixed, (i) => i + 1), ...pairsOf(fixed, free, () => 0)].filter(
     (pair) => !isIdle(pair),

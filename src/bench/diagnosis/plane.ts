@@ -6,14 +6,15 @@ import { cutResponse, inserted, insertInto } from "./change.ts";
 import type { Edge } from "./edges.ts";
 import { corrected } from "./family.ts";
 import { type Atom, elementInsertion, type Insertion, type Member, parameterAt } from "./faults.ts";
-import { elementChange, type Finding, type Ground, responseOn, setEdge } from "./findings.ts";
+import { type Finding, findingOf, type Ground, type Parameter, responseOn, setEdge } from "./findings.ts";
 import { logSumExp } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
 import type { Names } from "./names.ts";
 import { heaviest, planeIntegral, raised } from "./nested.ts";
 import { type Integral, logIntegral } from "./quadrature.ts";
-import { baselineOf, logOfMeans, meansOf, rebased } from "./quick.ts";
+import { baselineOf, logOfMeans, meansInto, meansOf, rebased } from "./quick.ts";
 import { floats } from "./room.ts";
+import { elementChange } from "./weigh.ts";
 
 export const samePlace = (a: Member, b: Member): boolean =>
   a.string === b.string && a.position === b.position;
@@ -54,7 +55,7 @@ function rowsOfPlane(model: Model, sound: Ground, first: Atom, second: Atom): (x
         setEdge(frame, scratch, first.edge, insertion);
         return logLikelihood(model, scratch);
       },
-      means: (y, into) => means(both(x, y), into),
+      means: (y, into) => meansInto(means, both(x, y), into),
     });
   }
   return (x) => {
@@ -70,7 +71,7 @@ function rowsOfPlane(model: Model, sound: Ground, first: Atom, second: Atom): (x
         setEdge(frame, scratch, second.edge, further);
         return logLikelihood(model, scratch);
       },
-      means: (y, into) => means(second.insertion(y), into),
+      means: (y, into) => meansInto(means, second.insertion(y), into),
     };
   };
 }
@@ -85,6 +86,11 @@ function remembered(rowAt: (x: number) => Row): (x: number) => Row {
   };
 }
 
+/** Parameters of two faults that have one each. */
+export function parametersOfBoth(first: Atom, second: Atom): readonly Parameter[] {
+  return [first, second].map(({ of }, fault) => ({ of: of as Parameter["of"], fault }));
+}
+
 /** Leaves prediction and evaluation as they are at a point of the plane. */
 export function planeVisit(
   model: Model,
@@ -96,8 +102,9 @@ export function planeVisit(
   return ([x = 0, y = 0]) => rowAt(x).full(y);
 }
 
-/** Full evaluations that set a row right where it comes to anything, and nats above the floor from which it does. */
+/** Full evaluations that set a row right where it comes to anything, nats by which they may differ, and nats above the floor from which it does. */
 const ALONG = 3;
+const DISAGREEMENT = 1;
 const COUNTS = 12;
 
 /** A row weighed quickly, corrected by full evaluations: at its peak, and where it counts also along it. */
@@ -111,7 +118,7 @@ function setRight(
   if (bestLog < floor) return integral;
   if (log < floor + COUNTS) return raised(integral, full(best) - bestLog);
   const rough = { log, points: nodes.map((t) => [t]), logTerms, best: [best] };
-  const found = corrected(rough, quick, full, ALONG);
+  const found = corrected(rough, quick, full, ALONG, DISAGREEMENT);
   if (found === null) return logIntegral(full, floor);
   const [at] = found.best as readonly [number];
   return { log: found.log, nodes, logTerms: found.logTerms, best: at, bestLog: bestLog + (found.log - log) };
@@ -152,17 +159,7 @@ export function planeFinding(input: {
       });
     }
   }
-  return {
-    model,
-    names,
-    log: logSumExp(logTerms),
-    parameters: [
-      { of: first.of as NonNullable<Atom["of"]>, fault: 0 },
-      { of: second.of as NonNullable<Atom["of"]>, fault: 1 },
-    ],
-    points,
-    logTerms,
-    best: heaviest(points, logTerms),
-    visit,
-  };
+  const best = heaviest(points, logTerms);
+  const weighted = { log: logSumExp(logTerms), points, logTerms, best };
+  return findingOf(model, names, parametersOfBoth(first, second), weighted, visit);
 }

@@ -2,7 +2,7 @@
 import { largestFirst } from "../../numeric/index.ts";
 import type { Finding } from "./findings.ts";
 import { grouped } from "./grouping.ts";
-import { infer, type Weighed } from "./infer.ts";
+import { inferEach, type Weighed } from "./infer.ts";
 import { type Judged, judge, type Signature, signatureOf } from "./judged.ts";
 import { logSumExp } from "./linear.ts";
 import type { Question } from "./model.ts";
@@ -33,27 +33,55 @@ const LISTED = 1e-6;
 const FEWEST = 3;
 const GROUPED = 1e-4;
 
+/** What may be listed of all that was weighed, and the evidence and priors of everything. */
+interface Gathered {
+  readonly sound: Weighed;
+  readonly kept: readonly { readonly one: Weighed; readonly log: number }[];
+  /** ln of the evidence of everything, priors counted, and of the priors alone. */
+  readonly total: number;
+  readonly priorTotal: number;
+}
+
+/** Weighs everything. What can no longer be listed is counted and let go: of pairs there are hundreds. */
+function gathered(question: Question): Gathered {
+  const weighed: { one: Weighed; log: number }[] = [];
+  const logs: number[] = [];
+  const priors: number[] = [];
+  const most: number[] = Array(FEWEST).fill(Number.NEGATIVE_INFINITY);
+  let sound: Weighed | null = null;
+  inferEach(question, (one) => {
+    sound ??= one;
+    const prior = one.logPrior + one.finding.names.logOdds;
+    const log = one.finding.log + prior;
+    logs.push(log);
+    priors.push(prior);
+    // The highest few, in falling order.
+    const last = most[FEWEST - 1] as number;
+    if (log < last && log < (most[0] as number) + Math.log(LISTED)) return;
+    weighed.push({ one, log });
+    if (log > last) {
+      most[FEWEST - 1] = log;
+      most.sort((a, b) => b - a);
+    }
+  });
+  const total = logSumExp(logs);
+  const kept = largestFirst(weighed, ({ log }) => Math.exp(log - total)).filter(
+    ({ log }, i) => i < FEWEST || log - total > Math.log(LISTED),
+  );
+  return { sound: sound as unknown as Weighed, kept, total, priorTotal: logSumExp(priors) };
+}
+
 /** Weighs, ranks and groups. */
 export function posteriorOf(question: Question): Posterior {
-  const weighed = infer(question);
-  const logOf = ({ finding, logPrior }: Weighed): number => finding.log + logPrior + finding.names.logOdds;
-  const logs = weighed.map(logOf);
-  const everything = logSumExp(logs);
-  const priorTotal = logSumExp(weighed.map(({ finding, logPrior }) => logPrior + finding.names.logOdds));
-  const likely = weighed.map((one, i) => ({
-    ...one,
-    probability: Math.exp((logs[i] as number) - everything),
-  }));
-  const kept = largestFirst(likely, ({ probability }) => probability).filter(
-    ({ probability }, i) => i < FEWEST || probability > LISTED,
-  );
+  const { sound, kept, total: everything, priorTotal } = gathered(question);
+  const shareOf = (log: number): number => Math.exp(log - everything);
   // What is left out is shared among the rest: what is listed makes up 1.
-  const listed = kept.reduce((sum, { probability }) => sum + probability, 0);
+  const listed = kept.reduce((sum, { log }) => sum + shareOf(log), 0);
   const total = everything + Math.log(listed);
   const signatures = new Map<Ranked, Signature>();
-  const ranked = kept.map((one): Ranked => {
-    const { finding, wiring } = one;
-    const found = { ...one, probability: one.probability / listed, judged: judge(finding) };
+  const ranked = kept.map(({ one, log }): Ranked => {
+    const { finding, wiring, logPrior } = one;
+    const found = { finding, wiring, logPrior, probability: shareOf(log) / listed, judged: judge(finding) };
     if (found.probability >= GROUPED) signatures.set(found, signatureOf(finding, wiring));
     return found;
   });
@@ -61,5 +89,5 @@ export function posteriorOf(question: Question): Posterior {
     grouped(ranked, (one) => signatures.get(one) ?? null),
     (members) => members.reduce((sum, { probability }) => sum + probability, 0),
   );
-  return { ranked, groups, sound: weighed[0] as Weighed, total, priorTotal };
+  return { ranked, groups, sound, total, priorTotal };
 }

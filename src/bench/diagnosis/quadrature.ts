@@ -3,7 +3,6 @@
  * found first, then panels grow from it in steps of its own width. A fixed grid would miss narrow peaks.
  */
 import { logSumExp } from "./linear.ts";
-import { filled, filledWhole, floats } from "./room.ts";
 
 /** The integral and where it comes from. */
 export interface Integral {
@@ -159,17 +158,20 @@ export function logIntegral(
     coarse.push(before ?? f(k / (COARSE - 1)));
   }
   const peaks: Peak[] = [];
-  const top = Math.max(...coarse);
-  coarse.forEach((value, k) => {
+  let top = Number.NEGATIVE_INFINITY;
+  for (const value of coarse) if (value > top) top = value;
+  for (let k = 0; k < COARSE; k += 1) {
+    const value = coarse[k] as number;
     const higherThanLeft = k === 0 || value > (coarse[k - 1] as number);
     const asHighAsRight = k === COARSE - 1 || value >= (coarse[k + 1] as number);
     // A coarse point far below may still stand beside a narrow peak; the highest one always counts.
     if (higherThanLeft && asHighAsRight && (value === top || value > top - 200)) {
       peaks.push(climb(f, k, coarse, floor));
     }
-  });
-  const most = Math.max(...peaks.map(({ log }) => log));
-  const best = peaks.find(({ log }) => log === most) as Peak;
+  }
+  let best = peaks[0] as Peak;
+  for (const peak of peaks) if (peak.log > best.log) best = peak;
+  const most = best.log;
   if (!(most > floor)) {
     const log = most + Math.log(Math.min(1, best.width * Math.sqrt(2 * Math.PI)));
     return { log, best: best.at, bestLog: most, nodes: [best.at], logTerms: [log] };
@@ -203,92 +205,4 @@ function lowest(coarse: readonly number[], from: number, to: number): number {
     if (t > from && t < to && one < value) [at, value] = [t, one];
   });
   return at;
-}
-
-/** Where a parameter can lie: from `low` to `high`, but not between the two ends of `gap`. */
-export interface Bounds {
-  readonly low: number;
-  readonly high: number;
-  /** Whether its nodes are laid out by its logarithm. */
-  readonly logarithmic: boolean;
-  readonly gap?: readonly [number, number];
-}
-
-/** Nodes in rising order with the weight of each. */
-interface Nodes {
-  readonly count: number;
-  readonly x: Float64Array;
-  readonly w: Float64Array;
-}
-
-/** Positions of values in rising order; most lists are already. */
-function rising(values: Float64Array): ArrayLike<number> | null {
-  for (let i = 1; i < values.length; i += 1) {
-    if ((values[i] as number) < (values[i - 1] as number)) {
-      return filledWhole(values.length, (k) => k).sort(
-        (a, b) => (values[a] as number) - (values[b] as number),
-      );
-    }
-  }
-  return null;
-}
-
-/** Values in rising order with the weight of each; equal ones, of a grid in two parameters, together. */
-function weighted(values: Float64Array, logTerms: readonly number[]): Nodes {
-  const total = logSumExp(logTerms);
-  const order = rising(values);
-  const x = floats(values.length);
-  const w = floats(values.length);
-  let count = 0;
-  for (let k = 0; k < values.length; k += 1) {
-    const i = order === null ? k : (order[k] as number);
-    const value = values[i] as number;
-    const weight = Math.exp((logTerms[i] as number) - total);
-    if (count > 0 && x[count - 1] === value) w[count - 1] = (w[count - 1] as number) + weight;
-    else {
-      x[count] = value;
-      w[count] = weight;
-      count += 1;
-    }
-  }
-  return { count, x, w };
-}
-
-/** Values of a parameter below which parts of the posterior lie, from nodes and the logarithms of their weights. */
-export function quantiles(
-  values: readonly number[],
-  logTerms: readonly number[],
-  parts: readonly number[],
-  { low, high, logarithmic, gap = [low, high] }: Bounds,
-): number[] {
-  const scale = logarithmic ? Math.log : (x: number): number => x;
-  const back = logarithmic ? Math.exp : (x: number): number => x;
-  const { count, x, w } = weighted(
-    filled(values.length, (i) => scale(values[i] as number)),
-    logTerms,
-  );
-  if (count === 1) return parts.map(() => back(x[0] as number));
-  const spacing = (k: number): number => ((x[k + 1] as number) - (x[k] as number)) / 2;
-  // Half of an end node's weight lies beyond it, as far out as it lies inwards.
-  const first = Math.max(scale(low), (x[0] as number) - spacing(0));
-  const last = Math.min(scale(high), (x[count - 1] as number) + spacing(count - 2));
-  const knot = (k: number): number => (k === 0 ? first : k > count ? last : (x[k - 1] as number));
-  const weight = (k: number): number => (k === 0 || k > count ? 0 : (w[k - 1] as number));
-  const [gapLow, gapHigh] = [scale(gap[0]), scale(gap[1])];
-  return parts.map((part) => {
-    let before = 0;
-    for (let k = 1; k < count + 2; k += 1) {
-      // Each node stands for half its weight on either side; between nodes the distribution is taken as straight.
-      const here = before + (weight(k - 1) + weight(k)) / 2;
-      if (here >= part && here > before) {
-        const [a, b] = [knot(k - 1), knot(k)];
-        const share = (part - before) / (here - before);
-        // No quantile lies in the gap of a parameter that has one.
-        if (a <= gapLow && b >= gapHigh) return back(share < 0.5 ? a : b);
-        return back(a + share * (b - a));
-      }
-      before = here;
-    }
-    return back(last);
-  });
 }

@@ -74,12 +74,21 @@ export function rebased(model: Model, base: Baseline, whole: number): Baseline {
   const { evaluation, prediction } = model;
   const log = whole - base.healthyInsulation;
   const m = evaluation.count;
+  const { healthyInsulation, count, active, reads, setting, position, re, im, drop } = base;
   return {
-    ...base,
     log,
+    healthyInsulation,
     determinant: log + 0.5 * evaluation.chiSquare,
+    count,
+    active,
     factor: copied(evaluation.factor, m * m),
-    mean: filled(m, (i) => prediction.mean[base.active[i] as number] as number),
+    mean: filled(m, (i) => prediction.mean[active[i] as number] as number),
+    reads,
+    setting,
+    position,
+    re,
+    im,
+    drop,
   };
 }
 
@@ -111,8 +120,20 @@ const UNTOUCHED = 1;
 const ENERGISED = 2;
 const DROP_ON_IT = 3;
 
-/** Means of the active readings with an insertion in a cut, written into `into`. */
-export type Means = (insertion: Insertion, into: Float64Array) => void;
+/** The means of the active readings as they follow an insertion in a cut. */
+export interface Means {
+  readonly cut: CutResponse;
+  readonly count: number;
+  /** Arrangement of each reading. */
+  readonly setting: Int32Array;
+  /** For each reading what the insertion does to it, phasor and change of it by the current taken away, and a factor. */
+  readonly figures: Float64Array;
+  /** Work space: stiffness of the cut in each dead arrangement. */
+  readonly stiff: Float64Array;
+}
+
+/** Figures of each reading: what is done to it, re and its step, im and its step, factor. */
+const FIGURES = 6;
 
 /**
  * Prepares the means of a cut on a ground: ohms are a line in what the cut's own stiffness comes to, phasors of the
@@ -130,50 +151,56 @@ export function meansOf(model: Model, state: State, base: Baseline, cut: CutResp
       flowIm += t * (im[l] as number);
     }
   }
-  const [re, reStep] = [floats(count), floats(count)];
-  const [im, imStep] = [floats(count), floats(count)];
-  // A drop is kept as volts; the insertion changes its current, and its joint to another resistance.
-  const scale = floats(count).fill(1);
-  const own = new Int8Array(count);
+  const figures = floats(FIGURES * count);
   for (let i = 0; i < count; i += 1) {
     const d = setting[i] as number;
     const k = position[i] as number;
     const joint = drop[i] as number;
+    const at = FIGURES * i;
     const t = d >= 0 ? (cut.dead[d]?.through[k] ?? 0) : (cut.live?.shown[k] ?? 0);
     if (t === 0 && joint !== edge) {
-      re[i] = mean[i] as number;
-      own[i] = UNTOUCHED;
+      figures[at] = UNTOUCHED;
+      figures[at + 1] = mean[i] as number;
     } else if (d >= 0) {
-      re[i] = (state.dead[d]?.resistance[k] as number) + leads.mean;
-      reStep[i] = t * t;
+      figures[at + 1] = (state.dead[d]?.resistance[k] as number) + leads.mean;
+      figures[at + 2] = t * t;
     } else {
-      own[i] = joint >= 0 && joint === edge ? DROP_ON_IT : ENERGISED;
-      if (joint >= 0) scale[i] = state.resistance[joint] as number;
-      re[i] = (base.re[k] as number) / (scale[i] as number);
-      im[i] = (base.im[k] as number) / (scale[i] as number);
-      reStep[i] = t * flowRe;
-      imStep[i] = t * flowIm;
+      // A drop is kept as volts; the insertion changes its current, and its joint to another resistance.
+      const scale = joint >= 0 ? (state.resistance[joint] as number) : 1;
+      figures[at] = joint >= 0 && joint === edge ? DROP_ON_IT : ENERGISED;
+      figures[at + 1] = (base.re[k] as number) / scale;
+      figures[at + 2] = t * flowRe;
+      figures[at + 3] = (base.im[k] as number) / scale;
+      figures[at + 4] = t * flowIm;
+      figures[at + 5] = scale;
     }
   }
-  const stiff = floats(cut.dead.length);
-  return ({ cold, hot, resistance }, into) => {
-    const flow = cut.live?.way === true ? hot / (1 + hot * cut.live.own) : 0;
-    for (let d = 0; d < stiff.length; d += 1) {
-      const dead = cut.dead[d] as CutResponse["dead"][number];
-      stiff[d] = dead.way ? cold / (1 + cold * dead.own) : cold;
+  return { cut, count, setting, figures, stiff: floats(cut.dead.length) };
+}
+
+/** Writes the means with an insertion in the cut. */
+export function meansInto(
+  { cut, count, setting, figures, stiff }: Means,
+  { cold, hot, resistance }: Insertion,
+  into: Float64Array,
+): void {
+  const flow = cut.live?.way === true ? hot / (1 + hot * cut.live.own) : 0;
+  for (let d = 0; d < stiff.length; d += 1) {
+    const { way, own } = cut.dead[d] as CutResponse["dead"][number];
+    stiff[d] = way ? cold / (1 + cold * own) : cold;
+  }
+  for (let i = 0; i < count; i += 1) {
+    const at = FIGURES * i;
+    const kind = figures[at] as number;
+    const re = figures[at + 1] as number;
+    if (kind === UNTOUCHED) into[i] = re;
+    else if (kind === 0) into[i] = re + (stiff[setting[i] as number] as number) * (figures[at + 2] as number);
+    else {
+      const x = re - flow * (figures[at + 2] as number);
+      const y = (figures[at + 3] as number) - flow * (figures[at + 4] as number);
+      into[i] = Math.sqrt(x * x + y * y) * (kind === DROP_ON_IT ? resistance : (figures[at + 5] as number));
     }
-    for (let i = 0; i < count; i += 1) {
-      const kind = own[i] as number;
-      if (kind === UNTOUCHED) into[i] = re[i] as number;
-      else if (kind === 0) {
-        into[i] = (re[i] as number) + (stiff[setting[i] as number] as number) * (reStep[i] as number);
-      } else {
-        const x = (re[i] as number) - flow * (reStep[i] as number);
-        const y = (im[i] as number) - flow * (imStep[i] as number);
-        into[i] = Math.sqrt(x * x + y * y) * (kind === DROP_ON_IT ? resistance : (scale[i] as number));
-      }
-    }
-  };
+  }
 }
 
 /** Largest relative change of any mean: beyond some 15 % the ground's covariance is no longer the fault's. */

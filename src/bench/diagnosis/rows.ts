@@ -26,7 +26,7 @@ export interface Rows {
 }
 
 /** A list of edges as a cut. */
-export function cutOf(parts: readonly (readonly [number, number])[]): Cut {
+function cutOf(parts: readonly (readonly [number, number])[]): Cut {
   return {
     index: filledWhole(parts.length, (k) => parts[k]?.[0] as number),
     sign: filled(parts.length, (k) => parts[k]?.[1] as number),

@@ -1,12 +1,14 @@
 /** A family told to be hopeless from a few of its points, before it is integrated. */
 import { parameterAt, type Stretch } from "./faults.ts";
 import { squared } from "./linear.ts";
-import { copyInto, floats } from "./room.ts";
+import { copyInto } from "./room.ts";
 
 /** A quick exponent that leaves its whitened residuals behind, so that a few of them tell where the rest can lie. */
 export interface Screened {
   readonly f: (value: number) => number;
   readonly residual: Float64Array;
+  /** Work space for the residuals at the point before. */
+  readonly before: Float64Array;
 }
 
 /** Points of a screen; they are every second one of those that an integral begins with. */
@@ -19,9 +21,8 @@ const STRAIGHT = 0.7;
  * The most that an exponent can come to: residuals move along a path, nearly straight from point to point, and the nearest
  * it can come to 0 is its nearest to that polyline. Writes the values at the points; returns the bound.
  */
-export function mostOnPath({ f, residual }: Screened, stretch: Stretch, values: number[]): number {
+export function mostOnPath({ f, residual, before }: Screened, stretch: Stretch, values: number[]): number {
   const m = residual.length;
-  const before = floats(m);
   let bound = Number.NEGATIVE_INFINITY;
   let [offset, square] = [0, 0];
   for (let k = 0; k < SCREEN; k += 1) {

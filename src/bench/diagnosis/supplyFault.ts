@@ -1,12 +1,12 @@
 /** A supply whose line voltages differ: linear in the readings, so that one factorisation serves every size and direction. */
 
-import type { Estimated, Finding } from "./findings.ts";
+import { type Finding, findingOf, type Marginal, marginalsOf } from "./findings.ts";
 import { evaluate } from "./likelihood.ts";
 import { forwardInPlace, logSumExp } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
 import type { Names } from "./names.ts";
 import { heaviest } from "./nested.ts";
-import { copied, floats } from "./room.ts";
+import { filled, floats } from "./room.ts";
 import { RANGE } from "./settings.ts";
 import type { State } from "./state.ts";
 
@@ -21,23 +21,22 @@ function deviations(spread: number, direction: number): readonly [number, number
   return raw.map((value) => (value * spread) / range) as [number, number, number];
 }
 
-/** Every size and direction, sizes outermost, and the deviations of each: they hang on no module. */
+/** Every size and direction, sizes outermost, and the deviations of each direction for a spread of 1: they hang on no module. */
 function makeGrid() {
   const points: (readonly [number, number])[] = [];
-  const deviation = floats(3 * SIZES * DIRECTIONS);
+  const sizes: number[] = [];
+  const directions = floats(3 * DIRECTIONS);
   const [low, high] = RANGE.unbalance;
+  for (let a = 0; a < DIRECTIONS; a += 1) directions.set(deviations(1, directionAt(a)), 3 * a);
   for (let s = 0; s < SIZES; s += 1) {
-    for (let a = 0; a < DIRECTIONS; a += 1) {
-      const point = [
-        low + ((high - low) * (s + 0.5)) / SIZES,
-        (2 * Math.PI * (a + 0.5)) / DIRECTIONS,
-      ] as const;
-      deviation.set(deviations(...point), 3 * points.length);
-      points.push(point);
-    }
+    const size = low + ((high - low) * (s + 0.5)) / SIZES;
+    sizes.push(size);
+    for (let a = 0; a < DIRECTIONS; a += 1) points.push([size, directionAt(a)]);
   }
-  return { points, deviation };
+  return { points, sizes, directions };
 }
+
+const directionAt = (a: number): number => (2 * Math.PI * (a + 0.5)) / DIRECTIONS;
 
 let made: ReturnType<typeof makeGrid> | undefined;
 
@@ -47,37 +46,66 @@ function grid(): ReturnType<typeof makeGrid> {
   return made;
 }
 
-/** What every point of the grid adds to the evidence, about a model just visited with ln likelihood `base`. */
-function gridAbout({ prediction, evaluation, question }: Model, base: number): Float64Array {
-  const m = evaluation.count;
-  const z = copied(evaluation.residual, m);
-  const columns = [0, 1, 2].map((k) => {
-    const column = floats(m);
-    for (let i = 0; i < m; i += 1) {
-      const r = evaluation.active[i] as number;
-      column[i] =
-        (prediction.columns[(prediction.voltageColumn + k) * prediction.rows + r] as number) /
-        question.by.unbalance;
-    }
-    forwardInPlace(evaluation.factor, m, column);
-    return column;
-  });
-  const product = (a: Float64Array, b: Float64Array): number =>
-    a.reduce((sum, x, i) => sum + x * (b[i] as number), 0);
-  const linear = columns.map((column) => product(column, z)) as [number, number, number];
-  const square = columns.flatMap((one, i) => columns.slice(i).map((other) => product(one, other)));
-  const [aa, ab, ac, bb, bc, cc] = square as [number, number, number, number, number, number];
-  const { points, deviation } = grid();
-  const logTerms = floats(points.length);
-  const shift = base - Math.log(points.length);
-  for (let k = 0; k < logTerms.length; k += 1) {
-    const x = deviation[3 * k] as number;
-    const y = deviation[3 * k + 1] as number;
-    const w = deviation[3 * k + 2] as number;
-    const squares = aa * x * x + bb * y * y + cc * w * w + 2 * (ab * x * y + ac * x * w + bc * y * w);
-    logTerms[k] = shift + linear[0] * x + linear[1] * y + linear[2] * w - 0.5 * squares;
+const product = (a: Float64Array, b: Float64Array, m: number): number => {
+  let sum = 0;
+  for (let i = 0; i < m; i += 1) sum += (a[i] as number) * (b[i] as number);
+  return sum;
+};
+
+/** What unbalance adds to the exponent by its size s in each direction: s·linear − s²·quadratic/2. */
+interface Slopes {
+  readonly linear: Float64Array;
+  readonly quadratic: Float64Array;
+}
+
+/** Room for slopes. */
+const slopesFor = (): Slopes => ({ linear: floats(DIRECTIONS), quadratic: floats(DIRECTIONS) });
+
+/** The slopes about a model just visited, written into `into`. */
+function slopesAbout({ prediction, evaluation, question }: Model, into: Slopes): Slopes {
+  const { count: m, active, factor, residual } = evaluation;
+  const [a, b, c] = [floats(m), floats(m), floats(m)];
+  for (let i = 0; i < m; i += 1) {
+    const at = prediction.voltageColumn * prediction.rows + (active[i] as number);
+    a[i] = (prediction.columns[at] as number) / question.by.unbalance;
+    b[i] = (prediction.columns[at + prediction.rows] as number) / question.by.unbalance;
+    c[i] = (prediction.columns[at + 2 * prediction.rows] as number) / question.by.unbalance;
   }
-  return logTerms;
+  for (const column of [a, b, c]) forwardInPlace(factor, m, column);
+  const za = product(a, residual, m);
+  const zb = product(b, residual, m);
+  const zc = product(c, residual, m);
+  const aa = product(a, a, m);
+  const bb = product(b, b, m);
+  const cc = product(c, c, m);
+  const ab = product(a, b, m);
+  const ac = product(a, c, m);
+  const bc = product(b, c, m);
+  const { linear, quadratic } = into;
+  const { directions } = grid();
+  for (let k = 0; k < DIRECTIONS; k += 1) {
+    const x = directions[3 * k] as number;
+    const y = directions[3 * k + 1] as number;
+    const w = directions[3 * k + 2] as number;
+    linear[k] = za * x + zb * y + zc * w;
+    quadratic[k] = aa * x * x + bb * y * y + cc * w * w + 2 * (ab * x * y + ac * x * w + bc * y * w);
+  }
+  return into;
+}
+
+/** ln of the mean over the directions of one size of what it adds; what lies 20 nats below the highest adds nothing. */
+function overDirections({ linear, quadratic }: Slopes, size: number): number {
+  let most = Number.NEGATIVE_INFINITY;
+  for (let k = 0; k < DIRECTIONS; k += 1) {
+    const term = size * ((linear[k] as number) - 0.5 * size * (quadratic[k] as number));
+    if (term > most) most = term;
+  }
+  let sum = 0;
+  for (let k = 0; k < DIRECTIONS; k += 1) {
+    const below = size * ((linear[k] as number) - 0.5 * size * (quadratic[k] as number)) - most;
+    if (below > -20) sum += Math.exp(below);
+  }
+  return most + Math.log(sum / DIRECTIONS);
 }
 
 /** Weighs an unbalanced supply on a fixed state. */
@@ -99,35 +127,30 @@ export function unbalanceFinding(model: Model, state: State, names: Names): Find
     evaluate(question.seen, prediction, evaluation);
     return evaluation.logLikelihood + model.healthyInsulation;
   };
-  const { points } = grid();
-  const logTerms = Array.from(gridAbout(model, logLikelihood(model, state)));
-  return {
-    model,
-    names,
-    log: logSumExp(logTerms),
-    parameters: [{ of: "unbalance", fault: names.faults - 1 }],
-    points,
-    logTerms,
-    best: heaviest(points, logTerms),
-    visit,
-  };
-}
-
-/** ln Σ exp over the directions of one size; what lies 20 nats below the highest adds nothing. */
-function overDirections(terms: Float64Array, from: number): number {
-  let most = Number.NEGATIVE_INFINITY;
-  for (let k = from; k < from + DIRECTIONS; k += 1)
-    if ((terms[k] as number) > most) most = terms[k] as number;
-  let sum = 0;
-  for (let k = from; k < from + DIRECTIONS; k += 1) {
-    const below = (terms[k] as number) - most;
-    if (below > -20) sum += Math.exp(below);
+  const { points, sizes } = grid();
+  const base = logLikelihood(model, state) - Math.log(points.length);
+  const slopes = slopesAbout(model, slopesFor());
+  const { linear, quadratic } = slopes;
+  const logTerms: number[] = [];
+  for (const size of sizes) {
+    for (let k = 0; k < DIRECTIONS; k += 1) {
+      logTerms.push(base + size * ((linear[k] as number) - 0.5 * size * (quadratic[k] as number)));
+    }
   }
-  return most + Math.log(sum);
+  const own = { of: "unbalance", fault: names.faults - 1 } as const;
+  const weighted = { log: logSumExp(logTerms), points, logTerms, best: heaviest(points, logTerms) };
+  const completed = (): readonly Marginal[] => [
+    { ...own, values: sizes, logTerms: sizes.map((size) => overDirections(slopes, size)) },
+  ];
+  const more = { completed, earthed: undefined, reached: undefined };
+  return findingOf(model, names, [own], weighted, visit, undefined, more);
 }
 
 /** Nats below the heaviest point at which a point no longer bears on an estimate. */
 const NEGLIGIBLE = 7;
+
+/** Points of a fault of one parameter, and of two, at which an unbalance beside it is weighed; it changes smoothly between them. */
+const ANCHORS = [1, 9, 17] as const;
 
 /**
  * Parameters of a fault beside an unbalanced supply, each given the other. The fault was weighed with the unbalance as
@@ -136,20 +159,44 @@ const NEGLIGIBLE = 7;
  * @param sharp - the same fault on the supply's own scatter
  * @param fault - place of the unbalance among the faults
  */
-export function besideUnbalance(wide: Finding, sharp: Finding, fault: number): Estimated {
-  const sizes = grid().points;
+export function besideUnbalance(wide: Finding, sharp: Finding, fault: number): readonly Marginal[] {
+  const { sizes } = grid();
   const most = Math.max(...wide.logTerms);
-  const points: (readonly number[])[] = [];
+  const kept = wide.points.filter((_, i) => (wide.logTerms[i] as number) >= most - NEGLIGIBLE);
+  const terms = wide.logTerms.filter((term) => term >= most - NEGLIGIBLE);
+  const slopes = slopesFor();
+  /** For each size, what it has over the scatter at a point. */
+  const gainAt = (point: readonly number[]): Float64Array => {
+    const scatter = wide.visit(point);
+    const base = sharp.visit(point) - scatter;
+    slopesAbout(sharp.model, slopes);
+    return filled(SIZES, (s) => base + overDirections(slopes, sizes[s] as number));
+  };
+  const last = kept.length - 1;
+  // Points come in rising order, those of two parameters row after row.
+  const parts = Math.min((ANCHORS[wide.parameters.length as 0 | 1 | 2] as number) - 1, last);
+  const anchors = Array.from({ length: parts + 1 }, (_, k) =>
+    parts === 0 ? 0 : Math.round((k * last) / parts),
+  );
+  const gains = anchors.map((i) => gainAt(kept[i] as readonly number[]));
+  // For each point all sizes together, for each size all points.
   const logTerms: number[] = [];
-  wide.points.forEach((point, i) => {
-    const term = wide.logTerms[i] as number;
-    if (term < most - NEGLIGIBLE) return;
-    const weight = term - wide.visit(point);
-    const terms = gridAbout(sharp.model, sharp.visit(point));
-    for (let k = 0; k < terms.length; k += DIRECTIONS) {
-      points.push([...point, sizes[k]?.[0] as number]);
-      logTerms.push(weight + overDirections(terms, k));
+  const bySize = sizes.map(() => floats(kept.length));
+  const own = floats(SIZES);
+  let k = 0;
+  for (let i = 0; i < kept.length; i += 1) {
+    while (k < parts - 1 && (anchors[k + 1] as number) < i) k += 1;
+    const next = Math.min(k + 1, parts);
+    const [from, to] = [anchors[k] as number, anchors[next] as number];
+    const share = to === from ? 0 : (i - from) / (to - from);
+    const [a, b] = [gains[k] as Float64Array, gains[next] as Float64Array];
+    for (let s = 0; s < SIZES; s += 1) {
+      own[s] = (terms[i] as number) + (1 - share) * (a[s] as number) + share * (b[s] as number);
+      (bySize[s] as Float64Array)[i] = own[s] as number;
     }
-  });
-  return { parameters: [...wide.parameters, { of: "unbalance", fault }], points, logTerms };
+    logTerms.push(logSumExp(own));
+  }
+  const { parameters } = wide;
+  const unbalance = { of: "unbalance", fault, values: sizes, logTerms: bySize.map(logSumExp) } as const;
+  return [...marginalsOf({ parameters, points: kept, logTerms }), unbalance];
 }

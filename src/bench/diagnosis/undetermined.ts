@@ -1,8 +1,9 @@
 /** What a set of readings can never show, said before anyone concludes it from them. */
-import { cutResponse, insertInto } from "./change.ts";
+import { cutResponse } from "./change.ts";
 import { forwardInPlace, squared } from "./linear.ts";
-import { logLikelihood, type Model } from "./model.ts";
-import { copied, filled } from "./room.ts";
+import type { Model } from "./model.ts";
+import { baselineOf, meansInto, meansOf } from "./quick.ts";
+import { floats } from "./room.ts";
 import type { ExplanationGroup } from "./types.ts";
 import { showsEarth } from "./unseen.ts";
 import { explanationWords, listed, unseenWords } from "./words.ts";
@@ -10,29 +11,25 @@ import { explanationWords, listed, unseenWords } from "./words.ts";
 /** Two standard deviations: a joint that shifts the readings by less stays unseen. */
 const SEEN_AT = 2;
 
+/** What is put into a joint to see how much the readings make of it, Ω. */
+const PROBE = 1e-3;
+
 /** Smallest resistance that these readings would show in each joint place, Ω; Infinity where none does. */
 function jointLimits(model: Model): readonly number[] {
-  logLikelihood(model, model.sound);
-  const { evaluation, prediction } = model;
-  const m = evaluation.count;
-  const active = evaluation.active.slice(0, m);
-  const factor = copied(evaluation.factor, m * m);
-  const mean = copied(prediction.mean);
-  const { scratch } = model;
-  return model.atoms
+  const { frame, sound, wiring } = model;
+  const base = baselineOf(model, sound);
+  const { count, factor, mean } = base;
+  const change = floats(count);
+  return model
+    .atoms()
     .filter(({ kind }) => kind === "joint")
-    .map((atom) => {
-      const probe = 1e-3;
-      const response = cutResponse(model.frame, model.sound, atom.cut);
-      insertInto(scratch, model.frame, model.sound, response, probe, probe);
-      if (atom.edge >= 0) scratch.resistance[atom.edge] = (scratch.resistance[atom.edge] as number) + probe;
-      logLikelihood(model, scratch);
-      const change = filled(m, (i) => {
-        const r = active[i] as number;
-        return (prediction.mean[r] as number) - (mean[r] as number);
-      });
-      forwardInPlace(factor, m, change);
-      return (SEEN_AT * probe) / Math.sqrt(squared(change, m));
+    .map(({ cut, edge }) => {
+      const means = meansOf(model, sound, base, cutResponse(frame, sound, cut), edge);
+      const resistance = (wiring.edges[edge]?.resistance ?? 0) + PROBE;
+      meansInto(means, { cold: PROBE, hot: PROBE, resistance, variance: 0 }, change);
+      for (let i = 0; i < count; i += 1) change[i] = (change[i] as number) - (mean[i] as number);
+      forwardInPlace(factor, count, change);
+      return (SEEN_AT * PROBE) / Math.sqrt(squared(change, count));
     });
 }
 

@@ -2,7 +2,7 @@
  * Faults of which no reading of a question can tell: a lost line with the module dead, an earth fault in ohms between
  * terminals. They predict exactly what the module without them predicts, and keep the probability they had beforehand.
  */
-import type { Finding } from "./findings.ts";
+import { type Finding, renamed } from "./findings.ts";
 import type { Model, Question } from "./model.ts";
 import type { Named } from "./names.ts";
 import { RANGE } from "./settings.ts";
@@ -95,5 +95,5 @@ export function withUnseen(finding: Finding, { faults: unseen, one, two }: AllUn
     return [...before, ...before.flatMap(beside)];
   };
   const logOdds = names.logOdds + Math.log1p(one + (room < 2 ? 0 : two));
-  return { ...finding, names: { faults: names.faults, logOdds, list } };
+  return renamed(finding, { faults: names.faults, logOdds, list }, finding.completed);
 }

@@ -2,7 +2,7 @@
  * The same parts linked otherwise than drawn: a bank in the other connection, star points tied for separate. Elements,
  * joints and their names stay what they are; only where branch ends land changes.
  */
-import type { Edge, Wiring } from "./edges.ts";
+import { type Edge, rerouted, type Wiring } from "./edges.ts";
 import type { DiagnosedFault } from "./types.ts";
 
 /** One slip in the links. */
@@ -74,8 +74,11 @@ function landingOf(wiring: Wiring, line: string, bank: string): string {
 
 /** Edges with some ends landed elsewhere. */
 function landed(wiring: Wiring, ends: readonly (readonly [End, string])[]): Edge[] {
-  const edges = wiring.edges.map((edge) => ({ ...edge }));
-  for (const [{ edge, side }, node] of ends) (edges[edge] as { from: string; to: string })[side] = node;
+  const edges = [...wiring.edges];
+  for (const [{ edge: e, side }, node] of ends) {
+    const edge = edges[e] as Edge;
+    edges[e] = rerouted(edge, side === "from" ? node : edge.from, side === "to" ? node : edge.to, edge.ends);
+  }
   return edges;
 }
 
@@ -112,9 +115,10 @@ function bankRelinked(wiring: Wiring, bank: string, as: "star" | "delta"): Wirin
   );
   for (const { e, bare } of ends) {
     const edge = edges[e] as Edge;
-    edges[e] = { ...edge, ends: [edge.ends[0], bare] };
+    edges[e] = rerouted(edge, edge.from, edge.to, [edge.ends[0], bare]);
   }
-  return { ...wiring, edges, nodes: nodesOf(edges, wiring.nodes) };
+  const { module, starPoints, edgeNumber, nodes } = wiring;
+  return { module, starPoints, edges, edgeNumber, nodes: nodesOf(edges, nodes) };
 }
 
 /** Star points tied that are drawn separate, or the reverse. */
@@ -133,9 +137,10 @@ function starsRelinked(wiring: Wiring, as: "tied" | "separate"): Wiring {
   );
   for (const { e, node } of ends) {
     const edge = edges[e] as Edge;
-    edges[e] = { ...edge, ends: [edge.ends[0], node] };
+    edges[e] = rerouted(edge, edge.from, edge.to, [edge.ends[0], node]);
   }
-  return { ...wiring, edges, starPoints, nodes: nodesOf(edges, []) };
+  const { module, edgeNumber } = wiring;
+  return { module, starPoints, edges, edgeNumber, nodes: nodesOf(edges, []) };
 }
 
 /** The wiring with one slip in its links. */

@@ -2,7 +2,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { planeIntegral } from "../../../src/bench/diagnosis/nested.ts";
-import { logIntegral, quantiles } from "../../../src/bench/diagnosis/quadrature.ts";
+import { logIntegral } from "../../../src/bench/diagnosis/quadrature.ts";
+import { quantiles } from "../../../src/bench/diagnosis/quantiles.ts";
 
 /** ln ∫₀¹ exp(f) by a million points. */
 function brute(f: (t: number) => number, count = 400_000): number {

@@ -17,7 +17,7 @@ import {
 } from "../../../src/bench/diagnosis/model.ts";
 import { NO_FAULT, namesBeside } from "../../../src/bench/diagnosis/names.ts";
 import { planeFinding, planeVisit } from "../../../src/bench/diagnosis/plane.ts";
-import { logOfMeans, meansOf } from "../../../src/bench/diagnosis/quick.ts";
+import { logOfMeans, meansInto, meansOf } from "../../../src/bench/diagnosis/quick.ts";
 import { floats } from "../../../src/bench/diagnosis/room.ts";
 import { mostOnPath } from "../../../src/bench/diagnosis/screen.ts";
 import { amps, asked, bank, pairs, volts3 } from "./sheets.ts";
@@ -33,7 +33,7 @@ function set(input: DiagnosisInput): { readonly model: Model; readonly sound: Gr
 }
 
 const atomOf = ({ atoms }: Model, kind: Atom["kind"], element: string): Atom =>
-  atoms.find(
+  atoms().find(
     (atom) => atom.kind === kind && atom.members.some(({ fault }) => JSON.stringify(fault).includes(element)),
   ) as Atom;
 
@@ -65,9 +65,9 @@ describe("a network changed in two places", () => {
 describe("pairs taken for alike", () => {
   it("have one and the same likelihood, each on its own", () => {
     const { model, sound } = set(asked(TWO_DELTAS, SHEET));
-    const free = model.atoms.filter(({ of }) => of !== null);
+    const free = model.atoms().filter(({ of }) => of !== null);
     const all = free.flatMap((a, i) => free.slice(i + 1).map((b): [Atom, Atom] => [a, b]));
-    const found = alikePairs(model, sound, alikeAtoms(model, sound, model.atoms), all);
+    const found = alikePairs(model, sound, alikeAtoms(model, sound, model.atoms()), all);
     const middle = ({ stretches }: Atom): number => parameterAt(stretches[0] as never, 0.5);
     const at = ([a, b]: readonly [Atom, Atom]): number =>
       planeVisit(model, sound, a, b)([middle(a), middle(b)]);
@@ -117,15 +117,18 @@ describe("a screen", () => {
         const spoilt = SHEET.map((one, i) => ({ ...one, reads: (one.reads as number) * (by[i] as number) }));
         const { model, sound } = set(asked(TWO_DELTAS, spoilt as never));
         const base = sound.base();
-        const [means, residual] = [floats(base.count), floats(base.count)];
-        for (const atom of model.atoms.filter(({ of }) => of !== null).slice(0, 12)) {
+        const [means, residual, before] = [floats(base.count), floats(base.count), floats(base.count)];
+        for (const atom of model
+          .atoms()
+          .filter(({ of }) => of !== null)
+          .slice(0, 12)) {
           const into = meansOf(model, sound.state, base, responseOn(model, sound, atom), atom.edge);
           const f = (value: number): number => {
-            into(atom.insertion(value), means);
+            meansInto(into, atom.insertion(value), means);
             return logOfMeans(base, means, residual);
           };
           for (const stretch of atom.stretches) {
-            const bound = mostOnPath({ f, residual }, stretch, []);
+            const bound = mostOnPath({ f, residual, before }, stretch, []);
             for (let k = 0; k <= 200; k += 1)
               expect(f(parameterAt(stretch, k / 200))).toBeLessThan(bound + 5);
           }
