@@ -1,24 +1,24 @@
 /** One bench record in, one assessment out. */
-import { adviseOn } from "./advice.ts";
-import { siteSupply } from "./assessDay.ts";
+import { adviseOn } from "./advice/advice.ts";
 import { assessDraw } from "./assessDraw.ts";
 import { assessedModule, identityOf } from "./assessedModule.ts";
 import type { ModuleAssessment } from "./assessmentTypes.ts";
-import { assessResistances } from "./assessResistance.ts";
 import { assessWhatIf } from "./assessWhatIf.ts";
 import { assumptionsOf } from "./assumptions.ts";
 import { CAUTIONS } from "./cautions.ts";
-import { bothDays } from "./days.ts";
-import { hotBranches, presentResistances, readAsLeft } from "./hotBranches.ts";
+import { siteSupply } from "./day/assessDay.ts";
+import { bothDays } from "./day/days.ts";
+import { hotBranches, presentResistances, readAsLeft } from "./day/hotBranches.ts";
+import { assessResistances } from "./day/resistance.ts";
+import { supplyState } from "./day/supplyState.ts";
 import { notTested } from "./notTested.ts";
 import { readSheet } from "./readSheet.ts";
-import type { BenchRecord } from "./record.ts";
+import type { BenchRecord } from "./record/record.ts";
 import { recordWarnings } from "./recordWarnings.ts";
 import { checklist } from "./site/checklist.ts";
 import { assessCommissioning } from "./site/commissioning.ts";
 import { assessDegraded } from "./site/degraded.ts";
 import { partsList } from "./site/parts.ts";
-import { supplyState } from "./supplyState.ts";
 
 /**
  * Assesses a heating module from its bench record, as found and as left: branch resistances with the leads taken off and their

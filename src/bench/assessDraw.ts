@@ -9,13 +9,13 @@ import {
   withResistance,
 } from "../circuit/index.ts";
 import { isElectroheatError, type Ohms, type Open, type Watts } from "../quantity/index.ts";
-import { enlargement } from "./assessResistance.ts";
 import type { BranchFinding, Draw, DrawAssessment, ResistanceAssessment } from "./assessTypes.ts";
-import type { BranchModule } from "./branchModule.ts";
-import type { ResistanceFit } from "./fitTypes.ts";
-import type { HotBranches } from "./hotBranches.ts";
-import type { ParsedRecord } from "./recordParsed.ts";
-import type { SupplyState } from "./supplyState.ts";
+import type { BranchModule } from "./day/branchModule.ts";
+import type { HotBranches } from "./day/hotBranches.ts";
+import { enlargement } from "./day/resistance.ts";
+import type { SupplyState } from "./day/supplyState.ts";
+import type { ResistanceFit } from "./fit/types.ts";
+import type { ParsedRecord } from "./record/parsed.ts";
 
 /** A fit, and the branches whose values are taken from it. */
 export interface FitShare {

@@ -1,7 +1,7 @@
 /** What the readings of a bench record amount to: branches, draw, joints, next steps. */
 import type { Judgement } from "../decision/index.ts";
 import type { Amperes, ColdOhms, Kelvins, Ohms, Open, Volts, Watts } from "../quantity/index.ts";
-import type { ResistanceFit } from "./fitTypes.ts";
+import type { ResistanceFit } from "./fit/types.ts";
 
 /**
  * What a branch amounts to. `sound`: judged within the tolerance. `undecided`: the meter cannot say. `unjudged`: a value, but no tolerance

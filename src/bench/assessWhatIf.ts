@@ -11,9 +11,9 @@ import {
 import { formatQuantity, type LineVolts, type Ohms, type Open, type Watts } from "../quantity/index.ts";
 import type { WhatIfTable } from "./assessmentTypes.ts";
 import type { WhatIfRow } from "./assessTypes.ts";
-import { elementPlan } from "./branchModule.ts";
-import type { HotBranches } from "./hotBranches.ts";
-import type { ParsedRecord } from "./recordParsed.ts";
+import { elementPlan } from "./day/branchModule.ts";
+import type { HotBranches } from "./day/hotBranches.ts";
+import type { ParsedRecord } from "./record/parsed.ts";
 
 /** Every single element open, on a supply. */
 function rowsOf(plan: ModulePlan, supply: Supply): readonly WhatIfRow[] {

@@ -1,9 +1,9 @@
 /** The module and its papers as the assessment repeats them: enough to draw it. */
 
-import { siteSupply } from "./assessDay.ts";
 import type { AssessedModule } from "./assessmentTypes.ts";
-import type { RecordIdentity } from "./record.ts";
-import type { ParsedRecord } from "./recordParsed.ts";
+import { siteSupply } from "./day/assessDay.ts";
+import type { ParsedRecord } from "./record/parsed.ts";
+import type { RecordIdentity } from "./record/record.ts";
 
 /** The identity without blanks; null where the record has none. */
 export function identityOf({ identity }: ParsedRecord): RecordIdentity | null {

@@ -7,9 +7,9 @@ import type {
   ResistanceAssessment,
   WhatIfRow,
 } from "./assessTypes.ts";
-import type { DegradedOptions } from "./degradedTypes.ts";
+import type { DegradedOptions } from "./degraded/types.ts";
 import type { Diagnosis } from "./diagnosis/types.ts";
-import type { RecordDrawnJoint, RecordIdentity } from "./record.ts";
+import type { RecordDrawnJoint, RecordIdentity } from "./record/record.ts";
 import type { NameplateTargets } from "./targets.ts";
 
 /**

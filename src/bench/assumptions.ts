@@ -1,7 +1,7 @@
 /** What an assessment takes for granted, said in full: a wrong one of these changes every figure below it. */
-import { siteSupply } from "./assessDay.ts";
-import { DAYS } from "./readings.ts";
-import type { ParsedRecord } from "./recordParsed.ts";
+import { siteSupply } from "./day/assessDay.ts";
+import { DAYS } from "./day/readings.ts";
+import type { ParsedRecord } from "./record/parsed.ts";
 
 function wiringText({ wiring }: ParsedRecord): string {
   const banks = (connection: "star" | "delta"): string => {

@@ -1,6 +1,6 @@
 /** What a record holds no test of. */
-import { DAYS } from "./readings.ts";
-import type { ParsedReadings, ParsedRecord } from "./recordParsed.ts";
+import { DAYS } from "./day/readings.ts";
+import type { ParsedReadings, ParsedRecord } from "./record/parsed.ts";
 
 /** What nobody has tested yet, in the order of the sheet. */
 export function notTested(record: ParsedRecord): readonly string[] {

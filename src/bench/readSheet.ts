@@ -1,21 +1,21 @@
 /** A record read and checked as a whole, before anything is worked out from it. */
 import { buildModule, type HeatingModule } from "../circuit/index.ts";
 import { type Amperes, type ColdOhms, failAll, type Issue, type Ohms } from "../quantity/index.ts";
-import { checkDay, dayState } from "./assessDay.ts";
 import type { CutLine, FeedAssessment, HardwareAssessment } from "./assessmentTypes.ts";
-import { type BranchModule, branchModule, drawnJoints, elementPlan } from "./branchModule.ts";
-import type { TerminalOhms } from "./fitTypes.ts";
-import { checkInstruments } from "./instrumentLimits.ts";
-import { collect } from "./issues.ts";
-import { checkOhmmeter, DAYS, type Day, measuredReadings } from "./readings.ts";
-import type { BenchRecord } from "./record.ts";
-import type { ParsedRecord } from "./recordParsed.ts";
-import { parseRecord } from "./recordSchema.ts";
-import { type BankTargets, bankTargets, coldTargets } from "./recordTargets.ts";
+import { checkDay, dayState } from "./day/assessDay.ts";
+import { type BranchModule, branchModule, drawnJoints, elementPlan } from "./day/branchModule.ts";
+import { checkInstruments } from "./day/instrumentLimits.ts";
+import { checkOhmmeter, DAYS, type Day, measuredReadings } from "./day/readings.ts";
+import type { SupplyState } from "./day/supplyState.ts";
+import { type BankTargets, bankTargets, coldTargets } from "./day/targets.ts";
+import type { TerminalOhms } from "./fit/types.ts";
+import { collect } from "./record/issues.ts";
+import type { ParsedRecord } from "./record/parsed.ts";
+import type { BenchRecord } from "./record/record.ts";
+import { parseRecord } from "./record/schema.ts";
 import { assessBars } from "./site/bars.ts";
 import { assessFeed } from "./site/feed.ts";
 import { assessHardware } from "./site/hardware.ts";
-import type { SupplyState } from "./supplyState.ts";
 
 /** A record that holds together, and what follows from it without any reading. */
 export interface Sheet {

@@ -1,8 +1,8 @@
 /** What looks odd in a record that is legal all the same: never silence, never a refusal. */
 import type { Warning } from "../quantity/index.ts";
 import type { ResistanceAssessment } from "./assessTypes.ts";
-import { DAYS, type Day } from "./readings.ts";
-import type { ParsedRecord, ParsedSupply } from "./recordParsed.ts";
+import { DAYS, type Day } from "./day/readings.ts";
+import type { ParsedRecord, ParsedSupply } from "./record/parsed.ts";
 import { nameplateTargets } from "./targets.ts";
 
 /** The plate's own warnings: each bank's share would repeat them. */

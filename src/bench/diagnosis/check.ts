@@ -10,8 +10,8 @@ import {
   given,
   type Issue,
 } from "../../quantity/index.ts";
-import { collect } from "../issues.ts";
-import { readingWorth } from "../meter.ts";
+import { readingWorth } from "../fit/meter.ts";
+import { collect } from "../record/issues.ts";
 import { INSTRUMENT_OF, KINDS } from "./instruments.ts";
 import { isLive } from "./model.ts";
 import type { DiagnosisInput, FieldMeasurement, FieldReading, Instrument, LeadedOhmmeter } from "./types.ts";

@@ -1,7 +1,7 @@
 /** What a diagnosis is asked and what it answers, as plain data. */
 import type { ModulePlan } from "../../circuit/index.ts";
 import type { Amperes, LineVolts, Ohms, Open, Volts, Warning } from "../../quantity/index.ts";
-import type { MeterAccuracy } from "../meter.ts";
+import type { MeterAccuracy } from "../fit/meter.ts";
 import type { FaultPriors, Spread } from "./settings.ts";
 
 /**

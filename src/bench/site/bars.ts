@@ -10,7 +10,7 @@ import {
   type Meters,
 } from "../../quantity/index.ts";
 import type { CutLine } from "../assessmentTypes.ts";
-import type { ParsedBars, ParsedRecord } from "../recordParsed.ts";
+import type { ParsedBars, ParsedRecord } from "../record/parsed.ts";
 import { type FieldNames, insist } from "./asking.ts";
 import { figure } from "./figure.ts";
 

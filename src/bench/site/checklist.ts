@@ -1,5 +1,5 @@
 /** The list to go through before and after the supply is closed again, in the order of safe work. Common practice, no published source. */
-import { isBadJoint } from "../assessJoints.ts";
+
 import type {
   ChecklistItem,
   CommissioningAssessment,
@@ -9,7 +9,8 @@ import type {
   ReadingsAssessment,
 } from "../assessmentTypes.ts";
 import type { BranchFinding, JointAssessment } from "../assessTypes.ts";
-import { poorInsulation } from "../concerns.ts";
+import { poorInsulation } from "../day/concerns.ts";
+import { isBadJoint } from "../day/joints.ts";
 import { type Evidence, evidenceOf, TO_DO } from "./evidence.ts";
 import { UNSPLIT } from "./feedNorthAmerica.ts";
 

@@ -3,12 +3,12 @@ import { buildModule, type Supply } from "../../circuit/index.ts";
 import { heatUpOptions, type OvenPlan } from "../../process/index.ts";
 import { type Celsius, failAll, type Issue, type Watts } from "../../quantity/index.ts";
 import type { ResistanceAssessment } from "../assessTypes.ts";
-import { branchFaults } from "../branchFaults.ts";
-import { elementPlan } from "../branchModule.ts";
-import { degradedOptions } from "../degradedOptions.ts";
-import type { DegradedOptions } from "../degradedTypes.ts";
-import type { HotBranches } from "../hotBranches.ts";
-import type { ParsedRecord } from "../recordParsed.ts";
+import { branchFaults } from "../day/branchFaults.ts";
+import { elementPlan } from "../day/branchModule.ts";
+import type { HotBranches } from "../day/hotBranches.ts";
+import { degradedOptions } from "../degraded/options.ts";
+import type { DegradedOptions } from "../degraded/types.ts";
+import type { ParsedRecord } from "../record/parsed.ts";
 import { type FieldNames, insist } from "./asking.ts";
 
 /** Room air where the record names none. */

@@ -15,7 +15,7 @@ import {
   standardDevice,
 } from "../../wiring/index.ts";
 import type { FeedAssessment } from "../assessmentTypes.ts";
-import type { ParsedFeed, ParsedRecord } from "../recordParsed.ts";
+import type { ParsedFeed, ParsedRecord } from "../record/parsed.ts";
 import { iecFeed } from "./feedIec.ts";
 import { northAmericanFeed } from "./feedNorthAmerica.ts";
 

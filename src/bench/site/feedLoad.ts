@@ -2,7 +2,7 @@
 import type { Amperes, Celsius, Issue } from "../../quantity/index.ts";
 import type { CodeResult } from "../../wiring/index.ts";
 import type { Figure } from "../assessmentTypes.ts";
-import type { ParsedFeed } from "../recordParsed.ts";
+import type { ParsedFeed } from "../record/parsed.ts";
 import type { Asked, FieldNames } from "./asking.ts";
 import { cautionOf, figure, judgedFigure, messagesOf, printedText } from "./figure.ts";
 

@@ -15,7 +15,7 @@ import {
 } from "../../joint/index.ts";
 import { failAll, type Issue, type NewtonMeters } from "../../quantity/index.ts";
 import type { Figure, HardwareAssessment } from "../assessmentTypes.ts";
-import type { ParsedFastening, ParsedRecord } from "../recordParsed.ts";
+import type { ParsedFastening, ParsedRecord } from "../record/parsed.ts";
 import { type Asked, ask, insist } from "./asking.ts";
 import { basisText, cautionOf, figure, judgedFigure, messagesOf } from "./figure.ts";
 import { type Thread, threadOf } from "./threads.ts";

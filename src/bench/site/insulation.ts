@@ -2,8 +2,8 @@
 import type { Celsius, LineVolts, Ohms, Open, Volts } from "../../quantity/index.ts";
 import { type InsulationCriterion, type InsulationVerdict, insulationVerdicts } from "../../wiring/index.ts";
 import type { Figure } from "../assessmentTypes.ts";
-import { errorLimit } from "../instrumentLimits.ts";
-import type { ParsedInstrument, ParsedReadings, Read } from "../recordParsed.ts";
+import { errorLimit } from "../day/instrumentLimits.ts";
+import type { ParsedInstrument, ParsedReadings, Read } from "../record/parsed.ts";
 import { ask } from "./asking.ts";
 import { cautionOf, figure, judgedFigure, messagesOf, printedText } from "./figure.ts";
 

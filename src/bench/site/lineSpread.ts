@@ -1,8 +1,8 @@
 /** What branches that nobody measured can do to the amps of each line, within the tolerance of the record. */
 import { buildModule, energise, type Supply, withResistance } from "../../circuit/index.ts";
 import type { Ohms } from "../../quantity/index.ts";
-import { elementPlan } from "../branchModule.ts";
-import type { ParsedRecord } from "../recordParsed.ts";
+import { elementPlan } from "../day/branchModule.ts";
+import type { ParsedRecord } from "../record/parsed.ts";
 
 /** How far a line's current may lie below and above the expected one, A. */
 export interface LineSpread {

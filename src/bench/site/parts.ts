@@ -1,11 +1,12 @@
 /** Parts to bring: elements, nuts and washers of joints, hardware marked to be renewed, bars. */
-import { isBadJoint } from "../assessJoints.ts";
+
+import { allOpen } from "../advice/branchSteps.ts";
+import { type JointsNamed, NO_JOINTS } from "../advice/diagnosisVerdict.ts";
 import type { CutLine, PartLine, ReadingsAssessment } from "../assessmentTypes.ts";
 import type { BranchAssessment, JointAssessment } from "../assessTypes.ts";
-import { allOpen } from "../branchSteps.ts";
+import { isBadJoint } from "../day/joints.ts";
 import { placeWords } from "../diagnosis/words.ts";
-import { type JointsNamed, NO_JOINTS } from "../diagnosisVerdict.ts";
-import type { ParsedRecord } from "../recordParsed.ts";
+import type { ParsedRecord } from "../record/parsed.ts";
 
 type Bank = ParsedRecord["wiring"]["banks"][number];
 

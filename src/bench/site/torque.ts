@@ -2,7 +2,7 @@
 import { compareQuoted } from "../../decision/index.ts";
 import { type TighteningTorque, type TorqueTable, tightening, tighteningTorque } from "../../joint/index.ts";
 import { formatQuantity, isElectroheatError, type NewtonMeters, type Pascals } from "../../quantity/index.ts";
-import type { ParsedFastening } from "../recordParsed.ts";
+import type { ParsedFastening } from "../record/parsed.ts";
 import { basisText, cautionOf, messagesOf } from "./figure.ts";
 import type { Thread } from "./threads.ts";
 

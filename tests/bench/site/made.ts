@@ -1,8 +1,8 @@
 /** Invented records and assessments for the site sections, no more of them than a section looks at. */
 import type { BenchRecord, BranchAssessment, Figure, ReadingsAssessment } from "electroheat/bench";
 import { type Issue, isElectroheatError } from "electroheat/quantity";
-import type { ParsedRecord } from "../../../src/bench/recordParsed.ts";
-import { parseRecord } from "../../../src/bench/recordSchema.ts";
+import type { ParsedRecord } from "../../../src/bench/record/parsed.ts";
+import { parseRecord } from "../../../src/bench/record/schema.ts";
 
 /** A record as read, of one star bank if it says nothing else. */
 export const read = (parts: Partial<BenchRecord>): ParsedRecord =>

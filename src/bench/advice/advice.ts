@@ -1,0 +1,192 @@
+/** What follows from both days: the faults behind them, the steps, whether it may run, the answer. */
+import type { Supply } from "../../circuit/index.ts";
+import type { ReadingsAssessment } from "../assessmentTypes.ts";
+import type { BranchFinding, DrawAssessment, NextStep } from "../assessTypes.ts";
+import { elementPlan } from "../day/branchModule.ts";
+import {
+  ampsSteps,
+  insulationSteps,
+  oddAmps,
+  poorInsulation,
+  unjudgedJointSteps,
+  unjudgedJoints,
+} from "../day/concerns.ts";
+import type { Days } from "../day/days.ts";
+import { type HotBranches, readAsLeft } from "../day/hotBranches.ts";
+import { isBadJoint } from "../day/joints.ts";
+import { supplyConcerns } from "../day/supplyConcerns.ts";
+import type { Diagnosis } from "../diagnosis/types.ts";
+import { listed } from "../diagnosis/words.ts";
+import type { Sheet } from "../readSheet.ts";
+import { siteConcerns } from "../site/concerns.ts";
+import { answerLines } from "./answer.ts";
+import { type JointsNamed, openNamed } from "./diagnosisVerdict.ts";
+import { assessFaults } from "./faults.ts";
+import { nextSteps } from "./nextSteps.ts";
+import { runningWords } from "./runningOn.ts";
+
+/** The advice. */
+export interface Advice {
+  readonly diagnosis: Diagnosis | null;
+  /** What the diagnosis left out, and why. */
+  readonly leftOut: readonly string[];
+  /** The line that looks lost as things stand, or null. */
+  readonly lostLine: string | null;
+  /** Branches that read otherwise, as found, only because their bank is linked against the drawing. */
+  readonly relinked: ReadonlySet<string>;
+  /** Joints that the diagnosis settles on. */
+  readonly joints: JointsNamed;
+  readonly steps: readonly NextStep[];
+  readonly answer: readonly string[];
+}
+
+const FAULTY: readonly BranchFinding[] = ["open", "outside", "shorted", "high"];
+
+/** Branches, joints and a line that are bad by their own readings. */
+function badParts({ resistances, joints }: ReadingsAssessment, lostLine: string | null): ReadonlySet<string> {
+  return new Set([
+    ...resistances.branches.filter(({ finding }) => FAULTY.includes(finding)).map(({ id }) => id),
+    ...joints.filter(isBadJoint).map(({ id }) => id),
+    ...(lostLine === null ? [] : [lostLine]),
+  ]);
+}
+
+const wasRead = ({ resistances, currents, insulation, joints }: ReadingsAssessment): boolean =>
+  resistances.outcome !== "no readings" || currents.length + insulation.length + joints.length > 0;
+
+/**
+ * Branches faulty as found that nobody read again, where the amps as left, three or more, are all those of a sound module: an open
+ * branch would show in them, so that finding is history until it is read again.
+ */
+function outlived({ asLeft, present }: Days): readonly string[] {
+  const amps = (asLeft?.currents ?? []).filter(({ unit, verdict }) => unit === "A" && verdict !== null);
+  if (asLeft === null || amps.length < 3 || amps.some(({ verdict }) => verdict !== "within")) return [];
+  const again = readAsLeft(asLeft.resistances);
+  return (present?.resistances.branches ?? [])
+    .filter(({ id, finding }) => finding === "open" && !again.has(id))
+    .map(({ id }) => id);
+}
+
+/** The module with those branches taken for not known. */
+function without(present: ReadingsAssessment | null, ids: readonly string[]): ReadingsAssessment | null {
+  if (present === null || ids.length === 0) return present;
+  const { resistances } = present;
+  const branches = resistances.branches.map((one) =>
+    ids.includes(one.id) ? { ...one, finding: "not known" as const } : one,
+  );
+  return { ...present, resistances: { ...resistances, branches } };
+}
+
+function againSteps(ids: readonly string[]): readonly NextStep[] {
+  if (ids.length === 0) return [];
+  return [
+    {
+      action: `Isolate, then read ${listed(ids)} again.`,
+      reason: `${listed(ids)} read open as found and was not read again; the amps as left are those of a sound module.`,
+      about: ids,
+    },
+  ];
+}
+
+/** Works the advice out. */
+export function adviseOn(input: {
+  readonly sheet: Sheet;
+  readonly days: Days;
+  readonly draw: DrawAssessment | null;
+  readonly hot: HotBranches;
+  /** The supply of the site, whole. */
+  readonly supply: Supply | null;
+  readonly untested: readonly string[];
+}): Advice {
+  const { sheet, days, draw, hot, supply, untested } = input;
+  const { record, targets, plateCurrent, drawn, whole, states } = sheet;
+  const { asFound, asLeft, present } = days;
+  const again = record.asLeft?.supply !== undefined;
+  const lost = {
+    asFound: states.asFound?.lostLine ?? null,
+    asLeft: again ? (states.asLeft?.lostLine ?? null) : null,
+  };
+  const lostLine = again ? lost.asLeft : lost.asFound;
+  const stale = outlived(days);
+  const current = without(present, stale);
+  const bad = present === null ? new Set<string>() : badParts(present, lostLine);
+  const faults = assessFaults({
+    record,
+    targets,
+    module: whole,
+    bad,
+    branches: asFound?.resistances.branches ?? [],
+  });
+  const poor = present === null ? [] : poorInsulation(present);
+  const branchFaulty = (present?.resistances.branches ?? []).some(({ finding }) => FAULTY.includes(finding));
+  const refuted = faults.verdict?.kind === "nothing fits";
+  // A faulty branch explains odd amps only while the diagnosis can bring the two together.
+  const explained = (branchFaulty && !refuted) || lostLine !== null || faults.running !== null;
+  const oddNow = present !== null && !explained && oddAmps(present).length > 0;
+  const anythingRead = present !== null && wasRead(present);
+  const volts = supplyConcerns(record, plateCurrent, lostLine);
+  const site = siteConcerns({ ...sheet.site, supply: volts });
+  // As found they were weighed; what was read again as left was not.
+  const readAgain = new Set((asLeft?.joints ?? []).map(({ id }) => id));
+  const weighed = new Set([...faults.weighedJoints].filter((id) => !readAgain.has(id)));
+  const unjudged = present === null ? [] : unjudgedJoints(present, weighed);
+  const steps = nextSteps({
+    present: current,
+    diagnosed: [...againSteps(stale), ...faults.steps],
+    known: { relinked: faults.relinked, openElements: openNamed(faults.verdict, whole) },
+    concerns: {
+      insulation: insulationSteps(present),
+      supply: volts.steps,
+      joints: unjudgedJointSteps(present, weighed),
+      amps: ampsSteps(present, explained),
+      site: site.steps,
+    },
+    draw,
+    lostLine,
+    plateCurrent,
+    readAgain: asLeft !== null && asLeft.resistances.outcome !== "no readings" && asLeft.currents.length > 0,
+  });
+  const unread =
+    stale.length === 0
+      ? null
+      : `The amps as left are those of a sound module: read ${listed(stale)} again before relying on them.`;
+  const module = runningWords({
+    present: current,
+    lostLine,
+    forbidding: [...poor.map(({ words }) => words), ...faults.forbidding],
+    diagnosed:
+      volts.unknown ??
+      faults.running ??
+      (oddNow ? "Not known before the amps are explained." : (unread ?? site.running)),
+    anythingRead,
+    unjudgedJoints: unjudged,
+    jointFirst: faults.jointFirst,
+    relinked: faults.relinked,
+    sound:
+      draw === null || supply === null || drawn.module.elements.some(({ id }) => !hot.repaired.has(id))
+        ? null
+        : { record, plan: elementPlan(record, hot.repaired), supply },
+  });
+  // The module's own sentence stands beside what the site asks for first; a ban needs nothing beside it.
+  const banned = module.startsWith("Do not energise") || site.running === null || module === site.running;
+  const running = banned ? module : `${site.running} Besides: ${module}`;
+  const answer = answerLines({
+    asFound,
+    // What was not read again stands as found.
+    asLeft: asLeft === null ? null : present,
+    verdict: faults.verdict,
+    lostLine: lost,
+    module: whole,
+    draw,
+    plate: record.nameplate !== undefined,
+    leftAlone: asLeft,
+    anythingRead,
+    weighedJoints: faults.weighedJoints,
+    site: site.words,
+    steps,
+    running,
+    notTested: untested,
+  });
+  const { diagnosis, leftOut, relinked, joints } = faults;
+  return { diagnosis, leftOut, lostLine, relinked, joints, steps, answer };
+}

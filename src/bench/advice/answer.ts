@@ -1,0 +1,231 @@
+/** The answer in at most five lines: what is wrong, what to do, whether it may run, what it will draw, what is untested. */
+import type { HeatingModule } from "../../circuit/index.ts";
+import { formatQuantity } from "../../quantity/index.ts";
+import type { ReadingsAssessment } from "../assessmentTypes.ts";
+import type { BranchAssessment, DrawAssessment, JointAssessment, NextStep } from "../assessTypes.ts";
+import { ampsWords, oddAmps, poorInsulation, unjudgedJoints } from "../day/concerns.ts";
+import { readAsLeft } from "../day/hotBranches.ts";
+import { isBadJoint } from "../day/joints.ts";
+import type { DiagnosedFault } from "../diagnosis/types.ts";
+import { listed } from "../diagnosis/words.ts";
+import { ratioText } from "../text/shown.ts";
+import {
+  branchesOf,
+  type DiagnosisVerdict,
+  isTelling,
+  relinkedBranches,
+  tellingBranches,
+} from "./diagnosisVerdict.ts";
+
+const percent = (ratio: number): string => {
+  const shown = (Math.abs(ratio) * 100).toFixed(1);
+  return `${shown === "0.0" ? "" : ratio < 0 ? "−" : "+"}${shown} %`;
+};
+
+const FAULTY: Readonly<Partial<Record<BranchAssessment["finding"], (branch: BranchAssessment) => string>>> = {
+  open: ({ id }) => `${id} open`,
+  shorted: ({ id }) => `${id} as good as bolted`,
+  high: ({ id }) => `${id} high or open`,
+  outside: ({ id, deviation, openElements }) =>
+    `${id} outside its tolerance (${percent(deviation ?? 0)}${openElements === null ? "" : `, which fits ${openElements} of its parallel elements open`})`,
+};
+
+/** Branches named in one line; more are counted. */
+const NAMED = 4;
+
+function branchWords(branches: readonly BranchAssessment[]): string[] {
+  const words = branches.flatMap((branch) => FAULTY[branch.finding]?.(branch) ?? []);
+  return words.length <= NAMED
+    ? words
+    : [...words.slice(0, NAMED), `${words.length - NAMED} more branches faulty`];
+}
+
+function jointWords({ id, resistance, power, ratioToBest, comparison, rise }: JointAssessment): string {
+  if (comparison === "investigate" && resistance !== null && power !== null) {
+    const ratio = ratioToBest === null ? "" : `${ratioText(ratioToBest)} times the best like joint, `;
+    return `joint ${id} at ${ratio}${formatQuantity(power, { unit: "W", significantDigits: 3 })} in one contact`;
+  }
+  return `joint ${id} ${rise?.measured.toFixed(0)} K over the air`;
+}
+
+const lower = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
+/** Normal amps beside a bad joint clear the elements, and nothing else. */
+function ampsBesideJoints({ joints, currents }: ReadingsAssessment): string {
+  const judged = currents.filter(({ verdict }) => verdict !== null);
+  const normal = judged.length > 2 && judged.every(({ verdict }) => verdict === "within");
+  return normal && joints.some(isBadJoint)
+    ? " Amps are those of a sound module: no element needs renewing for them, and they do not clear the joint."
+    : "";
+}
+
+/** What the readings of one day say is wrong; the diagnosis first, then what it does not cover. */
+function wrongWords(
+  day: ReadingsAssessment,
+  verdict: DiagnosisVerdict | null,
+  lostLine: string | null,
+  module: HeatingModule,
+  weighed: ReadonlySet<string>,
+): string {
+  const { branches, consistency, outcome } = day.resistances;
+  const telling = verdict !== null && isTelling(verdict) ? verdict : null;
+  const faults: readonly DiagnosedFault[] = (telling?.explanations ?? []).flatMap((one) => one.faults);
+  const told = new Set([
+    ...faults.flatMap((fault) => branchesOf(fault, module)),
+    ...faults.flatMap((fault) =>
+      fault.kind === "joint" || fault.kind === "open joint" ? [fault.place] : [],
+    ),
+    ...faults.flatMap((fault) => (fault.kind === "lost line" ? [fault.line] : [])),
+  ]);
+  const refuted = verdict?.kind === "nothing fits" ? [lower(verdict.words)] : [];
+  // What is not told apart may still be known to lie in one branch: that is said first.
+  const untold = tellingBranches(branches, relinkedBranches(verdict, module)).filter(
+    ({ id }) => telling?.kind !== "settled" || !told.has(id),
+  );
+  const said = [
+    ...poorInsulation(day).map(({ words }) => words),
+    ...(lostLine === null || told.has(lostLine) ? [] : [`no supply on ${lostLine}`]),
+    ...(telling?.kind === "settled" ? [lower(telling.words)] : []),
+    ...branchWords(untold),
+    ...(telling === null ? refuted : telling.kind === "settled" ? [] : [lower(telling.words)]),
+    ...day.joints.filter((joint) => isBadJoint(joint) && !told.has(joint.id)).map(jointWords),
+    ...(consistency === "inconsistent" || outcome === "contradictory"
+      ? ["the ohm readings contradict each other"]
+      : []),
+  ];
+  const odd = said.length > 0 ? [] : oddAmps(day);
+  if (odd.length > 0) return `Amps outside those of a sound module, and nothing says why: ${ampsWords(odd)}.`;
+  if (said.length > 0) return `${capital(said.join("; "))}.${ampsBesideJoints(day)}`;
+  const unclear = branches.filter(({ finding }) => finding === "undecided").map(({ id }) => id);
+  if (unclear.length > 0)
+    return `No fault shows, but this meter cannot decide ${listed(unclear.slice(0, NAMED))}.`;
+  const alone = unjudgedJoints(day, weighed);
+  if (alone.length > 0)
+    return `No fault shows, but ${alone.length > 1 ? "joints" : "joint"} ${listed(alone.slice(0, NAMED))} could not be judged: a drop alone shows nothing to compare with.`;
+  const unknown = outcome !== "no readings" && branches.some(({ finding }) => finding === "not known");
+  return unknown
+    ? "No fault shows, but these readings do not settle every branch."
+    : "No fault shows in the readings.";
+}
+
+/** The module as it stands without what was not read again as left. */
+function readAgain(present: ReadingsAssessment, alone: ReadingsAssessment | null): ReadingsAssessment {
+  if (alone === null) return present;
+  const ids = readAsLeft(alone.resistances);
+  const joints = new Set(alone.joints.map(({ id }) => id));
+  const { resistances } = present;
+  return {
+    ...present,
+    resistances: {
+      ...(alone.resistances.outcome === "no readings" ? alone.resistances : resistances),
+      branches: resistances.branches.filter(({ id }) => ids.has(id)),
+    },
+    insulation: alone.insulation,
+    currents: alone.currents,
+    joints: present.joints.filter(({ id }) => joints.has(id)),
+  };
+}
+
+/** What is wrong as found and was not read again. */
+function carriedWords(
+  present: ReadingsAssessment,
+  again: ReadingsAssessment,
+  relinked: ReadonlySet<string>,
+): readonly string[] {
+  const ids = new Set(again.resistances.branches.map(({ id }) => id));
+  return [
+    ...(again.insulation.length > 0 ? [] : poorInsulation(present).map(({ words }) => words)),
+    ...branchWords(tellingBranches(present.resistances.branches, relinked).filter(({ id }) => !ids.has(id))),
+    ...present.joints.filter((one) => isBadJoint(one) && !again.joints.includes(one)).map(jointWords),
+  ];
+}
+
+/** What was found and what was left; what failed on site comes with it. */
+function stateLine(input: AnswerInput): string {
+  const words = moduleLine(input);
+  return input.site.length === 0 ? words : `${words} Outside its limit: ${input.site.join("; ")}.`;
+}
+
+function moduleLine(input: AnswerInput): string {
+  const { asFound, asLeft, verdict, lostLine, module } = input;
+  const found =
+    asFound === null ? null : wrongWords(asFound, verdict, lostLine.asFound, module, input.weighedJoints);
+  if (asLeft === null) return found ?? "Nothing was read: this sheet holds what the record promises.";
+  const again = readAgain(asLeft, input.leftAlone);
+  const old = carriedWords(asLeft, again, relinkedBranches(verdict, module));
+  const fresh = wrongWords(again, null, lostLine.asLeft, module, new Set());
+  const left = old.length === 0 ? fresh : `${fresh} Not read again: ${old.join("; ")}.`;
+  return found === null ? `As left: ${left}` : `As found: ${found} As left: ${left}`;
+}
+
+function drawLine(draw: DrawAssessment | null, plate: boolean): string {
+  if (draw === null)
+    return "What it will draw is not known: the record gives no voltage, or not enough to know every branch.";
+  const amps = draw.repaired.lines
+    .filter(({ node }) => node !== "N")
+    .map(({ node, current }) => `${node} ${current.toFixed(1)} A`);
+  const power = formatQuantity(draw.repaired.power, { unit: "W", as: "kW", significantDigits: 3 });
+  const off = draw.deviationFromPlate;
+  // With branches at the plate's own targets the difference to the plate says nothing.
+  const atPlate =
+    plate && draw.confirmed && off !== null ? `, ${percent(off)} from plate at the plate's voltage` : "";
+  return draw.confirmed
+    ? `In good order it draws ${power} and ${listed(amps)} at the voltage stated${atPlate}.`
+    : `With every branch at its measured value where one can be used, else at its target, it draws ${power} and ${listed(amps)} at the voltage stated${atPlate}: not yet something to accept it by.`;
+}
+
+/** Things not tested that are named; more are counted. */
+const UNTESTED = 3;
+
+function untestedLine(notTested: readonly string[]): string {
+  if (notTested.length === 0)
+    return "No kind of test that this sheet knows is missing; that is not yet a proof.";
+  // Of all that is missing the insulation is what hurts people.
+  const insulation = notTested.filter((what) => what.startsWith("insulation"));
+  const ordered = [...insulation, ...notTested.filter((what) => !insulation.includes(what))];
+  const shown = ordered.slice(0, UNTESTED).map((what) => what.split(":")[0] as string);
+  const more = notTested.length - shown.length;
+  return `Still untested: ${more > 0 ? `${shown.join(", ")} and ${more} more` : listed(shown)}.`;
+}
+
+/** What the answer is made of. */
+export interface AnswerInput {
+  readonly asFound: ReadingsAssessment | null;
+  /** As left, completed by what was not read again. */
+  readonly asLeft: ReadingsAssessment | null;
+  /** As left by its own readings alone. */
+  readonly leftAlone: ReadingsAssessment | null;
+  readonly verdict: DiagnosisVerdict | null;
+  readonly lostLine: { readonly asFound: string | null; readonly asLeft: string | null };
+  readonly module: HeatingModule;
+  readonly draw: DrawAssessment | null;
+  readonly plate: boolean;
+  /** What failed of hardware and feed, in words. */
+  readonly site: readonly string[];
+  /** Whether anything at all was read, either day. */
+  readonly anythingRead: boolean;
+  /** Joints whose drops as found were weighed with the other readings. */
+  readonly weighedJoints: ReadonlySet<string>;
+  readonly steps: readonly NextStep[];
+  readonly running: string;
+  readonly notTested: readonly string[];
+}
+
+/** The lines. */
+export function answerLines(input: AnswerInput): readonly string[] {
+  const { steps, running, draw, plate, notTested, asLeft } = input;
+  // The last step is the same for every module: what to read afterwards.
+  const pressing = steps.slice(0, -1);
+  const more = pressing.length - 1;
+  const [first] = pressing;
+  const todo =
+    first === undefined
+      ? asLeft === null
+        ? !input.anythingRead
+          ? "Read it first."
+          : "Nothing to renew on these readings."
+        : "Nothing left to renew on the readings as left."
+      : `${first.action}${more > 0 ? ` Then ${more} more ${more > 1 ? "steps" : "step"}, listed below.` : ""}`;
+  return [stateLine(input), todo, running, drawLine(draw, plate), untestedLine(notTested)];
+}

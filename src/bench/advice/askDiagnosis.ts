@@ -1,0 +1,219 @@
+/** From a record to what the diagnosis is asked, and why not where it is not. */
+import type { JointPlan, ModulePlan } from "../../circuit/index.ts";
+import type { Amperes, LineVolts, Ohms, Volts } from "../../quantity/index.ts";
+import { drawnJoints, elementCount } from "../day/branchModule.ts";
+import { lastDigit } from "../day/instrumentLimits.ts";
+import type { BankTargets } from "../day/targets.ts";
+import type { DiagnosisInput, FieldReading, Instrument, Instruments } from "../diagnosis/types.ts";
+import type { ParsedInstrument, ParsedReadings, ParsedRecord, ParsedSupply, Read } from "../record/parsed.ts";
+
+/** What is asked, or null; and what was left out of it, in words. */
+export interface DiagnosisQuestion {
+  readonly asked: DiagnosisInput | null;
+  readonly leftOut: readonly string[];
+}
+
+/** Hot over cold where the record does not say: nickel-chromium, as `diagnose` takes it. */
+const TEMPERATURE_FACTOR = 1.04;
+/** Standard uncertainty of hot over cold as given: the element's own temperature is not known better. Common practice. */
+const FACTOR_UNCERTAINTY = 0.02;
+
+/** Beyond so many elements a diagnosis takes longer than anyone waits for a sheet. */
+const MOST_ELEMENTS = 60;
+
+/** A joint that nobody measured, Ω: a sound bolted contact of this size of module. Common practice, no published source. */
+const SOUND_JOINT = 100e-6 as Ohms;
+
+type Kind = "ohmmeter" | "clamp" | "voltmeter" | "millivoltmeter" | "insulationTester";
+const WORDS: Readonly<Record<Kind, string>> = {
+  ohmmeter: "ohms",
+  clamp: "clamp readings",
+  voltmeter: "supply voltages",
+  millivoltmeter: "drops across joints",
+  insulationTester: "insulation readings",
+};
+
+/** Coarsest last digit of the readings taken with an instrument: a meter that changes its range has several. */
+function instrumentOf<Q>(given: ParsedInstrument<Q>, reads: readonly Read<Q>[]): Instrument {
+  const digits = reads
+    .filter(({ value }) => (value as unknown) !== "open")
+    .map((read) => lastDigit(read, given));
+  const own = given.resolution?.value as unknown as number | undefined;
+  const resolution = digits.length === 0 ? (own ?? 1) : Math.max(...digits);
+  return { ofReading: given.ofReading, digits: given.digits, resolution };
+}
+
+const VOLTAGES = [
+  ["v12", "L1", "L2"],
+  ["v23", "L2", "L3"],
+  ["v31", "L3", "L1"],
+] as const;
+
+/** Joints of the drawing with a drop and its current on that day. */
+function measuredDrops(record: ParsedRecord, readings: ParsedReadings) {
+  const drawn = new Set((record.wiring.joints ?? []).map(({ id }) => id));
+  return (readings.joints ?? []).flatMap(({ id, drop, current }) =>
+    drawn.has(id) && drop !== undefined && current !== undefined ? [{ id, drop, current }] : [],
+  );
+}
+
+/** The lowest of the joints that are alike counts as sound: one of 0 Ω, or one alone, tells nothing of the others. */
+function soundJoint(drops: ReturnType<typeof measuredDrops>): Ohms {
+  const least = Math.min(...drops.map(({ drop, current }) => drop.value / current.value));
+  return drops.length > 1 && least > 0 ? (least as Ohms) : SOUND_JOINT;
+}
+
+/** The module as drawn at its cold targets. */
+function nominalPlan(
+  record: ParsedRecord,
+  targets: readonly BankTargets[],
+  joints: readonly JointPlan[],
+): ModulePlan {
+  const { wiring } = record;
+  return {
+    banks: wiring.banks.map(({ id, connection, elementsInParallel = 1, elementsInSeries = 1 }, i) => {
+      const { elementResistanceCold: cold, elementResistanceHot: hot } = (targets[i] as BankTargets).targets;
+      const elementResistance = (cold ?? hot / TEMPERATURE_FACTOR) as Ohms;
+      return { id, connection, elementsInParallel, elementsInSeries, elementResistance };
+    }),
+    ...(wiring.starPoints === undefined ? {} : { starPoints: wiring.starPoints }),
+    ...(wiring.neutral === undefined ? {} : { neutral: wiring.neutral }),
+    ...(joints.length === 0 ? {} : { joints }),
+  };
+}
+
+interface Taken {
+  readonly kind: Kind;
+  readonly readings: readonly FieldReading[];
+  readonly reads: readonly Read<unknown>[];
+}
+
+/** The readings of a day by instrument. */
+function takenOf(
+  record: ParsedRecord,
+  readings: ParsedReadings,
+  supply: ParsedSupply | undefined,
+): readonly Taken[] {
+  const { ohms = [], currents = [], insulation = [] } = readings;
+  const drops = measuredDrops(record, readings);
+  return [
+    {
+      kind: "ohmmeter",
+      reads: ohms.map(({ reads }) => reads),
+      readings: ohms.map(({ from, to, reads, alone }) => ({
+        kind: "resistance",
+        from,
+        to,
+        reads: reads.value,
+        ...(alone === undefined ? {} : { only: [alone] }),
+      })),
+    },
+    {
+      kind: "clamp",
+      reads: currents.map(({ reads }) => reads),
+      readings: currents.map(({ at, into, reads }) => ({
+        kind: "current",
+        at,
+        reads: reads.value as Amperes,
+        ...(into === undefined ? {} : { into }),
+      })),
+    },
+    {
+      kind: "voltmeter",
+      reads: supply === undefined ? [] : VOLTAGES.map(([name]) => supply[name]),
+      readings:
+        supply === undefined
+          ? []
+          : VOLTAGES.map(([name, from, to]) => ({
+              kind: "voltage",
+              from,
+              to,
+              reads: supply[name].value as number as Volts,
+            })),
+    },
+    {
+      kind: "millivoltmeter",
+      reads: drops.map(({ drop }) => drop),
+      readings: drops.map(({ id, drop }) => ({ kind: "drop", across: id, reads: drop.value })),
+    },
+    {
+      kind: "insulationTester",
+      reads: insulation.map(({ reads }) => reads),
+      readings: insulation.map(({ from, reads }) => ({ kind: "insulation", from, reads: reads.value })),
+    },
+  ];
+}
+
+/** What the diagnosis is asked of the readings of one day. */
+export function diagnosisQuestion(input: {
+  readonly record: ParsedRecord;
+  readonly readings: ParsedReadings;
+  readonly supply: ParsedSupply | undefined;
+  readonly targets: readonly BankTargets[];
+  /** Kinds of readings to leave out. */
+  readonly without?: readonly FieldReading["kind"][];
+}): DiagnosisQuestion {
+  const { record, readings, supply, targets, without = [] } = input;
+  const { nameplate, instruments = {}, temperatureFactor } = record;
+  const all = takenOf(record, readings, supply).filter(
+    (one) => one.reads.length > 0 && one.readings.every(({ kind }) => !without.includes(kind)),
+  );
+  if (all.every(({ kind }) => kind === "voltmeter")) return { asked: null, leftOut: [] };
+  if (nameplate === undefined) {
+    return {
+      asked: null,
+      leftOut: ["No diagnosis: without a nameplate nobody knows what a sound module reads."],
+    };
+  }
+  const elements = elementCount(record);
+  if (elements > MOST_ELEMENTS) {
+    return {
+      asked: null,
+      leftOut: [
+        `No diagnosis: ${elements} elements are more than the ${MOST_ELEMENTS} that are weighed here.`,
+      ],
+    };
+  }
+  const named = all.filter(({ kind }) => instruments[kind] !== undefined);
+  const leftOut = all
+    .filter(({ kind }) => instruments[kind] === undefined)
+    .map(
+      ({ kind }) => `Left out of the diagnosis: ${WORDS[kind]}, for the record does not name the instrument.`,
+    );
+  const taken = named.flatMap((one) => one.readings);
+  if (named.every(({ kind }) => kind === "voltmeter")) return { asked: null, leftOut };
+  const built = Object.fromEntries(
+    named.map(({ kind, reads }) => {
+      const given = instruments[kind] as ParsedInstrument<unknown>;
+      const leads = "leads" in given ? (given as { leads: unknown }).leads : undefined;
+      const shorted = typeof leads === "object" ? (leads as { shorted: Read<Ohms> }).shorted : undefined;
+      return [
+        kind,
+        {
+          ...instrumentOf(given, shorted === undefined ? reads : [...reads, shorted]),
+          ...(leads === undefined
+            ? {}
+            : { leads: shorted === undefined ? leads : { shorted: shorted.value } }),
+        },
+      ];
+    }),
+  ) as Instruments;
+  const drops = measuredDrops(record, readings);
+  return {
+    leftOut,
+    asked: {
+      module: nominalPlan(record, targets, drawnJoints(record, soundJoint(drops))),
+      readings: taken,
+      instruments: built,
+      supply: { lineVoltage: nameplate.voltage.value as LineVolts },
+      depth: "single",
+      ...(temperatureFactor === undefined
+        ? {}
+        : {
+            spread: {
+              temperatureFactor: { value: temperatureFactor, standardUncertainty: FACTOR_UNCERTAINTY },
+            },
+          }),
+    },
+  };
+}

@@ -1,0 +1,110 @@
+/** What to do about a diagnosis, where the branches and joints themselves do not say it already. */
+import type { HeatingModule } from "../../circuit/index.ts";
+import type { NextStep } from "../assessTypes.ts";
+import type { MeasurementProposal } from "../diagnosis/nextMeasurements.ts";
+import type { DiagnosedFault } from "../diagnosis/types.ts";
+import { measurementWords, placeWords } from "../diagnosis/words.ts";
+import { branchesOf, type DiagnosisVerdict, isTelling } from "./diagnosisVerdict.ts";
+
+/** How a bank is drawn. */
+const drawnAs = (bank: string, { plan }: HeatingModule): string =>
+  plan.banks.find(({ id }) => id === bank)?.connection ?? "drawn";
+
+/** What a lost line asks for. */
+export const lostLineWords = (line: string): string =>
+  `Isolate and prove dead all three lines (${line} floats live through the elements), then find why ${line} has no voltage: fuse, contact, lug. Judge the module once it is back.`;
+
+/** What one fault asks for. */
+function actionOf(
+  fault: DiagnosedFault,
+  module: HeatingModule,
+): { readonly action: string; readonly about: readonly string[] } {
+  switch (fault.kind) {
+    case "element open":
+      return {
+        action: `Isolate, then open up element ${fault.element}: find whether the coil, its stud joint or its jumper bar is broken, and renew it.`,
+        about: [fault.element],
+      };
+    case "shorted turns":
+    case "element off value":
+      return {
+        action: `Isolate, lift the links of element ${fault.element}, read it alone, and renew it if that confirms it.`,
+        about: [fault.element],
+      };
+    case "joint":
+    case "open joint":
+      return {
+        action: `Isolate, then open ${placeWords(fault.place)}: renew what is burnt, pitted or broken, and remake it.`,
+        about: [fault.place],
+      };
+    case "mis-linked":
+      return fault.bank === null
+        ? {
+            action: `Isolate, then put the links of the star points as drawn: they are ${fault.as}.`,
+            about: [],
+          }
+        : {
+            action: `Isolate, then link bank ${fault.bank} in ${drawnAs(fault.bank, module)}, as drawn; links, no parts by these readings. ${
+              fault.as === "delta"
+                ? "Its elements have had √3 times their voltage: look at and read each, its joints and conductors, before use."
+                : "Its elements have had less than their voltage: confirm from the maker's data that they are rated for the voltage they then get."
+            }`,
+            about: [fault.bank],
+          };
+    case "lost line":
+      return {
+        action: lostLineWords(fault.line),
+        about: [fault.line],
+      };
+    case "earth fault":
+      return {
+        action: `Do not energise. Isolate, lift element ${fault.element} at both ends and measure its insulation to the frame alone; clean and dry it, or renew it.`,
+        about: [fault.element],
+      };
+    case "supply unbalance":
+      return {
+        action:
+          "Have the unequal line voltages looked into at the supply before judging the module by its amps.",
+        about: [],
+      };
+  }
+}
+
+/** The step that a diagnosis asks for; none where the module is sound or a branch or joint says it already. */
+export function diagnosisSteps(input: {
+  readonly verdict: DiagnosisVerdict;
+  readonly module: HeatingModule;
+  /** Branches and joints found bad by their own readings, and a line found lost. */
+  readonly covered: ReadonlySet<string>;
+  /** Looks for measurements that would part the explanations, best first: only where it comes to that. */
+  readonly proposals: () => readonly MeasurementProposal[];
+}): readonly NextStep[] {
+  const { verdict, module, covered, proposals } = input;
+  const { kind, explanations, words } = verdict;
+  if (!isTelling(verdict)) return [];
+  const told = (fault: DiagnosedFault): boolean =>
+    (fault.kind === "lost line" && covered.has(fault.line)) ||
+    ((fault.kind === "joint" || fault.kind === "open joint") && covered.has(fault.place)) ||
+    branchesOf(fault, module).some((branch) => covered.has(branch));
+  if (explanations.every(({ faults }) => faults.length > 0 && faults.every(told))) return [];
+  const [first] = explanations;
+  if (kind === "settled" && first !== undefined) {
+    return first.faults
+      .filter((fault) => !told(fault))
+      .map((fault) => ({ ...actionOf(fault, module), reason: `${words}.` }));
+  }
+  const [best] = proposals();
+  const about = [
+    ...new Set(explanations.flatMap(({ faults }) => faults.flatMap((one) => actionOf(one, module).about))),
+  ];
+  return [
+    {
+      action:
+        best === undefined
+          ? "Isolate, then look at each of these places before renewing anything: no single further reading tells them apart."
+          : best.instruction,
+      reason: `${words}.${best === undefined ? "" : ` Of all single readings, ${measurementWords(best.measurement)} tells most.`}`,
+      about,
+    },
+  ];
+}

@@ -1,0 +1,172 @@
+/** What a diagnosis amounts to for someone who has to act on it: settled, not told apart, not settled; never a coin toss. */
+import type { HeatingModule } from "../../circuit/index.ts";
+import { largestFirst } from "../../numeric/index.ts";
+import type { BranchAssessment } from "../assessTypes.ts";
+import type { DiagnosedFault, Diagnosis, Explanation } from "../diagnosis/types.ts";
+import { explanationWords, listed, probabilityWords } from "../diagnosis/words.ts";
+
+/** A diagnosis, summed up. */
+export interface DiagnosisVerdict {
+  /**
+   * `"sound"`: nothing wrong leads by far. `"settled"`: one explanation leads by far. `"not told apart"`: several that these readings
+   * cannot part. `"not settled"`: several that more readings could part. The other two as the diagnosis has them.
+   */
+  readonly kind:
+    | "sound"
+    | "settled"
+    | "not told apart"
+    | "not settled"
+    | Exclude<Diagnosis["outcome"], "explained">;
+  /** The explanations it is about, most probable first; faults that no reading can show left out. */
+  readonly explanations: readonly Explanation[];
+  /** In one sentence, without the full stop. */
+  readonly words: string;
+}
+
+/** Probability of the first group from which on it counts as settled. */
+const SETTLED = 0.9;
+/** How many times as probable as the next one an explanation must be to be named alone. */
+const LEADS = 2;
+/** Explanations below this part of the first one are not told of. */
+const WEIGHTY = 0.05;
+/** At most so many are named. */
+const NAMED = 5;
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+const withOdds = ({ faults, wiring, probability }: Explanation): string =>
+  `${explanationWords(faults, wiring)} (${probabilityWords(probability)})`;
+
+function named(explanations: readonly Explanation[]): string {
+  const more = explanations.length - NAMED;
+  const words = explanations.slice(0, NAMED).map(withOdds);
+  return more > 0 ? `${words.join(", ")} and ${more} more` : listed(words, "or");
+}
+
+/** Explanations of weight that do not rest on faults nobody can see. */
+function weighty(all: readonly Explanation[]): readonly Explanation[] {
+  const seen = all.filter(({ unseen }) => unseen.length === 0);
+  const least = WEIGHTY * (seen[0]?.probability ?? 1);
+  return seen.filter(({ probability }) => probability > least);
+}
+
+const TOO_FEW = "Too few readings to test any explanation";
+
+/** Whether a verdict holds something to be wrong. */
+export const isTelling = ({ kind }: DiagnosisVerdict): boolean =>
+  kind === "settled" || kind === "not told apart" || kind === "not settled";
+
+/** Sums a diagnosis up. */
+export function diagnosisVerdict({ outcome, groups }: Diagnosis): DiagnosisVerdict {
+  const [group] = groups;
+  if (outcome !== "explained" || group === undefined) {
+    const words =
+      outcome === "nothing fits"
+        ? "No single fault, nor two open elements, explains all these readings: there are several, one reading is wrong, or the module is not wired as drawn"
+        : TOO_FEW;
+    return {
+      kind: outcome === "explained" ? "too few readings" : outcome,
+      explanations: [],
+      words,
+    };
+  }
+  if (group.probability < SETTLED) {
+    const all = largestFirst(
+      groups.flatMap((one) => one.explanations),
+      ({ probability }) => probability,
+    );
+    const explanations = weighty(all);
+    const [first, second] = explanations;
+    if (first?.faults.length === 0 && first.probability > LEADS * (second?.probability ?? 0)) {
+      return { kind: "sound", explanations: [first], words: "No fault shows in these readings" };
+    }
+    return { kind: "not settled", explanations, words: `Not settled: ${named(explanations)}` };
+  }
+  const explanations = weighty(group.explanations);
+  const [first, ...others] = explanations;
+  if (first === undefined) return { kind: "too few readings", explanations: [], words: TOO_FEW };
+  if (first.faults.length === 0 && first.probability > LEADS * (others[0]?.probability ?? 0)) {
+    return { kind: "sound", explanations: [first], words: "No fault shows in these readings" };
+  }
+  if (first.probability < LEADS * (others[0]?.probability ?? 0)) {
+    return { kind: "not told apart", explanations, words: `Cannot be told apart: ${named(explanations)}` };
+  }
+  const rest = others.length === 0 ? "" : `; these readings do not exclude ${named(others)}`;
+  return { kind: "settled", explanations, words: `${capital(withOdds(first))}${rest}` };
+}
+
+/** Branches that a fault lies on; none for what concerns a bank, a line's supply or the supply as a whole. */
+export function branchesOf(fault: DiagnosedFault, { elements, plan }: HeatingModule): readonly string[] {
+  const on = (holds: (bank: string, branch: string, id: string) => boolean): string[] => [
+    ...new Set(
+      elements.flatMap(({ id, bank, branch }) => (holds(bank, branch, id) ? [`${bank}-${branch}`] : [])),
+    ),
+  ];
+  switch (fault.kind) {
+    case "element open":
+    case "shorted turns":
+    case "element off value":
+    case "earth fault":
+      return on((_bank, _branch, id) => id === fault.element);
+    case "joint":
+    case "open joint": {
+      const { place } = fault;
+      const drawn = plan.joints?.find(({ id }) => id === place);
+      const atStar = /^.+<(.+)$/.exec(place)?.[1];
+      if (atStar !== undefined) return on((bank, branch) => `${bank}-${branch}` === atStar);
+      const ofBank = /^(L[123])>(.+)$/.exec(place);
+      const at = drawn?.at ?? ofBank?.[1] ?? place;
+      const behind = drawn?.behind ?? (ofBank?.[2] === undefined ? undefined : [ofBank[2]]);
+      return on(
+        (bank, branch, id) =>
+          (/^L[123]$/.test(at) ? branch.includes(at) : true) &&
+          (behind === undefined || [bank, `${bank}-${branch}`, id].some((name) => behind.includes(name))),
+      );
+    }
+    default:
+      return [];
+  }
+}
+
+/** Branches of a bank settled on as linked against the drawing: what they read as drawn says nothing of their elements. */
+export function relinkedBranches(
+  verdict: DiagnosisVerdict | null,
+  { elements }: HeatingModule,
+): ReadonlySet<string> {
+  const faults = verdict?.kind === "settled" ? (verdict.explanations[0]?.faults ?? []) : [];
+  const banks = faults.flatMap((fault) => (fault.kind === "mis-linked" ? (fault.bank ?? []) : []));
+  return new Set(elements.flatMap(({ bank, branch }) => (banks.includes(bank) ? [`${bank}-${branch}`] : [])));
+}
+
+/** The branches that still speak of their elements: all but those of a relinked bank; a bolted short shows whatever the links. */
+export const tellingBranches = (
+  branches: readonly BranchAssessment[],
+  relinked: ReadonlySet<string>,
+): readonly BranchAssessment[] =>
+  branches.filter(({ id, finding }) => finding === "shorted" || !relinked.has(id));
+
+/** Branches whose open elements a verdict settles on. */
+export function openNamed(verdict: DiagnosisVerdict | null, module: HeatingModule): ReadonlySet<string> {
+  const faults = verdict?.kind === "settled" ? (verdict.explanations[0]?.faults ?? []) : [];
+  return new Set(faults.flatMap((fault) => (fault.kind === "element open" ? branchesOf(fault, module) : [])));
+}
+
+/** Joints that a verdict settles on. */
+export interface JointsNamed {
+  readonly places: readonly string[];
+  /** Branches behind them: what they read says nothing of their elements before the joint is remade. */
+  readonly behind: ReadonlySet<string>;
+}
+
+export const NO_JOINTS: JointsNamed = { places: [], behind: new Set() };
+
+/** The joints of the one explanation that is settled on. */
+export function jointsNamed(verdict: DiagnosisVerdict | null, module: HeatingModule): JointsNamed {
+  const faults = verdict?.kind === "settled" ? (verdict.explanations[0]?.faults ?? []) : [];
+  const joints = faults.flatMap((fault) =>
+    fault.kind === "joint" || fault.kind === "open joint" ? [fault] : [],
+  );
+  return {
+    places: joints.map(({ place }) => place),
+    behind: new Set(joints.flatMap((fault) => branchesOf(fault, module))),
+  };
+}

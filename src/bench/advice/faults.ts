@@ -1,0 +1,174 @@
+/** Which faults explain the readings as found, and what follows from that. */
+import type { HeatingModule } from "../../circuit/index.ts";
+import type { BranchAssessment, NextStep } from "../assessTypes.ts";
+import { supplyOf } from "../day/assessDay.ts";
+import type { BankTargets } from "../day/targets.ts";
+import { diagnose } from "../diagnosis/diagnose.ts";
+import { nextMeasurements } from "../diagnosis/nextMeasurements.ts";
+import type { DiagnosedFault, Diagnosis, DiagnosisInput } from "../diagnosis/types.ts";
+import { listed, placeWords } from "../diagnosis/words.ts";
+import type { ParsedRecord } from "../record/parsed.ts";
+import { type DiagnosisQuestion, diagnosisQuestion } from "./askDiagnosis.ts";
+import { allOpen } from "./branchSteps.ts";
+import { diagnosisSteps } from "./diagnosisSteps.ts";
+import {
+  type DiagnosisVerdict,
+  diagnosisVerdict,
+  isTelling,
+  type JointsNamed,
+  jointsNamed,
+  NO_JOINTS,
+  relinkedBranches,
+} from "./diagnosisVerdict.ts";
+
+/** The diagnosis and its consequences. */
+export interface AssessedFaults {
+  readonly diagnosis: Diagnosis | null;
+  readonly verdict: DiagnosisVerdict | null;
+  readonly steps: readonly NextStep[];
+  /** Faults that forbid voltage, in words. */
+  readonly forbidding: readonly string[];
+  /** What the diagnosis says of running on, where it holds something to be wrong that nobody has put right since. */
+  readonly running: string | null;
+  /** What a joint that is settled on asks for before any voltage; null without one. */
+  readonly jointFirst: string | null;
+  /** Branches that read otherwise only because their bank is linked against the drawing, as settled. */
+  readonly relinked: ReadonlySet<string>;
+  /** What a joint settled on, open or bad, has behind it. */
+  readonly joints: JointsNamed;
+  /** Joints whose drops were weighed with the other readings. */
+  readonly weighedJoints: ReadonlySet<string>;
+  /** What was left out, and why. */
+  readonly leftOut: readonly string[];
+}
+
+/** Elements up to which the next measurement is looked for: beyond, it takes longer than anyone waits for a sheet. */
+const FEW = 24;
+
+function proposalsFor(asked: DiagnosisInput, module: HeatingModule) {
+  return module.elements.length <= FEW ? nextMeasurements(asked) : [];
+}
+
+/** Faults under which nobody closes the supply again. */
+function forbids(fault: DiagnosedFault): string[] {
+  if (fault.kind === "earth fault") return [`element ${fault.element} is earthed`];
+  if (fault.kind === "mis-linked" && fault.bank !== null && fault.as === "delta") {
+    return [`bank ${fault.bank} linked as delta gives its elements three times their power`];
+  }
+  return [];
+}
+
+/** What a diagnosis says of running on. */
+function runningWords(verdict: DiagnosisVerdict): string | null {
+  const { kind, explanations } = verdict;
+  if (!isTelling(verdict)) return null;
+  const [fault, ...others] = explanations[0]?.faults ?? [];
+  if (kind !== "settled") return "Not known before that is settled; the electrician in charge decides.";
+  return fault?.kind === "mis-linked" && fault.as === "star" && others.length === 0
+    ? `May run until it is linked as drawn, with less heat: the elements of bank ${fault.bank} carry a third of their power; the customer and the electrician in charge decide.`
+    : "The electrician in charge and the customer decide whether it runs meanwhile.";
+}
+
+/** A loose or burnt joint that is settled on: it is remade before anything is energised, open or merely hot. */
+function jointFirst({ kind, explanations }: DiagnosisVerdict): string | null {
+  if (kind !== "settled") return null;
+  const places = (explanations[0]?.faults ?? []).flatMap((fault) =>
+    fault.kind === "joint" || fault.kind === "open joint" ? [placeWords(fault.place)] : [],
+  );
+  return places.length === 0
+    ? null
+    : `Not before ${listed(places)} ${places.length > 1 ? "are" : "is"} opened and remade: a loose end under voltage arcs.`;
+}
+
+/** No path anywhere says nothing about how a bank is linked, however well a wrong link fits: the meter and what is shared come first. */
+function unlessAllOpen(verdict: DiagnosisVerdict, branches: readonly BranchAssessment[]): DiagnosisVerdict {
+  const fault = (verdict.explanations[0]?.faults ?? []).find(({ kind }) => kind === "mis-linked");
+  if (verdict.kind !== "settled" || fault?.kind !== "mis-linked" || !allOpen(branches)) return verdict;
+  const link = fault.bank === null ? `star points ${fault.as}` : `bank ${fault.bank} linked as ${fault.as}`;
+  return {
+    ...verdict,
+    kind: "not told apart",
+    words: `No continuity in what these readings share, or ${link}`,
+  };
+}
+
+const JOINTS_ALONE =
+  "Left out of the diagnosis: drops across joints, which no single fault explains together with the other readings. The joints are judged by comparison.";
+
+/**
+ * A joint that is bad besides another fault is two faults: where nothing fits, the other readings are asked alone, for each joint with a
+ * drop has been judged by its own comparison.
+ */
+function explained(
+  asked: DiagnosisInput,
+  leftOut: readonly string[],
+  again: () => DiagnosisQuestion,
+): { readonly asked: DiagnosisInput; readonly diagnosis: Diagnosis; readonly leftOut: readonly string[] } {
+  const diagnosis = diagnose(asked);
+  const first = { asked, diagnosis, leftOut };
+  if (diagnosis.outcome !== "nothing fits" || !asked.readings.some(({ kind }) => kind === "drop"))
+    return first;
+  const others = again().asked;
+  if (others === null) return first;
+  const second = diagnose(others);
+  return second.outcome === "nothing fits"
+    ? first
+    : { asked: others, diagnosis: second, leftOut: [...leftOut, JOINTS_ALONE] };
+}
+
+/**
+ * Diagnoses the readings as found.
+ * @param bad - branches and joints found bad by their own readings, and a line found lost
+ */
+export function assessFaults(input: {
+  readonly record: ParsedRecord;
+  readonly targets: readonly BankTargets[];
+  /** The module element by element. */
+  readonly module: HeatingModule;
+  readonly bad: ReadonlySet<string>;
+  /** Branches by their readings as found. */
+  readonly branches: readonly BranchAssessment[];
+}): AssessedFaults {
+  const { record, targets, module, bad, branches } = input;
+  const { asFound, asLeft } = record;
+  const none = {
+    diagnosis: null,
+    verdict: null,
+    steps: [],
+    forbidding: [],
+    running: null,
+    jointFirst: null,
+    relinked: new Set<string>(),
+    joints: NO_JOINTS,
+    weighedJoints: new Set<string>(),
+  } as const;
+  if (asFound === undefined) return { ...none, leftOut: [] };
+  const supply = supplyOf(record, "asFound");
+  const question = { record, readings: asFound, supply, targets };
+  const whole = diagnosisQuestion(question);
+  if (whole.asked === null) return { ...none, leftOut: whole.leftOut };
+  const { asked, diagnosis, leftOut } = explained(whole.asked, whole.leftOut, () =>
+    diagnosisQuestion({ ...question, without: ["drop"] }),
+  );
+  const verdict = unlessAllOpen(diagnosisVerdict(diagnosis), branches);
+  // What was read as left speaks for itself: the fault as found is history then.
+  const weighedJoints = new Set(asked.readings.flatMap((one) => (one.kind === "drop" ? [one.across] : [])));
+  const read = (asLeft?.ohms ?? []).length + (asLeft?.currents ?? []).length > 0;
+  if (read) return { ...none, diagnosis, verdict, leftOut, weighedJoints };
+  const first = verdict.explanations[0]?.faults ?? [];
+  return {
+    diagnosis,
+    verdict,
+    leftOut,
+    // Where no branch shows a path the branches' own step says what to do.
+    steps: allOpen(branches)
+      ? []
+      : diagnosisSteps({ verdict, module, covered: bad, proposals: () => proposalsFor(asked, module) }),
+    forbidding: verdict.kind === "settled" ? first.flatMap(forbids) : [],
+    running: runningWords(verdict),
+    jointFirst: jointFirst(verdict),
+    relinked: relinkedBranches(verdict, module),
+    joints: jointsNamed(verdict, module),
+    weighedJoints,
+  };
+}

@@ -1,0 +1,80 @@
+/** Whether a module may run meanwhile, in one sentence; the people on site decide. */
+
+import type { ReadingsAssessment } from "../assessmentTypes.ts";
+import { isBadJoint } from "../day/joints.ts";
+import { listed } from "../diagnosis/words.ts";
+import { allOpen } from "./branchSteps.ts";
+import { tellingBranches } from "./diagnosisVerdict.ts";
+import { type OpenModule, openWords } from "./runningOpen.ts";
+
+const NOTHING_READ = "Not known: nothing was read.";
+
+const jointsWords = (ids: readonly string[]): string =>
+  `${ids.length > 1 ? "joints" : "joint"} ${listed(ids)}`;
+
+/** The sentence. */
+export function runningWords(input: {
+  /** The module as it stands; null where nothing was read. */
+  readonly present: ReadingsAssessment | null;
+  readonly lostLine: string | null;
+  /** Faults that forbid voltage, in words. */
+  readonly forbidding: readonly string[];
+  /** What the diagnosis says of it, beyond branches and joints. */
+  readonly diagnosed: string | null;
+  readonly anythingRead: boolean;
+  /** Joints that nothing has judged. */
+  readonly unjudgedJoints: readonly string[];
+  /** What a joint that the diagnosis names asks for before any voltage; null where it names none. */
+  readonly jointFirst: string | null;
+  /** Branches that read otherwise only because their bank is linked against the drawing. */
+  readonly relinked: ReadonlySet<string>;
+  /** The module with its elements sound, and its supply; null where either is not known. */
+  readonly sound: OpenModule | null;
+}): string {
+  const { present, lostLine, forbidding, jointFirst, relinked, sound } = input;
+  if (present === null) return NOTHING_READ;
+  const { resistances, joints } = present;
+  const branches = tellingBranches(resistances.branches, relinked);
+  const found = (...kinds: readonly string[]): string[] =>
+    branches.filter(({ finding }) => kinds.includes(finding)).map(({ id }) => id);
+  const shorted = found("shorted");
+  if (shorted.length > 0) return `Do not energise it: ${listed(shorted)} is as good as bolted.`;
+  if (forbidding.length > 0) return `Do not energise it: ${listed(forbidding)}.`;
+  const bad = joints.filter(isBadJoint).map(({ id }) => id);
+  if (bad.length > 0) {
+    return `Not on ${jointsWords(bad)}: a hot joint feeds on its own heat until it burns open. Remake it first.`;
+  }
+  if (jointFirst !== null) return jointFirst;
+  if (lostLine !== null)
+    return `Not before ${lostLine} is back and the module has been read on all three lines.`;
+  if (resistances.consistency === "inconsistent" || resistances.outcome === "contradictory") {
+    return "Not known: the readings contradict each other.";
+  }
+  if (allOpen(branches))
+    return "Not before the meter and what these readings share are checked: no branch shows a path.";
+  const off = branches.filter(({ finding }) => finding === "outside");
+  const low = off.filter(({ deviation }) => (deviation ?? 0) < 0).map(({ id }) => id);
+  if (low.length > 0) {
+    return `Not before ${listed(low)} ${low.length > 1 ? "are" : "is"} explained: touching turns or a path beside ${low.length > 1 ? "them overload" : "it overload"} what is left.`;
+  }
+  const partly = off.filter(({ openElements }) => openElements !== null).map(({ id }) => id);
+  const high = [...off.map(({ id }) => id).filter((id) => !partly.includes(id)), ...found("high")];
+  if (high.length > 0) {
+    return `Not before the joints of ${listed(high)} are cleared: what reads high may be one of them, and a bad joint burns on.`;
+  }
+  const open = [...found("open"), ...partly];
+  if (open.length > 0) {
+    return sound === null
+      ? `Not known: neither nameplate nor voltages say what is left with ${listed(open)} open. The open ends are live under voltage.`
+      : openWords({ sound, branches, insulationRead: present.insulation.length > 0 });
+  }
+  if (input.diagnosed !== null) return input.diagnosed;
+  if (input.unjudgedJoints.length > 0)
+    return `Not known: ${jointsWords(input.unjudgedJoints)} could not be judged, for nothing was read beside ${input.unjudgedJoints.length > 1 ? "them" : "it"} to compare with.`;
+  const unjudged = present.insulation.filter(({ verdict }) => verdict === null);
+  if (unjudged.length > 0)
+    return `Not known: ${listed(unjudged.map(({ label }) => label))} is not judged by every limit without the voltage of the supply.`;
+  return input.anythingRead
+    ? "Nothing read here speaks against running it; what is not tested has not passed."
+    : NOTHING_READ;
+}

@@ -1,0 +1,77 @@
+/** Running on with open branches or open elements in them: what is left, what the survivors carry, what comes first. */
+import {
+  buildModule,
+  energise,
+  type Fault,
+  faultEffect,
+  type ModulePlan,
+  type Supply,
+} from "../../circuit/index.ts";
+import type { BranchAssessment } from "../assessTypes.ts";
+import { branchFaults } from "../day/branchFaults.ts";
+import { waysOf } from "../degraded/ways.ts";
+import type { ParsedRecord } from "../record/parsed.ts";
+
+/** A module with its elements sound, and its supply. */
+export interface OpenModule {
+  readonly record: ParsedRecord;
+  /** Element by element, at working temperature. */
+  readonly plan: ModulePlan;
+  readonly supply: Supply;
+}
+
+/** A survivor above this part of its own sound load is over-stressed; below, it is the unbalance of supply and elements. */
+const STRESSED = 1.03;
+/** Above this it is not run at full power as it stands. */
+const OVERLOADED = 1.1;
+
+const WHO = "if protection, customer and the electrician in charge accept it";
+
+const MAKER = ", which only its maker can allow";
+
+/** What untying the star points leaves, where that relieves the survivors; the maker's word where it does not or nothing is tied. */
+function relief(plan: ModulePlan, supply: Supply, faults: readonly Fault[]): string {
+  const way = waysOf(plan, buildModule(plan), faults).find(({ action }) => action === "untie star points");
+  if (way === undefined) return MAKER;
+  const effect = faultEffect({ network: way.network, supply, faults });
+  const most = effect.outcome === "runs" ? (effect.worst?.powerRatio ?? 1) : Number.POSITIVE_INFINITY;
+  if (effect.outcome !== "runs" || most > STRESSED) return MAKER;
+  return `; untying the star points gives ${(effect.powerRatio * 100).toFixed(0)} % at ${most.toFixed(2)} times (maker and electrician)`;
+}
+
+/** The sentence for open branches: never a bare "may", for the break is found and the insulation read before. */
+export function openWords(input: {
+  readonly sound: OpenModule;
+  readonly branches: readonly BranchAssessment[];
+  readonly insulationRead: boolean;
+}): string {
+  const { sound, branches, insulationRead } = input;
+  const { record, plan, supply } = sound;
+  const { network, elements } = buildModule(plan);
+  const faults = branchFaults(record, branches, elements);
+  const effect = faultEffect({ network, supply, faults });
+  if (effect.outcome !== "runs") return "It does not heat; its open ends stand live all the same.";
+  const { worst, powerRatio } = effect;
+  const stress = worst?.powerRatio ?? 0;
+  const first = insulationRead ? "" : "Not before the insulation is read; then ";
+  const only =
+    "only once the break is found and its loose ends are clear of the frame; the open ends stay live.";
+  const begin = (words: string): string =>
+    first === "" ? words.charAt(0).toUpperCase() + words.slice(1) : `${first}${words}`;
+  if (worst !== null && stress > OVERLOADED) {
+    return begin(
+      `not at full power as it is: ${worst.id} would carry ${stress.toFixed(2)} times its sound power${relief(plan, supply, faults)}; it heats again ${only}`,
+    );
+  }
+  const survivors =
+    worst !== null && stress > STRESSED
+      ? `${worst.id} then carries ${stress.toFixed(2)} times its sound power, which shortens its life: the maker decides`
+      : "no survivor carries more than when sound";
+  const healthy = energise({ network, supply }).lines;
+  const most = Math.max(...effect.lines.map(({ current }) => current));
+  const least = Math.min(...effect.lines.filter(({ node }) => node !== "N").map(({ current }) => current));
+  const uneven = most - least > 0.05 * Math.max(...healthy.map(({ current }) => current));
+  return begin(
+    `${first === "" ? "" : "it "}may run until parts come at ${(powerRatio * 100).toFixed(0)} % of its power${uneven ? " with unequal lines" : ""}, ${WHO}: ${survivors}; ${only}`,
+  );
+}

@@ -1,0 +1,145 @@
+/** Joints that are alike, compared by their millivolt drops and by their rises. */
+import { judge } from "../../decision/index.ts";
+import { measuredJoint } from "../../joint/index.ts";
+import {
+  type Amperes,
+  type ErrorCode,
+  failAll,
+  type Issue,
+  issue,
+  type Ohms,
+  type Volts,
+  type Watts,
+} from "../../quantity/index.ts";
+import type { JointAssessment } from "../assessTypes.ts";
+import type { ParsedInstrument, ParsedReadings, ParsedRecord, Read } from "../record/parsed.ts";
+import { errorLimit } from "./instrumentLimits.ts";
+import { jointRises } from "./jointRise.ts";
+
+/** A joint above this multiple of the lowest like joint is to be looked at. */
+const COMPARISON_RATIO = 1.5;
+
+const RULE =
+  "More than 50 % above the lowest like joint: investigate (comparison rule of acceptance-testing practice; edition and table " +
+  "not verified here, so treat it as common practice). It compares joints of one kind at their own currents and says nothing of a " +
+  "set that is bad alike: look at the heat too. The maker's limit, the local code and a licensed electrician decide.";
+
+interface Measured {
+  readonly id: string;
+  readonly resistance: Ohms;
+  readonly halfWidth: Ohms;
+  readonly power: Watts;
+  /** Lowest and highest resistance that drop and current allow within their half-widths, Ω. */
+  readonly low: number;
+  readonly high: number;
+}
+
+type Joints = NonNullable<ParsedReadings["joints"]>;
+type Instruments = NonNullable<ParsedRecord["instruments"]>;
+
+/** Half-width of a reading: the maker's statement, or one unit of the last digit where the instrument is not named. */
+const halfWidthOf = <Q>(read: Read<Q>, instrument: ParsedInstrument<Q> | undefined): number =>
+  errorLimit(read, instrument) ?? read.resolution ?? 0;
+
+function measuredJoints(joints: Joints, { millivoltmeter, clamp }: Instruments): readonly Measured[] {
+  return joints.flatMap(({ id, drop, current }) => {
+    if (drop === undefined || current === undefined) return [];
+    const dDrop = halfWidthOf(drop, millivoltmeter);
+    const dCurrent = Math.min(halfWidthOf(current, clamp), current.value / 2);
+    const { resistance, halfWidth, power } = measuredJoint({
+      drop: drop.value,
+      current: current.value,
+      dropHalfWidth: dDrop as Volts,
+      currentHalfWidth: dCurrent as Amperes,
+    });
+    // The interval is wider upwards than downwards: a current read too high counts for more than one read too low.
+    const low = Math.max(0, drop.value - dDrop) / (current.value + dCurrent);
+    return [{ id, resistance, halfWidth, power, low, high: resistance + halfWidth }];
+  });
+}
+
+function comparisonOf(joint: Measured, best: Measured, count: number): JointAssessment["comparison"] {
+  if (count === 1 || best.resistance === 0) return "nothing to compare with";
+  if (joint.id === best.id) return "like the best";
+  const ratio = joint.resistance / best.resistance;
+  const widest = best.low > 0 ? joint.high / best.low : Number.MAX_VALUE;
+  const narrowest = joint.low / best.high;
+  const { verdict } = judge({
+    value: ratio,
+    halfWidth: Math.max(widest - ratio, ratio - narrowest),
+    high: COMPARISON_RATIO,
+    rule: RULE,
+  });
+  if (verdict === "within") return "like the best";
+  // The interval is not symmetric: what its lower end still exceeds is settled.
+  return verdict === "outside" || narrowest > COMPARISON_RATIO ? "investigate" : "undecided";
+}
+
+/** What is wrong with the joints of one day as written: names used twice, nothing measured, a drop without its current. */
+export function checkJoints(joints: Joints, path: string): void {
+  const seen = new Set<string>();
+  const found: Issue[] = [];
+  joints.forEach(({ id, drop, current, rise }, i) => {
+    const refuse = (code: ErrorCode, field: string, expected: string, received?: unknown): void => {
+      found.push(issue({ code, path: `${path}.${i}.${field}`, expected, received }));
+    };
+    if (seen.has(id)) refuse("duplicate", "id", "a name used once", id);
+    seen.add(id);
+    if (drop === undefined && rise === undefined)
+      refuse("missing", "drop", "a drop with its current, or a rise");
+    if (drop !== undefined && current === undefined)
+      refuse("missing", "current", "the current at the same time");
+  });
+  failAll(found);
+}
+
+/** A thermal scan that asks for more than watching. */
+const HOT = 3;
+
+/** Whether a joint is to be opened: by its drop, or by its rise. */
+export const isBadJoint = ({ comparison, rise }: JointAssessment): boolean =>
+  comparison === "investigate" || (rise !== null && rise.atLeast >= HOT);
+
+/** Whether nothing of its own judges a joint: no like joint beside its drop, and no rise. */
+export const isUnjudged = ({ comparison, resistance, rise }: JointAssessment): boolean =>
+  comparison === "nothing to compare with" && resistance !== null && rise === null;
+
+/** Order of joints: those to be opened, then by resistance, then by rise. */
+export function worstFirst(a: JointAssessment, b: JointAssessment): number {
+  return (
+    Number(isBadJoint(b)) - Number(isBadJoint(a)) ||
+    (b.resistance ?? -1) - (a.resistance ?? -1) ||
+    (b.rise?.measured ?? -1) - (a.rise?.measured ?? -1) ||
+    (a.id < b.id ? -1 : 1)
+  );
+}
+
+/** R = U/I, P = U·I, ratio to the best, severity of the rise; worst first. */
+export function assessJoints(joints: Joints, instruments: Instruments): readonly JointAssessment[] {
+  const measured = new Map(measuredJoints(joints, instruments).map((one) => [one.id, one]));
+  const rises = jointRises(joints);
+  const best = [...measured.values()].reduce<Measured | null>(
+    (least, one) => (least === null || one.resistance < least.resistance ? one : least),
+    null,
+  );
+  return joints
+    .map(({ id }): JointAssessment => {
+      const joint = measured.get(id);
+      const rise = rises.get(id) ?? null;
+      if (joint === undefined || best === null) {
+        const none = { resistance: null, halfWidth: null, power: null, ratioToBest: null } as const;
+        return { id, ...none, comparison: "nothing to compare with", rule: RULE, rise };
+      }
+      return {
+        id,
+        resistance: joint.resistance,
+        halfWidth: joint.halfWidth,
+        power: joint.power,
+        ratioToBest: best.resistance > 0 ? joint.resistance / best.resistance : null,
+        comparison: comparisonOf(joint, best, measured.size),
+        rule: RULE,
+        rise,
+      };
+    })
+    .sort(worstFirst);
+}

@@ -1,0 +1,163 @@
+/** From the readings of a record to what the fit takes: names checked, uncertainties worked out. */
+import { type HeatingModule, type Network, terminalResistance } from "../../circuit/index.ts";
+import {
+  type ColdOhms,
+  checkOneOf,
+  fail,
+  failAll,
+  type Issue,
+  type Ohms,
+  type Open,
+} from "../../quantity/index.ts";
+import { readingWorth } from "../fit/meter.ts";
+import { withOnly } from "../fit/openSearch.ts";
+import type { LeadKnowledge, TerminalOhms } from "../fit/types.ts";
+import { collect } from "../record/issues.ts";
+import type { ParsedOhmmeter as Meter, ParsedReadings, ParsedRecord } from "../record/parsed.ts";
+import type { BranchModule } from "./branchModule.ts";
+
+/** The days of a record. */
+export const DAYS = ["asFound", "asLeft"] as const;
+/** One day of a record. */
+export type Day = (typeof DAYS)[number];
+
+type OhmReadings = NonNullable<ParsedReadings["ohms"]>;
+
+/** One unit of the last digit: as quoted, or the meter's where a plain number was given. */
+function resolutionOf(quoted: number | null, meter: Meter): number {
+  // Its absence has been refused by checkResolution.
+  return quoted ?? (meter.resolution?.value as number);
+}
+
+/** A plain number does not show its last digit: the meter's must be given then. Said once, not for every reading. */
+function checkResolution(meter: Meter, record: ParsedRecord): void {
+  if (meter.resolution !== undefined) return;
+  const plain = DAYS.flatMap((day) => {
+    const at = (record[day]?.ohms ?? []).findIndex(
+      ({ reads }) => reads.value !== "open" && reads.resolution === null,
+    );
+    return at < 0 ? [] : [`${day}.ohms.${at}.reads`];
+  });
+  const leads = typeof meter.leads === "object" && meter.leads.shorted.resolution === null;
+  const which = plain[0] ?? (leads ? "instruments.ohmmeter.leads.shorted" : undefined);
+  if (which === undefined) return;
+  fail({
+    code: "missing",
+    path: "instruments.ohmmeter.resolution",
+    expected: `one unit of the meter's last digit, because ${which} is a plain number`,
+    received: undefined,
+  });
+}
+
+/** The ohmmeter of a record with ohm readings. */
+export function checkOhmmeter(record: ParsedRecord): void {
+  const meter = record.instruments?.ohmmeter;
+  if (DAYS.every((day) => (record[day]?.ohms ?? []).length === 0)) return;
+  if (meter === undefined) {
+    fail({
+      code: "missing",
+      path: "instruments.ohmmeter",
+      expected: "the ohmmeter's accuracy and leads, with ohm readings",
+      received: meter,
+    });
+  } else checkResolution(meter, record);
+}
+
+/** Branches connected when a reading was taken: all, or those of the bank or branch measured alone. */
+function connectedBranches(alone: string | undefined, module: HeatingModule): string[] {
+  const all = module.elements.map(({ id }) => id);
+  if (alone === undefined) return all;
+  const names = [...new Set(module.elements.flatMap(({ id, bank }) => [bank, id]))];
+  checkOneOf("alone", alone, names);
+  return module.elements.filter(({ id, bank }) => id === alone || bank === alone).map(({ id }) => id);
+}
+
+/** A reading this far below the shorted leads' own is no reading of anything: limits of both added. */
+function refuseBelowLeads(reads: number, limit: number, meter: Meter): void {
+  if (typeof meter.leads !== "object") return;
+  const { value, resolution } = meter.leads.shorted;
+  if (resolution === null && meter.resolution === undefined) return;
+  const leads = readingWorth({
+    reading: value,
+    resolution: resolutionOf(resolution, meter),
+    accuracy: meter,
+  });
+  if (reads >= value - limit - leads.limit) return;
+  fail({
+    code: "inconsistent",
+    path: "reads",
+    expected: `at least what the leads read shorted, ${value}`,
+    received: reads,
+    unit: "Ω",
+  });
+}
+
+function terminalOhm(
+  reading: OhmReadings[number],
+  meter: Meter | undefined,
+  drawn: BranchModule,
+): TerminalOhms {
+  const { from, to, reads, alone } = reading;
+  const { branches } = drawn.module.network;
+  const only = connectedBranches(alone, drawn.module);
+  const nodes = [...new Set(branches.filter(({ id }) => only.includes(id)).flatMap((b) => [b.from, b.to]))];
+  checkOneOf("from", from, nodes);
+  checkOneOf("to", to, nodes);
+  if (from === to) fail({ code: "inconsistent", path: "to", expected: "two different nodes", received: to });
+  if (reads.value === "open") return { from, to, reads: "open", only };
+  // Without a meter, or without its last digit, the record is refused as a whole; its names are checked all the same.
+  if (meter === undefined || (reads.resolution ?? meter.resolution) === undefined) {
+    return { from, to, reads: reads.value, only };
+  }
+  const resolution = resolutionOf(reads.resolution, meter);
+  const { limit, standardUncertainty } = readingWorth({ reading: reads.value, resolution, accuracy: meter });
+  refuseBelowLeads(reads.value, limit, meter);
+  return { from, to, reads: reads.value, standardUncertainty: standardUncertainty as Ohms, only };
+}
+
+/**
+ * The same reading written down again adds no certainty: a meter's error is mostly the same each time. Repeats share the weight of
+ * one reading.
+ */
+function shareRepeats(readings: readonly TerminalOhms[]): TerminalOhms[] {
+  const keyOf = ({ from, to, only }: TerminalOhms): string => JSON.stringify([[from, to].sort(), only]);
+  const count = new Map<string, number>();
+  for (const one of readings) {
+    if (one.reads !== "open") count.set(keyOf(one), (count.get(keyOf(one)) ?? 0) + 1);
+  }
+  return readings.map((one) => {
+    const repeats = count.get(keyOf(one)) ?? 1;
+    if (one.reads === "open" || one.standardUncertainty === undefined || repeats === 1) return one;
+    return { ...one, standardUncertainty: (one.standardUncertainty * Math.sqrt(repeats)) as Ohms };
+  });
+}
+
+/** What a reading would be on the network given. */
+export function expectedReading({ from, to, only }: TerminalOhms, network: Network): ColdOhms | Open {
+  const connected = only === undefined ? network : withOnly(network, only);
+  return terminalResistance({ network: connected, from, to }) as number as ColdOhms;
+}
+
+/** What the record says of the leads, with the uncertainty of a shorted reading. */
+export function leadKnowledge(meter: Meter): LeadKnowledge {
+  if (typeof meter.leads === "string") return meter.leads;
+  const { value, resolution: quoted } = meter.leads.shorted;
+  const resolution = resolutionOf(quoted, meter);
+  const { standardUncertainty } = readingWorth({ reading: value, resolution, accuracy: meter });
+  return { shorted: value, standardUncertainty: standardUncertainty as Ohms };
+}
+
+/** The ohm readings of one day, names checked and uncertainties worked out; throws all that is wrong with them at once. */
+export function measuredReadings(
+  record: ParsedRecord,
+  day: Day,
+  drawn: BranchModule,
+): readonly TerminalOhms[] {
+  const meter = record.instruments?.ohmmeter;
+  const found: Issue[] = [];
+  const ohms = (record[day]?.ohms ?? []).map((one, i) =>
+    collect(found, `${day}.ohms.${i}.`, () => terminalOhm(one, meter, drawn)),
+  );
+  failAll(found);
+  return shareRepeats(ohms as TerminalOhms[]);
+}

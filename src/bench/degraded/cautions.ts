@@ -1,0 +1,67 @@
+/** What each way of running on with a fault asks of the people who choose it. Common practice, no published source. */
+import type { Warning } from "../../quantity/index.ts";
+
+const caution = (path: string, message: string): Warning => ({
+  code: "caution",
+  path,
+  message,
+  source: "common practice",
+});
+
+/** Whoever decides in the end. */
+export const DEGRADED_DEFERRAL =
+  "The code adopted where the oven stands, the maker's instructions and a licensed electrician govern; these figures support their decision and do not replace it.";
+
+/** Whatever way is chosen. */
+export const RUNNING_ON: readonly Warning[] = [
+  caution(
+    "openEnds",
+    "An open element is not a dead one: its break stands live whenever the module is on. Isolate, lock out and prove dead before anything is touched, untied or lifted.",
+  ),
+  caution(
+    "heatUp",
+    "Prove air flow, overtemperature cut-out and exhaust before running degraded; a longer heat-up is no reason to bypass them.",
+  ),
+  caution(
+    "power",
+    "Find out why the element opened before the module is energised again: a fault to earth or a burnt joint is still there.",
+  ),
+];
+
+export const UNTIED: Warning = caution(
+  "starPoints",
+  "Untying changes the module: the maker's instructions, overcurrent protection and any burn-out monitor must still suit it. The star point of the damaged bank then floats live, at up to half the branch voltage with one branch open: insulate and mark both cut ends.",
+);
+
+export const ISOLATED: Warning = caution(
+  "lines",
+  "Isolating a bank means all its lines off, locked out and proved dead, with its leads made safe; one lifted lead leaves it live through the others.",
+);
+
+export const ISOLATED_TIED: Warning = caution(
+  "starPoints",
+  "Take the star tie off the isolated bank as well: left on, its elements hang on the live star point of the bank that runs.",
+);
+
+export const SHORTED: Warning = caution(
+  "outcome",
+  "This fault bolts supply lines together: protection must clear it, and the module must not be energised.",
+);
+
+/** Where the survivors' stress is not worked out beside the time. */
+export const SURVIVORS: Warning = caution(
+  "degraded",
+  "Survivors may carry more than their healthy power, and the protection of the lines does not see it: look at each way of running on before one is chosen.",
+);
+
+/** The survivor beyond its plate. */
+export function overstressed(id: string, powerRatio: number): Warning {
+  return {
+    ...caution(
+      "worst.powerRatio",
+      `${id} carries ${powerRatio.toFixed(2)} times its healthy power: it is the next to go, and the protection of the lines does not see it.`,
+    ),
+    limit: 1,
+    unit: "",
+  };
+}

@@ -1,0 +1,65 @@
+/** The shape of hardware, bars, feed and process in a record. */
+import * as z from "zod/mini";
+import type {
+  Amperes,
+  Celsius,
+  JoulesPerKelvin,
+  Meters,
+  NewtonMeters,
+  Seconds,
+  WattsPerKelvin,
+} from "../../quantity/index.ts";
+import { count, quantity, ratio, type Schema, text } from "./fields.ts";
+import type { ParsedBars, ParsedFastening, ParsedFeed, ParsedProcess } from "./parsed.ts";
+
+/** Studs, nuts or screws of one kind. */
+export const fasteningSchema = (): Schema<ParsedFastening> =>
+  z.strictObject({
+    id: text(),
+    thread: text(),
+    count: z.optional(count()),
+    strength: z.optional(z.strictObject({ standard: text(), grade: text() })),
+    condition: z.optional(text()),
+    makerTorque: z.optional(quantity<NewtonMeters>("N·m")),
+    applied: z.optional(quantity<NewtonMeters>("N·m")),
+    renew: z.optional(z.boolean()),
+  });
+
+/** Jumper bars of one kind. */
+export const barsSchema = (): Schema<ParsedBars> =>
+  z.strictObject({
+    id: text(),
+    count: z.optional(count()),
+    studs: count(2),
+    pitch: quantity<Meters>("m"),
+    overhang: quantity<Meters>("m"),
+    width: quantity<Meters>("m"),
+    thickness: quantity<Meters>("m"),
+    hole: z.optional(quantity<Meters>("m")),
+    kerf: z.optional(quantity<Meters>("m", { zero: true })),
+  });
+
+/** What feeds the module. */
+export const feedSchema = (): Schema<ParsedFeed> =>
+  z.strictObject({
+    edition: text(),
+    equipment: z.optional(text()),
+    conductor: z.optional(text()),
+    material: z.optional(text()),
+    installation: text(),
+    insulation: text(),
+    terminals: z.optional(quantity<Celsius>("°C")),
+    grouped: z.optional(count()),
+    device: z.optional(quantity<Amperes>("A")),
+  });
+
+/** What the module heats. */
+export const processSchema = (): Schema<ParsedProcess> =>
+  z.strictObject({
+    target: quantity<Celsius>("°C"),
+    lossConductance: quantity<WattsPerKelvin>("W/K"),
+    heatCapacity: quantity<JoulesPerKelvin>("J/K"),
+    shift: quantity<Seconds>("s"),
+    shifts: z.optional(count()),
+    tariff: z.optional(ratio(0, 1e12)),
+  });

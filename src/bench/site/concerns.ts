@@ -1,0 +1,84 @@
+/** Supply, torque and feed that failed their limits: what the list does not pass, said in the answer too. */
+import type { FeedAssessment, Figure, HardwareAssessment } from "../assessmentTypes.ts";
+import type { NextStep } from "../assessTypes.ts";
+import type { SupplyConcerns } from "../day/supplyConcerns.ts";
+import { listed } from "../diagnosis/words.ts";
+import { failedFeed, failedTorques } from "./checklist.ts";
+
+/** What speaks against the site, whatever the module reads. */
+export interface SiteConcerns {
+  /** Each in words, for the first line. */
+  readonly words: readonly string[];
+  readonly steps: readonly NextStep[];
+  /** What has to come before running, or null. */
+  readonly running: string | null;
+}
+
+const amount = (value: number | null | undefined, unit: string): string =>
+  `${Number((value ?? 0).toPrecision(3))}${unit === "1" ? "" : ` ${unit}`}`;
+
+/** A figure and the side of its limit that it missed. */
+function missed({ label, value, unit, limit }: Figure): string {
+  const reads = Number(value);
+  const above = typeof limit?.high === "number" && reads > limit.high;
+  const side = above ? `${amount(limit.high, unit)} at most` : `${amount(limit?.low, unit)} at least`;
+  return `${label} ${amount(reads, unit)}, where ${side} is asked`;
+}
+
+const tooMuch = ({ label, value, limit }: Figure): boolean =>
+  label !== "torque applied" || (typeof limit?.high === "number" && Number(value) > limit.high);
+
+/** The step for one kind of hardware. */
+function torqueStep(id: string, figures: readonly Figure[]): NextStep {
+  const reason = `${id}: ${figures.map(missed).join("; ")}.`;
+  return figures.some(tooMuch)
+    ? {
+        action: `Isolate, then renew stud, nut and washer of ${id} and tighten them to the torque to use: overstressed hardware does not hold its clamping force.`,
+        reason,
+        about: [id],
+      }
+    : {
+        action: `Isolate, then tighten ${id} to the torque to use, the inner nut held: a joint with too little force runs hot.`,
+        reason,
+        about: [id],
+      };
+}
+
+/** Concerns of hardware, feed and supply; the steps of the supply stand before all others and are not among these. */
+export function siteConcerns(site: {
+  readonly hardware: readonly HardwareAssessment[];
+  readonly feed: FeedAssessment | null;
+  readonly supply: SupplyConcerns;
+}): SiteConcerns {
+  const torques = failedTorques(site.hardware);
+  const feed = failedFeed(site.feed);
+  const feedWords = feed.map(missed).join("; ");
+  const ids = listed(torques.map(({ id }) => id));
+  const { outside, before: supplyFirst } = site.supply;
+  const before = [
+    ...(supplyFirst === null ? [] : [supplyFirst]),
+    ...(feed.length === 0 ? [] : [`the electrician has settled the feed: ${feedWords}`]),
+    ...(torques.length === 0 ? [] : [`the hardware with a wrong torque is put right: ${ids}`]),
+  ];
+  return {
+    words: [
+      ...(outside === null ? [] : [outside]),
+      ...feed.map((one) => `feed: ${missed(one)}`),
+      ...torques.map(({ id, figures: [first] }) => `${id}: ${missed(first as Figure)}`),
+    ],
+    steps: [
+      ...(feed.length === 0
+        ? []
+        : [
+            {
+              action:
+                "Have the electrician in charge settle conductor, terminals and protection of the feed before it is energised.",
+              reason: `Against ${site.feed?.edition}: ${feedWords}.`,
+              about: ["feed"],
+            },
+          ]),
+      ...torques.map(({ id, figures }) => torqueStep(id, figures)),
+    ],
+    running: before.length === 0 ? null : `Not before ${before.join("; nor before ")}.`,
+  };
+}
