@@ -165,7 +165,7 @@ function discovered(table: Table): readonly string[] {
   const calculation = table.calculation as (input: unknown) => unknown;
   for (let row = 0; row < rows; row += 1) {
     names.forEach((name, c) => {
-      if (argument !== undefined) argument[name] = (columns[c] as InputColumn)[row];
+      (argument as Record<string, unknown>)[name] = (columns[c] as InputColumn)[row];
     });
     try {
       return outputNames(calculation(argument ?? row), undefined);

@@ -207,7 +207,7 @@ export function inputsFromSimultaneousReadings(
     const mean = meanOf(`readings.${name}`, readings[name] as readonly number[]);
     return (readings[name] as readonly number[]).map((reading) => reading - mean);
   });
-  const n = rows[0]?.length ?? 0;
+  const n = (rows[0] as readonly number[]).length;
   const odd = names.findIndex((_, i) => rows[i]?.length !== n);
   if (odd >= 0) {
     const path = `readings.${names[odd]}`;

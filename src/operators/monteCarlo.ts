@@ -178,7 +178,7 @@ export function monteCarlo<I extends object>(input: {
         (columns[k] as Float64Array)[trial] = value as number;
       }
     }
-    return columns ?? [];
+    return columns as Float64Array[];
   };
   const summaries = (columns: readonly Float64Array[]): readonly MonteCarloOutput[] =>
     columns.map((column, k) => summary(names?.[k] as string, column, coverageProbability));
@@ -208,6 +208,6 @@ export function monteCarlo<I extends object>(input: {
       settled = hasSettled(found, spread, significantDigits);
     }
   }
-  const all = (blocks[0] ?? []).map((_, k) => joined(blocks, k));
+  const all = (blocks[0] as Float64Array[]).map((_, k) => joined(blocks, k));
   return { outputs: summaries(all), trials: done, seed, stopped: settled ? "stabilized" : "trial limit" };
 }

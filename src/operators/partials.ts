@@ -35,9 +35,8 @@ function quotient(
   const ahead = probe(x + h);
   const behind = middle ?? probe(x - h);
   if (ahead === undefined || behind === undefined) return undefined;
-  // The steps that float64 really took.
+  // The steps that float64 really took; none is lost in x, the shortest is 2^-45 of it.
   const width = x + h - (middle === undefined ? x - h : x);
-  if (width === 0) return undefined;
   return {
     quotients: ahead.map((value, k) => (value - (behind[k] as number)) / width),
     noise: ahead.map((value, k) =>
@@ -52,12 +51,13 @@ function quotient(
  * @param order - what a halving divides the leading error by: 4 for central differences, 2 for one-sided ones
  */
 function extrapolated(rows: readonly Row[], order: number): Slopes {
-  const outputs = rows[0]?.quotients.length ?? 0;
+  const [coarsest] = rows as readonly [Row];
+  const outputs = coarsest.quotients.length;
   const slopes: number[] = [];
   const errors: number[] = [];
   for (let k = 0; k < outputs; k += 1) {
     let before: number[] = [];
-    let best = rows[0]?.quotients[k] as number;
+    let best = coarsest.quotients[k] as number;
     let least = Number.POSITIVE_INFINITY;
     for (const row of rows) {
       const now = [row.quotients[k] as number];
@@ -106,6 +106,9 @@ function rowsFrom(
 /** A slope with an error above this part of it is tried again with longer steps: rounding drowned it. */
 const DROWNED = 1e-10;
 
+const isSharp = ({ slopes, errors }: Slopes): boolean =>
+  errors.every((error, k) => error <= DROWNED * Math.abs(slopes[k] as number));
+
 function better(a: Slopes | undefined, b: Slopes): Slopes {
   if (a === undefined) return b;
   const pick = b.errors.map((error, k) => error < (a.errors[k] as number));
@@ -129,7 +132,7 @@ export function slopesAt(probe: Probe, x: number, uncertainty: number, path: str
     if (step < first) continue;
     const central = rowsFrom(probe, x, step, undefined);
     if (central.length > 2) best = better(best, extrapolated(central, 4));
-    if (best?.errors.every((error, k) => error <= DROWNED * Math.abs(best?.slopes[k] ?? 0)) === true) break;
+    if (best !== undefined && isSharp(best)) break;
   }
   if (best !== undefined) return best;
   const middle = probe(x);

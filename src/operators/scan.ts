@@ -141,13 +141,14 @@ function pieces(
   const runs: Point[][] = [];
   const holes: Hole[] = [];
   let run: Point[] = [];
-  let hole: { low: number; high: number; reason: string } | undefined;
+  // Set whenever the sample before is no point.
+  let hole: Hole | undefined;
   samples.forEach((now, i) => {
     const before = samples[i - 1];
     if (isPoint(now)) {
       if (before !== undefined && !isPoint(before)) {
         const found = edge(sample, now, before);
-        if (hole !== undefined) holes.push({ ...hole, high: found.hole.x });
+        holes.push({ ...(hole as Hole), high: found.hole.x });
         hole = undefined;
         if (found.last.x !== now.x) run.push(found.last);
       }

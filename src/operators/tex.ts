@@ -49,7 +49,7 @@ export function symbolTex(symbol: string): string {
 /** Words in mathematics mode, with what TeX would read as a command written out. */
 export function wordsTex(text: string): string {
   const escaped = text.replace(/[\\{}$&#%_^~]/g, (one) => {
-    if (one === "\\") return "\\backslash ";
+    if (one === "\\") return "\\textbackslash ";
     return one === "^" || one === "~" ? " " : `\\${one}`;
   });
   return `\\text{${escaped}}`;
