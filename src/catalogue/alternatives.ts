@@ -31,8 +31,7 @@ function chosenBy(field: string, shapes: readonly Shape[]): Choice | undefined {
 export function choiceAmong(shapes: readonly Shape[]): Choice | undefined {
   const known = CHOICES.get(shapes);
   if (known !== undefined) return known ?? undefined;
-  const [first] = shapes;
-  const fields = first === undefined ? undefined : fieldsOfRecord(first);
+  const fields = fieldsOfRecord(shapes[0] as Shape);
   const found = Object.keys(fields ?? {})
     .map((field) => chosenBy(field, shapes))
     .find((one) => one !== undefined);

@@ -1,5 +1,11 @@
 /** Safe evaluation: plain inputs of unknown make in, an answer or an error out, both as data. Never throws. */
-import { type ErrorCode, isElectroheatError, showReceived, type Warning } from "../quantity/index.ts";
+import {
+  type ElectroheatError,
+  type ErrorCode,
+  isElectroheatError,
+  showReceived,
+  type Warning,
+} from "../quantity/index.ts";
 import type { Entry } from "./describe.ts";
 import { entryOf } from "./entries/index.ts";
 import { resolved } from "./facts.ts";
@@ -119,15 +125,13 @@ export function fieldUnits(
   return units;
 }
 
+type Told = ElectroheatError["issues"][number];
+
 function refusal(error: unknown, code: "wrong-type" | "unexpected"): Refused {
   if (isElectroheatError(error)) {
-    const [first] = error.issues;
+    const [{ expected, received }] = error.issues as readonly [Told, ...Told[]];
     const { argument, code: found, message } = error;
-    const expected = first?.expected ?? "";
-    return {
-      ok: false,
-      error: { code: found, argument, message, expected, received: first?.received ?? "" },
-    };
+    return { ok: false, error: { code: found, argument, message, expected, received } };
   }
   const [expected, received] =
     code === "wrong-type" ? ["plain data", "a value that refuses to be read"] : ["an answer", "a fault"];

@@ -200,7 +200,7 @@ function depthOf(error: ElectroheatError): number {
 /** Names before numbers, so that "open" is not read as a quantity; then whichever alternative reads the value. */
 function readEither(
   shapes: readonly Shape[],
-  note: ValueNote | undefined,
+  note: ValueNote,
   value: unknown,
   path: string,
   budget: Budget,
@@ -210,7 +210,7 @@ function readEither(
   const number = shapes.find((one): one is NumberShape => typeof one === "object" && "number" in one);
   if (typeof value === "string" && number?.number === "Ω" && names.includes("open") && !isBlank(value)) {
     const read = parseQuantity(value, { unit: "Ω", path }).value;
-    return read === "open" ? read : readNumber(number, note ?? NO_NOTE, read, path);
+    return read === "open" ? read : readNumber(number, note, read, path);
   }
   const choice = choiceAmong(shapes);
   if (choice !== undefined && shapes.some((one) => mayBe(one, value))) {
@@ -237,15 +237,15 @@ function readEither(
 }
 
 /** A shape in words, for messages. */
-export function shapeWords(shape: Shape, note?: ValueNote): string {
+export function shapeWords(shape: Shape, note: ValueNote): string {
   const at = resolved(shape);
   if (at === "text") return "text";
   if (at === "flag") return "true or false";
   if (at === "null") return "null";
   if (at === "opaque") return "a value that plain data cannot be";
   if ("number" in at) {
-    const unit = unitOf(at, note ?? NO_NOTE);
-    return `${rangeWords(note ?? NO_NOTE)}${unit === "" ? "" : ` ${unit}`}`;
+    const unit = unitOf(at, note);
+    return `${rangeWords(note)}${unit === "" ? "" : ` ${unit}`}`;
   }
   if ("names" in at) return at.names.map((name) => `"${name}"`).join(" or ");
   if ("values" in at) return at.values.join(" or ");
@@ -271,7 +271,7 @@ function read(
   if (at === "text") return readText(value, path);
   if (at === "null" || at === "opaque") {
     if (at === "null" && value === null) return null;
-    return fail({ code: "wrong-type", path, expected: shapeWords(at), received: value });
+    return fail({ code: "wrong-type", path, expected: shapeWords(at, note), received: value });
   }
   if (at === "flag") {
     if (typeof value === "boolean") return value;

@@ -195,8 +195,9 @@ export function conductorForLoad(
     ampacity,
     constraints: SIZE_TESTS.flatMap((constraint) => {
       if (constraint === (terminalCell === null ? "termination" : "table ampacity")) return [];
-      const first = sized.find(({ passed }) => passed[constraint]);
-      return first === undefined ? [] : [{ constraint, size: first.ampacity.size }];
+      // The choice at the latest.
+      const first = sized.find(({ passed }) => passed[constraint]) as typeof choice;
+      return [{ constraint, size: first.ampacity.size }];
     }),
   };
 }

@@ -7,7 +7,7 @@ import { labelledIec } from "./iecClauses.ts";
 import { type Iec, iecEdition } from "./iecTables.ts";
 import { atMost, same } from "./limit.ts";
 import type { TableCell } from "./result.ts";
-import { cellAt, describeCell, type LabelledTable } from "./sharedTable.ts";
+import { cellAt, describeCell, type LabelledTable, type Row } from "./sharedTable.ts";
 
 /**
  * Kind of overload device: circuit-breaker, or gG fuse, which needs more cable.
@@ -40,8 +40,8 @@ export function deviceRatings(edition: Iec, kind: DeviceKind): readonly RatedDev
     const rule = factors.rows.find((one) => {
       const to = cellAt(factors, one, "to");
       return one[0] === kind && atMost(Number(one[1]), value) && (to === null || !atMost(Number(to), value));
-    });
-    const k3 = rule === undefined ? 1 : (cellAt(factors, rule, "k3") as number);
+    }) as Row;
+    const k3 = cellAt(factors, rule, "k3") as number;
     const cell = describeCell({
       system: "IEC",
       edition: name,
@@ -50,20 +50,15 @@ export function deviceRatings(edition: Iec, kind: DeviceKind): readonly RatedDev
       rowName: `${value} A`,
       column: "rating",
     });
-    const ruled =
-      rule === undefined
-        ? []
-        : [
-            describeCell({
-              system: "IEC",
-              edition: "IEC 60364-4-43",
-              from: labelledIec(factors),
-              row: rule,
-              rowName: kind,
-              column: "k3",
-            }),
-          ];
-    return { value, k3, cells: [cell, ...ruled] };
+    const ruled = describeCell({
+      system: "IEC",
+      edition: "IEC 60364-4-43",
+      from: labelledIec(factors),
+      row: rule,
+      rowName: kind,
+      column: "k3",
+    });
+    return { value, k3, cells: [cell, ruled] };
   });
 }
 

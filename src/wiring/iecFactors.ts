@@ -18,7 +18,7 @@ import {
 } from "./necFactors.ts";
 import { noTable } from "./necTables.ts";
 import { type CodeResult, codeResult } from "./result.ts";
-import { cellAt, columnAt, describeCell } from "./sharedTable.ts";
+import { cellAt, columnAt, describeCell, type Row } from "./sharedTable.ts";
 
 /** Conductor temperature by insulation, for the equation and for refusing an ambient that leaves no rise. */
 const RATINGS: Readonly<Record<string, number>> = { PVC: 70, XLPE: 90, "mineral 70": 70, "mineral 105": 105 };
@@ -121,7 +121,7 @@ export function cableAmbientFactor(input: {
       ],
     });
   }
-  const first = cellAt(table, table.rows[0] ?? [], "ambient") as number;
+  const first = cellAt(table, table.rows[0] as Row, "ambient") as number;
   const row = atMost(first, ambient)
     ? table.rows.find((one) => atMost(ambient, cellAt(table, one, "ambient") as number))
     : undefined;

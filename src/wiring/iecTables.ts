@@ -16,6 +16,7 @@ import type { CapacityTable, IecEdition } from "./edition.ts";
 import { checkedEdition } from "./editionGate.ts";
 import { labelledIec, methodInWords } from "./iecClauses.ts";
 import { type IecEditionName, iecEditionNames } from "./iecNames.ts";
+import { noTable } from "./necTables.ts";
 import { nameError, type SharedTable } from "./sharedTable.ts";
 
 /**
@@ -101,6 +102,7 @@ export function capacityColumn(input: {
 }): { readonly name: string; readonly from: CapacityTable; readonly column: string } {
   const { method, insulation, material } = input;
   const { name, tables } = capacityTables(input.edition);
+  if (tables.length === 0) return noTable("a capacity table", input.edition, []);
   const unknown = (path: string, received: unknown, known: readonly string[]): never =>
     fail({
       code: nameError(received),

@@ -3,7 +3,7 @@ import table from "../../shared/tables/neta-100-14.json" with { type: "json" };
 import { type Celsius, checkBetween, checkOneOf, fail, given, type Ohms } from "../quantity/index.ts";
 import { checkMeasured, same } from "./limit.ts";
 import { type CodeResult, codeResult } from "./result.ts";
-import { cellAt, describeCell } from "./sharedTable.ts";
+import { cellAt, describeCell, type Row } from "./sharedTable.ts";
 
 /**
  * Insulation resistance referred to 20 °C: R₂₀ = R·factor, by the table at its own temperatures (0, 5, 10 … 80 °C), or, asked for by
@@ -46,7 +46,7 @@ export function insulationAt20(input: {
     });
   }
   const law = column === "oil" ? 2 ** ((temperature - 20) / 10) : 10 ** ((temperature - 20) / 50);
-  const row = found ?? table.rows[0] ?? [];
+  const row = (found ?? table.rows[0]) as Row;
   const cell = describeCell({
     system: "North America",
     edition: "ANSI/NETA MTS",

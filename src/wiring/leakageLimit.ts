@@ -51,7 +51,7 @@ export function leakageLimit(input: {
   const appliance = checkOneOf("appliance", input.appliance, APPLIANCES);
   const row = leakage.rows.find((one) => one[0] === appliance) as Row;
   const number = (column: string): number | null => cellAt(leakage, row, column) as number | null;
-  const floor = number("floor") ?? 0;
+  const floor = number("floor") as number;
   const perKilowatt = ((number("per kilowatt") ?? 0) * power) / 1000;
   const ceiling = number("ceiling") ?? Number.POSITIVE_INFINITY;
   const limit = Math.min(ceiling, Math.max(floor, perKilowatt));

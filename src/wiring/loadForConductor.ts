@@ -147,7 +147,8 @@ export function loadForConductor(
   const device = input.device ?? split?.value ?? permitted.value;
   const deviceCell =
     input.device !== undefined
-      ? (ratingNear(edition, device, "up")?.cell ?? permitted.cell)
+      ? // The largest device permitted is a rating of the list.
+        (ratingNear(edition, device, "up") as { readonly cell: TableCell }).cell
       : split === null
         ? permitted.cell
         : ruleCell("subdivided device");

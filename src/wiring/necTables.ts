@@ -4,7 +4,7 @@ import { type Celsius, checkOneOf, fail } from "../quantity/index.ts";
 import type { IecEdition, NorthAmericanEdition } from "./edition.ts";
 import { checkedEdition } from "./editionGate.ts";
 import type { Provenance } from "./result.ts";
-import { cellAt } from "./sharedTable.ts";
+import { cellAt, type Row } from "./sharedTable.ts";
 
 const NAMES = ["NEC 2008", "NEC 2011", "NEC 2014", "NEC 2017", "NEC 2020", "NEC 2023"] as const;
 
@@ -52,22 +52,23 @@ export function northAmerican(edition: NorthAmerican): {
 /** Names of the editions, oldest first. */
 export const necEditions = (): readonly NecEdition[] => NAMES;
 
+/** The row of a provision: one of ours, so that there is one. */
+const rowOf = (provision: string): Row => clauses.rows.find((one) => one[0] === provision) as Row;
+
 /** Where a provision stands in an edition; `null` if that edition does not have it in this form. */
 export function clauseOf(provision: string, year: number): string | null {
   const column = year < 2011 ? "2008" : year < 2020 ? "2011" : String(year);
-  const row = clauses.rows.find((one) => one[0] === provision);
-  return row === undefined ? null : (cellAt(clauses, row, column) as string | null);
+  return cellAt(clauses, rowOf(provision), column) as string | null;
 }
 
-/** A provision's label in an edition with the provenance of its row, for the cells found under it. */
+/** A provision's label in an edition that has it, with the provenance of its row, for the cells found under it. */
 export function labelOf(
   provision: string,
   year: number,
 ): { readonly label: string; readonly labelProvenance: Provenance } {
-  const row = clauses.rows.find((one) => one[0] === provision) ?? [];
   return {
-    label: clauseOf(provision, year) ?? provision,
-    labelProvenance: (cellAt(clauses, row, "provenance") ?? clauses.provenance) as Provenance,
+    label: clauseOf(provision, year) as string,
+    labelProvenance: cellAt(clauses, rowOf(provision), "provenance") as Provenance,
   };
 }
 

@@ -103,7 +103,7 @@ export function describeCell(input: {
     row: rowName,
     column,
     value: cellAt(table, row, column),
-    unit: table.columns.find(({ name }) => name === column)?.unit ?? "",
+    unit: (table.columns.find(({ name }) => name === column) as SharedTable["columns"][number]).unit,
     source: table.source,
     kind: table.kind as TableKind,
     provenance,

@@ -6,6 +6,8 @@ import { isBlank } from "../plain.ts";
 import type { Shape } from "../shape.ts";
 import { type Block, cellsOf, isOne, jsonIn, rowsOf } from "./cells.ts";
 
+type Row = Block[number];
+
 /** A column of a table, or a line of a record: a field, dotted into the records inside. */
 interface Column {
   readonly path: string;
@@ -27,8 +29,8 @@ function orName(shape: Shape): boolean {
   return typeof at === "object" && "either" in at && at.either.some((one) => isScalar(one) && one !== "null");
 }
 
-function takesNumber(shape: Shape | undefined): boolean {
-  const at = shape === undefined ? "null" : resolved(shape);
+function takesNumber(shape: Shape): boolean {
+  const at = resolved(shape);
   if (typeof at === "string") return false;
   return "either" in at ? at.either.some(takesNumber) : "number" in at || "values" in at;
 }
@@ -103,7 +105,7 @@ function headed(columns: readonly Column[], row: readonly unknown[]): readonly C
 function tableOf(path: string, of: Shape, block: Block): unknown {
   const rows = rowsOf(block);
   const columns = columnsOf(of);
-  const heads = headed(columns, rows[0] ?? []);
+  const heads = headed(columns, rows[0] as Row);
   const taken = heads ?? columns;
   const width = Math.max(0, ...rows.map((row) => row.length));
   if (heads === undefined && width > columns.length) {
@@ -130,7 +132,7 @@ function listsNames(of: Shape, block: Block): boolean {
   });
   const cells = cellsOf(block);
   if (cells.every((cell) => names.includes(cell as string))) return true;
-  return block.every((row) => row.length === 1) && headed(columnsOf(of), block[0] ?? []) === undefined;
+  return block.every((row) => row.length === 1) && headed(columnsOf(of), block[0] as Row) === undefined;
 }
 
 function listOf(path: string, of: Shape, block: Block): unknown {
@@ -165,7 +167,7 @@ function listMeant(path: string, columns: readonly Column[], block: Block): unkn
     const at = resolved(column.shape);
     if (typeof at !== "object" || !("list" in at)) return [];
     const inner = columnsOf(at.list);
-    const heads = inner.length < 2 ? undefined : headed(inner, block[0] ?? []);
+    const heads = inner.length < 2 ? undefined : headed(inner, block[0] as Row);
     const whole = inner.every(
       ({ path: name, optional }) => optional || heads?.some((one) => one.path === name),
     );
@@ -196,11 +198,12 @@ function recordOf(path: string, shape: Shape, block: Block): unknown {
     return { [only.path]: listOf(`${path}.${only.path}`, inner.list, block) };
   }
   const rows = rowsOf(block);
-  const heads = rows.length === 2 ? headed(columns, rows[0] ?? []) : undefined;
+  const heads = rows.length === 2 ? headed(columns, rows[0] as Row) : undefined;
   if (heads !== undefined) return (tableOf(path, shape, block) as unknown[])[0];
   const cells = cellsOf(block);
   // A bare number is no flow, though the first field of a flow is its basis.
-  if (isOne(block) && typeof cells[0] === "number" && !takesNumber(columns[0]?.shape)) return cells[0];
+  if (isOne(block) && typeof cells[0] === "number" && !takesNumber((columns[0] as Column).shape))
+    return cells[0];
   if (cells.length <= columns.length && (block.length === 1 || block.every((row) => row.length === 1))) {
     return recordFrom(path, meantColumns(shape, columns, cells[0]), cells);
   }
@@ -239,8 +242,7 @@ export function structureFrom(path: string, shape: Shape, block: Block): unknown
     return list === undefined ? recordOf(path, shape, block) : structureFrom(path, list, block);
   }
   if ("list" in at) return listOf(path, at.list, block);
-  if ("tuple" in at) return listOf(path, at.tuple[0] ?? "text", block);
+  if ("tuple" in at) return listOf(path, at.tuple[0] as Shape, block);
   if ("map" in at) return mapOf(path, block);
-  if ("record" in at) return recordOf(path, at, block);
-  return block[0]?.[0];
+  return recordOf(path, at, block);
 }

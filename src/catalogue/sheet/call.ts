@@ -88,7 +88,7 @@ function sizeOf(given: readonly Argument[]): readonly [number, number] {
   let [rows, columns] = [1, 1];
   for (const { input, block, scalar } of given) {
     if (!scalar || isOne(block)) continue;
-    const [high, wide] = [block.length, block[0]?.length ?? 0];
+    const [high, wide] = [block.length, (block[0] as Block[number]).length];
     const fits = (own: number, other: number): boolean => own === 1 || other === 1 || own === other;
     if (!fits(high, rows) || !fits(wide, columns)) {
       const expected = `a range of ${rows} by ${columns}, one row or column of it, or one cell`;
@@ -102,7 +102,7 @@ function sizeOf(given: readonly Argument[]): readonly [number, number] {
 }
 
 function cellAt(block: Block, row: number, column: number): unknown {
-  const line = block[block.length === 1 ? 0 : row] ?? [];
+  const line = block[block.length === 1 ? 0 : row] as Block[number];
   return line[line.length === 1 ? 0 : column];
 }
 

@@ -73,7 +73,7 @@ function takesOf(shape: Shape): SheetParameter["takes"] {
 function columnNames(shape: Shape): readonly string[] {
   const at = resolved(shape);
   const items =
-    typeof at !== "object" ? shape : "list" in at ? at.list : "tuple" in at ? (at.tuple[0] ?? shape) : shape;
+    typeof at !== "object" ? shape : "list" in at ? at.list : "tuple" in at ? (at.tuple[0] as Shape) : shape;
   const columns = columnsOf(items);
   const needed = columns.filter(({ optional }) => !optional);
   const [only] = needed;
