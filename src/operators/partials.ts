@@ -135,9 +135,10 @@ export function slopesAt(probe: Probe, x: number, uncertainty: number, path: str
     if (best !== undefined && isSharp(best)) break;
   }
   if (best !== undefined) return best;
-  const middle = probe(x);
+  // The estimate itself has given numbers before.
+  const middle = probe(x) as readonly number[];
   for (const side of [first, -first]) {
-    const rows = middle === undefined ? [] : rowsFrom(probe, x, side, middle);
+    const rows = rowsFrom(probe, x, side, middle);
     if (rows.length > 2) return extrapolated(rows, 2);
   }
   return fail({

@@ -15,7 +15,7 @@ import {
   uncertaintyBudget,
   validateFirstOrder,
 } from "electroheat/operators";
-import { ohms, parseQuantity, volts } from "electroheat/quantity";
+import { type CanonicalUnit, ohms, parseQuantity, unitSymbols, volts } from "electroheat/quantity";
 import katex from "katex";
 import { describe, expect, it } from "vitest";
 import { caught } from "../support/caught.ts";
@@ -74,6 +74,16 @@ describe("the budget", () => {
       inputs: { a: input },
     });
     expect(outputs[0]?.standardUncertainty).toBeCloseTo(0.3, 9);
+  });
+
+  it("has no infinite uncertainty of a step that float64 cannot hold", () => {
+    const call = () =>
+      uncertaintyBudget({
+        calculation: ({ a }: { a: number }) => (a < 2 ? -1e308 : 1e308),
+        inputs: { a: input },
+      });
+    expect(caught(call)).toMatchObject({ code: "not-a-number" });
+    expect(call).toThrow(/Infinity is not allowed/);
   });
 
   it("names an output that is not there, or no number, and asks for names where no field is a number", () => {
@@ -251,6 +261,13 @@ describe("solveFor", () => {
     expect(roots(holed)).toBe("no root");
   });
 
+  it("finds a stretch of zeros that no sample met", () => {
+    const found = roots(solve(({ x }) => Math.max(0, Math.abs(x - 0.01) - 0.005)));
+    expect(found).toEqual([expect.closeTo(0.01, 2)]);
+    const [at] = found as number[];
+    expect(Math.abs((at as number) - 0.01)).toBeLessThanOrEqual(0.005);
+  });
+
   it("gives the gaps, the ends without a value and a number alone between two gaps", () => {
     const only = solve(({ x }) => (x === 0 ? 2 : Number.NaN));
     expect(only).toMatchObject({
@@ -278,6 +295,11 @@ describe("solveFor", () => {
     expect(step.jumps.map(({ value }) => value)).toEqual([expect.closeTo(0.3, 9)]);
   });
 });
+
+/** Every canonical unit: a refusal lists them. */
+const UNITS = caught(() => unitSymbols("none" as CanonicalUnit))
+  .message.replace(/^.*one of /, "")
+  .split(", ") as CanonicalUnit[];
 
 describe("showWorking", () => {
   const heat: CalculationDescription = {
@@ -314,6 +336,27 @@ describe("showWorking", () => {
     }
     const [, , list] = noted([1, 2]).inputs;
     expect([list?.value, typeof list?.text]).toEqual([list?.text, "string"]);
+  });
+
+  it("typesets every unit there is", () => {
+    expect(UNITS.length).toBeGreaterThan(40);
+    for (const unit of UNITS) {
+      for (const symbol of unitSymbols(unit)) {
+        const { inputs } = showWorking({
+          description: {
+            id: "as-read",
+            inputs: [{ name: "a", symbol: "a", unit }],
+            outputs: [{ symbol: "y", unit: "1" }],
+            sources: ["definition"],
+          },
+          calculation: ({ a }: { a: number }) => a,
+          input: { a: 2.5 },
+          units: { a: symbol },
+        });
+        expect(inputs[0]?.text.endsWith(symbol)).toBe(true);
+        typeset(inputs[0]?.tex as string);
+      }
+    }
   });
 
   it("asks for the unit of every quantity", () => {
