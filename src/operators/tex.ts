@@ -72,8 +72,8 @@ function unitTex(unit: string): string {
 
 /** A quantity as the library writes it, in TeX: the exponent as a power of ten, a thin space before the unit. */
 export function quantityTex(text: string): string {
-  const [, number = "", unit = ""] = /^([-\u2212]?[\d.]+(?:e[-+]?\d+)?)\s?(.*)$/.exec(text) ?? [];
-  if (number === "") return wordsTex(text);
+  const parts = /^([-\u2212]?[\d.]+(?:e[-+]?\d+)?)\s?(.*)$/.exec(text);
+  const [, number, unit] = parts as unknown as readonly [string, string, string];
   const [digits = "", exponent] = number.replace("\u2212", "-").split("e");
   const power = exponent === undefined ? "" : `\\times 10^{${Number(exponent)}}`;
   return `${digits}${power}${unit === "" ? "" : `\\,${unitTex(unit)}`}`;

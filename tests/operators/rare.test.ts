@@ -338,6 +338,24 @@ describe("showWorking", () => {
     expect([list?.value, typeof list?.text]).toEqual([list?.text, "string"]);
   });
 
+  it("leaves alone what TeX has in a subscript, and refuses a formula of no characters", () => {
+    const shown = (text: string, tex: string) =>
+      showWorking({
+        description: {
+          id: "scaled",
+          formula: { text, tex },
+          inputs: [{ name: "a", symbol: "a", unit: "1" }],
+          outputs: [{ symbol: "y", unit: "1" }],
+          sources: ["definition"],
+        },
+        calculation: ({ a }: { a: number }) => 3 * a,
+        input: { a: 5 },
+      }).results[0]?.substitution?.tex;
+    expect(shown("y = 3·a", "y = k_10 \\cdot a")).toBe("y = k_10 \\cdot 5");
+    expect(shown("y = 3·a", "y = k_{a} \\cdot a")).toBe("y = k_{a} \\cdot 5");
+    expect(caught(() => shown("", ""))).toMatchObject({ argument: "description.formula.text" });
+  });
+
   it("typesets every unit there is", () => {
     expect(UNITS.length).toBeGreaterThan(40);
     for (const unit of UNITS) {
