@@ -49,6 +49,33 @@ describe("plain data", () => {
     ]);
   });
 
+  it("of a table of one's own may hold a flag, which the gate refuses among figures", () => {
+    const table = (figure: unknown) => ({
+      name: "works rules 9",
+      system: "North America",
+      standardRatings: {
+        label: "W-1",
+        table: {
+          ...{
+            id: "works-ratings",
+            title: "ratings",
+            source: "an invented scenario",
+            edition: "works rules 9",
+          },
+          ...{ kind: "user table", provenance: "seen" },
+          columns: [{ name: "rating", unit: "A", meaning: "rating" }],
+          rows: [[figure], [66]],
+        },
+      },
+    });
+    const ask = (figure: unknown) => ({ edition: table(figure), current: 34, direction: "up" });
+    expect(evaluate("wiring.standardDevice", ask(33))).toMatchObject({ value: { value: 66 } });
+    expect(refused("wiring.standardDevice", ask(true))).toEqual([
+      "not-a-number",
+      "edition.standardRatings.table.rows.0.0",
+    ]);
+  });
+
   it("has at most a million values", () => {
     const design = Array.from({ length: 11 }, () => new Array(100_000).fill(1));
     const [code, argument] = refused("numeric.leastSquares", { design, observed: [1], uncertainty: [1] });
