@@ -35,10 +35,9 @@ function conductance(path: string, resistance: Ohms | Open): number {
   return resistance === 0 ? Number.POSITIVE_INFINITY : 1 / resistance;
 }
 
-/** Resistance of a side from g_a·g_b/Σg, with shorts and opens taken as limits. */
+/** Resistance of a side from g_a·g_b/Σg, with opens and at most one short taken as limits. */
 function side(ga: number, gb: number, gc: number): Ohms | Open {
   if (ga === 0 || gb === 0) return "open";
-  if (ga === Number.POSITIVE_INFINITY && gb === Number.POSITIVE_INFINITY) return 0 as Ohms;
   if (gc === Number.POSITIVE_INFINITY) return "open";
   // 1/ga + 1/gb + gc/(ga·gb), each term with its limit for a shorted arm.
   return (1 / ga + 1 / gb + gc / ga / gb) as Ohms;

@@ -2,7 +2,13 @@
 import { checkBetween, given } from "../quantity/index.ts";
 import { drawKeyColumn, drawKeyRows, KEY_GAP, type KeyEntry, keyWidth } from "./curveKey.ts";
 import { marker, seriesLook } from "./curveLook.ts";
-import { type CheckedChart, type CheckedSeries, type CurveInput, checkedChart } from "./curveTypes.ts";
+import {
+  type BandPoint,
+  type CheckedChart,
+  type CheckedSeries,
+  type CurveInput,
+  checkedChart,
+} from "./curveTypes.ts";
 import type { Point } from "./geometry.ts";
 import { checkPictureId, fixed, picture, tag, textTag } from "./svg.ts";
 import { namedText, shortened, textWidth, wrapped } from "./text.ts";
@@ -146,14 +152,10 @@ function drawLine(one: CheckedSeries, index: number, plot: Plot, palette: Palett
 /** Where a series ends on the right, as a share of the height from the top; its key stands there. */
 function endOf(one: CheckedSeries, plot: Plot): Point {
   const last = one.points.at(-1);
-  const end = one.band.at(-1);
-  const [x, y] =
-    last !== undefined
-      ? [last.x, last.y]
-      : end !== undefined
-        ? [end.x, middleOf(plot, end.low, end.high)]
-        : [0, 0];
-  return placeIn(plot, x, y);
+  if (last !== undefined) return placeIn(plot, last.x, last.y);
+  // A series without points has a band.
+  const { x, low, high } = one.band.at(-1) as BandPoint;
+  return placeIn(plot, x, middleOf(plot, low, high));
 }
 
 /** The value whose place is midway between two, on either kind of axis. */

@@ -47,12 +47,12 @@ export class DiagramCanvas {
     if (kept.length > 1) this.wires.push({ net, points: kept });
   }
 
-  /** A symbol between two ends on a horizontal axis. */
+  /** A symbol between two ends on a horizontal axis; returns its ends, left and right. */
   between(
     symbol: Pick<DiagramSymbol, "kind" | "about" | "state" | "x" | "y">,
     half: { readonly x: number; readonly y: number },
     nets: readonly [string, string],
-  ): void {
+  ): readonly [DiagramPin, DiagramPin] {
     const { x, y, state } = symbol;
     // The thick ring and the cross stand out of the symbol itself.
     const tall = Math.max(half.y, state === "open" || state === "hot joint" || state === "lost" ? 9.5 : 0);
@@ -60,8 +60,9 @@ export class DiagramCanvas {
     const pins = [
       { net: nets[0], x: x - wide, y },
       { net: nets[1], x: x + wide, y },
-    ];
+    ] as const;
     this.symbols.push({ ...symbol, box: around(x, y, wide, tall), pins });
+    return pins;
   }
 
   /** The words around a symbol: label above, value and state below. */

@@ -1,4 +1,5 @@
 /** A column of banks, measured: shared edges for all of them. */
+import type { BankPlan } from "../circuit/index.ts";
 import { type BankRows, bankRows, type Item } from "./diagramBank.ts";
 import { wordsWidth } from "./diagramCanvas.ts";
 import {
@@ -71,7 +72,7 @@ function side(
 
 /** What stands in the heading of a bank. */
 export function headingOf(tree: ModuleTree, bank: number): string {
-  const { connection } = tree.banks[bank] ?? {};
+  const { connection } = tree.banks[bank] as BankPlan;
   if (connection === "delta") return "delta";
   const stars = tree.banks.filter((one) => one.connection === "star").length;
   return `star, ${tree.onNeutral ? "neutral" : stars > 1 ? tree.starPoints : "floating"}`;
@@ -79,7 +80,7 @@ export function headingOf(tree: ModuleTree, bank: number): string {
 
 /** Label of a bank. */
 export function bankName(tree: ModuleTree, words: DiagramWords, bank: number): string {
-  const { id = "" } = tree.banks[bank] ?? {};
+  const { id } = tree.banks[bank] as BankPlan;
   return words.name(id, `Bank ${id}`);
 }
 

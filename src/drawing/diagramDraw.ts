@@ -75,11 +75,10 @@ function drawItem(
     const centre = plan.joint(item.height);
     const nets = plan.wayOut === 1 ? ([item.inner, item.net] as const) : ([item.net, item.inner] as const);
     const { state } = words.of(joint.id);
-    canvas.between({ kind, about: joint.id, state, x: centre, y }, halfOf(kind), nets);
+    const [near, far] = canvas.between({ kind, about: joint.id, state, x: centre, y }, halfOf(kind), nets);
     canvas.words(joint.id, words.of(joint.id), centre, y, packing);
-    const [near, far] = canvas.symbols.at(-1)?.pins.map((pin) => pin.x) ?? [];
-    x = (plan.wayOut === 1 ? near : far) as number;
-    outer = (plan.wayOut === 1 ? far : near) as number;
+    x = (plan.wayOut === 1 ? near : far).x;
+    outer = (plan.wayOut === 1 ? far : near).x;
   }
   const only = item.children.length === 1;
   const bus = only ? x : plan.bus(busZone(item), item.lane);
@@ -242,7 +241,7 @@ function drawHeading(input: {
     const full = text.endsWith("…") ? whole : text;
     canvas.text({ role: "heading", about, text, full, ...at });
   });
-  const after = left + textWidth(lines[0] ?? "", HEADING, true) + HEAD_GAP;
+  const after = left + textWidth(lines[0] as string, HEADING, true) + HEAD_GAP;
   const kindAt = { x: after, y: base, anchor: "start", size: TEXT } as const;
   canvas.text({ role: "node", about: "", text: detail, full: detail, ...kindAt });
 }

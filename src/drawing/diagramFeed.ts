@@ -122,11 +122,10 @@ export function placeFeed(input: {
       const about = joint?.id ?? (rail.terminal as string);
       const kind = joint === null ? "line break" : kindOf(joint);
       const { state } = wordsOf(joint);
-      canvas.between({ kind, about, state, x: centre, y: rail.y }, halfOf(kind), nets);
-      const [near, far] = canvas.symbols.at(-1)?.pins ?? [];
-      canvas.wire(nets[0], { x, y: rail.y }, { x: near?.x ?? x, y: rail.y });
+      const [near, far] = canvas.between({ kind, about, state, x: centre, y: rail.y }, halfOf(kind), nets);
+      canvas.wire(nets[0], { x, y: rail.y }, { x: near.x, y: rail.y });
       canvas.words(about, wordsOf(joint), centre, rail.y, packing);
-      x = far?.x ?? x;
+      x = far.x;
     });
     const ties = rail.terminal === null && rail.parent === null && !rails.some((one) => one.parent === rail);
     return { net: rail.net, x: ties ? null : x, y: rail.y };

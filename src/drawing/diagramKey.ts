@@ -1,4 +1,5 @@
 /** What stands under a diagram: key of the symbols, the caution, and the description for those who do not see it. */
+import type { BankPlan } from "../circuit/index.ts";
 import type { DiagramCanvas } from "./diagramCanvas.ts";
 import { BAR, JOINT, MARGIN, NOTE } from "./diagramMetrics.ts";
 import type { SymbolKind } from "./diagramTypes.ts";
@@ -74,7 +75,7 @@ export function liveNote(tree: ModuleTree, words: DiagramWords): string {
 }
 
 function bankSentence(tree: ModuleTree, words: DiagramWords, bank: number, symbols: DrawnAs): string {
-  const { id = "", connection, elementsInParallel = 1, elementsInSeries = 1 } = tree.banks[bank] ?? {};
+  const { id, connection, elementsInParallel = 1, elementsInSeries = 1 } = tree.banks[bank] as BankPlan;
   const strings = `${elementsInParallel === 1 ? "" : `${elementsInParallel} in parallel, `}${elementsInSeries === 1 ? "" : `${elementsInSeries} in series, `}`;
   return `${words.name(id, `Bank ${id}`)}: ${connection}, ${strings}${3 * elementsInParallel * elementsInSeries} ${symbols}.`;
 }

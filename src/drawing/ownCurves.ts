@@ -76,7 +76,7 @@ export function temperatureFactorChart(
 ): string {
   const { datasets } = given(input);
   checkList("datasets", datasets, "at least one dataset");
-  const curves = datasets.map((dataset, i): CurveSeries => {
+  const curves = datasets.map((dataset, i) => {
     const table = dataset?.temperatureFactor;
     if (table === undefined) {
       const expected = "a dataset with a Ct table";
@@ -88,11 +88,9 @@ export function temperatureFactorChart(
       });
     }
     const points = table.temperatures.map((x, k) => ({ x, y: table.values[k] as number }));
-    return { label: dataset.id, points, marked: true };
+    return { label: dataset.id, points, marked: true } satisfies CurveSeries;
   });
-  const all = [...new Set(datasets.flatMap((one) => one.temperatureFactor?.temperatures ?? []))].sort(
-    (a, b) => a - b,
-  );
+  const all = [...new Set(curves.flatMap(({ points }) => points.map(({ x }) => x)))].sort((a, b) => a - b);
   const band = all.flatMap((x) => {
     const { lowest: low, highest: high, rows } = temperatureFactorSpread({ datasets, temperature: x });
     return rows.length > 1 ? [{ x, low, high }] : [];

@@ -1,5 +1,5 @@
 /** The phasors of an energised module: potentials of its nodes, and the voltages between them. */
-import { energise, type HeatingModule, type Supply } from "../circuit/index.ts";
+import { type Branch, energise, type HeatingModule, type Supply } from "../circuit/index.ts";
 import { type Complex, complexDifference, modulus } from "../numeric/index.ts";
 import { moduleTree } from "./moduleTree.ts";
 import { cleanText } from "./text.ts";
@@ -55,8 +55,8 @@ export function phasorData(module: HeatingModule, supply: Supply): PhasorData {
     const next = LINES[(branch + 1) % 3];
     const lines = plan?.connection === "delta" ? `${LINES[branch]}${next}` : `${LINES[branch]}`;
     const name = `${plan?.id}-${lines}`;
-    const from = potential(elements[0]?.from ?? "");
-    const to = potential(elements.at(-1)?.to ?? "");
+    const from = potential((elements[0] as Branch).from);
+    const to = potential((elements.at(-1) as Branch).to);
     const open = elements.some(({ resistance }) => resistance === "open");
     const like = groups.find(
       (one) => one.branch === lines && one.open === open && same(one.from, from) && same(one.to, to),

@@ -87,7 +87,7 @@ export function drawPhasors(
     body.push(tag("path", { d: lineOf(from, to), fill: "none", stroke: palette.edge, "stroke-width": 5 }));
   }
   module.forEach(({ at }, i) => {
-    const next = module[(i + 1) % module.length]?.at ?? at;
+    const next = (module[(i + 1) % module.length] as { readonly at: Point }).at;
     if (apart(at, next) > 2) body.push(kindLine("line", lineOf(at, next), palette));
   });
   for (const { from, to, open } of arrows) {

@@ -150,7 +150,7 @@ export function jumperProfile(input: {
     checkMeasurableOrZero(`${side}.conductance`, input[side].conductance, "W/K");
     checkBetween(`${side}.temperature`, input[side].temperature, COLDEST, HOTTEST_END, "°C");
   }
-  const source = current > 0 ? (current * current * (input.resistivity20 ?? 0)) / bar.section : 0;
+  const source = current > 0 ? (current * current * (input.resistivity20 as number)) / bar.section : 0;
   const loss = bar.filmCoefficient * bar.perimeter;
   const net = loss - source * coefficient20;
   if (!(net > 0)) {

@@ -93,7 +93,7 @@ function grade(scale: SeverityScale, comparison: "similar" | "ambient", rise: nu
     if (row[to] === null) return i === open;
     return scale === "neta-100.18" ? against(row[to]) <= 0 : against(row[to]) < 0;
   });
-  const row = table.rows[found] ?? [];
+  const row = table.rows[found] as readonly Cell[];
   return { rise: rise as Kelvins, level: Number(row[levelAt]), action: String(row[actionAt]) };
 }
 

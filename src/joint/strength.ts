@@ -103,7 +103,7 @@ function rowFor(table: SharedTable, grade: string, diameter: Meters): readonly C
       path: "diameter",
       expected: `a size the standard gives ${grade} for`,
       received: size,
-      unit: table.columns[to]?.unit ?? "",
+      unit: String(table.columns[to]?.unit),
     })
   );
 }

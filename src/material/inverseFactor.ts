@@ -43,7 +43,7 @@ type Slope = FactorSolution["slope"];
 
 /** Whether values only rise or only fall. */
 function isMonotonic(values: readonly number[]): boolean {
-  const sign = Math.sign((values[1] ?? 0) - (values[0] ?? 0));
+  const sign = Math.sign((values[1] ?? 0) - (values[0] as number));
   return (
     sign !== 0 && values.every((value, i) => i === 0 || Math.sign(value - (values[i - 1] as number)) === sign)
   );

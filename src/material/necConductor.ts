@@ -100,7 +100,7 @@ export function listedResistance(input: {
         row: `${named(row)} ${input.build}`,
         column: metal,
         value,
-        unit: table.columns[column]?.unit ?? "",
+        unit: String(table.columns[column]?.unit),
         provenance: table.provenance,
       },
       warnings: [],

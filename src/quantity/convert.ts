@@ -1,6 +1,6 @@
 /** From any unit that text can name to any other of the same dimension: the hundreds of converters as one function. */
 import { checkFinite } from "./check.ts";
-import { fail, isElectroheatError } from "./errors.ts";
+import { fail, type Issue, isElectroheatError } from "./errors.ts";
 import { given } from "./given.ts";
 import { entriesOf, type UnitEntry } from "./table.ts";
 import type { CanonicalUnit } from "./tags.ts";
@@ -74,7 +74,7 @@ export function convertUnits(input: {
   } catch (error) {
     if (!isElectroheatError(error)) throw error;
     // The conversion's own refusal (overflow, below absolute zero), told about the number that was given.
-    const { expected, unit } = error.issues[0] ?? { expected: "a number in range", unit: undefined };
+    const { expected, unit } = error.issues[0] as Issue;
     const allowed = unit === undefined ? expected : `${expected} ${unit}`;
     return fail({ code: error.code, path: "value", expected: allowed, received: value, unit: from.symbol });
   }

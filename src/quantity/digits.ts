@@ -40,7 +40,7 @@ export function roundAt(decimal: Decimal, place: number): Decimal {
   if (cut <= 0) return { negative, digits: digits + "0".repeat(-cut), place };
   if (cut > digits.length) return { negative, digits: "0", place };
   const kept = digits.slice(0, digits.length - cut) || "0";
-  const up = (digits[digits.length - cut] ?? "0") >= "5";
+  const up = (digits[digits.length - cut] as string) >= "5";
   return { negative, digits: up ? increment(kept) : kept, place };
 }
 

@@ -27,7 +27,7 @@ function skipDigits(text: string, at: number): number {
 
 function skipSpaces(text: string, at: number): number {
   let end = at;
-  while (end < text.length && SPACES.includes(text[end] ?? "")) end++;
+  while (end < text.length && SPACES.includes(text[end] as string)) end++;
   return end;
 }
 
@@ -35,7 +35,7 @@ function skipSpaces(text: string, at: number): number {
 export function trimSpaces(text: string): string {
   const start = skipSpaces(text, 0);
   let end = text.length;
-  while (end > start && SPACES.includes(text[end - 1] ?? "")) end--;
+  while (end > start && SPACES.includes(text[end - 1] as string)) end--;
   return text.slice(start, end);
 }
 
@@ -104,7 +104,7 @@ export function readNumber(path: string, text: string, expected: string, decimal
   let end = decimals;
   let exponent = "0";
   if (text[end] === "e" || text[end] === "E") {
-    const sign = text[end + 1] === "\u2212" ? "-" : (text[end + 1] ?? "");
+    const sign = text[end + 1] === "\u2212" ? "-" : text[end + 1];
     const signed = sign === "-" || sign === "+";
     const digits = end + (signed ? 2 : 1);
     const stop = skipDigits(text, digits);

@@ -1,5 +1,5 @@
 /** Quantities from text: what people write on a bench sheet. One pass over at most 64 characters. */
-import { fail, isElectroheatError } from "./errors.ts";
+import { fail, type Issue, isElectroheatError } from "./errors.ts";
 import { gaugeArea, solidDiameter } from "./gauge.ts";
 import { type NumberText, readNumber, trimSpaces } from "./numberText.ts";
 import { entriesOf, type UnitEntry } from "./table.ts";
@@ -106,7 +106,7 @@ function convert(path: string, text: string, entry: UnitEntry, number: NumberTex
     resolution = entry.span(number.resolution);
   } catch (error) {
     if (!isElectroheatError(error)) throw error;
-    const { expected, unit } = error.issues[0] ?? { expected: "a number in range", unit: undefined };
+    const { expected, unit } = error.issues[0] as Issue;
     const allowed = unit === undefined ? expected : `${expected} ${unit}`;
     return fail({ code: error.code, path, expected: allowed, received: text });
   }

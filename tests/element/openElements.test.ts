@@ -1,5 +1,11 @@
 /** Groups with open elements, and figures beyond float64. Kirchhoff's laws and Ohm's law; an open circuit is a state, not an error. */
-import { groupResistance, operatingPoint, parallelGroup, seriesString } from "electroheat/element";
+import {
+  groupResistance,
+  operatingPoint,
+  parallelGroup,
+  powerFromVoltageAndResistance,
+  seriesString,
+} from "electroheat/element";
 import { amperes, type BranchVolts, ohms, volts, watts } from "electroheat/quantity";
 import { describe, expect, it } from "vitest";
 import { caught } from "../support/caught.ts";
@@ -12,6 +18,14 @@ describe("open elements", () => {
   it("leave a group of like ones open, and a string of dead ones without a current", () => {
     expect(groupResistance({ resistance: "open", inSeries: 2, inParallel: 3 })).toBe("open");
     expect(groupResistance({ resistance: ohms(0), inSeries: 2, inParallel: 3 })).toBe(0);
+  });
+
+  it("and shorted ones give no heat without a voltage; on one there is no figure for a short", () => {
+    // Source: V²/R with V = 0, which a short does not change.
+    const power = (voltage: number, resistance: number) => () =>
+      powerFromVoltageAndResistance({ voltage: branch(voltage), resistance: ohms(resistance) });
+    expect(power(0, 0)()).toBe(0);
+    expect(caught(power(240, 0)).code).toBe("short-circuit");
   });
 
   it("all of them: nothing flows, and the voltage stands across each", () => {

@@ -1,6 +1,7 @@
 import {
   checkBetween,
   checkFinite,
+  checkMeasurableSigned,
   checkNonNegative,
   checkOneOf,
   checkPositive,
@@ -12,6 +13,7 @@ import {
   showReceived,
 } from "electroheat/quantity";
 import { describe, expect, it } from "vitest";
+import { caught } from "../support/caught.ts";
 import { thrown } from "./support.ts";
 
 type Check = (value: unknown) => void;
@@ -140,5 +142,24 @@ describe("the error", () => {
       expect(told).toHaveLength(lines);
       expect(told.at(-1)).toBe(count > 20 ? `and ${count - 20} more` : made(`field${count - 1}`).message);
     }
+  });
+});
+
+describe("limits that are not there, and the sign of what is measured", () => {
+  it("a range without an end lets every finite number through, and no other", () => {
+    const check = (value: number) => () => checkBetween("power", value, 0, Number.POSITIVE_INFINITY, "W");
+    expect(check(Number.MAX_VALUE)).not.toThrow();
+    for (const bad of [-1, Number.NaN]) expect(thrown(check(bad)).argument).toBe("power");
+  });
+
+  it("a size too large to be measured is refused with either sign, and with its unit where it has one", () => {
+    for (const [value, unit] of [
+      [1e300, "K"],
+      [-1e300, undefined],
+    ] as const) {
+      const error = caught(() => checkMeasurableSigned("rise", value, unit));
+      expect([error.code, error.argument, error.issues[0]?.unit]).toEqual(["out-of-range", "rise", unit]);
+    }
+    for (const good of [0, -40, 40]) expect(() => checkMeasurableSigned("rise", good)).not.toThrow();
   });
 });

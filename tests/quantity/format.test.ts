@@ -3,6 +3,7 @@ import {
   type CanonicalUnit,
   celsius,
   type FormatOptions,
+  formatNumber,
   formatQuantity,
   formatUncertain,
   kelvins,
@@ -212,5 +213,22 @@ describe("value with uncertainty", () => {
         uncertaintyDigits: digits as 1,
       });
     expect(thrown(run).code).toBe(code);
+  });
+});
+
+describe("a number without a unit", () => {
+  // Half away from zero on the decimal text of the number, worked by hand.
+  it.each([
+    [formatNumber(1.04699), "1.04699"],
+    [formatNumber(1.04699, { significantDigits: 4 }), "1.047"],
+    [formatNumber(-0.00125, { significantDigits: 2 }), "-0.0013"],
+    [formatNumber(-2.5, { trueMinus: true }), "\u22122.5"],
+  ])("%s is written %s", (shown, expected) => {
+    expect(shown).toBe(expected);
+  });
+
+  it("refuses no digits at all", () => {
+    const error = thrown(() => formatNumber(1, { significantDigits: 0 }));
+    expect([error.code, error.argument]).toEqual(["out-of-range", "significantDigits"]);
   });
 });

@@ -75,7 +75,7 @@ export function table(
   caption: string,
   headings: readonly string[],
   rows: readonly (readonly (Cell | string)[])[],
-): readonly Block[] {
+): readonly TableBlock[] {
   if (rows.length === 0) return [];
   return [
     {
@@ -88,9 +88,8 @@ export function table(
 }
 
 /** A table without those columns that say nothing in any row; the first stays. */
-export function slim(blocks: readonly Block[]): readonly Block[] {
+export function slim(blocks: readonly TableBlock[]): readonly TableBlock[] {
   return blocks.map((block) => {
-    if (block.kind !== "table") return block;
     const kept = block.columns.map((_, c) => c === 0 || block.rows.some((row) => row[c]?.text !== ""));
     return {
       ...block,

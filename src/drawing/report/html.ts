@@ -27,7 +27,7 @@ function tableOf({ caption, columns, rows }: TableBlock): string {
   const body = rows.map((cells) =>
     tag("tr", {}, ...cells.map((one, c) => cell(one, columns[c]?.numeric === true, c === 0))),
   );
-  const wordy = rows.some(([name]) => (name?.text.length ?? 0) > WORDY);
+  const wordy = rows.some(([name]) => (name as Cell).text.length > WORDY);
   const looks = [...(rows.length <= SHORT ? ["short"] : []), ...(wordy ? ["wordy"] : [])].join(" ");
   const whole = tag(
     "table",

@@ -107,14 +107,14 @@ function grouped(
     }
   }
   return [...groups.values()].map(({ elements, survivors, cells, over }) => {
-    const stress = cells.at(-2) ?? "";
+    const stress = cells.at(-2) as string;
     const who = [...new Set(survivors)];
     const named = who.length === 1 ? `${who[0]} ${stress}` : stress;
     return [
       elements.join(", "),
       ...cells.slice(0, -2),
       over ? { text: named, tone: "doubt" } : named,
-      cells.at(-1) ?? "",
+      cells.at(-1) as string,
     ];
   });
 }
