@@ -120,7 +120,8 @@ describe("a neutral", () => {
   const supply = { v12: "480 V", v23: "480 V", v31: "480 V" } as const;
   const currents = ["L1", "L2", "L3"].map((at) => ({ at, reads: "36.1 A" }));
   const ohms = ["L1", "L2", "L3"].map((from) => ({ from, to: "N", reads: "7.68 Ω" }));
-  const found = assessModule(module({ wiring, supply, asFound: { ohms, currents } }));
+  const instruments = { ohmmeter, clamp: { ofReading: 0.02, digits: 5 } } as const;
+  const found = assessModule(module({ wiring, supply, instruments, asFound: { ohms, currents } }));
   it("is named among what is taken for granted, and comes off before a delta", () => {
     expect(found.assumptions.join(" ")).toContain("star points on the neutral");
     expect(found.whatIf[1]!.needs.join(" ")).toContain("star points off the neutral");

@@ -81,6 +81,36 @@ describe("a reading at a place that the alternative does not have", () => {
   });
 });
 
+describe("parts that another wiring does not have", () => {
+  const lines = [...pairs([24.1, 24.1, 24.1]), ...volts3([480, 480, 480])];
+  const clamped = (alternative: object): Diagnosis => {
+    const into = reading({ kind: "current", at: "L1", into: "B-L1", reads: 11.5 });
+    return diagnose(
+      asked(stars, [...lines, ...amps([23.1, 23.1, 23.1]), into], { alternatives: [alternative] }),
+    );
+  };
+  it("a bank, by its amps", () => {
+    expect(ofWiring(clamped({ banks: [bank("A", "delta", 36)] }), 0)).toBeGreaterThan(0.5);
+  });
+  it("a star's branch, whose wire is the bank's in delta: √3·480/72 = 11.55 A there too, and nothing tells them apart", () => {
+    const found = clamped(deltas);
+    for (const wiring of [0, 1]) expect(Math.abs(ofWiring(found, wiring) - 0.5)).toBeLessThan(0.1);
+  });
+  it("one of two parallel elements, read alone", () => {
+    // Two of 48 Ω side by side are the 24 Ω of a branch; a single element of 72 Ω in delta has no twin.
+    const twins = { banks: [bank("A", "star", 48, { elementsInParallel: 2 })] };
+    const single = { banks: [bank("A", "delta", 72)] };
+    const alone = ohm("L1", "S", 48.2, ["A-L1-2"]);
+    const found = diagnose(asked(twins, [...pairs([48.2, 48.2, 48.2]), alone], { alternatives: [single] }));
+    expect(ofWiring(found, 0)).toBeGreaterThan(0.99);
+  });
+  it("the wire to the neutral", () => {
+    const onNeutral = { banks: [bank("A", "star", 24)], neutral: "connected" };
+    const readings = [...amps([11.5, 11.5, 11.5]), reading({ kind: "current", at: "N", reads: 0 })];
+    expect(topOf(diagnose(asked(onNeutral, readings)))[0]!.faults).toEqual([]);
+  });
+});
+
 describe("a bank linked against a drawing with joints at its star point", () => {
   it("is found all the same, a joint of one branch behind a joint of two between", () => {
     // Star of 24 Ω linked as delta: 24 Ω a side, 24·48/72 = 16 Ω between lines.
@@ -98,6 +128,19 @@ describe("a bank linked against a drawing with joints at its star point", () => 
 
 describe("rare questions", () => {
   const star = { banks: [bank("A", "star", 12)] };
+  it("with one alternative that is no list are refused by name", () => {
+    expect(() => diagnose(asked(star, pairs([24.1, 24.1, 24.1]), { alternatives: { banks: [] } }))).toThrow(
+      /^alternatives/,
+    );
+  });
+  it("of insulation damper than damp still rank", () => {
+    const found = diagnose(
+      asked(star, [...pairs([24.1, 24.1, 24.1]), reading({ kind: "insulation", from: "L1", reads: 5 })]),
+    );
+    expect(found.groups[0]!.probability).toBeGreaterThan(0);
+    expect(found.groups.reduce((sum, { probability }) => sum + probability, 0)).toBeLessThanOrEqual(1 + 1e-9);
+    expect(topOf(found).some(({ faults }) => faults.some(({ kind }) => kind === "earth fault"))).toBe(true);
+  });
   it("without candidates propose nothing", () => {
     expect(nextMeasurements({ ...asked(star, pairs([24.1, 24.1, 24.1])), candidates: [] })).toEqual([]);
   });
