@@ -78,6 +78,15 @@ describe("amps", () => {
   });
 });
 
+describe("amps as plain numbers", () => {
+  it("ask for the clamp's last digit, which they do not show", () => {
+    const currents = LINES.map((at) => ({ at, reads: 36 }));
+    expect(() => assessModule(module({ asFound: { ohms: OHMS, currents } }))).toThrow(
+      /^instruments\.clamp\.resolution.*because asFound\.currents\.0\.reads is a plain number/,
+    );
+  });
+});
+
 describe("a record without a plate", () => {
   it("draws nothing known where one branch has no value, whatever the volts", () => {
     const ohms = [{ from: "L1", to: "S", reads: "7.68 Ω", alone: "A-L1" }];
@@ -142,6 +151,18 @@ describe("joints", () => {
     );
     // Twice the best like joint is not good: the part is still to be brought.
     expect(parts({ asLeft: { joints: [joint("a", "10.0 mV"), joint("b", "5.0 mV")] } })).toContain("joint a");
+  });
+  it("that no longer run hot need no more parts either", () => {
+    const rises = (a: string, b: string) => [
+      { id: "a", rise: a, loadRatio: 1 },
+      { id: "b", rise: b, loadRatio: 1 },
+    ];
+    const parts = (more: Partial<BenchRecord>): readonly string[] =>
+      assessModule(module({ asFound: { ohms: OHMS, joints: rises("70 K", "3 K") }, ...more })).parts.map(
+        ({ part }) => part,
+      );
+    expect(parts({}).join()).toContain("joint a");
+    expect(parts({ asLeft: { joints: rises("3.0 K", "3.0 K") } }).join()).not.toContain("joint a");
   });
   it("with a drop stand before those with a rise alone", () => {
     const joints = [

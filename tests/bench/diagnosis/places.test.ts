@@ -211,4 +211,14 @@ describe("the text of a diagnosis", () => {
     expect(text).toContain("made up to be shown");
     expect(text).toMatch(/drop across J +- +-\n/);
   });
+  it("gives no figure to what is all but excluded", () => {
+    const [group] = diagnosis.groups;
+    const [first] = topOf(diagnosis);
+    const explanations = [first!, { ...first!, probability: 0.0005 }];
+    const text = diagnosisText({
+      asked: question,
+      diagnosis: { ...diagnosis, groups: [{ ...group!, explanations }] },
+    });
+    expect(text).toContain("under 0.1 %: sound");
+  });
 });
