@@ -77,7 +77,7 @@ const at = (parts: Parts, i: number): Complex => ({
   im: (parts.im[i] as number) + 0,
 });
 
-/** For each node whether nothing ties it to the supply: its voltage is whatever leakage makes it, so none is reported. */
+/** Whether nothing ties a node to the supply: its voltage is whatever leakage makes it, so none is reported. */
 function floats({ factor, indexed }: Energisable, node: number): boolean {
   return factor.floating[indexed.merged[node] as number] === 1;
 }

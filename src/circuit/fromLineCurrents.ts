@@ -13,6 +13,15 @@ import {
   type Watts,
 } from "../quantity/index.ts";
 import type { Connection } from "./connection.ts";
+import {
+  between,
+  corners,
+  type Delta,
+  deltaOf,
+  doubleArea,
+  equalised,
+  type Three,
+} from "./lineCurrentTriangles.ts";
 
 /**
  * A branch by its two lines in a delta, by its line in a star.
@@ -46,14 +55,22 @@ export type BranchesFromCurrents =
         /** L1-L2, L2-L3, L3-L1 of a delta; L1, L2, L3 of a star. */
         readonly branch: BranchByLines;
       })[];
-      /** Heat of the module at these readings, W. */
+      /** Heat of the module by the readings as they stand, W; resistances cut at 0 or shown as open make up a little more. */
       readonly power: Watts;
     }
   | {
-      /** A star with one branch open: the other two lie in series, and only their sum shows. */
+      /** A star with no current in one line: its branch is open, the other two lie in series, and only their sum shows. */
       readonly outcome: "one branch open";
       /** Line of the open branch. */
       readonly open: "L1" | "L2" | "L3";
+      /** The other two branches in series. */
+      readonly inSeries: ResistanceBand;
+    }
+  | {
+      /** A star whose clamps leave room for an open branch: what the other two are one by one cannot be told. */
+      readonly outcome: "not told from one open";
+      /** Line of the least current: the branch that may be open. */
+      readonly least: "L1" | "L2" | "L3";
       /** The other two branches in series. */
       readonly inSeries: ResistanceBand;
     }
@@ -72,8 +89,6 @@ export type BranchesFromCurrents =
       readonly why: "closes no triangle" | "negative resistance";
     };
 
-type Three = readonly [number, number, number];
-
 const LINES = ["L1", "L2", "L3"] as const;
 const SIDES = ["L1-L2", "L2-L3", "L3-L1"] as const;
 
@@ -83,90 +98,85 @@ const LEAST_ACCURACY = 1e-9;
 /** Part of the largest below which a conductance is nothing but rounding. */
 const NOTHING = 1e-9;
 
-/** Twice the area of a triangle by its sides, without the cancellation of Heron's form; 0 if they close none. */
-function doubleArea(sides: Three): number {
-  const [c, b, a] = [...sides].sort((x, y) => x - y) as unknown as Three;
-  const product = (a + (b + c)) * (c - (a - b)) * (c + (a - b)) * (a + (b - c));
-  return product > 0 ? Math.sqrt(product) / 2 : 0;
-}
+/** Whether currents part a star's arms: where they lie in one line an arm is open, and the other two show only together. */
+const partsArms = ({ areas, power }: Delta): boolean => areas > 0 && power > 0;
 
-/** Conductances of the delta's sides L1-L2, L2-L3, L3-L1 and what they came from; voltages and currents scaled to at most 1. */
-interface Delta {
-  readonly conductances: Three;
-  /** Area of the triangle of currents over that of the triangle of voltages: G12·G23 + G23·G31 + G31·G12. */
-  readonly areas: number;
-  readonly power: number;
-}
+const isStar = ({ conductances, power }: Delta): boolean =>
+  power > 0 && Math.min(...conductances) >= -NOTHING * Math.max(...conductances);
 
 /**
- * The one delta whose line currents have these sizes. Sums of two sides follow from the power and the two areas:
- * P·(G12 + G31) = I1² + V23²·A, with A the ratio of the areas, and cyclic; P itself from 2P² = Σ I1²·(V12² + V31² − V23²) + 4·D·T.
+ * A star whose clamps leave room for an open arm. With L3 the line of least current, V12 = I1·R1 − I2·R2 and I1 + I2 + I3 = 0 give
+ * V12/max(I1, I2) ≤ R1 + R2 ≤ V12/(max(I1, I2) − I3), whatever the arms are.
  */
-function deltaOf(v: Three, i: Three): Delta {
-  const [v12, v23, v31] = v.map((x) => x * x) as unknown as Three;
-  const [i1, i2, i3] = i.map((x) => x * x) as unknown as Three;
-  const [d, t] = [doubleArea(v), doubleArea(i)];
-  const twice = i1 * (v12 + v31 - v23) + i2 * (v23 + v12 - v31) + i3 * (v31 + v23 - v12) + 4 * d * t;
-  const power = Math.sqrt(Math.max(0, twice) / 2);
-  const areas = t / d;
-  const conductances: Three = [
-    (i1 + i2 - i3 + (v23 + v31 - v12) * areas) / (2 * power),
-    (i2 + i3 - i1 + (v31 + v12 - v23) * areas) / (2 * power),
-    (i3 + i1 - i2 + (v12 + v23 - v31) * areas) / (2 * power),
-  ];
-  return { conductances, areas, power };
-}
-
-/** Currents with each clamp off by its accuracy one way or the other. */
-function corners([i1, i2, i3]: Three, accuracy: number): readonly Three[] {
-  const [less, more] = [1 - accuracy, 1 + accuracy];
-  return [less, more].flatMap((a) =>
-    [less, more].flatMap((b) => [less, more].map((c): Three => [i1 * a, i2 * b, i3 * c])),
-  );
-}
-
-/** Band of a conductance as resistances; `null` where it is negative whatever the clamps did. */
-function band(centre: number, all: readonly number[], nothing: number, ohms: number): ResistanceBand | null {
-  const [least, most] = [Math.min(centre, ...all), Math.max(centre, ...all)];
-  if (most < -nothing) return null;
-  const shown = (g: number): Ohms | Open => (g > nothing ? ((ohms / g) as Ohms) : "open");
-  return { resistance: shown(centre), low: (ohms / Math.max(most, nothing)) as Ohms, high: shown(least) };
-}
-
-/** The same for an arm of the star, from the opposite side's conductance over the ratio of the areas. */
-function arm(
-  centre: number,
-  all: readonly (number | Open)[],
-  nothing: number,
-  ohms: number,
-): ResistanceBand | null {
-  const known = [centre, ...all.filter((r) => r !== "open")];
-  const most = Math.max(...known);
-  if (most < -nothing) return null;
-  return {
-    resistance: (Math.max(0, centre) * ohms) as Ohms,
-    low: (Math.max(0, Math.min(...known)) * ohms) as Ohms,
-    high: known.length > all.length ? ((Math.max(0, most) * ohms) as Ohms) : "open",
-  };
-}
-
-/** A star whose currents lie in one line: one arm open and the other two in series, or no star. */
-function flatStar(v: Three, i: Three, accuracy: number, ohms: number): BranchesFromCurrents {
+function nearlyOpen(v: Three, i: Three, accuracy: number, ohms: number): BranchesFromCurrents {
   const least = Math.min(...i);
-  const open = i.indexOf(least);
-  const others = i.filter((_, k) => k !== open);
-  if (least > 2 * accuracy * Math.max(...i)) return { outcome: "does not fit", why: "negative resistance" };
-  const current = ((others[0] as number) + (others[1] as number)) / 2;
-  const resistance = ((v[(open + 1) % 3] as number) / current) * ohms;
-  return {
-    outcome: "one branch open",
-    open: LINES[open] as "L1" | "L2" | "L3",
-    inSeries: {
-      resistance: resistance as Ohms,
-      low: (resistance / (1 + accuracy)) as Ohms,
-      high: (resistance / (1 - accuracy)) as Ohms,
-    },
+  const k = i.indexOf(least);
+  const [one, other] = [i[(k + 1) % 3] as number, i[(k + 2) % 3] as number];
+  const across = (v[(k + 1) % 3] as number) * ohms;
+  const larger = Math.max(one, other);
+  const left = larger * (1 - accuracy) - least * (1 + accuracy);
+  const inSeries: ResistanceBand = {
+    resistance: ((2 * across) / (one + other)) as Ohms,
+    low: (across / (larger * (1 + accuracy))) as Ohms,
+    high: left > NOTHING ? ((across / left) as Ohms) : "open",
   };
+  const line = LINES[k] as "L1" | "L2" | "L3";
+  return least === 0
+    ? { outcome: "one branch open", open: line, inSeries }
+    : { outcome: "not told from one open", least: line, inSeries };
+}
+
+/** Arms of the star, or what else these currents are. */
+function armsOf(
+  v: Three,
+  i: Three,
+  accuracy: number,
+  ohms: number,
+): readonly (ResistanceBand | null)[] | BranchesFromCurrents {
+  const off = Math.max(accuracy, LEAST_ACCURACY);
+  const centre = deltaOf(v, i);
+  const ends = corners(i, off).map((one) => deltaOf(v, one));
+  if (![centre, ...ends].every(partsArms)) {
+    const within = [...between(i, off), ...equalised(i, off)];
+    return within.some((one) => isStar(deltaOf(v, one)))
+      ? nearlyOpen(v, i, accuracy, ohms)
+      : { outcome: "does not fit", why: "negative resistance" };
+  }
+  const all = accuracy === 0 ? [centre] : [centre, ...ends];
+  return LINES.map((_, k) => {
+    const resistances = all.map(({ conductances, areas }) => (conductances[(k + 1) % 3] as number) / areas);
+    const [least, most] = [Math.min(...resistances), Math.max(...resistances)];
+    if (most < -NOTHING) return null;
+    const shown = (r: number): Ohms => (Math.max(0, r) * ohms) as Ohms;
+    return { resistance: shown(resistances[0] as number), low: shown(least), high: shown(most) };
+  });
+}
+
+/** Sides of the delta. */
+function sidesOf(
+  v: Three,
+  i: Three,
+  accuracy: number,
+  ohms: number,
+): readonly (ResistanceBand | null)[] | BranchesFromCurrents {
+  const centre = deltaOf(v, i);
+  if (!(centre.power > 0)) return { outcome: "does not fit", why: "closes no triangle" };
+  // Currents that take no power in these voltages are no currents of resistances.
+  const ends = corners(i, accuracy)
+    .map((one) => deltaOf(v, one))
+    .filter(({ power }) => power > 0);
+  const nothing = NOTHING * Math.max(...centre.conductances);
+  const shown = (g: number): Ohms | Open => (g > nothing ? ((ohms / g) as Ohms) : "open");
+  return SIDES.map((_, k) => {
+    const all = [centre, ...ends].map(({ conductances }) => conductances[k] as number);
+    const [least, most] = [Math.min(...all), Math.max(...all)];
+    if (most < -nothing) return null;
+    return {
+      resistance: shown(all[0] as number),
+      low: (ohms / Math.max(most, nothing)) as Ohms,
+      high: shown(least),
+    };
+  });
 }
 
 function checked(input: Parameters<typeof branchesFromLineCurrents>[0]) {
@@ -209,7 +219,8 @@ function checked(input: Parameters<typeof branchesFromLineCurrents>[0]) {
  * @param input.l1 - current of line L1 by a clamp, A, 0 or more
  * @param input.l2 - current of line L2, A, 0 or more
  * @param input.l3 - current of line L3, A, 0 or more
- * @param input.accuracy - half-width of each clamp reading as a ratio, 0 to 0.2 (0.02 for ±2 %); 0 if left out
+ * @param input.accuracy - half-width of each clamp reading as a ratio, 0 to 0.2 (0.02 for ±2 %); left out, the readings are taken for
+ *   exact, and every band is the resistance itself
  * @returns the three resistances, each with the band that the clamps leave (all eight ways in which three can be off), and the power;
  *   or what else these currents mean, by name
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `unknown-name`; `inconsistent` when the voltages close no triangle
@@ -236,40 +247,19 @@ export function branchesFromLineCurrents(input: {
 }): BranchesFromCurrents {
   const { connection, v, volts, currents, amperes, accuracy } = checked(input);
   if (amperes === 0) return { outcome: "nothing flows" };
-  const off = Math.max(accuracy, LEAST_ACCURACY);
   const i = currents.map((x) => x / amperes) as unknown as Three;
   const sum = i[0] + i[1] + i[2];
+  const off = Math.max(accuracy, LEAST_ACCURACY);
   // The largest is 1: it may be the other two together, if their clamps read low and its own high.
   if (1 - off > (sum - 1) * (1 + off)) return { outcome: "does not fit", why: "closes no triangle" };
   const ohms = volts / amperes;
-  const centre = deltaOf(v, i);
-  if (connection === "star" && centre.areas === 0) return flatStar(v, i, off, ohms);
-  if (!(centre.power > 0)) return { outcome: "does not fit", why: "closes no triangle" };
-  // Currents that take no power in these voltages are no currents of resistances.
-  const all = corners(i, off)
-    .map((one) => deltaOf(v, one))
-    .filter(({ power }) => power > 0);
-  const nothing = NOTHING * Math.max(...centre.conductances);
-  const found =
-    connection === "delta"
-      ? centre.conductances.map((g, k) =>
-          band(
-            g,
-            all.map((one) => one.conductances[k] as number),
-            nothing,
-            ohms,
-          ),
-        )
-      : LINES.map((_, k) => {
-          const opposite = (k + 1) % 3;
-          const of = ({ conductances, areas }: Delta): number | Open =>
-            areas === 0 ? "open" : (conductances[opposite] as number) / areas;
-          return arm(of(centre) as number, all.map(of), NOTHING, ohms);
-        });
+  const found = (connection === "delta" ? sidesOf : armsOf)(v, i, accuracy, ohms);
+  if ("outcome" in found) return found;
+  const names = connection === "delta" ? SIDES : LINES;
   const branches = found.flatMap((one, k) =>
-    one === null ? [] : [{ branch: (connection === "delta" ? SIDES : LINES)[k] as BranchByLines, ...one }],
+    one === null ? [] : [{ branch: names[k] as BranchByLines, ...one }],
   );
   return branches.length < 3
     ? { outcome: "does not fit", why: "negative resistance" }
-    : { outcome: "solved", branches, power: (centre.power * volts * amperes) as Watts };
+    : { outcome: "solved", branches, power: (deltaOf(v, i).power * volts * amperes) as Watts };
 }

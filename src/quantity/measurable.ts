@@ -140,6 +140,6 @@ export function checkMeasurableSigned(path: string, value: number, unit?: string
  */
 export function finiteResult<Q extends number>(value: number, unit: string): Q {
   // Adding 0 turns −0 into 0: nobody wants to read a negative nothing.
-  if (value - value === 0) return (value + 0) as Q;
+  if (typeof value === "number" && value - value === 0) return (value + 0) as Q;
   return rejectResult(value, unit);
 }

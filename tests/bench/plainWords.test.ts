@@ -134,6 +134,38 @@ describe("voltages", () => {
     expect(found.answer[2]).toContain("Not known before the voltages are read again");
   });
 
+  it("that were read to neutral leave no other riddle and no promise behind", () => {
+    const { answer, nextSteps } = assessModule(
+      sheet({ supply: volts(231), asFound: { currents: amps(43.2) } }),
+    );
+    expect(nextSteps.some(({ action }) => action.includes("why the amps differ"))).toBe(false);
+    expect(answer[3]).toContain("not known before the voltages are");
+  });
+
+  it("in doubt or too high come before any word on running with a branch open", () => {
+    const open = { ohms: ohms(["5.13 Ω", "OL", "5.14 Ω"]) };
+    const doubtful = assessModule(sheet({ supply: volts(231), asFound: open })).answer[2];
+    expect(doubtful).toBe("Not known before the voltages are read again from line to line.");
+    const high = assessModule(sheet({ supply: volts(500), asFound: open })).answer[2];
+    expect(high).toMatch(/^Not before the supply's voltage is settled/);
+    expect(high).not.toContain("survivor");
+  });
+
+  it("that no fault explains leave nothing cleared, least of all a hot joint", () => {
+    // 130 mV at 43.2 A is 3 mΩ and 5.6 W; a voltage this low on one side alone is no fault of the module.
+    const supply = { v12: "340 V", v23: "400 V", v31: "400 V" };
+    const wiring = { banks: [{ id: "A", connection: "star" }], joints: [{ id: "J1", at: "L1" }] };
+    const asFound = {
+      ohms: ohms(["5.13 Ω", "5.12 Ω", "5.14 Ω"]),
+      joints: [{ id: "J1", current: "43.3 A", drop: "130 mV" }],
+    };
+    const { diagnosis, answer, nextSteps } = assessModule(sheet({ wiring, supply, asFound }));
+    expect(diagnosis?.outcome).toBe("nothing fits");
+    expect(answer.join(" ")).not.toContain("Nothing read here speaks against");
+    expect(answer[2]).toContain("Not known");
+    expect(nextSteps.some(({ about }) => about.includes("J1"))).toBe(true);
+  });
+
   it("that really are a third of the power are not said to be proved a slip by the amps", () => {
     const found = assessModule(sheet({ supply: volts(231), asFound: { currents: amps(25) } }));
     expect(found.nextSteps[0]?.reason).toContain(

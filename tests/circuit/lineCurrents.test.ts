@@ -146,6 +146,57 @@ describe("branches from line currents", () => {
     );
   });
 
+  it("holds the truth in whatever it says of a star, one arm a hundred times another or not", () => {
+    const error = fc.double({ min: -1, max: 1, noNaN: true });
+    const arm = fc.oneof(
+      fc.double({ min: 1, max: 50, noNaN: true }),
+      fc.double({ min: 100, max: 5000, noNaN: true }),
+    );
+    const met = { solved: 0, near: 0 };
+    fc.assert(
+      fc.property(
+        three(arm),
+        volts,
+        fc.constantFrom(0.01, 0.02, 0.05),
+        fc.tuple(error, error, error),
+        (truth, v, accuracy, errors) => {
+          // A reading is truth/(1 + e): its truth is the reading times 1 + e, within the accuracy.
+          const l = currentsOf("star", truth, v).map(
+            (x, k) => x / (1 + accuracy * (errors[k] as number)),
+          ) as unknown as Three;
+          const found = asked("star", v, l, accuracy);
+          if (found.outcome === "solved") {
+            met.solved += 1;
+            found.branches.forEach(({ low, high }, k) => {
+              expect(low).toBeLessThanOrEqual((truth[k] as number) * (1 + 1e-9));
+              expect(high === "open" ? Number.POSITIVE_INFINITY : high).toBeGreaterThanOrEqual(
+                (truth[k] as number) * (1 - 1e-9),
+              );
+            });
+            return;
+          }
+          if (found.outcome !== "not told from one open") expect.fail(JSON.stringify(found));
+          met.near += 1;
+          const { low, high } = found.inSeries;
+          const sum = truth.reduce((all, r, k) => all + (LINES[k] === found.least ? 0 : r), 0);
+          expect(low).toBeLessThanOrEqual(sum * (1 + 1e-9));
+          expect(high === "open" ? Number.POSITIVE_INFINITY : high).toBeGreaterThanOrEqual(sum * (1 - 1e-9));
+        },
+      ),
+      { numRuns: 1000 },
+    );
+    expect(Math.min(met.solved, met.near)).toBeGreaterThan(20);
+  });
+
+  it("does not call an arm open whose line carries current, nor a star with a high arm impossible", () => {
+    // Arms of 6.63, 6.63 and 1383 Ω at 480 V draw 36.20, 36.20 and 0.30 A; the first clamp reads half a percent high.
+    const found = asked("star", [480, 480, 480], [36.4, 36.2, 0.3], 0.02);
+    expect(found).toMatchObject({ outcome: "not told from one open", least: "L3" });
+    if (found.outcome !== "not told from one open") return;
+    expect(found.inSeries.low).toBeLessThan(13.26);
+    expect(found.inSeries.high).toBeGreaterThan(13.26);
+  });
+
   it("has open sides of a delta open, and an open arm of a star by its line", () => {
     const v: Three = [480, 470, 465];
     for (const k of [0, 1, 2]) {

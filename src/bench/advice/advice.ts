@@ -121,11 +121,12 @@ export function adviseOn(input: {
   const poor = present === null ? [] : poorInsulation(present);
   const branchFaulty = (present?.resistances.branches ?? []).some(({ finding }) => FAULTY.includes(finding));
   const refuted = faults.verdict?.kind === "nothing fits";
+  const volts = supplyConcerns(record, plateCurrent, lostLine);
   // A faulty branch explains odd amps only while the diagnosis can bring the two together.
-  const explained = (branchFaulty && !refuted) || lostLine !== null || faults.running !== null;
+  const diagnosed = (branchFaulty || faults.running !== null) && !refuted;
+  const explained = diagnosed || lostLine !== null || volts.explainsAmps;
   const oddNow = present !== null && !explained && oddAmps(present).length > 0;
   const anythingRead = present !== null && wasRead(present);
-  const volts = supplyConcerns(record, plateCurrent, lostLine);
   const site = siteConcerns({ ...sheet.site, supply: volts });
   // As found they were weighed; what was read again as left was not.
   const readAgain = new Set((asLeft?.joints ?? []).map(({ id }) => id));
@@ -155,10 +156,9 @@ export function adviseOn(input: {
     present: current,
     lostLine,
     forbidding: [...poor.map(({ words }) => words), ...faults.forbidding],
+    voltage: volts.unknown ?? (volts.before === null ? null : site.running),
     diagnosed:
-      volts.unknown ??
-      faults.running ??
-      (oddNow ? "Not known before the amps are explained." : (unread ?? site.running)),
+      faults.running ?? (oddNow ? "Not known before the amps are explained." : (unread ?? site.running)),
     anythingRead,
     unjudgedJoints: unjudged,
     jointFirst: faults.jointFirst,
@@ -186,6 +186,7 @@ export function adviseOn(input: {
     site: site.words,
     steps,
     running,
+    unknownDraw: volts.unknown !== null,
     notTested: untested,
   });
   const { diagnosis, leftOut, relinked, joints } = faults;

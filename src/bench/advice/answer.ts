@@ -160,7 +160,8 @@ function moduleLine(input: AnswerInput): string {
   return found === null ? `As left: ${left}` : `As found: ${found} As left: ${left}`;
 }
 
-function drawLine(draw: DrawAssessment | null, plate: boolean): string {
+function drawLine(draw: DrawAssessment | null, plate: boolean, unknown: boolean): string {
+  if (unknown) return "What it will draw is not known before the voltages are.";
   if (draw === null)
     return "What it will draw is not known: the record gives no voltage, or not enough to know every branch.";
   const amps = draw.repaired.lines
@@ -210,6 +211,8 @@ export interface AnswerInput {
   readonly weighedJoints: ReadonlySet<string>;
   readonly steps: readonly NextStep[];
   readonly running: string;
+  /** Whether the voltages stated are in doubt, and with them what it draws. */
+  readonly unknownDraw: boolean;
   readonly notTested: readonly string[];
 }
 
@@ -228,5 +231,5 @@ export function answerLines(input: AnswerInput): readonly string[] {
           : "Nothing to renew on these readings."
         : "Nothing left to renew on the readings as left."
       : `${first.action}${more > 0 ? ` Then ${more} more ${more > 1 ? "steps" : "step"}, listed below.` : ""}`;
-  return [stateLine(input), todo, running, drawLine(draw, plate), untestedLine(notTested)];
+  return [stateLine(input), todo, running, drawLine(draw, plate, input.unknownDraw), untestedLine(notTested)];
 }

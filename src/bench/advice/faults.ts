@@ -61,6 +61,7 @@ function forbids(fault: DiagnosedFault): string[] {
 /** What a diagnosis says of running on. */
 function runningWords(verdict: DiagnosisVerdict): string | null {
   const { kind, explanations } = verdict;
+  if (kind === "nothing fits") return "Not known: no fault explains all these readings together.";
   if (!isTelling(verdict)) return null;
   if (kind !== "settled") return "Not known before that is settled; the electrician in charge decides.";
   const [fault, ...others] = (explanations[0] as Explanation).faults;
@@ -152,7 +153,9 @@ export function assessFaults(input: {
   );
   const verdict = unlessAllOpen(diagnosisVerdict(diagnosis), branches);
   // What was read as left speaks for itself: the fault as found is history then.
-  const weighedJoints = new Set(asked.readings.flatMap((one) => (one.kind === "drop" ? [one.across] : [])));
+  // Where nothing fits, no drop has been accounted for.
+  const drops = diagnosis.outcome === "nothing fits" ? [] : asked.readings;
+  const weighedJoints = new Set(drops.flatMap((one) => (one.kind === "drop" ? [one.across] : [])));
   const read = (asLeft?.ohms ?? []).length + (asLeft?.currents ?? []).length > 0;
   if (read) return { ...none, diagnosis, verdict, leftOut, weighedJoints };
   const first = verdict.explanations[0]?.faults ?? [];

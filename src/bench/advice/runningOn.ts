@@ -19,6 +19,8 @@ export function runningWords(input: {
   readonly lostLine: string | null;
   /** Faults that forbid voltage, in words. */
   readonly forbidding: readonly string[];
+  /** Why nobody can say at these voltages, or what comes before any; null where they are in order. */
+  readonly voltage: string | null;
   /** What the diagnosis says of it, beyond branches and joints. */
   readonly diagnosed: string | null;
   readonly anythingRead: boolean;
@@ -62,6 +64,7 @@ export function runningWords(input: {
   if (high.length > 0) {
     return `Not before the joints of ${listed(high)} are cleared: what reads high may be one of them, and a bad joint burns on.`;
   }
+  if (input.voltage !== null) return input.voltage;
   const open = [...found("open"), ...partly];
   if (open.length > 0) {
     return sound === null

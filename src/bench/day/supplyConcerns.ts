@@ -13,9 +13,11 @@ export interface SupplyConcerns {
   readonly before: string | null;
   /** Why nobody can say whether it may run, or null. */
   readonly unknown: string | null;
+  /** Whether the voltages were read otherwise than asked, so that amps that differ from those expected by them say nothing. */
+  readonly explainsAmps: boolean;
 }
 
-const NONE: SupplyConcerns = { outside: null, steps: [], before: null, unknown: null };
+const NONE: SupplyConcerns = { outside: null, steps: [], before: null, unknown: null, explainsAmps: false };
 
 /** Highest voltage over the nominal one that a public supply keeps to. IEC 60038, from memory; the maker's limit comes first. */
 const HIGHEST = 1.1;
@@ -61,6 +63,7 @@ function slip(
       },
     ],
     unknown: "Not known before the voltages are read again from line to line.",
+    explainsAmps: proved,
   };
 }
 

@@ -17,9 +17,6 @@ interface Nodes {
   readonly w: Float64Array;
 }
 
-/** Nats below the heaviest node at which another has no weight worth counting. */
-const WEIGHTLESS = 30;
-
 /** Place of a value among the first `count`, which rise. */
 function placeOf(value: number, x: Float64Array, count: number): number {
   let [low, high] = [0, count - 1];
@@ -39,26 +36,21 @@ function weighted(
 ): Nodes {
   let most = Number.NEGATIVE_INFINITY;
   for (const term of logTerms) if (term > most) most = term;
-  const own = floats(values.length);
-  const terms = floats(values.length);
-  let kept = 0;
+  const n = values.length;
+  const own = floats(n);
+  const terms = floats(n);
   let rises = true;
   let total = 0;
-  for (let i = 0; i < values.length; i += 1) {
-    const below = (logTerms[i] as number) - most;
-    if (below < -WEIGHTLESS) continue;
-    const value = scale(values[i] as number);
-    const term = Math.exp(below);
-    own[kept] = value;
-    terms[kept] = term;
-    if (kept > 0 && value < (own[kept - 1] as number)) rises = false;
-    total += term;
-    kept += 1;
+  for (let i = 0; i < n; i += 1) {
+    own[i] = scale(values[i] as number);
+    terms[i] = Math.exp((logTerms[i] as number) - most);
+    if (i > 0 && (own[i] as number) < (own[i - 1] as number)) rises = false;
+    total += terms[i] as number;
   }
-  const x = copied(own, kept);
+  const x = copied(own, n);
   if (!rises) x.sort();
   let count = 0;
-  for (let k = 0; k < kept; k += 1) {
+  for (let k = 0; k < n; k += 1) {
     const value = x[k] as number;
     if (count > 0 && x[count - 1] === value) continue;
     x[count] = value;
@@ -66,7 +58,7 @@ function weighted(
   }
   const w = floats(count);
   let at = 0;
-  for (let k = 0; k < kept; k += 1) {
+  for (let k = 0; k < n; k += 1) {
     const value = own[k] as number;
     if (!rises) at = placeOf(value, x, count);
     else if (x[at] !== value) at += 1;
