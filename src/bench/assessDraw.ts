@@ -51,7 +51,7 @@ function powerUncertainty(
   const current = new Map(state.branches.map((branch) => [branch.id, branch.current as number]));
   let variance = 0;
   for (const { fit, ids } of shares) {
-    const slope = fit.fitted.map((id) => (ids.has(id) ? -((current.get(id) ?? 0) ** 2) * factor : 0));
+    const slope = fit.fitted.map((id) => (ids.has(id) ? -((current.get(id) as number) ** 2) * factor : 0));
     let own = 0;
     fit.covariance.forEach((row, p) => {
       row.forEach((cov, q) => {

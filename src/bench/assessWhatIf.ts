@@ -19,29 +19,28 @@ import type { ParsedRecord } from "./record/parsed.ts";
 function rowsOf(plan: ModulePlan, supply: Supply): readonly WhatIfRow[] {
   const module = buildModule(plan);
   const onNeutral = Object.values(module.starPoints).includes("N");
-  return faultScan({ network: module.network, supply }).flatMap((effect) => {
-    const [fault] = effect.faults;
-    if (effect.outcome === "supply shorted" || fault === undefined || fault.kind === "lost line") return [];
+  return faultScan({ network: module.network, supply }).map((scanned) => {
+    // One open element: it shorts no supply, and it leaves one gap.
+    const effect = scanned as Exclude<typeof scanned, { readonly outcome: "supply shorted" }>;
+    const [gap] = effect.gaps as [(typeof effect.gaps)[number]];
     const { worst } = effect;
-    return [
-      {
-        element: fault.id,
-        power: effect.totalPower,
-        powerRatio: effect.powerRatio,
-        lines: effect.lines
-          .filter(({ node }) => node !== "N" || onNeutral)
-          .map(({ node, current, currentRatio }) => ({ node, current, ratio: currentRatio })),
-        worst:
-          worst === null
-            ? null
-            : {
-                id: worst.id,
-                voltageRatio: worst.voltageRatio as number,
-                powerRatio: worst.powerRatio as number,
-              },
-        gapVoltage: effect.gaps[0]?.voltage ?? null,
-      },
-    ];
+    return {
+      element: gap.id,
+      power: effect.totalPower,
+      powerRatio: effect.powerRatio,
+      lines: effect.lines
+        .filter(({ node }) => node !== "N" || onNeutral)
+        .map(({ node, current, currentRatio }) => ({ node, current, ratio: currentRatio })),
+      worst:
+        worst === null
+          ? null
+          : {
+              id: worst.id,
+              voltageRatio: worst.voltageRatio as number,
+              powerRatio: worst.powerRatio as number,
+            },
+      gapVoltage: gap.voltage,
+    };
   });
 }
 
@@ -95,7 +94,7 @@ function needsOf(input: {
 /** Mean of the voltages between lines, V. */
 function meanVoltage({ lines }: Supply): number {
   const at = ["L1", "L2", "L3"].map(
-    (node) => lines.find((line) => line.node === node)?.voltage ?? { re: 0, im: 0 },
+    (node) => (lines.find((line) => line.node === node) as Supply["lines"][number]).voltage,
   );
   const between = at.map(({ re, im }, i) => {
     const next = at[(i + 1) % 3] as (typeof at)[number];

@@ -24,7 +24,7 @@ export function assessedModule(record: ParsedRecord): AssessedModule {
       elementsInParallel,
       elementsInSeries,
     })),
-    starPoints: stars > 1 ? (wiring.starPoints ?? null) : null,
+    starPoints: stars > 1 ? (wiring.starPoints as "tied" | "separate") : null,
     neutral: wiring.neutral ?? "floating",
     joints: (wiring.joints ?? []).map(({ id, at, behind }) => ({
       id,

@@ -79,10 +79,14 @@ export function readSheet(input: BenchRecord): Sheet {
     record,
     targets,
     plateCurrent,
-    site: { hardware: hardware ?? [], feed: feed ?? null, cuts: cuts ?? [] },
+    site: {
+      hardware: hardware as NonNullable<typeof hardware>,
+      feed: feed ?? null,
+      cuts: cuts as NonNullable<typeof cuts>,
+    },
     drawn: drawn as NonNullable<typeof drawn>,
     whole: whole as NonNullable<typeof whole>,
     states: { asFound: states[0] ?? null, asLeft: states[1] ?? null },
-    ohms: { asFound: ohms[0] ?? [], asLeft: ohms[1] ?? [] },
+    ohms: { asFound: ohms[0] as readonly TerminalOhms[], asLeft: ohms[1] as readonly TerminalOhms[] },
   };
 }

@@ -62,7 +62,8 @@ function outlived({ asLeft, present }: Days): readonly string[] {
   const amps = (asLeft?.currents ?? []).filter(({ unit, verdict }) => unit === "A" && verdict !== null);
   if (asLeft === null || amps.length < 3 || amps.some(({ verdict }) => verdict !== "within")) return [];
   const again = readAsLeft(asLeft.resistances);
-  return (present?.resistances.branches ?? [])
+  // Where something was read as left, there is a module as it stands.
+  return (present as ReadingsAssessment).resistances.branches
     .filter(({ id, finding }) => finding === "open" && !again.has(id))
     .map(({ id }) => id);
 }

@@ -1,6 +1,6 @@
 /** The answer in at most five lines: what is wrong, what to do, whether it may run, what it will draw, what is untested. */
 import type { HeatingModule } from "../../circuit/index.ts";
-import { formatQuantity } from "../../quantity/index.ts";
+import { formatQuantity, type Watts } from "../../quantity/index.ts";
 import type { ReadingsAssessment } from "../assessmentTypes.ts";
 import type { BranchAssessment, DrawAssessment, JointAssessment, NextStep } from "../assessTypes.ts";
 import { ampsWords, oddAmps, poorInsulation, unjudgedJoints } from "../day/concerns.ts";
@@ -27,7 +27,7 @@ const FAULTY: Readonly<Partial<Record<BranchAssessment["finding"], (branch: Bran
   shorted: ({ id }) => `${id} as good as bolted`,
   high: ({ id }) => `${id} high or open`,
   outside: ({ id, deviation, openElements }) =>
-    `${id} outside its tolerance (${percent(deviation ?? 0)}${openElements === null ? "" : `, which fits ${openElements} of its parallel elements open`})`,
+    `${id} outside its tolerance (${percent(deviation as number)}${openElements === null ? "" : `, which fits ${openElements} of its parallel elements open`})`,
 };
 
 /** Branches named in one line; more are counted. */
@@ -40,10 +40,11 @@ function branchWords(branches: readonly BranchAssessment[]): string[] {
     : [...words.slice(0, NAMED), `${words.length - NAMED} more branches faulty`];
 }
 
-function jointWords({ id, resistance, power, ratioToBest, comparison, rise }: JointAssessment): string {
-  if (comparison === "investigate" && resistance !== null && power !== null) {
-    const ratio = ratioToBest === null ? "" : `${ratioText(ratioToBest)} times the best like joint, `;
-    return `joint ${id} at ${ratio}${formatQuantity(power, { unit: "W", significantDigits: 3 })} in one contact`;
+function jointWords({ id, power, ratioToBest, comparison, rise }: JointAssessment): string {
+  // What is held against the best like joint has a drop, and so a ratio and its heat.
+  if (comparison === "investigate") {
+    const ratio = `${ratioText(ratioToBest as number)} times the best like joint, `;
+    return `joint ${id} at ${ratio}${formatQuantity(power as Watts, { unit: "W", significantDigits: 3 })} in one contact`;
   }
   return `joint ${id} ${rise?.measured.toFixed(0)} K over the air`;
 }

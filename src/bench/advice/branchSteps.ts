@@ -133,7 +133,8 @@ function ownStep(branch: BranchAssessment): NextStep[] {
           about: [id],
         },
       ];
-    case "not known":
+    // Not known.
+    default:
       return atLeast === null
         ? []
         : [
@@ -143,8 +144,6 @@ function ownStep(branch: BranchAssessment): NextStep[] {
               about: [id],
             },
           ];
-    default:
-      return [];
   }
 }
 

@@ -8,7 +8,7 @@ import { branchesOf, type DiagnosisVerdict, isTelling } from "./diagnosisVerdict
 
 /** How a bank is drawn. */
 const drawnAs = (bank: string, { plan }: HeatingModule): string =>
-  plan.banks.find(({ id }) => id === bank)?.connection ?? "drawn";
+  (plan.banks.find(({ id }) => id === bank) as HeatingModule["plan"]["banks"][number]).connection;
 
 /** What a lost line asks for. */
 export const lostLineWords = (line: string): string =>

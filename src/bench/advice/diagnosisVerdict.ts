@@ -127,12 +127,16 @@ export function branchesOf(fault: DiagnosedFault, { elements, plan }: HeatingMod
   }
 }
 
+/** Faults of the explanation that a verdict settles on; none without one. */
+const settledFaults = (verdict: DiagnosisVerdict | null): readonly DiagnosedFault[] =>
+  verdict?.kind === "settled" ? (verdict.explanations[0] as Explanation).faults : [];
+
 /** Branches of a bank settled on as linked against the drawing: what they read as drawn says nothing of their elements. */
 export function relinkedBranches(
   verdict: DiagnosisVerdict | null,
   { elements }: HeatingModule,
 ): ReadonlySet<string> {
-  const faults = verdict?.kind === "settled" ? (verdict.explanations[0]?.faults ?? []) : [];
+  const faults = settledFaults(verdict);
   const banks = faults.flatMap((fault) => (fault.kind === "mis-linked" ? (fault.bank ?? []) : []));
   return new Set(elements.flatMap(({ bank, branch }) => (banks.includes(bank) ? [`${bank}-${branch}`] : [])));
 }
@@ -146,7 +150,7 @@ export const tellingBranches = (
 
 /** Branches whose open elements a verdict settles on. */
 export function openNamed(verdict: DiagnosisVerdict | null, module: HeatingModule): ReadonlySet<string> {
-  const faults = verdict?.kind === "settled" ? (verdict.explanations[0]?.faults ?? []) : [];
+  const faults = settledFaults(verdict);
   return new Set(faults.flatMap((fault) => (fault.kind === "element open" ? branchesOf(fault, module) : [])));
 }
 
@@ -161,7 +165,7 @@ export const NO_JOINTS: JointsNamed = { places: [], behind: new Set() };
 
 /** The joints of the one explanation that is settled on. */
 export function jointsNamed(verdict: DiagnosisVerdict | null, module: HeatingModule): JointsNamed {
-  const faults = verdict?.kind === "settled" ? (verdict.explanations[0]?.faults ?? []) : [];
+  const faults = settledFaults(verdict);
   const joints = faults.flatMap((fault) =>
     fault.kind === "joint" || fault.kind === "open joint" ? [fault] : [],
   );

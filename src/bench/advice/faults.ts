@@ -5,7 +5,7 @@ import { supplyOf } from "../day/assessDay.ts";
 import type { BankTargets } from "../day/targets.ts";
 import { diagnose } from "../diagnosis/diagnose.ts";
 import { nextMeasurements } from "../diagnosis/nextMeasurements.ts";
-import type { DiagnosedFault, Diagnosis, DiagnosisInput } from "../diagnosis/types.ts";
+import type { DiagnosedFault, Diagnosis, DiagnosisInput, Explanation } from "../diagnosis/types.ts";
 import { listed, placeWords } from "../diagnosis/words.ts";
 import type { ParsedRecord } from "../record/parsed.ts";
 import { type DiagnosisQuestion, diagnosisQuestion } from "./askDiagnosis.ts";
@@ -63,8 +63,8 @@ function runningWords(verdict: DiagnosisVerdict): string | null {
   const { kind, explanations } = verdict;
   if (kind === "nothing fits") return "Not known: no fault explains all these readings together.";
   if (!isTelling(verdict)) return null;
-  const [fault, ...others] = explanations[0]?.faults ?? [];
   if (kind !== "settled") return "Not known before that is settled; the electrician in charge decides.";
+  const [fault, ...others] = (explanations[0] as Explanation).faults;
   return fault?.kind === "mis-linked" && fault.as === "star" && others.length === 0
     ? `May run until it is linked as drawn, with less heat: the elements of bank ${fault.bank} carry a third of their power; the customer and the electrician in charge decide.`
     : "The electrician in charge and the customer decide whether it runs meanwhile.";
@@ -73,7 +73,7 @@ function runningWords(verdict: DiagnosisVerdict): string | null {
 /** A loose or burnt joint that is settled on: it is remade before anything is energised, open or merely hot. */
 function jointFirst({ kind, explanations }: DiagnosisVerdict): string | null {
   if (kind !== "settled") return null;
-  const places = (explanations[0]?.faults ?? []).flatMap((fault) =>
+  const places = (explanations[0] as Explanation).faults.flatMap((fault) =>
     fault.kind === "joint" || fault.kind === "open joint" ? [placeWords(fault.place)] : [],
   );
   return places.length === 0

@@ -1,6 +1,6 @@
 /** What to do next, most pressing first, in words a technician can act on. */
 import { largestFirst } from "../../numeric/index.ts";
-import { formatQuantity } from "../../quantity/index.ts";
+import { formatQuantity, type Ohms, type Watts } from "../../quantity/index.ts";
 import type { ReadingsAssessment } from "../assessmentTypes.ts";
 import type { DrawAssessment, JointAssessment, NextStep, ResistanceAssessment } from "../assessTypes.ts";
 import { isBadJoint } from "../day/joints.ts";
@@ -87,10 +87,11 @@ function readingSteps(resistances: ResistanceAssessment): {
 
 function jointReason({ resistance, power, ratioToBest, comparison, rise }: JointAssessment): string {
   const parts: string[] = [];
-  if (comparison === "investigate" && resistance !== null && power !== null) {
-    const ohms = formatQuantity(resistance, { unit: "Ω", as: "µΩ", significantDigits: 4 });
-    const heat = formatQuantity(power, { unit: "W", significantDigits: 3 });
-    const ratio = ratioToBest === null ? "" : `, ${ratioText(ratioToBest)} times the best like joint`;
+  // What is held against the best like joint has a drop, and so all three.
+  if (comparison === "investigate") {
+    const ohms = formatQuantity(resistance as Ohms, { unit: "Ω", as: "µΩ", significantDigits: 4 });
+    const heat = formatQuantity(power as Watts, { unit: "W", significantDigits: 3 });
+    const ratio = `, ${ratioText(ratioToBest as number)} times the best like joint`;
     parts.push(`${ohms}, ${heat}${ratio}: more than half above the lowest.`);
   }
   if (rise !== null && rise.atLeast > 0)

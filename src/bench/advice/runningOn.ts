@@ -55,7 +55,7 @@ export function runningWords(input: {
   if (allOpen(branches))
     return "Not before the meter and what these readings share are checked: no branch shows a path.";
   const off = branches.filter(({ finding }) => finding === "outside");
-  const low = off.filter(({ deviation }) => (deviation ?? 0) < 0).map(({ id }) => id);
+  const low = off.filter(({ deviation }) => (deviation as number) < 0).map(({ id }) => id);
   if (low.length > 0) {
     return `Not before ${listed(low)} ${low.length > 1 ? "are" : "is"} explained: touching turns or a path beside ${low.length > 1 ? "them overload" : "it overload"} what is left.`;
   }

@@ -18,10 +18,10 @@ export function findingOf(branch: Omit<BranchAssessment, "finding" | "openElemen
   }
   if (target !== null) {
     // Far above its target and hardly seen by the readings: what is left is the noise of the others.
-    const vague = (standardUncertainty ?? 0) > 0.1 * resistance;
+    const vague = (standardUncertainty as number) > 0.1 * resistance;
     if (resistance > (vague ? AS_GOOD_AS_OPEN : BRIDGED_BREAK) * target) return "open";
     // Not clear of 0 Ω by its uncertainty, where that uncertainty is small beside the target.
-    const wide = expandedUncertainty ?? 0;
+    const wide = expandedUncertainty as number;
     if (resistance <= wide && resistance + wide < target / 2) return "shorted";
   }
   if (judgement === null) return "unjudged";

@@ -1,9 +1,11 @@
 /** Clamp readings beside what the module as drawn, sound, would take at the supply measured. */
 import {
+  type BranchState,
   buildModule,
   type EnergisedNetwork,
   energise,
   type HeatingModule,
+  type Network,
   unbalanceByDefinition,
 } from "../../circuit/index.ts";
 import { judge } from "../../decision/index.ts";
@@ -35,12 +37,13 @@ function soundCurrent({ module, state }: Sound, { at, into }: Amps): number {
   if (into === undefined && line !== undefined) return line.current;
   const current = { re: 0, im: 0 };
   module.elements.forEach(({ id, bank, branch }, i) => {
-    const wire = module.network.branches[i];
-    if (wire === undefined || (into !== undefined && ![id, bank, `${bank}-${branch}`].includes(into))) return;
-    const sign = wire.from === at ? 1 : wire.to === at ? -1 : 0;
-    const phasor = state.branches[i]?.currentPhasor ?? { re: 0, im: 0 };
-    current.re += sign * phasor.re;
-    current.im += sign * phasor.im;
+    if (into !== undefined && ![id, bank, `${bank}-${branch}`].includes(into)) return;
+    // Elements come first among the network's branches, in the same order.
+    const { from, to } = module.network.branches[i] as Network["branches"][number];
+    const { currentPhasor } = state.branches[i] as BranchState;
+    const sign = from === at ? 1 : to === at ? -1 : 0;
+    current.re += sign * currentPhasor.re;
+    current.im += sign * currentPhasor.im;
   });
   return modulus(current);
 }

@@ -134,7 +134,8 @@ function shareRepeats(readings: readonly TerminalOhms[]): TerminalOhms[] {
 
 /** What a reading would be on the network given. */
 export function expectedReading({ from, to, only }: TerminalOhms, network: Network): ColdOhms | Open {
-  const connected = only === undefined ? network : withOnly(network, only);
+  // Readings of a record name what was connected.
+  const connected = withOnly(network, only as readonly string[]);
   return terminalResistance({ network: connected, from, to }) as number as ColdOhms;
 }
 

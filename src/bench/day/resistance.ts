@@ -80,7 +80,8 @@ function assessBranch(
     return { ...bare, finding: findingOf(bare), openElements: null };
   }
   // A gain error scales all values together, so the fit cannot see it: the meter's percentage is counted once more.
-  const gain = (resistance * (record.instruments?.ohmmeter?.ofReading ?? 0)) / Math.sqrt(3);
+  const { ofReading } = meterOf(record);
+  const gain = (resistance * ofReading) / Math.sqrt(3);
   const halfWidth = COVERAGE * Math.hypot(standardUncertainty, gain);
   const judged = {
     ...base,
@@ -98,6 +99,9 @@ function assessBranch(
     openElements: tooHigh ? openElements(resistance, halfWidth, target, parallel, tolerance) : null,
   };
 }
+
+/** The meter of a record with ohms: ohms without their meter have been refused. */
+const meterOf = ({ instruments }: ParsedRecord): ParsedOhmmeter => instruments?.ohmmeter as ParsedOhmmeter;
 
 /** Branches of which nothing was read. */
 function unread(record: ParsedRecord, drawn: BranchModule): ResistanceAssessment {
@@ -156,8 +160,7 @@ export function assessResistances(
   before: readonly FittedBranch[] = [],
 ): { readonly assessment: ResistanceAssessment; readonly fit: ResistanceFit | null } {
   if (readings.length === 0) return { assessment: unread(record, drawn), fit: null };
-  // Ohms without their meter have been refused.
-  const meter = record.instruments?.ohmmeter as ParsedOhmmeter;
+  const meter = meterOf(record);
   const fit = fitTerminalReadings({
     network: drawn.module.network,
     readings,
@@ -173,7 +176,8 @@ export function assessResistances(
       branches: fit.branches.map((one) =>
         assessBranch(one, record, drawn, targets.get(one.id), enlargement(fit)),
       ),
-      leads: leads === "open" ? null : leads,
+      // Leads are never taken for open.
+      leads: leads as Ohms | null,
       leadsUncertainty: fit.leads.standardUncertainty,
       expectedReadings: expectedReadings(readings, drawn, targets),
       readings: fit.readings,

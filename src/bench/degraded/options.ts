@@ -42,7 +42,7 @@ function worstOf(
   const before = new Map(healthy.branches.map(({ id, power }) => [id, power]));
   let worst: { readonly id: string; readonly powerRatio: number } | null = null;
   for (const { id, role, power } of state.branches) {
-    const was = before.get(id) ?? 0;
+    const was = before.get(id) as number;
     if (role !== "element" || !(was > 0) || !(power > NOTHING * was)) continue;
     const powerRatio = power / was;
     // Twins differ in their last digits: the first of them stands for all.

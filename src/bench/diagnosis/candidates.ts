@@ -1,5 +1,5 @@
 /** Readings that someone standing at the module could take next. */
-import { buildModule, type HeatingModule } from "../../circuit/index.ts";
+import { buildModule, findBranch, type HeatingModule } from "../../circuit/index.ts";
 import type { DiagnosedFault, DiagnosisInput, FieldMeasurement, Instruments } from "./types.ts";
 
 const LINES = ["L1", "L2", "L3"] as const;
@@ -22,9 +22,9 @@ const pairs = (only?: string): FieldMeasurement[] =>
   }));
 
 /** Ends of an element in the network as drawn. */
-function endsOf({ network }: HeatingModule, element: string): readonly [string, string] | null {
-  const branch = network.branches.find(({ id }) => id === element);
-  return branch === undefined ? null : [branch.from, branch.to];
+function endsOf({ network }: HeatingModule, element: string): readonly [string, string] {
+  const { from, to } = findBranch({ network, id: element });
+  return [from, to];
 }
 
 /** Elements that belong with a fault: itself, and the others of its branch. */
@@ -66,15 +66,14 @@ export function defaultCandidates(
   for (const star of stars)
     for (const line of LINES) found.push({ kind: "resistance", from: line, to: star });
   for (const element of elements) {
-    const ends = endsOf(module, element);
-    if (ends !== null) found.push({ kind: "resistance", from: ends[0], to: ends[1], only: [element] });
+    const [from, to] = endsOf(module, element);
+    found.push({ kind: "resistance", from, to, only: [element] });
   }
   found.push({ kind: "insulation", from: "L1" });
   for (const bank of banks) found.push({ kind: "insulation", from: "L1", only: [bank] });
   for (const element of elements) {
-    const ends = endsOf(module, element);
-    if (ends !== null && faults.some((one) => one.kind === "earth fault" && one.element === element)) {
-      found.push({ kind: "insulation", from: ends[0], only: [element] });
+    if (faults.some((one) => one.kind === "earth fault" && one.element === element)) {
+      found.push({ kind: "insulation", from: endsOf(module, element)[0], only: [element] });
     }
   }
   if (input.supply === undefined) return found;
@@ -87,11 +86,11 @@ export function defaultCandidates(
   });
   const seen = new Set<string>();
   for (const element of elements) {
-    const ends = endsOf(module, element);
-    const key = ends?.join() ?? "";
-    if (ends === null || seen.has(key) || (LINES as readonly string[]).includes(ends[1])) continue;
+    const [from, to] = endsOf(module, element);
+    const key = `${from},${to}`;
+    if (seen.has(key) || (LINES as readonly string[]).includes(to)) continue;
     seen.add(key);
-    found.push({ kind: "voltage", from: ends[0], to: ends[1] });
+    found.push({ kind: "voltage", from, to });
   }
   for (const { id } of plan.joints ?? []) found.push({ kind: "drop", across: id });
   return found;

@@ -177,7 +177,7 @@ export function jointAtoms(
     }));
   };
   const stretchesAt = (edge: number): readonly Stretch[] =>
-    withDrop.has(edge) ? dropStretches(wiring.edges[edge]?.resistance ?? 0) : STRETCHES;
+    withDrop.has(edge) ? dropStretches((wiring.edges[edge] as Edge).resistance) : STRETCHES;
   return [
     ...atomsOf("joint", stretchesAt, "joint resistance", null),
     ...atomsOf(

@@ -4,6 +4,7 @@ import { defaultCandidates, withCommonInstruments } from "./candidates.ts";
 import { checkQuestion } from "./check.ts";
 import { expectedInformation, type Outcome, outcomesOf, spanOf } from "./information.ts";
 import { isLive, questionOf } from "./model.ts";
+import type { Named } from "./names.ts";
 import { posteriorOf, type Ranked } from "./posterior.ts";
 import type { DiagnosisInput, FieldMeasurement } from "./types.ts";
 import { explanationWords, listed } from "./words.ts";
@@ -72,8 +73,8 @@ function instructionFor(measurement: FieldMeasurement): string {
 }
 
 const nameOf = ({ finding, wiring }: Ranked): string => {
-  const [first, ...others] = finding.names.list();
-  const words = explanationWords(first?.faults ?? [], wiring);
+  const [first, ...others] = finding.names.list() as [Named, ...Named[]];
+  const words = explanationWords(first.faults, wiring);
   return others.length === 0 ? words : `${words} (or one of ${others.length} like it)`;
 };
 

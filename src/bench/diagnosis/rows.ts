@@ -86,12 +86,10 @@ function nodeIn(
 const LINES = ["L1", "L2", "L3"];
 
 /** Edges of a bank in the order of its branches, which both connections share: the first is the element on L1, and so on. */
-function sameElement(wiring: Wiring, drawn: Wiring, name: string): Edge | null {
+function sameElement(wiring: Wiring, drawn: Wiring, own: Edge): Edge | null {
   const order = (of: Wiring, bank: string): readonly string[] => [
     ...new Set(of.edges.filter((edge) => edge.bank === bank).map(({ branch }) => branch)),
   ];
-  const own = drawn.edges.find(({ id, joint }) => !joint && id === name);
-  if (own === undefined) return null;
   const branch = order(wiring, own.bank)[order(drawn, own.bank).indexOf(own.branch)];
   const id = `${branch}${own.id.slice(own.branch.length)}`;
   return wiring.edges.find((edge) => edge.id === id) ?? null;
@@ -119,7 +117,7 @@ function acrossElement(
       [one.from, one.to, ...one.ends].includes(from) &&
       [one.from, one.to, ...one.ends].includes(to),
   );
-  return edge === undefined ? null : sameElement(wiring, drawn, edge.id);
+  return edge === undefined ? null : sameElement(wiring, drawn, edge);
 }
 
 /** A branch drawn in star has another name in delta; its wire at the line is then the bank's. */

@@ -4,7 +4,7 @@ import { forwardInPlace, squared } from "./linear.ts";
 import type { Model } from "./model.ts";
 import { baselineOf, meansInto, meansOf } from "./quick.ts";
 import { floats } from "./room.ts";
-import type { ExplanationGroup } from "./types.ts";
+import type { Explanation, ExplanationGroup } from "./types.ts";
 import { showsEarth } from "./unseen.ts";
 import { explanationWords, listed, unseenWords } from "./words.ts";
 
@@ -78,9 +78,10 @@ export function notDetermined(model: Model, groups: readonly ExplanationGroup[])
   const { readings, alternatives } = model.question.input;
   const kinds = new Set(readings.map(({ kind }) => kind));
   const said: string[] = [];
-  const top = groups[0]?.explanations ?? [];
+  const top = (groups[0] as ExplanationGroup).explanations;
   const weighty = top.filter(
-    ({ probability, unseen }) => unseen.length === 0 && probability > 0.01 * (top[0]?.probability ?? 1),
+    ({ probability, unseen }) =>
+      unseen.length === 0 && probability > 0.01 * (top[0] as Explanation).probability,
   );
   const unseen = unseenWords(top);
   if (weighty.length > 1 || unseen !== "") {

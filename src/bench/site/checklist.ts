@@ -173,7 +173,7 @@ function expectedAmps(commissioning: CommissioningAssessment | null): string {
   const said = lines.map(({ label, value, limit }) => {
     const side = (amps: number | null | undefined): string =>
       typeof amps === "number" ? amps.toFixed(1) : "…";
-    const expected = typeof value === "number" ? value.toFixed(1) : "?";
+    const expected = (value as number).toFixed(1);
     return `${label.replace("line current ", "")} ${expected} A (${side(limit?.low)} to ${side(limit?.high)})`;
   });
   return said.length === 0 ? "" : `: ${said.join(", ")}`;

@@ -39,7 +39,7 @@ function voltageError(record: ParsedRecord): number | null {
   const voltmeter = record.instruments?.voltmeter;
   if (supply === undefined || voltmeter === undefined) return null;
   const errors = [supply.v12, supply.v23, supply.v31].map((read: Read<LineVolts>) => {
-    return (errorLimit(read, voltmeter) ?? 0) / read.value;
+    return (errorLimit(read, voltmeter) as number) / read.value;
   });
   return Math.max(...errors);
 }

@@ -14,14 +14,16 @@ export interface SiteConcerns {
   readonly running: string | null;
 }
 
-const amount = (value: number | null | undefined, unit: string): string =>
-  `${Number((value ?? 0).toPrecision(3))}${unit === "1" ? "" : ` ${unit}`}`;
+const amount = (value: number, unit: string): string =>
+  `${Number(value.toPrecision(3))}${unit === "1" ? "" : ` ${unit}`}`;
 
 /** A figure and the side of its limit that it missed. */
 function missed({ label, value, unit, limit }: Figure): string {
   const reads = Number(value);
   const above = typeof limit?.high === "number" && reads > limit.high;
-  const side = above ? `${amount(limit.high, unit)} at most` : `${amount(limit?.low, unit)} at least`;
+  const side = above
+    ? `${amount(limit.high, unit)} at most`
+    : `${amount(limit?.low as number, unit)} at least`;
   return `${label} ${amount(reads, unit)}, where ${side} is asked`;
 }
 

@@ -106,14 +106,15 @@ export function deviceFigures(given: {
   const unit = "A";
   if ("lookedUp" in device) {
     const { lookedUp: value, words } = device;
-    const low = forLoad?.value ?? null;
+    // A device is looked up for a load.
+    const { value: low, basis: ofLoad } = forLoad as DeviceLimit;
     const figures = [
       figure({
         label: `overcurrent device, ${words}`,
         value,
         unit,
         limit: { low, high: null },
-        basis: forLoad?.basis ?? "",
+        basis: ofLoad,
       }),
     ];
     if (forConductor === null) return figures;

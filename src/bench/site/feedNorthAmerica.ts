@@ -46,9 +46,7 @@ type Maybe<T> = Asked<T> | typeof NOTHING;
 
 /** Whether the load must be split, and into what. */
 function splitFigures(load: number, split: Maybe<Subdivision>): readonly Figure[] {
-  if (split.found === null) {
-    return split.why === null ? [] : [unanswered(UNSPLIT, "A", split.why)];
-  }
+  if (split.found === null) return [unanswered(UNSPLIT, "A", split.why)];
   const { largestLoad, required, value, circuitCurrent, device } = split.found;
   if (largestLoad === null) return [];
   const basis = printedText(split.found);
@@ -217,7 +215,7 @@ export function northAmericanFeed(question: FeedQuestion): FeedFigures {
             label: "torque of wire terminals with an external hexagon",
             value: torque.found.value,
             unit: "N·m",
-            name: size ?? null,
+            name: size as string,
             basis: printedText(torque.found),
             caution: cautionOf([
               "Slotted screws and recessed sockets have other values.",

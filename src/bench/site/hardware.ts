@@ -43,8 +43,9 @@ function notesOf(): readonly string[] {
   const rules = (["never-as-routine", "periodic-busway", "measure-and-remake"] as const).map(
     retighteningNote,
   );
-  return [spread, concave, flattened, teeth, ...rules].flatMap((note) =>
-    note === undefined ? [] : [`${note.statement} (${restsOn(note)})`],
+  // The sources have one note of each kind, two of conical washers.
+  return ([spread, concave, flattened, teeth, ...rules] as (typeof rules)[number][]).map(
+    (note) => `${note.statement} (${restsOn(note)})`,
   );
 }
 

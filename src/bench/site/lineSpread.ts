@@ -36,10 +36,10 @@ export function lineSpreads(input: {
     const changes = [tolerance.low, tolerance.high].map((part) => {
       const resistance = ((repaired.get(id) as number) * (1 + part)) as Ohms;
       const { lines } = energise({ network: withResistance({ network, id, resistance }), supply });
-      return lines.map(({ current }, i) => current - (nominal[i]?.current ?? 0));
+      return lines.map(({ current }, i) => current - (nominal[i] as (typeof nominal)[number]).current);
     });
     nominal.forEach(({ node }, i) => {
-      const each = changes.map((lines) => lines[i] ?? 0);
+      const each = changes.map((lines) => lines[i] as number);
       const { below, above } = spreads.get(node) as LineSpread;
       spreads.set(node, {
         below: below - Math.min(0, ...each),

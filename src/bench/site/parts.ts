@@ -11,12 +11,12 @@ import type { ParsedRecord } from "../record/parsed.ts";
 type Bank = ParsedRecord["wiring"]["banks"][number];
 
 /** The bank of a branch: names are bank-branch, and the branch itself has no hyphen. */
-const bankOf = (banks: readonly Bank[], branch: string): Bank | undefined =>
-  banks.find(({ id }) => id === branch.slice(0, branch.lastIndexOf("-")));
+const bankOf = (banks: readonly Bank[], branch: string): Bank =>
+  banks.find(({ id }) => id === branch.slice(0, branch.lastIndexOf("-"))) as Bank;
 
 function elementLine(branch: BranchAssessment, banks: readonly Bank[]): readonly PartLine[] {
   const { id, finding, openElements } = branch;
-  const { elementsInParallel: parallel = 1, elementsInSeries: series = 1 } = bankOf(banks, id) ?? {};
+  const { elementsInParallel: parallel = 1, elementsInSeries: series = 1 } = bankOf(banks, id);
   const line = (quantity: number, reason: string): PartLine => ({
     part: `element for ${id}`,
     quantity,

@@ -21,9 +21,10 @@ export const bullet = (text: string): string => `  - ${wrap(text, "    ").trimSt
 /** A heading with a blank line before it. */
 export const heading = (text: string): string => `\n${text.toUpperCase()}`;
 
-/** Columns padded to their widest cell; the first is left-aligned, the others right. */
+/** Columns padded to their widest cell, as many in each row as in the first row; the first is left-aligned, the others right. */
 export function table(rows: readonly (readonly string[])[]): string[] {
-  const widths = (rows[0] ?? []).map((_, c) => Math.max(...rows.map((row) => [...(row[c] ?? "")].length)));
+  const [header] = rows as readonly [readonly string[]];
+  const widths = header.map((_, c) => Math.max(...rows.map((row) => [...(row[c] as string)].length)));
   return rows.map((row) => {
     const cells = row.map((cell, c) => {
       const gap = " ".repeat((widths[c] as number) - [...cell].length);

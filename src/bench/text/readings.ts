@@ -106,7 +106,7 @@ export function jointLines(joints: readonly JointAssessment[]): string[] {
         ],
   );
   const rules = [
-    ...(joints.some(({ resistance }) => resistance !== null) ? [joints[0]?.rule ?? ""] : []),
+    ...(joints.some(({ resistance }) => resistance !== null) ? [(joints[0] as JointAssessment).rule] : []),
     ...new Set(joints.flatMap(({ rise }) => rise?.rule ?? [])),
   ];
   return [
