@@ -194,3 +194,13 @@ describe("voltages", () => {
     expect(nextSteps[0]?.action).toContain("find why L3 has no voltage");
   });
 });
+
+describe("a branch that reads nothing, without a nameplate", () => {
+  it("is not cleared: a bolted short reads the same", () => {
+    const asFound = { ohms: pairs(["0.000 Ω", "8.00 Ω", "8.00 Ω"]) };
+    const wiring = { banks: [{ id: "A", connection: "delta" }] };
+    const { answer } = assessModule({ title: "x", wiring, instruments: INSTRUMENTS, asFound } as BenchRecord);
+    expect(answer[2]).toContain("Not before A-L1L2 is explained");
+    expect(answer[2]).toContain("bolted short");
+  });
+});

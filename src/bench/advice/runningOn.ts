@@ -44,7 +44,7 @@ export function runningWords(input: {
   if (forbidding.length > 0) return `Do not energise it: ${listed(forbidding)}.`;
   const bad = joints.filter(isBadJoint).map(({ id }) => id);
   if (bad.length > 0) {
-    return `Not on ${jointsWords(bad)}: a hot joint feeds on its own heat until it burns open. Remake it first.`;
+    return `Not on ${jointsWords(bad)}: a hot joint feeds on its own heat until it burns open. Remake ${bad.length > 1 ? "them" : "it"} first.`;
   }
   if (jointFirst !== null) return jointFirst;
   if (lostLine !== null)
@@ -71,6 +71,13 @@ export function runningWords(input: {
       ? `Not known: neither nameplate nor voltages say what is left with ${listed(open)} open. The open ends are live under voltage.`
       : openWords({ sound, branches, insulationRead: present.insulation.length > 0 });
   }
+  // No target says how low a branch may read; one that cannot be told from a bolted path is not cleared for it.
+  const blind = branches.filter(
+    ({ finding, resistance, expandedUncertainty }) =>
+      finding === "unjudged" && typeof resistance === "number" && resistance <= (expandedUncertainty ?? 0),
+  );
+  if (blind.length > 0)
+    return `Not before ${listed(blind.map(({ id }) => id))} is explained: this meter cannot tell it from a bolted short, and no nameplate says what it should read.`;
   if (input.diagnosed !== null) return input.diagnosed;
   if (input.unjudgedJoints.length > 0)
     return `Not known: ${jointsWords(input.unjudgedJoints)} could not be judged, for nothing was read beside ${input.unjudgedJoints.length > 1 ? "them" : "it"} to compare with.`;
