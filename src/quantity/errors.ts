@@ -58,8 +58,8 @@ export interface Issue {
 const MOST = 80;
 
 /** The text; or its head, "…" and how long it is, which keeps a megabyte out of logs. */
-const shortened = (text: string, shown = (head: string): string => head): string =>
-  text[MOST] ? `${shown(text.slice(0, MOST))} … (${text.length} characters)` : shown(text);
+const shortened = (text: string): string =>
+  text[MOST] ? `${text.slice(0, MOST)} … (${text.length} characters)` : text;
 
 /**
  * Shows any received value as short text for a message, without calling code of the value's own.
@@ -72,7 +72,7 @@ const shortened = (text: string, shown = (head: string): string => head): string
  * @since 0.1.0
  */
 export function showReceived(value: unknown): string {
-  if (typeof value === "string") return shortened(value, JSON.stringify);
+  if (typeof value === "string") return JSON.stringify(shortened(value));
   if (typeof value === "object" && value !== null) return Array.isArray(value) ? "an array" : "an object";
   if (typeof value === "function") return "a function";
   if (typeof value === "bigint") return "a BigInt";

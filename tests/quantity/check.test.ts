@@ -113,7 +113,7 @@ describe("the error", () => {
     expect(showReceived(5n)).toBe("a BigInt");
     expect(showReceived(Symbol("s"))).toBe("Symbol(s)");
     expect(showReceived(null)).toBe("null");
-    expect(showReceived("x".repeat(81))).toBe(`"${"x".repeat(80)}" … (81 characters)`);
+    expect(showReceived("x".repeat(81))).toBe(`"${"x".repeat(80)} … (81 characters)"`);
     expect(showReceived("x".repeat(80))).toBe(`"${"x".repeat(80)}"`);
   });
 
