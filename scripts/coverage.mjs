@@ -11,8 +11,8 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 
-/** What the whole must reach; the aim for branches is 98 (docs/reliability.md says what is missing). */
-const LEAST = { lines: 98, branches: 93 };
+/** What the whole must reach (docs/reliability.md says what is not reached, and why). */
+const LEAST = { lines: 98, branches: 98 };
 
 const root = fileURLToPath(new URL("..", import.meta.url));
 const words = process.argv.slice(2);
