@@ -10,17 +10,12 @@ import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { option, words } from "./options.mjs";
 
 /** What the whole must reach (docs/reliability.md says what is not reached, and why). */
 const LEAST = { lines: 98, branches: 98 };
 
 const root = fileURLToPath(new URL("..", import.meta.url));
-const words = process.argv.slice(2);
-/** @param {string} name @returns {string | undefined} */
-function option(name) {
-  const at = words.indexOf(name);
-  return at < 0 ? undefined : words.splice(at, 2)[1];
-}
 const [missed, old] = [option("--missed"), option("--report")];
 
 /**

@@ -11,14 +11,9 @@ import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from "node
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { option, words } from "./options.mjs";
 
 const root = fileURLToPath(new URL("..", import.meta.url));
-const words = process.argv.slice(2);
-/** @param {string} name @returns {string | undefined} */
-function option(name) {
-  const at = words.indexOf(name);
-  return at < 0 ? undefined : words.splice(at, 2)[1];
-}
 const [runs, seed] = [option("--runs"), option("--seed")];
 const count = words.includes("--count");
 const asked = words.filter((word) => !word.startsWith("--"));

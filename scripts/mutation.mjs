@@ -12,14 +12,9 @@ import { copyFileSync, existsSync, mkdtempSync, rmSync, writeFileSync } from "no
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
+import { option, words } from "./options.mjs";
 
 const root = fileURLToPath(new URL("..", import.meta.url));
-const words = process.argv.slice(2);
-/** @param {string} name @returns {string | undefined} */
-function option(name) {
-  const at = words.indexOf(name);
-  return at < 0 ? undefined : words.splice(at, 2)[1];
-}
 const [processes = "2", part, out] = [option("--processes"), option("--part"), option("--out")];
 if (part !== undefined && !/^\d+\/\d+$/.test(part)) throw new Error(`--part ${part}: give it as 1/20`);
 const [room, file = "**/*.ts"] = words;
