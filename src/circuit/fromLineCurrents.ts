@@ -130,11 +130,11 @@ function nearlyOpen(v: Three, i: Three, accuracy: number, ohms: number): Branche
 function armsOf(
   v: Three,
   i: Three,
+  centre: Delta,
   accuracy: number,
   ohms: number,
 ): readonly (ResistanceBand | null)[] | BranchesFromCurrents {
   const off = Math.max(accuracy, LEAST_ACCURACY);
-  const centre = deltaOf(v, i);
   const ends = corners(i, off).map((one) => deltaOf(v, one));
   if (![centre, ...ends].every(partsArms)) {
     const within = [...between(i, off), ...equalised(i, off)];
@@ -156,10 +156,10 @@ function armsOf(
 function sidesOf(
   v: Three,
   i: Three,
+  centre: Delta,
   accuracy: number,
   ohms: number,
 ): readonly (ResistanceBand | null)[] | BranchesFromCurrents {
-  const centre = deltaOf(v, i);
   if (!(centre.power > 0)) return { outcome: "does not fit", why: "closes no triangle" };
   // Currents that take no power in these voltages are no currents of resistances.
   const ends = corners(i, accuracy)
@@ -253,7 +253,8 @@ export function branchesFromLineCurrents(input: {
   // The largest is 1: it may be the other two together, if their clamps read low and its own high.
   if (1 - off > (sum - 1) * (1 + off)) return { outcome: "does not fit", why: "closes no triangle" };
   const ohms = volts / amperes;
-  const found = (connection === "delta" ? sidesOf : armsOf)(v, i, accuracy, ohms);
+  const centre = deltaOf(v, i);
+  const found = (connection === "delta" ? sidesOf : armsOf)(v, i, centre, accuracy, ohms);
   if ("outcome" in found) return found;
   const names = connection === "delta" ? SIDES : LINES;
   const branches = found.flatMap((one, k) =>
@@ -261,5 +262,5 @@ export function branchesFromLineCurrents(input: {
   );
   return branches.length < 3
     ? { outcome: "does not fit", why: "negative resistance" }
-    : { outcome: "solved", branches, power: (deltaOf(v, i).power * volts * amperes) as Watts };
+    : { outcome: "solved", branches, power: (centre.power * volts * amperes) as Watts };
 }

@@ -7,7 +7,7 @@
  * 10 MΩ insulation path loses no digits, and a node without a path to a fixed one shows as a pivot of exactly 0.
  */
 import { checkNonNegative, checkWhole, fail } from "../quantity/index.ts";
-import { DegreeQueue, Remainder } from "./remainder.ts";
+import { DegreeQueue, filled, Remainder } from "./remainder.ts";
 
 /**
  * A graph of conductances between numbered nodes, some of which are held at given potentials.
@@ -157,7 +157,7 @@ export function factorConductances(graph: ConductanceGraph): ConductanceFactor {
       queue.put(at, degree[at] as number);
     }
   }
-  const floating = new Array<number>(nodeCount).fill(0);
+  const floating = filled(nodeCount, 0);
   for (let step = freeCount - 1; step >= 0; step -= 1) {
     const start = rowStart[step] as number;
     const alone = start === rowStart[step + 1];

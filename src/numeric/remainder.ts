@@ -1,7 +1,7 @@
 /** What is left of a graph of conductances while its nodes are eliminated one after the other. */
 
 /** So many times the same number. Lists, not typed arrays: those above 64 bytes take an engine ten times as long to make. */
-function filled(count: number, value: number): number[] {
+export function filled(count: number, value: number): number[] {
   const list = new Array<number>(count);
   for (let i = 0; i < count; i += 1) list[i] = value;
   return list;

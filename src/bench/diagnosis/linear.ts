@@ -42,6 +42,13 @@ export function forwardInPlace(factor: Float64Array, n: number, b: Float64Array)
   }
 }
 
+/** Scalar product of the first n. */
+export function product(a: Float64Array, b: Float64Array, n: number): number {
+  let sum = 0;
+  for (let i = 0; i < n; i += 1) sum += (a[i] as number) * (b[i] as number);
+  return sum;
+}
+
 /** Σ of squares of the first n. */
 export function squared(values: Float64Array, n: number): number {
   let sum = 0;

@@ -28,8 +28,8 @@ export interface Posterior {
   readonly priorTotal: number;
 }
 
-/** Explanations less probable than this are left out, but for the first few; below the second figure they are not grouped. */
-const LISTED = 1e-6;
+/** Explanations less probable than this (its logarithm) are left out, but for the first few; below the last figure they are not grouped. */
+const LISTED = Math.log(1e-6);
 const FEWEST = 3;
 const GROUPED = 1e-4;
 
@@ -57,7 +57,7 @@ function gathered(question: Question): Gathered {
     priors.push(prior);
     // The highest few, in falling order.
     const last = most[FEWEST - 1] as number;
-    if (log < last && log < (most[0] as number) + Math.log(LISTED)) return;
+    if (log < last && log < (most[0] as number) + LISTED) return;
     weighed.push({ one, log });
     if (log > last) {
       most[FEWEST - 1] = log;
@@ -66,7 +66,7 @@ function gathered(question: Question): Gathered {
   });
   const total = logSumExp(logs);
   const kept = largestFirst(weighed, ({ log }) => Math.exp(log - total)).filter(
-    ({ log }, i) => i < FEWEST || log - total > Math.log(LISTED),
+    ({ log }, i) => i < FEWEST || log - total > LISTED,
   );
   return { sound: sound as unknown as Weighed, kept, total, priorTotal: logSumExp(priors) };
 }

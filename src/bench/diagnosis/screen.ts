@@ -1,6 +1,6 @@
 /** A family told to be hopeless from a few of its points, before it is integrated. */
 import { parameterAt, type Stretch } from "./faults.ts";
-import { squared } from "./linear.ts";
+import { product, squared } from "./linear.ts";
 import { copyInto } from "./room.ts";
 
 /** A quick exponent that leaves its whitened residuals behind, so that a few of them tell where the rest can lie. */
@@ -31,8 +31,7 @@ export function mostOnPath({ f, residual, before }: Screened, stretch: Stretch, 
     const now = squared(residual, m);
     const raised = log + 0.5 * now;
     if (k > 0) {
-      let across = 0;
-      for (let i = 0; i < m; i += 1) across += (residual[i] as number) * (before[i] as number);
+      const across = product(residual, before, m);
       const length = now + square - 2 * across;
       // Foot of the perpendicular from 0 on the stretch from `before` to here.
       const part = length > 0 ? Math.min(1, Math.max(0, (square - across) / length)) : 0;

@@ -2,7 +2,7 @@
 
 import { type Finding, findingOf, type Marginal, marginalsOf } from "./findings.ts";
 import { evaluate } from "./likelihood.ts";
-import { forwardInPlace, logSumExp } from "./linear.ts";
+import { forwardInPlace, logSumExp, product } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
 import type { Names } from "./names.ts";
 import { heaviest } from "./nested.ts";
@@ -45,12 +45,6 @@ function grid(): ReturnType<typeof makeGrid> {
   made ??= makeGrid();
   return made;
 }
-
-const product = (a: Float64Array, b: Float64Array, m: number): number => {
-  let sum = 0;
-  for (let i = 0; i < m; i += 1) sum += (a[i] as number) * (b[i] as number);
-  return sum;
-};
 
 /** What unbalance adds to the exponent by its size s in each direction: s·linear − s²·quadratic/2. */
 interface Slopes {
