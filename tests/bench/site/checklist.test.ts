@@ -1,21 +1,12 @@
 /** The checklist: order of safe work (common practice, no published source), and a state that only the record's evidence gives. */
 import type { ChecklistItem, HardwareAssessment, JointAssessment, RecordFeed } from "electroheat/bench";
 import { describe, expect, it } from "vitest";
-import { type ChecklistSource, checklist } from "../../../src/bench/site/checklist.ts";
+import type { ChecklistSource } from "../../../src/bench/site/checklist.ts";
 import { assessFeed } from "../../../src/bench/site/feed.ts";
 import { assessHardware } from "../../../src/bench/site/hardware.ts";
 import { assessInsulation } from "../../../src/bench/site/insulation.ts";
-import { branch, day, judged, read } from "./made.ts";
+import { branch, day, joint, judged, list, read, rise } from "./made.ts";
 
-const nothing: ChecklistSource = {
-  asFound: null,
-  asLeft: null,
-  hardware: [],
-  feed: null,
-  commissioning: null,
-};
-const list = (more: Partial<ChecklistSource> = {}): readonly ChecklistItem[] =>
-  checklist({ ...nothing, ...more });
 const item = (start: string, more: Partial<ChecklistSource>): ChecklistItem => {
   const found = list(more).find(({ text }) => text.startsWith(start));
   if (found === undefined) throw new Error(`no item ${start}`);
@@ -32,26 +23,9 @@ const hardware = (...applied: readonly (string | undefined)[]): readonly Hardwar
       })),
     }),
   );
-const joint = (id: string, more: Partial<JointAssessment> = {}): JointAssessment => ({
-  id,
-  resistance: 20e-6 as never,
-  halfWidth: null,
-  power: null,
-  ratioToBest: 1,
-  comparison: "like the best",
-  rule: "invented",
-  rise: null,
-  ...more,
-});
-const rise = (level: number | "undecided", atLeast: number): JointAssessment["rise"] => ({
-  measured: 5 as never,
-  fullLoadLow: 5 as never,
-  fullLoadHigh: 5 as never,
-  level,
-  atLeast,
-  action: "invented",
-  rule: "invented",
-});
+/** A joint as good as the best of its like. */
+const good = (id: string, more: Partial<JointAssessment> = {}): JointAssessment =>
+  joint(id, { resistance: 20e-6 as never, ratioToBest: 1, comparison: "like the best", ...more });
 const insulation = (reads: string) =>
   assessInsulation(
     read({ asLeft: { insulation: [{ from: "L1", reads, testVoltage: "500 V" }] } }).asLeft?.insulation,
@@ -131,17 +105,17 @@ describe("torque", () => {
   });
 
   it("is no proof of a joint that stood out as found", () => {
-    const bad = [joint("S3", { comparison: "investigate" }), joint("S1"), joint("S2", { rise: rise(3, 3) })];
+    const bad = [good("S3", { comparison: "investigate" }), good("S1"), good("S2", { rise: rise(3, 3) })];
     const of = (asLeft: ChecklistSource["asLeft"]) =>
       item("Remake", { asFound: day([], { joints: bad }), asLeft, hardware: hardware("6.5 N·m") });
     expect(of(null).text).toContain("S3, S2");
     expect(of(null).state).toBe("to do");
-    expect(of(day([], { joints: [joint("S3")] }))).toMatchObject({
+    expect(of(day([], { joints: [good("S3")] }))).toMatchObject({
       state: "to do",
       evidence: "Not yet shown good as left: S2.",
     });
-    expect(of(day([], { joints: [joint("S3"), joint("S2")] })).state).toBe("done");
-    expect(of(day([], { joints: [joint("S3"), joint("S2", { comparison: "investigate" })] })).state).toBe(
+    expect(of(day([], { joints: [good("S3"), good("S2")] })).state).toBe("done");
+    expect(of(day([], { joints: [good("S3"), good("S2", { comparison: "investigate" })] })).state).toBe(
       "not passed",
     );
     expect(list().some(({ text }) => text.startsWith("Remake"))).toBe(false);
@@ -173,22 +147,20 @@ describe("branches", () => {
 describe("joints, insulation, feed and amps", () => {
   const left = (joints: readonly JointAssessment[]) => ({ asLeft: day([], { joints }) });
   it("compares drops and grades rises apart", () => {
-    const like = left([joint("S1"), joint("S2", { rise: rise(0, 0) })]);
+    const like = left([good("S1"), good("S2", { rise: rise(0, 0) })]);
     expect(item("Compare like joints", like).state).toBe("done");
     expect(item("Thermal scan", like).state).toBe("done");
     expect(
-      item("Compare like joints", left([joint("S1", { comparison: "nothing to compare with" })])).state,
+      item("Compare like joints", left([good("S1", { comparison: "nothing to compare with" })])).state,
     ).toBe("to do");
-    expect(item("Compare like joints", left([joint("S1", { comparison: "investigate" })])).state).toBe(
+    expect(item("Compare like joints", left([good("S1", { comparison: "investigate" })])).state).toBe(
       "not passed",
     );
-    expect(item("Thermal scan", left([joint("S1", { rise: rise("undecided", 0) })])).state).toBe("to do");
-    expect(item("Thermal scan", left([joint("S1", { rise: rise("undecided", 2) })])).state).toBe("to do");
+    expect(item("Thermal scan", left([good("S1", { rise: rise("undecided", 0) })])).state).toBe("to do");
+    expect(item("Thermal scan", left([good("S1", { rise: rise("undecided", 2) })])).state).toBe("to do");
     // ANSI/NETA ATS-2003, Table 100.18: from level 3 on it is no longer repaired as time permits.
-    expect(item("Thermal scan", left([joint("S1", { rise: rise("undecided", 3) })])).state).toBe(
-      "not passed",
-    );
-    expect(item("Thermal scan", left([joint("S1")])).state).toBe("to do");
+    expect(item("Thermal scan", left([good("S1", { rise: rise("undecided", 3) })])).state).toBe("not passed");
+    expect(item("Thermal scan", left([good("S1")])).state).toBe("to do");
   });
 
   it("leaves disagreeing limits of insulation to the maker", () => {

@@ -1,8 +1,16 @@
 /** Invented records and assessments for the site sections, no more of them than a section looks at. */
-import type { BenchRecord, BranchAssessment, Figure, ReadingsAssessment } from "electroheat/bench";
+import type {
+  BenchRecord,
+  BranchAssessment,
+  ChecklistItem,
+  Figure,
+  JointAssessment,
+  ReadingsAssessment,
+} from "electroheat/bench";
 import { type Issue, isElectroheatError } from "electroheat/quantity";
 import type { ParsedRecord } from "../../../src/bench/record/parsed.ts";
 import { parseRecord } from "../../../src/bench/record/schema.ts";
+import { type ChecklistSource, checklist } from "../../../src/bench/site/checklist.ts";
 
 /** A record as read, of one star bank if it says nothing else. */
 export const read = (parts: Partial<BenchRecord>): ParsedRecord =>
@@ -52,6 +60,34 @@ export const branch = (
   judgement: null,
   openElements,
 });
+
+/** A joint that nothing has judged, but for what is said of it. */
+export const joint = (id: string, more: Partial<JointAssessment>): JointAssessment => ({
+  id,
+  resistance: null,
+  halfWidth: null,
+  power: null,
+  ratioToBest: null,
+  comparison: "nothing to compare with",
+  rule: "invented",
+  rise: null,
+  ...more,
+});
+
+/** A rise that an invented scale puts at a level, or between levels from `atLeast` on. */
+export const rise = (level: number | "undecided", atLeast: number): JointAssessment["rise"] => ({
+  measured: 5 as never,
+  fullLoadLow: 5 as never,
+  fullLoadHigh: 5 as never,
+  level,
+  atLeast,
+  action: "invented",
+  rule: "invented",
+});
+
+/** The checklist of a job of which nothing is known but this. */
+export const list = (more: Partial<ChecklistSource> = {}): readonly ChecklistItem[] =>
+  checklist({ asFound: null, asLeft: null, hardware: [], feed: null, commissioning: null, ...more });
 
 /** Readings of a day with these branches. */
 export const day = (

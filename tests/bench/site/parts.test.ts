@@ -1,9 +1,9 @@
 /** Parts that the readings prove at the least. */
-import type { BranchAssessment, JointAssessment } from "electroheat/bench";
+import type { BranchAssessment } from "electroheat/bench";
 import { describe, expect, it } from "vitest";
 import { assessBars } from "../../../src/bench/site/bars.ts";
 import { partsList } from "../../../src/bench/site/parts.ts";
-import { branch, day, read } from "./made.ts";
+import { branch, day, joint, read, rise } from "./made.ts";
 
 const record = read({
   wiring: {
@@ -66,30 +66,9 @@ describe("parts to bring", () => {
   });
 
   it("hold joints that stand out, hardware to renew and bars to cut", () => {
-    const joint = (id: string, more: Partial<JointAssessment>): JointAssessment => ({
-      id,
-      resistance: null,
-      halfWidth: null,
-      power: null,
-      ratioToBest: null,
-      comparison: "nothing to compare with",
-      rule: "invented",
-      rise: null,
-      ...more,
-    });
     const joints = [
       joint("S1", { comparison: "investigate" }),
-      joint("S2", {
-        rise: {
-          measured: 30 as never,
-          fullLoadLow: 30 as never,
-          fullLoadHigh: 30 as never,
-          level: 3,
-          atLeast: 3,
-          action: "",
-          rule: "",
-        },
-      }),
+      joint("S2", { rise: rise(3, 3) }),
       joint("S3", {}),
     ];
     const parts = partsList({ record, asFound: day([], { joints }), cuts: assessBars(record, null) });

@@ -3,16 +3,16 @@
  *
  * Sources: printed tables as named beside each check; Ohm's law; for words, what the record itself says.
  */
-import type { Figure, JointAssessment, RecordFeed } from "electroheat/bench";
+import type { Figure, RecordFeed } from "electroheat/bench";
 import { balancedSupply } from "electroheat/circuit";
 import { ohms, volts } from "electroheat/quantity";
 import { describe, expect, it } from "vitest";
-import { type ChecklistSource, checklist } from "../../../src/bench/site/checklist.ts";
+import type { ChecklistSource } from "../../../src/bench/site/checklist.ts";
 import { assessFeed } from "../../../src/bench/site/feed.ts";
 import { assessHardware } from "../../../src/bench/site/hardware.ts";
 import { assessInsulation } from "../../../src/bench/site/insulation.ts";
 import { lineSpreads } from "../../../src/bench/site/lineSpread.ts";
-import { day, read, the } from "./made.ts";
+import { day, joint, list, read, rise, the } from "./made.ts";
 
 describe("a cable as installed", () => {
   const cable: RecordFeed = {
@@ -78,28 +78,8 @@ describe("what branches that nobody measured can do to a line", () => {
 });
 
 describe("the checklist", () => {
-  const nothing: ChecklistSource = {
-    asFound: null,
-    asLeft: null,
-    hardware: [],
-    feed: null,
-    commissioning: null,
-  };
   const states = (more: Partial<ChecklistSource>) =>
-    checklist({ ...nothing, ...more }).map(({ text, state, evidence }) => ({ text, state, evidence }));
-  const joint = (id: string, more: Partial<JointAssessment>): JointAssessment => ({
-    id,
-    resistance: null,
-    halfWidth: null,
-    power: null,
-    ratioToBest: null,
-    comparison: "nothing to compare with",
-    rule: "invented",
-    rise: null,
-    ...more,
-  });
-  const rise = (level: number, atLeast: number) =>
-    ({ measured: 5, low: 5, high: 5, level, atLeast, action: "made up", rule: "invented" }) as never;
+    list(more).map(({ text, state, evidence }) => ({ text, state, evidence }));
   it("takes a joint for good by its rise alone, where it stood out as found", () => {
     const before = joint("a", { rise: rise(4, 4) });
     const after = joint("a", { rise: rise(0, 0) });
