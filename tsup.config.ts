@@ -1,7 +1,7 @@
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "tsup";
 import { buildGlobal, writeCatalogue } from "./scripts/catalogueFile.mjs";
-import { factsAsText } from "./scripts/jsonText.mjs";
+import { jsonAsText } from "./scripts/jsonText.mjs";
 import { rooms } from "./scripts/rooms.mjs";
 import { thirdPartyNotice } from "./scripts/third-party.mjs";
 
@@ -33,7 +33,7 @@ export default defineConfig({
     // esbuild names each bundled file in a comment: with a linked node_modules, by a path of this machine.
     options.preserveSymlinks = true;
   },
-  esbuildPlugins: [factsAsText(), thirdPartyNotice("dist")],
+  esbuildPlugins: [jsonAsText(), thirdPartyNotice("dist")],
   async onSuccess() {
     const root = fileURLToPath(new URL("./", import.meta.url));
     await Promise.all([buildGlobal(root), writeCatalogue(root)]);

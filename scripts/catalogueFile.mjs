@@ -9,7 +9,7 @@ import { build } from "esbuild";
 import { catalogueFacts } from "./catalogue-facts.mjs";
 import { exampleArguments } from "./catalogueExamples.mjs";
 import { jsonSchemas } from "./catalogueSchema.mjs";
-import { factsAsText } from "./jsonText.mjs";
+import { jsonAsText } from "./jsonText.mjs";
 import { privateZod } from "./privateZod.mjs";
 import { thirdPartyNotice } from "./third-party.mjs";
 
@@ -90,7 +90,7 @@ export async function buildGlobal(root, outDir = join(root, "dist")) {
     write: false,
     logLevel: "error",
     absWorkingDir: root,
-    plugins: [factsAsText(), privateZod(), thirdPartyNotice(outDir)],
+    plugins: [jsonAsText(), privateZod(), thirdPartyNotice(outDir)],
   });
   // Not in strings only: esbuild leaves regular expressions as they are. A host may read the script in any encoding.
   const text = String(outputFiles[0]?.text).replace(

@@ -10,7 +10,7 @@ import { join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { build } from "esbuild";
 import { BUNDLING, gzipped } from "./bundled.mjs";
-import { factsAsText } from "./jsonText.mjs";
+import { jsonAsText } from "./jsonText.mjs";
 import { rooms } from "./rooms.mjs";
 
 const root = fileURLToPath(new URL("..", import.meta.url));
@@ -69,7 +69,7 @@ async function buildLibrary(folder, plugins) {
     entryPoints: { index: "src/index.ts", ...entryPoints },
     outdir: folder,
     splitting: true,
-    plugins: [factsAsText(), ...plugins],
+    plugins: [jsonAsText(), ...plugins],
   });
   writeFileSync(join(folder, "package.json"), JSON.stringify({ type: "module", sideEffects: false }));
 }

@@ -1,7 +1,7 @@
 /** The catalogue as data: every entry with its inputs, result, formula and cautions. */
 import type { CanonicalUnit } from "../quantity/index.ts";
 import type { Entry, Input } from "./describe.ts";
-import { ENTRIES } from "./entries/index.ts";
+import { allEntries } from "./entries/index.ts";
 import { fieldUnits, outputUnit } from "./evaluate.ts";
 import { resolved, shapeNames } from "./facts.ts";
 import type { EntryKind, ValueNote } from "./note.ts";
@@ -138,7 +138,7 @@ function outputOf({ output: shape, note: { output: given } }: Entry): CatalogueE
  * @since 0.1.0
  */
 export function catalogueEntries(): readonly CatalogueEntry[] {
-  return ENTRIES.map((entry) => {
+  return allEntries().map((entry) => {
     const { id, room, name, kind, takes, declared, note } = entry;
     const { tex, method, text, cautions = [], sheetName = name } = note;
     return {

@@ -4,6 +4,7 @@ import { gzipSync } from "node:zlib";
 import { build } from "esbuild";
 import { beforeAll, describe, expect, it } from "vitest";
 import { buildGlobal } from "../../scripts/catalogueFile.mjs";
+import { jsonAsText } from "../../scripts/jsonText.mjs";
 import { root } from "../support/house.ts";
 import { inFolder } from "../types/compile.ts";
 
@@ -82,6 +83,7 @@ describe("the single-file script", () => {
       format: "iife",
       globalName: "electroheat",
       target: "es2020",
+      plugins: [jsonAsText()],
     });
     const size = (text: string): string => `${text.length} bytes, ${gzipSync(text).length} gzipped`;
     const zod = with0.outputFiles[0]?.text ?? "";

@@ -1,79 +1,87 @@
 /** Every entry there is, by id and by name. */
 import type { Entry } from "../describe.ts";
-import { DIAGNOSES } from "./bench/diagnosis.ts";
-import { READINGS } from "./bench/measured.ts";
-import { MODULES } from "./bench/module.ts";
-import { BALANCED } from "./circuit/balanced.ts";
-import { CONTROL } from "./circuit/control.ts";
-import { NETWORKS } from "./circuit/networks.ts";
-import { UNBALANCED } from "./circuit/unbalanced.ts";
-import { DECISION } from "./decision.ts";
-import { DISTRIBUTIONS } from "./distributions.ts";
-import { COIL } from "./element/coil.ts";
-import { HEAT_OF_ELEMENT } from "./element/heat.ts";
-import { HOT_COLD } from "./element/hotCold.ts";
-import { ONE } from "./element/one.ts";
-import { STRIP } from "./element/strip.ts";
-import { BAR } from "./joint/bar.ts";
-import { CLAMP } from "./joint/clamp.ts";
-import { CONTACT } from "./joint/contact.ts";
-import { HEAT } from "./joint/heat.ts";
-import { MEASURED } from "./joint/measured.ts";
-import { THREAD } from "./joint/thread.ts";
-import { AIR_PROPERTIES } from "./material/air.ts";
-import { ALLOYS } from "./material/alloy.ts";
-import { CONDUCTORS } from "./material/conductor.ts";
-import { WIRE } from "./material/wire.ts";
-import { NUMERIC } from "./numeric.ts";
-import { AIR } from "./process/air.ts";
-import { CHARGE } from "./process/charge.ts";
-import { OVEN } from "./process/oven.ts";
-import { SURFACES } from "./process/surfaces.ts";
-import { QUANTITY } from "./quantity.ts";
-import { AMERICA } from "./wiring/america.ts";
-import { IEC } from "./wiring/iec.ts";
-import { INSULATION } from "./wiring/insulation.ts";
+import { diagnosesEntries } from "./bench/diagnosis.ts";
+import { readingsEntries } from "./bench/measured.ts";
+import { modulesEntries } from "./bench/module.ts";
+import { balancedEntries } from "./circuit/balanced.ts";
+import { controlEntries } from "./circuit/control.ts";
+import { networksEntries } from "./circuit/networks.ts";
+import { unbalancedEntries } from "./circuit/unbalanced.ts";
+import { decisionEntries } from "./decision.ts";
+import { distributionsEntries } from "./distributions.ts";
+import { coilEntries } from "./element/coil.ts";
+import { heatOfElementEntries } from "./element/heat.ts";
+import { hotColdEntries } from "./element/hotCold.ts";
+import { oneEntries } from "./element/one.ts";
+import { stripEntries } from "./element/strip.ts";
+import { barEntries } from "./joint/bar.ts";
+import { clampEntries } from "./joint/clamp.ts";
+import { contactEntries } from "./joint/contact.ts";
+import { heatEntries } from "./joint/heat.ts";
+import { measuredEntries } from "./joint/measured.ts";
+import { threadEntries } from "./joint/thread.ts";
+import { airPropertiesEntries } from "./material/air.ts";
+import { alloysEntries } from "./material/alloy.ts";
+import { conductorsEntries } from "./material/conductor.ts";
+import { wireEntries } from "./material/wire.ts";
+import { numericEntries } from "./numeric.ts";
+import { airEntries } from "./process/air.ts";
+import { chargeEntries } from "./process/charge.ts";
+import { ovenEntries } from "./process/oven.ts";
+import { surfacesEntries } from "./process/surfaces.ts";
+import { quantityEntries } from "./quantity.ts";
+import { americaEntries } from "./wiring/america.ts";
+import { iecEntries } from "./wiring/iec.ts";
+import { insulationEntries } from "./wiring/insulation.ts";
 
-/** All entries, room by room. */
-export const ENTRIES: readonly Entry[] = [
-  ...NUMERIC,
-  ...DISTRIBUTIONS,
-  ...DECISION,
-  ...BALANCED,
-  ...NETWORKS,
-  ...CONTROL,
-  ...BAR,
-  ...HEAT,
-  ...CONTACT,
-  ...MEASURED,
-  ...THREAD,
-  ...CLAMP,
-  ...AMERICA,
-  ...IEC,
-  ...INSULATION,
-  ...UNBALANCED,
-  ...AIR,
-  ...OVEN,
-  ...CHARGE,
-  ...SURFACES,
-  ...ONE,
-  ...HOT_COLD,
-  ...COIL,
-  ...STRIP,
-  ...HEAT_OF_ELEMENT,
-  ...QUANTITY,
-  ...WIRE,
-  ...CONDUCTORS,
-  ...ALLOYS,
-  ...AIR_PROPERTIES,
-  ...READINGS,
-  ...MODULES,
-  ...DIAGNOSES,
+/** Room by room, in the order of the catalogue. */
+const PARTS = [
+  numericEntries,
+  distributionsEntries,
+  decisionEntries,
+  balancedEntries,
+  networksEntries,
+  controlEntries,
+  barEntries,
+  heatEntries,
+  contactEntries,
+  measuredEntries,
+  threadEntries,
+  clampEntries,
+  americaEntries,
+  iecEntries,
+  insulationEntries,
+  unbalancedEntries,
+  airEntries,
+  ovenEntries,
+  chargeEntries,
+  surfacesEntries,
+  oneEntries,
+  hotColdEntries,
+  coilEntries,
+  stripEntries,
+  heatOfElementEntries,
+  quantityEntries,
+  wireEntries,
+  conductorsEntries,
+  alloysEntries,
+  airPropertiesEntries,
+  readingsEntries,
+  modulesEntries,
+  diagnosesEntries,
 ];
 
-const BY_ID: ReadonlyMap<string, Entry> = /*#__PURE__*/ new Map(ENTRIES.map((entry) => [entry.id, entry]));
+let made: readonly Entry[] | undefined;
+let byId: ReadonlyMap<string, Entry> | undefined;
+
+/** All entries, room by room: made when first asked for, so that an import does not wait for them. */
+export function allEntries(): readonly Entry[] {
+  made ??= PARTS.flatMap((part) => part());
+  return made;
+}
 
 /** The entry of an id, `room.functionName`. */
 export function entryOf(id: string): Entry | undefined {
-  return BY_ID.get(id);
+  byId ??= new Map(allEntries().map((entry) => [entry.id, entry]));
+  return byId.get(id);
 }

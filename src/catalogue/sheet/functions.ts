@@ -1,6 +1,6 @@
 /** Sheet functions: every entry as a flat function of cells, with what an add-in needs to register it. */
 import type { Entry, Input } from "../describe.ts";
-import { ENTRIES } from "../entries/index.ts";
+import { allEntries } from "../entries/index.ts";
 import { outputUnit } from "../evaluate.ts";
 import { resolved } from "../facts.ts";
 import { rangeWords, shapeWords, unitOf } from "../read.ts";
@@ -125,12 +125,12 @@ function functionOf(entry: Entry): SheetFunction {
  * @since 0.1.0
  */
 export function sheetFunctions(): readonly SheetFunction[] {
-  return ENTRIES.map(functionOf);
+  return allEntries().map(functionOf);
 }
 
 function byName(name: unknown): SheetFunction | undefined {
   const asked = typeof name === "string" ? name.toLowerCase() : "";
-  const entry = ENTRIES.find(
+  const entry = allEntries().find(
     (one) => (one.note.sheetName ?? one.name).toLowerCase() === asked || one.id.toLowerCase() === asked,
   );
   return entry && functionOf(entry);
