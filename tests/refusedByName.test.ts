@@ -11,11 +11,6 @@ import { spoiled } from "./support/spoil.ts";
 
 const ROOMS = ["circuit", "decision", "element", "joint", "material", "numeric", "process", "wiring"];
 
-/**
- * Records whose own fields are named where they are refused, without the record: an argument has one of them, so that the name says
- * enough. `oven.ambient` is refused as `ambient`.
- */
-const SAID_WITHOUT = /^(?:network|bar|face|flow|oven|impedances)\.(?=[^.]+)/;
 /** Refused as a whole: a complex number, and a dataset of the user's that goes through a gate of its own. */
 const REFUSED_WHOLE = /\.(?:re|im)$|^dataset\./;
 
@@ -73,7 +68,7 @@ function partOf(shape: Shape, key: string): Shape | undefined {
 
 /** Whether an error says where the wrong number stands. */
 function isNamed(path: string, said: string | undefined): boolean {
-  if (said === path || said === path.replace(SAID_WITHOUT, "")) return true;
+  if (said === path) return true;
   return REFUSED_WHOLE.test(path) && said !== undefined;
 }
 

@@ -1,6 +1,8 @@
 /** Joints, jumper bars and conductors put in series with branches of a network. */
-import { fail, given, type Ohms, type Open } from "../quantity/index.ts";
-import { type BranchRole, checkNetwork, findBranch, type Network } from "./network.ts";
+import { checkOneOf, fail, given, type Ohms, type Open } from "../quantity/index.ts";
+import { checkName, ROLES } from "./branchFields.ts";
+import { type BranchRole, checkNetwork, type Network } from "./network.ts";
+import { checkResistance } from "./scale.ts";
 
 /** The nodes that every supply builder of this room feeds. */
 const FED = ["L1", "L2", "L3", "N"] as const;
@@ -43,14 +45,18 @@ export function withJoint(input: {
 }): Network {
   const { network, at, id, resistance, role = "joint", fed = FED } = given(input);
   checkNetwork(network);
+  checkName("id", id);
+  if (network.branches.some((branch) => branch.id === id))
+    fail({ code: "duplicate", path: "id", expected: "a name used once", received: id });
+  checkResistance("resistance", resistance);
+  checkOneOf("role", role, ROLES);
   const ending = endingAt(network, at);
   const behind = new Set(input.behind ?? ending);
   if (behind.size === 0) {
     fail({ code: "unknown-name", path: "at", expected: "a node with branches on it", received: at });
   }
   for (const name of behind) {
-    const branch = findBranch({ network, id: name });
-    if (branch.from !== at && branch.to !== at) {
+    if (!ending.includes(name)) {
       fail({ code: "inconsistent", path: "behind", expected: `branches that end at ${at}`, received: name });
     }
   }
@@ -65,9 +71,7 @@ export function withJoint(input: {
         }
       : branch,
   );
-  const jointed = { branches: [...moved, { id, from: at, to: inner, resistance, role }] };
-  checkNetwork(jointed);
-  return jointed;
+  return { branches: [...moved, { id, from: at, to: inner, resistance, role }] };
 }
 
 /** Names of the branches that end on a node. */

@@ -1,5 +1,6 @@
 /** A module as a network: resistive branches between named nodes, as plain data. */
 import { checkOneOf, fail, given, type Ohms, type Open } from "../quantity/index.ts";
+import { checkName, ROLES } from "./branchFields.ts";
 import { checkResistance } from "./scale.ts";
 
 /**
@@ -7,8 +8,6 @@ import { checkResistance } from "./scale.ts";
  * @since 0.1.0
  */
 export type BranchRole = "element" | "joint" | "jumper bar" | "conductor";
-
-const ROLES = ["element", "joint", "jumper bar", "conductor"] as const;
 
 /**
  * One resistive branch between two named nodes.
@@ -48,26 +47,29 @@ export interface Network {
  */
 export function checkNetwork(network: Network): void {
   if (!Array.isArray(network?.branches)) {
-    fail({ code: "missing", path: "branches", expected: "a list of branches", received: network?.branches });
+    fail({
+      code: "missing",
+      path: "network.branches",
+      expected: "a list of branches",
+      received: network?.branches,
+    });
   }
   const seen = new Set<string>();
   for (let i = 0; i < network.branches.length; i += 1) checkBranch(network.branches[i] as Branch, i, seen);
 }
 
-function checkName(path: string, value: unknown): void {
-  if (value === undefined || value === null || value === "")
-    fail({ code: "missing", path, expected: "a name", received: value });
-  if (typeof value !== "string")
-    fail({ code: "wrong-type", path, expected: "a name (text)", received: value });
-}
-
 function checkBranch(branch: Branch, position: number, seen: Set<string>): void {
   if (typeof branch !== "object" || branch === null) {
-    fail({ code: "wrong-type", path: `branches.${position}`, expected: "a branch", received: branch });
+    fail({
+      code: "wrong-type",
+      path: `network.branches.${position}`,
+      expected: "a branch",
+      received: branch,
+    });
   }
   const { id, from, to, resistance, role } = branch;
   // The path is text built only on failure: this runs once for every branch of every solve.
-  const path = (field: string): string => `branches.${position}.${field}`;
+  const path = (field: string): string => `network.branches.${position}.${field}`;
   if (typeof id !== "string" || id === "") checkName(path("id"), id);
   if (typeof from !== "string" || from === "") checkName(path("from"), from);
   if (typeof to !== "string" || to === "") checkName(path("to"), to);

@@ -5,6 +5,7 @@ import {
   checkMeasurable,
   checkMeasurableOrZero,
   given,
+  inField,
   type Kelvins,
   type KelvinsPerWatt,
   type Meters,
@@ -90,7 +91,7 @@ export function jointThermalResistance(input: {
 }): KelvinsPerWatt {
   given(input);
   const { bar, arm } = input;
-  const spread = finSpreadLength(bar);
+  const spread = inField("bar", () => finSpreadLength(bar));
   const endless = spread / (2 * bar.conductivity * bar.section);
   if (arm === undefined) return endless as KelvinsPerWatt;
   checkMeasurable("arm", arm, "m");

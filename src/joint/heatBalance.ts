@@ -9,6 +9,7 @@ import {
   checkMeasurable,
   fail,
   given,
+  inField,
   type Meters,
   type OhmMeters,
   type OhmsPerMeter,
@@ -78,6 +79,7 @@ function checkBar(bar: BareBar): void {
   given(bar, "bar");
   checkMeasurable("bar.width", bar.width, "m");
   checkMeasurable("bar.thickness", bar.thickness, "m");
+  inField("bar", () => resistivityAt(bar.resistivity20, bar.coefficient20, 20 as Celsius));
   checkBetween("bar.emissivity", bar.emissivity, 0, 1);
   checkBetween("bar.air", bar.air, -50, 500, "°C");
   if (bar.skinRatio !== undefined) checkBetween("bar.skinRatio", bar.skinRatio, 1, 10);

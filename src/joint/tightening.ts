@@ -5,6 +5,7 @@ import {
   checkBetween,
   checkMeasurable,
   given,
+  inField,
   type Meters,
   type NewtonMeters,
   type Pascals,
@@ -136,7 +137,7 @@ export function tightening(input: {
     });
   }
   const pressed = (force: PreloadBand["low"]): BearingPressure | null =>
-    face === undefined ? null : bearingPressure({ force, ...face });
+    face === undefined ? null : inField("face", () => bearingPressure({ force, ...face }));
   return {
     preload,
     proofShare: share,

@@ -6,6 +6,7 @@ import {
   checkOneOf,
   finiteResult,
   given,
+  inField,
   type KilogramsPerCubicMeter,
   type KilogramsPerSecond,
   type Pascals,
@@ -105,7 +106,9 @@ export function airMassFlow(flow: AirFlow): KilogramsPerSecond {
     return flow.massFlow;
   }
   checkScale("flow.volumeFlow", flow.volumeFlow, "m³/s");
-  const density = flow.basis === "actual" ? airDensity(flow) : standardAirDensity(flow.standard);
+  const density = inField("flow", () =>
+    flow.basis === "actual" ? airDensity(flow) : standardAirDensity(flow.standard),
+  );
   return (flow.volumeFlow * density) as KilogramsPerSecond;
 }
 

@@ -7,6 +7,7 @@ import {
   fail,
   given,
   givenList,
+  inField,
   type Joules,
   type JoulesPerKelvin,
   type JoulesPerKilogramKelvin,
@@ -101,27 +102,27 @@ export interface OvenModel {
 }
 
 function checkPlan(plan: OvenPlan): void {
-  checkTemperature("ambient", plan.ambient);
-  checkScaleOrZero("lossConductance", plan.lossConductance, "W/K");
-  if (plan.structure !== undefined) checkScale("structure", plan.structure, "J/K");
+  checkTemperature("oven.ambient", plan.ambient);
+  checkScaleOrZero("oven.lossConductance", plan.lossConductance, "W/K");
+  if (plan.structure !== undefined) checkScale("oven.structure", plan.structure, "J/K");
   if (plan.walls !== undefined) {
-    checkScale("walls.heatCapacity", plan.walls.heatCapacity, "J/K");
-    checkBetween("walls.share", plan.walls.share, 0, 1);
+    checkScale("oven.walls.heatCapacity", plan.walls.heatCapacity, "J/K");
+    checkBetween("oven.walls.share", plan.walls.share, 0, 1);
   }
-  if (plan.air !== undefined) checkScale("air.volume", plan.air.volume, "m³");
-  if (plan.loads !== undefined) givenList(plan.loads, "loads");
+  if (plan.air !== undefined) checkScale("oven.air.volume", plan.air.volume, "m³");
+  if (plan.loads !== undefined) givenList(plan.loads, "oven.loads");
   (plan.loads ?? []).forEach((load, i) => {
-    given(load, `loads.${i}`, "a load");
-    checkScale(`loads.${i}.mass`, load.mass, "kg");
+    given(load, `oven.loads.${i}`, "a load");
+    checkScale(`oven.loads.${i}.mass`, load.mass, "kg");
     if (load.specificHeat !== "carbon steel") {
-      checkScale(`loads.${i}.specificHeat`, load.specificHeat, "J/(kg·K)");
+      checkScale(`oven.loads.${i}.specificHeat`, load.specificHeat, "J/(kg·K)");
     }
   });
   const nothing = plan.structure === undefined && plan.walls === undefined && plan.air === undefined;
   if (nothing && (plan.loads ?? []).length === 0) {
     fail({
       code: "missing",
-      path: "loads",
+      path: "oven.loads",
       expected: "at least one of structure, walls, air, loads",
       received: undefined,
     });
@@ -147,8 +148,9 @@ function steelWarnings(plan: OvenPlan, start: Celsius): Warning[] {
 function pieceWarnings(loads: readonly OvenLoad[]): Warning[] {
   return loads.flatMap(({ piece }, i) => {
     if (piece === undefined) return [];
-    const path = `loads.${i}.piece`;
-    return biotNumber(given(piece, path)).warnings.map((one) => ({
+    const path = `oven.loads.${i}.piece`;
+    given(piece, path);
+    return inField(path, () => biotNumber(piece)).warnings.map((one) => ({
       ...one,
       path,
       message: `${one.message} The heat-up counts the heat but not the lag: the inside is later than this time.`,

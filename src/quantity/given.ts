@@ -1,5 +1,5 @@
 /** The one way in which the library meets a call without its argument. */
-import { fail } from "./errors.ts";
+import { ElectroheatError, fail, type Issue, isElectroheatError } from "./errors.ts";
 
 function reject(received: unknown, path: string, expected: string, missing: boolean): never {
   return fail({ code: missing ? "missing" : "wrong-type", path, expected, received });
@@ -46,4 +46,32 @@ export function givenList<T>(list: readonly T[], path: string, least = 0): reado
   const received: unknown = list;
   const missing = received === undefined || received === null || Array.isArray(received);
   return reject(received, path, least === 0 ? "a list" : `a list of at least ${least}`, missing);
+}
+
+/**
+ * Calls a calculation on a record that is itself a field of the argument: what it refuses is named within that field, `bar.resistivity20`
+ * and not `resistivity20`.
+ * @param field - name of the field
+ * @param compute - the calculation on what the field holds
+ * @returns what it returns
+ * @throws ElectroheatError as the calculation, with the field before each path
+ * @example
+ * ```ts
+ * inField("bar", () => given(null as never, "section")) // throws ElectroheatError
+ * ```
+ * @since 0.1.0
+ */
+export function inField<T>(field: string, compute: () => T): T {
+  try {
+    return compute();
+  } catch (error) {
+    if (!isElectroheatError(error)) throw error;
+    const within = (one: Issue): Issue => ({
+      ...one,
+      path: `${field}.${one.path}`,
+      message: `${field}.${one.message}`,
+    });
+    const [first, ...rest] = error.issues as readonly [Issue, ...Issue[]];
+    throw new ElectroheatError([within(first), ...rest.map(within)]);
+  }
 }

@@ -94,9 +94,14 @@ describe("a network of many branches", () => {
         supply: { lines: [{ node: "L1", voltage: { re: 1, im: 0 } }] },
       } as unknown as Parameters<typeof energise>[0]);
     for (const end of ["id", "from", "to"]) {
-      expectRefusal(energised({ [end]: "" }), "missing", `branches.0.${end}`, `${end} blank`);
-      expectRefusal(energised({ [end]: 7 }), "wrong-type", `branches.0.${end}`, `${end} 7`);
+      expectRefusal(energised({ [end]: "" }), "missing", `network.branches.0.${end}`, `${end} blank`);
+      expectRefusal(energised({ [end]: 7 }), "wrong-type", `network.branches.0.${end}`, `${end} 7`);
     }
-    expectRefusal(energised({ to: "L1" }), "inconsistent", "branches.0.to", "back to where it came from");
+    expectRefusal(
+      energised({ to: "L1" }),
+      "inconsistent",
+      "network.branches.0.to",
+      "back to where it came from",
+    );
   });
 });

@@ -61,7 +61,7 @@ describe("a joint put into a network", () => {
     [
       "a node whose name is a number",
       "wrong-type",
-      "branches.0.from",
+      "network.branches.0.from",
       "a name (text)",
       () =>
         energise({

@@ -68,27 +68,27 @@ interface Case {
 }
 
 const networkFields = (within: string): Case["fields"] => [
-  [`${within}branches.0.id`, notNames, "branches.0.id"],
+  [`${within}branches.0.id`, notNames, "network.branches.0.id"],
   [
     `${within}branches.1.id`,
     [
       ["A", "duplicate"],
       [7, "wrong-type"],
     ],
-    "branches.1.id",
+    "network.branches.1.id",
   ],
-  [`${within}branches.0.from`, notNames.filter(([value]) => value !== null), "branches.0.from"],
-  [`${within}branches.0.from`, [[3, "wrong-type"]], "branches.0.from"],
-  [`${within}branches.0.to`, [["L1", "inconsistent"]], "branches.0.to"],
-  [`${within}branches.0.resistance`, nonNegative, "branches.0.resistance"],
-  [`${within}branches.0.role`, [["heater", "unknown-name"]], "branches.0.role"],
+  [`${within}branches.0.from`, notNames.filter(([value]) => value !== null), "network.branches.0.from"],
+  [`${within}branches.0.from`, [[3, "wrong-type"]], "network.branches.0.from"],
+  [`${within}branches.0.to`, [["L1", "inconsistent"]], "network.branches.0.to"],
+  [`${within}branches.0.resistance`, nonNegative, "network.branches.0.resistance"],
+  [`${within}branches.0.role`, [["heater", "unknown-name"]], "network.branches.0.role"],
   [
     `${within}branches.1`,
     [
       [null, "wrong-type"],
       ["A", "wrong-type"],
     ],
-    "branches.1",
+    "network.branches.1",
   ],
   [
     `${within}branches`,
@@ -97,7 +97,7 @@ const networkFields = (within: string): Case["fields"] => [
       [null, "missing"],
       ["A", "missing"],
     ],
-    "branches",
+    "network.branches",
   ],
 ];
 const supplyFields: Case["fields"] = [
@@ -406,10 +406,10 @@ const cases: Readonly<Record<string, Case>> = {
     fields: [
       ["at", [["L2", "inconsistent"]], "behind"],
       ["", [[{ network, at: "S", id: "J", resistance: 0.1 }, "inconsistent"]], "behind"],
-      ["behind", [[["Z"], "unknown-name"]], "id"],
-      ["id", [["A", "duplicate"]], "branches.3.id"],
-      ["resistance", nonNegative, "branches.3.resistance"],
-      ["role", [["lug", "unknown-name"]], "branches.3.role"],
+      ["behind", [[["Z"], "inconsistent"]]],
+      ["id", [...notNames, ["A", "duplicate"]]],
+      ["resistance", nonNegative],
+      ["role", [["lug", "unknown-name"]]],
     ],
   },
   faultEffect: {

@@ -63,19 +63,15 @@ const piece = {
 /** Function, valid input, and what must be refused where: path, bad values, the argument named when it is another. */
 type Field = readonly [path: string, bad: Bad, argument?: string];
 const ovenFields = (within: string): readonly Field[] => [
-  [`${within}ambient`, temperature, "ambient"],
-  [`${within}lossConductance`, nonNegative, "lossConductance"],
-  [`${within}structure`, optional(positive), "structure"],
-  [`${within}walls.heatCapacity`, positive, "walls.heatCapacity"],
-  [
-    `${within}walls.share`,
-    [...notQuantities, [-0.01, "out-of-range"], [1.01, "out-of-range"]],
-    "walls.share",
-  ],
-  [`${within}air.volume`, positive, "air.volume"],
-  [`${within}loads.0.mass`, positive, "loads.0.mass"],
-  [`${within}loads.0.specificHeat`, positive, "loads.0.specificHeat"],
-  [`${within}loads.0.specificHeat`, [["stainless steel", "not-a-number"]], "loads.0.specificHeat"],
+  [`${within}ambient`, temperature],
+  [`${within}lossConductance`, nonNegative],
+  [`${within}structure`, optional(positive)],
+  [`${within}walls.heatCapacity`, positive],
+  [`${within}walls.share`, [...notQuantities, [-0.01, "out-of-range"], [1.01, "out-of-range"]]],
+  [`${within}air.volume`, positive],
+  [`${within}loads.0.mass`, positive],
+  [`${within}loads.0.specificHeat`, positive],
+  [`${within}loads.0.specificHeat`, [["stainless steel", "not-a-number"]]],
 ];
 const flowFields: readonly Field[] = [
   [
@@ -113,11 +109,15 @@ const cases: readonly (readonly [
       ],
       ["basis", names, "flow.basis"],
       ["volumeFlow", positive, "flow.volumeFlow"],
-      ["temperature", [[-273.15, "out-of-range"]], "temperature"],
-      ["pressure", [...notQuantities, ...negative, ...zero]],
+      ["temperature", [[-273.15, "out-of-range"]], "flow.temperature"],
+      ["pressure", [...notQuantities, ...negative, ...zero], "flow.pressure"],
     ],
   ],
-  ["airMassFlow", { basis: "standard", standard: "20 °C", volumeFlow: 1 }, [["standard", names]]],
+  [
+    "airMassFlow",
+    { basis: "standard", standard: "20 °C", volumeFlow: 1 },
+    [["standard", names, "flow.standard"]],
+  ],
   ["airMassFlow", { basis: "mass", massFlow: 1 }, [["massFlow", positive, "flow.massFlow"]]],
   ["actualAirFlow", { flow: actual, temperature: 200, pressure: 9e4 }, flowFields],
   ["standardAirFlow", { flow: actual, standard: "0 °C" }, [...flowFields, ["standard", names]]],

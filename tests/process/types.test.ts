@@ -35,7 +35,7 @@ it("a bare flow does not compile, and is refused", () => {
   expect(caught(() => airMassFlow(actual)).code).toBe("missing");
   // @ts-expect-error: a standard flow needs to say which standard
   const standard: AirFlow = { basis: "standard", volumeFlow: bare };
-  expect(caught(() => airMassFlow(standard)).argument).toBe("standard");
+  expect(caught(() => airMassFlow(standard)).argument).toBe("flow.standard");
   // @ts-expect-error: there is no such standard
   const other: AirFlow = { basis: "standard", volumeFlow: bare, standard: "STP" };
   expect(caught(() => airMassFlow(other)).code).toBe("unknown-name");

@@ -154,10 +154,10 @@ describe("a load that does not follow its surface", () => {
   it("is warned of inside the heat-up from Biot number 0.1 on, and the time stays that of the heat", () => {
     expect(at(0.149).warnings).toEqual([]);
     expect(at(0.151).warnings.map(({ code, path }) => [code, path])).toEqual([
-      ["outside-validity", "loads.1.piece"],
+      ["outside-validity", "oven.loads.1.piece"],
     ]);
     expect(at(0.151).time).toBe(at(0.149).time);
-    expect(refused(() => at(0))).toBe("out-of-range characteristicLength");
+    expect(refused(() => at(0))).toBe("out-of-range oven.loads.1.piece.characteristicLength");
   });
 });
 
