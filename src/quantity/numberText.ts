@@ -8,6 +8,8 @@ export interface NumberText {
   readonly resolution: number;
   /** Null for a fraction. */
   readonly significantDigits: number | null;
+  /** Two numbers with a slash and no whole one before them: a fraction, or two ratings side by side. */
+  readonly pair: boolean;
   /** Where the rest of the text begins. */
   readonly end: number;
 }
@@ -97,6 +99,7 @@ export function readNumber(path: string, text: string, expected: string, decimal
       value: negative ? -value : value,
       resolution: 1 / parts,
       significantDigits: null,
+      pair: mixed < 0,
       end: fractionStop,
     };
   }
@@ -132,6 +135,7 @@ export function readNumber(path: string, text: string, expected: string, decimal
     value: negative ? -value : value,
     resolution,
     significantDigits: Math.max(1, significant.length),
+    pair: false,
     end,
   };
 }

@@ -62,6 +62,8 @@ interface Parsed {
 
 const LONGEST = 64;
 const SHOWN_SYMBOLS = 12;
+/** What is counted in halves and quarters. Of anything else "480/277 V", "36/30 kW", "60/75 °C" are two ratings side by side. */
+const HALVED = ["in", "ft", "lb", "hp", "h"];
 
 function allowedUnits(unit: CanonicalUnit): string {
   const symbols = entriesOf(unit).map((entry) => entry.symbol);
@@ -119,10 +121,10 @@ function convert(path: string, text: string, entry: UnitEntry, number: NumberTex
 /**
  * Reads a number with its unit, and keeps the digits it was written with.
  *
- * Reads fractions ("1/4 in", "1 1/2 in"), exponents, both code points of Ω and µ, the true minus, no-break
+ * Reads fractions of what is counted in them ("1/4 in", "1/2 hp", "1 1/2 in"; "480/277 V" are two ratings), exponents, both code points of Ω and µ, the true minus, no-break
  * spaces, trade spellings ("in-lb", "KW", "kcmil"), AWG sizes where an area or a length is asked for ("2/0 AWG" as
- * area or as solid diameter), and for a resistance "OL" or "open". Refuses a comma unless asked for, grouped digits ("1 500"), a bare
- * number, and every unit of another dimension: torque is not energy, a temperature difference (K) is not a
+ * area or as solid diameter), and for a resistance "OL" or "open". Refuses a comma unless asked for, grouped digits ("1 500"), two
+ * ratings with a slash, a bare number, and every unit of another dimension: torque is not energy, a temperature difference (K) is not a
  * temperature (°C). The sign is read, not judged.
  * @param text - the text, at most 64 characters
  * @param options.unit - symbol of the canonical unit of the dimension asked for
@@ -131,7 +133,7 @@ function convert(path: string, text: string, entry: UnitEntry, number: NumberTex
  * @returns value, unit symbol, resolution and significant digits; for a resistance possibly value `"open"`
  * @throws ElectroheatError `missing` (blank), `wrong-type` (not text, or a unit of another dimension),
  *   `not-a-number` (NaN, Infinity), `out-of-range` (beyond a double, below absolute zero), `ambiguous` (no unit, a
- *   comma, grouped digits), `unknown-name` (unknown unit), `malformed-text`
+ *   comma, grouped digits, two ratings), `unknown-name` (unknown unit), `malformed-text`
  * @source definition
  * @example
  * ```ts
@@ -166,6 +168,10 @@ export function parseQuantity<U extends CanonicalUnit>(
   } else {
     const number = readNumber(path, trimmed, expected, decimalComma);
     const entry = readUnit(path, unit, trimmed, trimSpaces(trimmed.slice(number.end)));
+    if (number.pair && !HALVED.includes(entry.symbol)) {
+      const one = `one number, not two ratings (fractions are read of ${HALVED.join(", ")})`;
+      fail({ code: "ambiguous", path, expected: one, received: text });
+    }
     parsed = convert(path, trimmed, entry, number);
   }
   return parsed as ParsedQuantity<U> | (U extends "Ω" ? ParsedOpen : never);

@@ -89,6 +89,16 @@ describe("texts that are read", () => {
   });
 
   it.each([
+    ["1/2 hp", "W", "0.5 hp"],
+    ["1/2 h", "s", "0.5 h"],
+    ["1/4 lb", "kg", "0.25 lb"],
+    ["3/4 ft", "m", "0.75 ft"],
+    ["1 1/2 kW", "W", "1.5 kW"],
+  ] as const)("%s as a fraction of what is counted in them", (text, unit, decimal) => {
+    expect(read(text, unit).value).toBe(read(decimal, unit).value);
+  });
+
+  it.each([
     ["1/4 in", 0.25, 1 / 4],
     ["3/8 in", 0.375, 1 / 8],
     ["1 1/2 in", 1.5, 1 / 2],
@@ -138,6 +148,11 @@ describe("texts that are refused", () => {
     ["1\u00A0500 Ω", "Ω", "ambiguous"],
     ["7.9", "Ω", "ambiguous"],
     ["1/4", "m", "ambiguous"],
+    // Two ratings on one plate or lug, common practice, no published source; as fractions they would pass for small numbers.
+    ["480/277 V", "V", "ambiguous"],
+    ["240/416 V", "V", "ambiguous"],
+    ["36/30 kW", "W", "ambiguous"],
+    ["60/75 °C", "°C", "ambiguous"],
     ["", "Ω", "missing"],
     [" \u00A0 ", "Ω", "missing"],
     ["NaN", "Ω", "not-a-number"],
