@@ -3,13 +3,12 @@
  * from the node potentials exactly; the covariance is that of the module without the fault, each reading's scaled with it.
  */
 
+import { insulationOf } from "./earthInsulation.ts";
 import type { EarthPlace } from "./earthPlaces.ts";
 import type { Edge } from "./edges.ts";
 import { integrated, type Weighted } from "./family.ts";
 import { parameterAt, type Stretch, stretchOf } from "./faults.ts";
 import { type Finding, findingOf, type Ground } from "./findings.ts";
-import { readsOf } from "./instruments.ts";
-import { earthedInsulation, healthyInsulation } from "./insulation.ts";
 import { evaluate } from "./likelihood.ts";
 import { logSumExp } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
@@ -118,37 +117,37 @@ export function earthFinding(input: {
   const means = copied(base.mean);
   const work = floats(m);
   const before = floats(m);
-  const { density: insulation, earthed, reached } = insulationOf(model, place);
+  const insulation = insulationOf(model, place, ground.names.faults === 0);
   // What each Gaussian reading shows of an ampere leaving, by its place among them.
   const shown = floats(m);
-  const quickAt = (tap: Tap | null): ((ohms: number) => number) => {
-    if (tap === null) return (ohms) => base.log + insulation(ohms);
+  const quickAt = (x: number, tap: Tap | null): ((ohms: number) => number) => {
+    if (tap === null) return (ohms) => base.log + insulation.density(x, ohms);
     for (let i = 0; i < m; i += 1) {
       shown[i] = base.setting[i] === -1 ? (tap.effect[base.position[i] as number] as number) : 0;
     }
     return (ohms) => {
       // The current that leaves is the tap's open voltage over all that it passes.
       const part = 1 / (ohms + tap.resistance);
-      const [x, y] = [part * tap.re, part * tap.im];
+      const [u, v] = [part * tap.re, part * tap.im];
       for (let i = 0; i < m; i += 1) {
         const e = shown[i] as number;
         if (e === 0) continue;
         const k = base.position[i] as number;
-        const a = (re[k] as number) + e * x;
-        const b = (im[k] as number) + e * y;
+        const a = (re[k] as number) + e * u;
+        const b = (im[k] as number) + e * v;
         means[i] = Math.sqrt(a * a + b * b);
       }
-      return insulation(ohms) + logOfMeans(base, means, work);
+      return insulation.density(x, ohms) + logOfMeans(base, means, work);
     };
   };
   const at = (x: number): Tap | null => tapAt(model, state, place, place.before + place.part * x);
   const across = (x: number): Weighted => {
     const tap = at(x);
-    const f = quickAt(tap);
+    const f = quickAt(x, tap);
     // Readings that the leaving current does not touch stay as they are.
     means.set(base.mean);
     // What insulation readings say of the resistance is no matter of residuals.
-    const screened = tap === null || earthed !== "" ? undefined : { f, residual: work, before };
+    const screened = tap === null || insulation.any ? undefined : { f, residual: work, before };
     return integrated([STRETCH], f, floor, screened);
   };
   let points: (readonly number[])[] = [];
@@ -166,7 +165,8 @@ export function earthFinding(input: {
     add(x, weight, few[i] as Weighted);
   });
   // Three positions weigh an earth fault; telling where it is takes as many as its likelihood is narrow.
-  if (logSumExp(logTerms) > floor + RELEVANT && m > 0) {
+  const worth = insulation.any ? base.log + insulation.most() : logSumExp(logTerms);
+  if (worth > floor + RELEVANT && (m > 0 || insulation.any)) {
     [points, logTerms] = [[], []];
     const logs = few.map(({ log }) => log) as [number, number, number];
     if (Math.max(...logs) - Math.min(...logs) < SMOOTH) {
@@ -197,7 +197,7 @@ export function earthFinding(input: {
     } else {
       const plane = planeIntegral((x) => {
         means.set(base.mean);
-        const f = quickAt(at(x));
+        const f = quickAt(x, at(x));
         return logIntegral((t) => f(parameterAt(STRETCH, t)), floor);
       }, floor);
       points = plane.points.map(([x, t]) => [x, parameterAt(STRETCH, t)]);
@@ -229,7 +229,7 @@ export function earthFinding(input: {
       }
     }
     evaluate(question.seen, prediction, evaluation);
-    return evaluation.logLikelihood + insulation(point[1] as number);
+    return evaluation.logLikelihood + insulation.density(point[0] as number, point[1] as number);
   };
   /** Means alone: readings that the leaving current does not touch stay as on the ground. */
   const meansAt = (point: readonly number[], into: Float64Array): void => {
@@ -252,45 +252,6 @@ export function earthFinding(input: {
     { of: "fault resistance" as const, fault },
   ];
   const weighted = { log: logSumExp(logTerms), points, logTerms, best: heaviest(points, logTerms) };
-  const own = { completed, earthed, reached };
+  const own = { completed, earthed: insulation.mark(weighted.best), insulation: insulation.shown };
   return findingOf(model, names, parameters, weighted, visit, meansAt, own);
-}
-
-/** ln density of all insulation readings for a fault resistance at a place. */
-function insulationOf(
-  model: Model,
-  place: EarthPlace,
-): {
-  readonly density: (ohms: number) => number;
-  readonly earthed: string;
-  readonly reached: (row: number) => boolean;
-} {
-  const { question, frame, parts, wiring } = model;
-  const edge = wiring.edges[place.edge] as Edge;
-  const reached = (r: number): boolean => {
-    const row = frame.rows[r];
-    if (row?.kind !== "insulation" || model.settings[row.setting]?.has(place.edge) !== true) return false;
-    const part = parts[row.setting];
-    return part?.get(row.node) !== undefined && part.get(row.node) === part.get(edge.from);
-  };
-  const taken = question.all.flatMap((reading, r) => {
-    const reads = readsOf(reading);
-    if (reading.kind !== "insulation" || reads === null) return [];
-    const own = question.seen.own[r] as number;
-    return [{ reads, own, reached: reached(r), resolution: question.seen.resolution[r] as number }];
-  });
-  const density = (ohms: number): number => {
-    let log = 0;
-    for (const { reads, own, reached, resolution } of taken) {
-      log += reached
-        ? earthedInsulation({ reads, fault: ohms, own, coil: place.string })
-        : healthyInsulation(reads, resolution);
-    }
-    return log;
-  };
-  return {
-    density,
-    earthed: taken.some(({ reached }) => reached) ? taken.map(({ reached }) => +reached).join("") : "",
-    reached,
-  };
 }

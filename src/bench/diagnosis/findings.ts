@@ -1,5 +1,6 @@
 /** What is known of a hypothesis once it is weighed, and the grounds that faults are weighed on. */
 import { type CutResponse, cutResponse, inserted } from "./change.ts";
+import type { EarthedInsulation } from "./earthInsulation.ts";
 import type { Weighted } from "./family.ts";
 import type { Atom, Insertion } from "./faults.ts";
 import { logLikelihood, type Model } from "./model.ts";
@@ -35,10 +36,10 @@ export interface Finding {
   readonly completed: (() => readonly Marginal[]) | undefined;
   /** The point of the highest likelihood. */
   readonly best: readonly number[];
-  /** For earth faults: which insulation readings it lies in the way of. */
+  /** For earth faults: what the insulation readings in its way show, alike where they do not tell places apart. */
   readonly earthed: string | undefined;
-  /** For earth faults: whether an insulation row, taken or planned, would find it. */
-  readonly reached: ((row: number) => boolean) | undefined;
+  /** For earth faults: what an insulation row, taken or planned, shows at a point; null where the fault is not in its way. */
+  readonly insulation: EarthedInsulation["shown"] | undefined;
   /** Leaves prediction and evaluation of the model as they are at a point; returns ln likelihood there. */
   readonly visit: (point: readonly number[]) => number;
   /** Means of the Gaussian readings at a point, by row, where they can be had without all that goes with a visit. */
@@ -53,23 +54,49 @@ export function findingOf(
   { log, points, logTerms, best }: Weighted,
   visit: Finding["visit"],
   means?: Finding["means"],
-  { completed, earthed, reached }: Own = NOTHING_OWN,
+  { completed, earthed, insulation }: Own = NOTHING_OWN,
 ): Finding {
-  return { model, names, log, parameters, points, logTerms, best, visit, means, completed, earthed, reached };
+  return {
+    model,
+    names,
+    log,
+    parameters,
+    points,
+    logTerms,
+    best,
+    visit,
+    means,
+    completed,
+    earthed,
+    insulation,
+  };
 }
 
 /** What only some kinds of fault have. */
-type Own = Pick<Finding, "completed" | "earthed" | "reached">;
+type Own = Pick<Finding, "completed" | "earthed" | "insulation">;
 
-const NOTHING_OWN: Own = { completed: undefined, earthed: undefined, reached: undefined };
+const NOTHING_OWN: Own = { completed: undefined, earthed: undefined, insulation: undefined };
 
 /** The same finding under other names, or with its parameters told otherwise. */
 export function renamed(
-  { model, log, parameters, points, logTerms, best, visit, means, earthed, reached }: Finding,
+  { model, log, parameters, points, logTerms, best, visit, means, earthed, insulation }: Finding,
   names: Names,
   completed: Finding["completed"],
 ): Finding {
-  return { model, names, log, parameters, points, logTerms, best, visit, means, completed, earthed, reached };
+  return {
+    model,
+    names,
+    log,
+    parameters,
+    points,
+    logTerms,
+    best,
+    visit,
+    means,
+    completed,
+    earthed,
+    insulation,
+  };
 }
 
 /** The points of a finding without a parameter: one, of no values. */

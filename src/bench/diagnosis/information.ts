@@ -88,17 +88,17 @@ export function outcomesOf(finding: Finding, rows: readonly number[]): readonly 
   return result;
 }
 
-/** log10 of ohms: wide on a sound module, near the fault's own resistance with an earth fault in the way. */
+/** log10 of ohms: wide on a sound module, near what an earth fault in the way and the coil before it make. */
 function insulationOutcome(
   finding: Finding,
   row: number,
   point: readonly number[],
   instrument: Instrument,
 ): { readonly mean: number; readonly deviation: number } {
-  const fault = finding.parameters.findIndex(({ of }) => of === "fault resistance");
-  if (fault >= 0 && finding.reached?.(row) === true) {
-    const ohms = Math.max(point[fault] as number, instrument.resolution);
-    const relative = Math.sqrt(ownVariance(instrument, ohms)) / ohms;
+  const shown = finding.insulation?.(row, point) ?? null;
+  if (shown !== null) {
+    const ohms = Math.max(shown.mean, instrument.resolution);
+    const relative = Math.sqrt(ownVariance(instrument, ohms) + shown.variance) / ohms;
     return { mean: Math.log10(ohms), deviation: Math.min(1, Math.max(0.05, relative / Math.LN10)) };
   }
   const [low, high] = SOUND_INSULATION;

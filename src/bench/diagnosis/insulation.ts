@@ -11,6 +11,9 @@ export const SOUND_INSULATION = [1e6, 1e10] as const;
 const DAMP = 0.01;
 const DAMPEST = 1e4;
 
+/** Whether a reading to the frame is less than damp makes: without an earth fault in its way nothing explains it. */
+export const isBelowDamp = (reads: number | Open): boolean => reads !== "open" && reads < DAMPEST;
+
 /** Probability of a tester showing over range on sound insulation: a constant that only earth faults differ from. */
 const OVER_RANGE = 0.25;
 
@@ -24,18 +27,15 @@ export function healthyInsulation(reads: number | Open, resolution: number): num
   return Math.log(DAMP / 100) - Math.log(shown * Math.log(DAMPEST));
 }
 
-/** ln density of an insulation reading with an earth fault of `fault` Ω in its way. */
+/** ln density of an insulation reading with an earth fault in its way: fault and piece of coil together, and how far they may be off. */
 export function earthedInsulation(input: {
   readonly reads: number | Open;
-  readonly fault: number;
-  /** Variance of the reading by its instrument, and resistance of the coil that lies in between. */
-  readonly own: number;
-  readonly coil: number;
+  readonly mean: number;
+  readonly variance: number;
 }): number {
-  const { reads, fault, own, coil } = input;
+  const { reads, mean, variance } = input;
   if (reads === "open") return Math.log(OPEN_SLIP);
-  const variance = own + coil ** 2 / 12;
-  return -0.5 * ((reads - fault - coil / 2) ** 2 / variance + Math.log(2 * Math.PI * variance));
+  return -0.5 * ((reads - mean) ** 2 / variance + Math.log(2 * Math.PI * variance));
 }
 
 /** Insulation below 1 MΩ is told of whatever the ranking makes of it: damp does the same, and no reading names the element. */

@@ -1,6 +1,7 @@
 /** What a finding says of the readings at its best point, and on average over its parameters. */
 import type { Open } from "../../quantity/index.ts";
 import type { Finding } from "./findings.ts";
+import { isBelowDamp } from "./insulation.ts";
 import { logSumExp } from "./linear.ts";
 import { copied, floats } from "./room.ts";
 import type { PredictedReading } from "./types.ts";
@@ -60,11 +61,36 @@ function predictedReadings({ model }: Finding): PredictedReading[] {
   });
 }
 
+/** Insulation readings beside what an earth fault makes of them; null for all others. */
+function insulationBeside({ model, insulation, best }: Finding): readonly (PredictedReading | null)[] {
+  if (insulation === undefined) return [];
+  const { input, seen } = model.question;
+  return input.readings.map((reading, r) => {
+    const one = insulation(r, best);
+    if (one === null) return null;
+    const reads = reading.reads as number | Open;
+    const spread = Math.sqrt(one.variance + (seen.own[r] as number));
+    return { reads, predicted: one.mean, deviation: reads === "open" ? null : (reads - one.mean) / spread };
+  });
+}
+
 /** Visits the best point; the model's prediction and evaluation are left there. */
 export function judge(finding: Finding): Judged {
   finding.visit(finding.best);
-  const { chiSquare, count, contradictions } = finding.model.evaluation;
-  return { chiSquare, count, contradictions, predicted: predictedReadings(finding) };
+  const { evaluation } = finding.model;
+  const gaussian = predictedReadings(finding);
+  const insulation = insulationBeside(finding);
+  let { chiSquare, count, contradictions } = evaluation;
+  finding.model.question.input.readings.forEach(({ kind, reads }, r) => {
+    if (kind === "insulation" && isBelowDamp(reads) && (insulation[r] ?? null) === null) contradictions += 1;
+  });
+  for (const one of insulation) {
+    if (one === null || one.deviation === null) continue;
+    chiSquare += one.deviation ** 2;
+    count += 1;
+  }
+  const predicted = gaussian.map((one, r) => insulation[r] ?? one);
+  return { chiSquare, count, contradictions, predicted };
 }
 
 /** What a finding predicts on average over its parameters; it has just been judged. */

@@ -9,7 +9,7 @@ import { type Nuisances, observe, type Prediction, predictionFor, supplyModel } 
 import { filled } from "./room.ts";
 import { branchesLookedInto, rowsOf } from "./rows.ts";
 import { type FaultPriors, type FullSpread, fullPriors, fullSpread } from "./settings.ts";
-import { type Frame, frameOf, type State } from "./state.ts";
+import { type Frame, frameOf, type Paths, type State } from "./state.ts";
 import type { DiagnosisInput, FieldMeasurement, FieldReading, Instrument } from "./types.ts";
 import { relinked, type Slip } from "./variants.ts";
 
@@ -91,8 +91,8 @@ export interface Model {
   readonly scratch: State;
   /** Its series faults, worked out when first asked for: of most slips only the sound module is weighed. */
   readonly atoms: () => readonly Atom[];
-  /** For each dead arrangement, the connected part each node lies in. */
-  readonly parts: readonly ReadonlyMap<string, number>[];
+  /** For each dead arrangement, what hangs together and by how many ohms. */
+  readonly paths: readonly Paths[];
   /** Edges still connected in each dead arrangement. */
   readonly settings: readonly ReadonlySet<number>[];
   readonly prediction: Prediction;
@@ -120,7 +120,7 @@ export function modelOf(question: Question, asDrawn: Wiring, drawn: Wiring, slip
   const ratio = spread.temperatureFactor.value;
   const wiring = slip === undefined ? asDrawn : relinked(asDrawn, slip);
   const rows = rowsOf(wiring, drawn, all);
-  const { frame, state, parts } = frameOf(wiring, rows, ratio, live);
+  const { frame, state, paths } = frameOf(wiring, rows, ratio, live);
   // Drops that were read, not those still planned: a plan must not move what the readings say.
   const withDrop = new Set(
     rows.rows.slice(0, question.input.readings.length).map((row) => (row?.kind === "drop" ? row.edge : -1)),
@@ -137,7 +137,7 @@ export function modelOf(question: Question, asDrawn: Wiring, drawn: Wiring, slip
       atoms ??= seriesAtoms(wiring, ratio, question.priors, live, withDrop);
       return atoms;
     },
-    parts,
+    paths,
     settings: rows.settings,
     prediction: predictionFor(frame),
     evaluation: evaluationFor(all.length),
@@ -153,7 +153,7 @@ export function modelOf(question: Question, asDrawn: Wiring, drawn: Wiring, slip
 
 /** The same model with the line voltages of a sound supply more or less apart. */
 export function withUnbalance(model: Model, unbalance: number): Model {
-  const { question, wiring, frame, sound, scratch, atoms, parts, settings } = model;
+  const { question, wiring, frame, sound, scratch, atoms, paths, settings } = model;
   const { prediction, evaluation, healthyInsulation, logSound } = model;
   return {
     question: { ...question, by: { ...question.by, unbalance } },
@@ -162,7 +162,7 @@ export function withUnbalance(model: Model, unbalance: number): Model {
     sound,
     scratch,
     atoms,
-    parts,
+    paths,
     settings,
     prediction,
     evaluation,

@@ -59,7 +59,7 @@ export interface FaultPriors {
   readonly misLinked?: number;
   /** Each line without voltage; 0.01. */
   readonly lostLine?: number;
-  /** Each element earthed, anywhere along it, through 1 Ω to 100 kΩ, log-uniform; 0.003. */
+  /** Each element earthed, anywhere along it, through 10 mΩ to 100 kΩ, log-uniform; 0.003. */
   readonly earthFault?: number;
   /** The supply's line voltages spread over 2 to 6 %; 0.01. */
   readonly supplyUnbalance?: number;
@@ -106,7 +106,7 @@ export const RANGE = {
   joint: [1e-3, 30],
   /** Least joint resistance that a drop across the very joint shows: tens of millivolts per kiloampere, common practice. */
   jointWithDrop: 10e-6,
-  earth: [1, 1e5],
+  earth: [0.01, 1e5],
   unbalance: [0.02, 0.06],
 } as const;
 

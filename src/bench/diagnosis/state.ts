@@ -39,6 +39,14 @@ export interface LiveState {
   readonly impedance: Float64Array;
 }
 
+/** One dead arrangement of the sound module as a meter with one probe on the frame meets it. */
+export interface Paths {
+  /** The connected part each node lies in. */
+  readonly part: ReadonlyMap<string, number>;
+  /** Cold resistance between two nodes of one part. */
+  readonly between: (a: string, b: string) => number;
+}
+
 /** Resistances of all edges with everything that readings follow from. */
 export interface State {
   readonly dead: readonly DeadState[];
@@ -75,7 +83,7 @@ export function frameOf(
   { rows, settings }: Rows,
   ratio: number,
   live: boolean,
-): { readonly frame: Frame; readonly state: State; readonly parts: readonly ReadonlyMap<string, number>[] } {
+): { readonly frame: Frame; readonly state: State; readonly paths: readonly Paths[] } {
   const edges = wiring.edges.length;
   const joint = new Uint8Array(edges);
   for (let e = 0; e < edges; e += 1) if (wiring.edges[e]?.joint === true) joint[e] = 1;
@@ -108,8 +116,8 @@ export function frameOf(
     return row?.kind === "drop" ? row.edge : row?.kind === "voltage" ? VOLTAGE : CURRENT;
   });
   const frame: Frame = { wiring, rows, edges, hot, joint, deadRows, liveRows, liveKind, nodes, lineSign };
-  const parts: ReadonlyMap<string, number>[] = [];
-  const dead = settings.map((keep, k) => deadState(frame, keep, deadRows[k] as readonly number[], parts));
+  const paths: Paths[] = [];
+  const dead = settings.map((keep, k) => deadState(frame, keep, deadRows[k] as readonly number[], paths));
   const resistance = filled(edges, (e) => {
     const ohms = wiring.edges[e]?.resistance as number;
     return ohms === Number.POSITIVE_INFINITY ? 1 : ohms;
@@ -118,7 +126,7 @@ export function frameOf(
   return {
     frame,
     state: { dead, live: live ? liveState(frame, pairs, ratio) : null, resistance, variance },
-    parts,
+    paths,
   };
 }
 
@@ -172,12 +180,19 @@ function deadState(
   frame: Frame,
   keep: ReadonlySet<number>,
   rows: readonly number[],
-  parts: ReadonlyMap<string, number>[],
+  paths: Paths[],
 ): DeadState {
   const network = networkOf(frame.wiring, 1, keep);
   const { nodes, part, impedance: z } = networkResponses({ network });
   const at = new Map(nodes.map((node, i) => [node, i]));
-  parts.push(new Map(nodes.map((node, i) => [node, part[i] as number])));
+  paths.push({
+    part: new Map(nodes.map((node, i) => [node, part[i] as number])),
+    between: (a, b) => {
+      const [i, k] = [at.get(a) as number, at.get(b) as number];
+      const own = z[i] as readonly number[];
+      return (own[i] as number) + (z[k]?.[k] as number) - 2 * (own[k] as number);
+    },
+  });
   const ends = numbered(frame, at, 1, keep);
   const share = floats(rows.length * frame.edges);
   const resistance = floats(rows.length);

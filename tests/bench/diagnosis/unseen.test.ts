@@ -54,13 +54,13 @@ describe("a fault that ohms between terminals cannot show", () => {
         Explanation["estimates"][number],
       ];
       expect([position.low, position.value, position.high]).toEqual([0.025, 0.5, 0.975]);
-      // 1 Ω to 100 kΩ, even in the logarithm.
+      // 10 mΩ to 100 kΩ, even in the logarithm.
       for (const [value, part] of [
         [ohms.low, 0.025],
         [ohms.value, 0.5],
         [ohms.high, 0.975],
       ] as const)
-        expect(Math.log10(value)).toBeCloseTo(5 * part, 9);
+        expect(Math.log10(value)).toBeCloseTo(7 * part - 2, 9);
     }
   });
 

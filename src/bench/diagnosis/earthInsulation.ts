@@ -1,0 +1,116 @@
+/** What insulation readings show of an earth fault: its own resistance and the piece of coil between the probe and the place. */
+import type { EarthPlace } from "./earthPlaces.ts";
+import type { Edge } from "./edges.ts";
+import { readsOf } from "./instruments.ts";
+import { earthedInsulation, healthyInsulation } from "./insulation.ts";
+import type { Model } from "./model.ts";
+import { RANGE } from "./settings.ts";
+
+/** Leads and clips of an insulation tester, which nobody subtracts, Ω. */
+const LEADS = 0.3;
+
+/** Relative standard deviation of the fault's own resistance from reading to reading: damp and carbon are not steady. Our judgement. */
+const UNSTEADY = 0.03;
+
+/** Places along the coil at which the readings are tried for how well they fit at best. */
+const TRIED = 96;
+
+/** What a reading of the insulation shows of a point on the coil. */
+export interface ShownInsulation {
+  readonly mean: number;
+  /** Of coil, fault and leads, the instrument left aside. */
+  readonly variance: number;
+}
+
+/** The insulation readings as one place of an earth fault explains them. */
+export interface EarthedInsulation {
+  /** Whether the fault lies in the way of any reading. */
+  readonly any: boolean;
+  /** ln density of all readings for a place x = 0..1 along the element and a fault resistance. */
+  readonly density: (x: number, ohms: number) => number;
+  /** The largest density there is, near enough to tell whether it is worth looking for. */
+  readonly most: () => number;
+  /** What a row, taken or planned, shows; null for one that the fault does not reach. */
+  readonly shown: (row: number, point: readonly number[]) => ShownInsulation | null;
+  /** Alike for points that the readings do not tell apart. */
+  readonly mark: (point: readonly number[]) => string;
+}
+
+/**
+ * Sets the insulation readings up for a place.
+ * @param alone - no other fault changes the way through the coils; otherwise the reading may lie anywhere up to the coil's own resistance
+ */
+export function insulationOf(model: Model, place: EarthPlace, alone: boolean): EarthedInsulation {
+  const { question, frame, paths, wiring, settings } = model;
+  const { from, to } = wiring.edges[place.edge] as Edge;
+  const relative = Math.hypot(question.by.common, question.by.individual);
+  /** From the probe to the tapped string: to either end, and from end to end. */
+  const ways = frame.rows.map((row) => {
+    if (row?.kind !== "insulation" || settings[row.setting]?.has(place.edge) !== true) return null;
+    const { part, between } = paths[row.setting] as Model["paths"][number];
+    if (part.get(row.node) === undefined || part.get(row.node) !== part.get(from)) return null;
+    return { near: between(row.node, from), far: between(row.node, to), ends: between(from, to) };
+  });
+  const shown = (r: number, [x, ohms]: readonly number[]): ShownInsulation | null => {
+    const way = ways[r];
+    if (way === undefined || way === null) return null;
+    const { string } = place;
+    const other = LEADS ** 2 + (UNSTEADY * (ohms as number)) ** 2;
+    if (!alone) return { mean: (ohms as number) + string / 2, variance: string ** 2 / 12 + other };
+    // A string tapped at a share t of its resistance: t of the way to the far end, and the two pieces side by side.
+    const t = place.before + place.part * (x as number);
+    const { near, far, ends } = way;
+    const coil = (1 - t) * near + t * far + t * (1 - t) * (string - ends);
+    return { mean: (ohms as number) + coil, variance: (relative * coil) ** 2 + other };
+  };
+  const taken = question.all.flatMap((reading, r) => {
+    const reads = readsOf(reading);
+    if (reading.kind !== "insulation" || reads === null) return [];
+    return [
+      { r, reads, own: question.seen.own[r] as number, resolution: question.seen.resolution[r] as number },
+    ];
+  });
+  const density = (x: number, ohms: number): number => {
+    let log = 0;
+    for (const { r, reads, own, resolution } of taken) {
+      const one = shown(r, [x, ohms]);
+      log +=
+        one === null
+          ? healthyInsulation(reads, resolution)
+          : earthedInsulation({ reads, mean: one.mean, variance: own + one.variance });
+    }
+    return log;
+  };
+  const reached = taken.filter(({ r }) => (ways[r] ?? null) !== null);
+  /** The fault resistance that fits best at a place: the weighted mean of what the readings leave for it. */
+  const fitted = (x: number): number => {
+    let [sum, weight] = [0, 0];
+    for (const { r, reads, own } of reached) {
+      if (reads === "open") continue;
+      const { mean, variance } = shown(r, [x, 0]) as ShownInsulation;
+      sum += (reads - mean) / (own + variance);
+      weight += 1 / (own + variance);
+    }
+    const [low, high] = RANGE.earth;
+    return weight === 0 ? high : Math.min(high, Math.max(low, sum / weight));
+  };
+  return {
+    any: reached.length > 0,
+    density,
+    most: () => {
+      let most = Number.NEGATIVE_INFINITY;
+      for (let k = 0; k <= TRIED; k += 1) most = Math.max(most, density(k / TRIED, fitted(k / TRIED)));
+      return most;
+    },
+    shown,
+    mark: (point) =>
+      reached.length === 0
+        ? ""
+        : taken
+            .map(({ r, own }) => {
+              const one = shown(r, point);
+              return one === null ? "-" : Math.round(one.mean / (3 * Math.sqrt(own + one.variance)));
+            })
+            .join(),
+  };
+}
