@@ -26,14 +26,17 @@ const BOUNDS: Readonly<Record<FaultEstimate["of"], Bounds>> = {
   unbalance: bounds(RANGE.unbalance, false),
 };
 
-/** The same for a joint across which a drop was read. */
-const WITH_DROP = bounds([RANGE.jointWithDrop, RANGE.joint[1]], true);
+/** Of a joint: further down where a drop was read across it, further up where a path was read longer than common joints make it. */
+function jointBounds(values: readonly number[]): Bounds {
+  const [least, most] = RANGE.joint;
+  const low = values.some((one) => one < least) ? RANGE.jointWithDrop : least;
+  return bounds([low, values.some((one) => one > most) ? RANGE.charredJoint : most], true);
+}
 
 /** Median and 95 % interval of each parameter. */
 function estimatesOf(finding: Finding): FaultEstimate[] {
   return (finding.completed?.() ?? marginalsOf(finding)).map(({ of, fault, values, logTerms }) => {
-    const lower = of === "joint resistance" && values.some((one) => one < RANGE.joint[0]);
-    const within = lower ? WITH_DROP : BOUNDS[of];
+    const within = of === "joint resistance" ? jointBounds(values) : BOUNDS[of];
     const [value, low, high] = quantiles(values, logTerms, [0.5, 0.025, 0.975], within) as [
       number,
       number,

@@ -1,7 +1,7 @@
 /** The faults a wiring can have, each as one series resistance in the network; like places computed once. */
 import type { Edge, ElementChange, Wiring } from "./edges.ts";
 import { lumped } from "./edges.ts";
-import { jointAtoms, jointCount } from "./joints.ts";
+import { type JointsSeen, jointAtoms, jointCount } from "./joints.ts";
 import { type Cut, cutAt } from "./rows.ts";
 import { type FaultPriors, RANGE } from "./settings.ts";
 import type { DiagnosedFault, FaultEstimate } from "./types.ts";
@@ -271,10 +271,10 @@ export function seriesAtoms(
   hot: number,
   priors: Required<FaultPriors>,
   live: boolean,
-  withDrop: ReadonlySet<number>,
+  seen: JointsSeen,
 ): readonly Atom[] {
   const atoms = elementAtoms(wiring, hot, priors);
-  for (const atom of jointAtoms(wiring, priors, withDrop)) atoms.push(atom);
+  for (const atom of jointAtoms(wiring, priors, seen)) atoms.push(atom);
   if (live) for (const atom of lineAtoms(wiring, priors.lostLine)) atoms.push(atom);
   return atoms;
 }

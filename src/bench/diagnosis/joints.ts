@@ -7,16 +7,38 @@ import { type FaultPriors, RANGE } from "./settings.ts";
 
 const LINES: readonly string[] = ["L1", "L2", "L3"];
 
+/** What the readings let be seen of joints beyond what ohms and amps always show. */
+export interface JointsSeen {
+  /** Edges of the joints across which a drop was read. */
+  readonly withDrop: ReadonlySet<number>;
+  /** Some path between terminals was read longer than a sound one by more than a joint commonly has. */
+  readonly charred: boolean;
+}
+
+/** Part of the bad joints that are burnt to tens of ohms and more, where a reading shows such a path. */
+const CHARRED = 0.1;
+
+/** What they show is far from straight over decades, and a meter sees it sharply: each step is searched by itself. */
+const CHARRED_STEPS = 5;
+
 /** Joint resistances are as likely in each decade. */
-const stretchFrom = (low: number): readonly Stretch[] => [stretchOf([low, RANGE.joint[1]], true, 1)];
-const STRETCHES = stretchFrom(RANGE.joint[0]);
+const stretchesFrom = (low: number, charred: boolean): readonly Stretch[] => {
+  const common: readonly [number, number] = [low, RANGE.joint[1]];
+  if (!charred) return [stretchOf(common, true, 1)];
+  const step = (RANGE.charredJoint / RANGE.joint[1]) ** (1 / CHARRED_STEPS);
+  const charredSteps = Array.from({ length: CHARRED_STEPS }, (_, k) => {
+    const from = RANGE.joint[1] * step ** k;
+    return stretchOf([from, from * step], true, CHARRED / CHARRED_STEPS);
+  });
+  return [stretchOf(common, true, 1 - CHARRED), ...charredSteps];
+};
 
 /**
  * Ohms and amps do not see below a milliohm; a drop across the very joint does, down to where sound ones end. Twice the sound value is
  * three of its deviations away: what is nearer is a sound joint that differs.
  */
-const dropStretches = (sound: number): readonly Stretch[] =>
-  stretchFrom(Math.min(RANGE.joint[0], Math.max(RANGE.jointWithDrop, 2 * sound)));
+const leastWithDrop = (sound: number): number =>
+  Math.min(RANGE.joint[0], Math.max(RANGE.jointWithDrop, 2 * sound));
 
 /** Edges that meet in a place, as they come, with the sign in which each is counted. */
 interface Meeting {
@@ -148,12 +170,12 @@ function wiresOf(wiring: Wiring): readonly Wire[] {
 
 /**
  * Joint faults of a wiring, of some resistance or open; places on one and the same wire count as one, with each its name.
- * @param withDrop - edges of the joints across which a drop was read
+ * @param seen - what the readings let be seen of them
  */
 export function jointAtoms(
   wiring: Wiring,
   priors: Required<FaultPriors>,
-  withDrop: ReadonlySet<number>,
+  { withDrop, charred }: JointsSeen,
 ): Atom[] {
   const wires = wiresOf(wiring);
   const atomsOf = (
@@ -176,8 +198,11 @@ export function jointAtoms(
       insertion: own ?? insertion,
     }));
   };
+  const usual = stretchesFrom(RANGE.joint[0], charred);
   const stretchesAt = (edge: number): readonly Stretch[] =>
-    withDrop.has(edge) ? dropStretches((wiring.edges[edge] as Edge).resistance) : STRETCHES;
+    withDrop.has(edge)
+      ? stretchesFrom(leastWithDrop((wiring.edges[edge] as Edge).resistance), charred)
+      : usual;
   return [
     ...atomsOf("joint", stretchesAt, "joint resistance", null),
     ...atomsOf(

@@ -27,6 +27,9 @@ export interface Question {
   readonly all: readonly (FieldReading | FieldMeasurement)[];
 }
 
+/** Ohms above a sound path from which joints burnt to more than the common 30 Ω are weighed: a good half of it, since others lie side by side. */
+const WORST_COMMON = 10;
+
 const LIVE: ReadonlySet<FieldReading["kind"]> = new Set(["current", "voltage", "drop"]);
 
 /** Whether a reading is taken on the energised module. */
@@ -126,6 +129,12 @@ export function modelOf(question: Question, asDrawn: Wiring, drawn: Wiring, slip
     rows.rows.slice(0, question.input.readings.length).map((row) => (row?.kind === "drop" ? row.edge : -1)),
   );
   withDrop.delete(-1);
+  const charred = frame.deadRows.some((list, k) =>
+    list.some((r, i) => {
+      const more = (question.seen.reads[r] as number) - (state.dead[k]?.resistance[i] as number);
+      return more > WORST_COMMON && more < Number.POSITIVE_INFINITY;
+    }),
+  );
   let atoms: readonly Atom[] | null = null;
   return {
     question,
@@ -134,7 +143,7 @@ export function modelOf(question: Question, asDrawn: Wiring, drawn: Wiring, slip
     sound: state,
     scratch: scratchOf(state),
     atoms: () => {
-      atoms ??= seriesAtoms(wiring, ratio, question.priors, live, withDrop);
+      atoms ??= seriesAtoms(wiring, ratio, question.priors, live, { withDrop, charred });
       return atoms;
     },
     paths,

@@ -51,7 +51,8 @@ export interface FaultPriors {
   readonly shortedTurns?: number;
   /** Each element aged or of the wrong value (0.6 to 0.9 or 1.15 to 2 times, log-uniform); 0.01. */
   readonly offValue?: number;
-  /** Each joint place with 1 mΩ to 30 Ω, log-uniform; 0.01. With a drop read across it from twice its sound resistance, 10 µΩ at least. */
+  /** Each joint place with 1 mΩ to 30 Ω, log-uniform; 0.01. Where a path is read longer than sound by 10 Ω or more, one in ten of them with
+   * 30 Ω to 100 kΩ. With a drop read across it from twice its sound resistance, 10 µΩ at least. */
   readonly joint?: number;
   /** Each joint place open: burnt off, broken or never made; 0.003. */
   readonly openJoint?: number;
@@ -104,6 +105,8 @@ export const RANGE = {
   low: [0.6, 0.9],
   high: [1.15, 2],
   joint: [1e-3, 30],
+  /** Most of a joint burnt to carbon that still conducts, weighed where a path is read that long. Our judgement. */
+  charredJoint: 1e5,
   /** Least joint resistance that a drop across the very joint shows: tens of millivolts per kiloampere, common practice. */
   jointWithDrop: 10e-6,
   earth: [0.01, 1e5],

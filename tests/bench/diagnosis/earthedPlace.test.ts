@@ -2,11 +2,12 @@
  * Low ohms to the frame tell where a coil is earthed. What a meter shows between a terminal and an earthed coil is worked out here
  * apart from the library, by the node conductances of the module with the coil cut in two (general-purpose matrix inverse).
  */
+
+import { diagnose, type FieldReading } from "electroheat/bench";
+import type { ModulePlan } from "electroheat/circuit";
+import { ohms } from "electroheat/quantity";
 import { inverse, Matrix } from "ml-matrix";
 import { describe, expect, it } from "vitest";
-import { diagnose, type FieldReading } from "../../../src/bench/index.ts";
-import type { ModulePlan } from "../../../src/circuit/index.ts";
-import { ohms } from "../../../src/quantity/index.ts";
 
 type Resistor = readonly [string, string, number];
 
