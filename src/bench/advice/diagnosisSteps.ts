@@ -38,6 +38,13 @@ function actionOf(
         about: [fault.place],
       };
     case "mis-linked":
+      if (fault.as === "neutral") {
+        return {
+          action:
+            "Isolate, then look for what ties the star points to the neutral or the frame, and take it off: as drawn they float.",
+          about: [],
+        };
+      }
       return fault.bank === null
         ? {
             action: `Isolate, then put the links of the star points as drawn: they are ${fault.as}.`,

@@ -175,7 +175,7 @@ export function inferEach(question: Question, taken: (one: Weighed) => void): vo
     const drawn = wiring === 0 ? asDrawn : wiringOf(input.module, new Set(), 1);
     const own = weighing(modelOf(question, asDrawn, drawn), wiring);
     own.keep(soundFinding(own.model, NO_FAULT));
-    for (const slip of priors.misLinked > 0 ? slipsOf(own.model.wiring) : []) {
+    for (const slip of priors.misLinked > 0 ? slipsOf(own.model.wiring, question.live) : []) {
       misLinked(weighing(modelOf(question, asDrawn, drawn, slip), wiring), slip, pairs);
     }
     asLinked(own, pairs);

@@ -181,8 +181,8 @@ export type DiagnosedFault =
       readonly kind: "mis-linked";
       /** The bank; `null` for star points. */
       readonly bank: string | null;
-      /** How it is linked, against the drawing. */
-      readonly as: "delta" | "star" | "tied" | "separate";
+      /** How it is linked, against the drawing; `"neutral"`: star points that should float tied to the neutral or the frame. */
+      readonly as: "delta" | "star" | "tied" | "separate" | "neutral";
     }
   | {
       /** A line without supply. */

@@ -10,8 +10,8 @@ export type Slip = Extract<DiagnosedFault, { readonly kind: "mis-linked" }>;
 
 const LINES = ["L1", "L2", "L3"] as const;
 
-/** Every single slip in the links of a wiring. */
-export function slipsOf({ module: { plan } }: Wiring): readonly Slip[] {
+/** Every single slip in the links of a wiring; only under voltage does a neutral show. */
+export function slipsOf({ module: { plan } }: Wiring, live: boolean): readonly Slip[] {
   const slips: Slip[] = plan.banks.map(({ id, connection }) => {
     return { kind: "mis-linked", bank: id, as: connection === "star" ? "delta" : "star" };
   });
@@ -19,6 +19,8 @@ export function slipsOf({ module: { plan } }: Wiring): readonly Slip[] {
   if (stars > 1 && plan.neutral !== "connected") {
     slips.push({ kind: "mis-linked", bank: null, as: plan.starPoints === "tied" ? "separate" : "tied" });
   }
+  if (stars > 0 && plan.neutral !== "connected" && live)
+    slips.push({ kind: "mis-linked", bank: null, as: "neutral" });
   return slips;
 }
 
@@ -121,10 +123,13 @@ function bankRelinked(wiring: Wiring, bank: string, as: "star" | "delta"): Wirin
   return { module, starPoints, edges, edgeNumber, nodes: nodesOf(edges, nodes) };
 }
 
-/** Star points tied that are drawn separate, or the reverse. */
-function starsRelinked(wiring: Wiring, as: "tied" | "separate"): Wiring {
+/** Star points tied that are drawn separate, or the reverse, or all on the neutral. */
+function starsRelinked(wiring: Wiring, as: "tied" | "separate" | "neutral"): Wiring {
   const starPoints = Object.fromEntries(
-    Object.keys(wiring.starPoints).map((bank) => [bank, as === "tied" ? "S" : `S-${bank}`]),
+    Object.keys(wiring.starPoints).map((bank) => [
+      bank,
+      as === "neutral" ? "N" : as === "tied" ? "S" : `S-${bank}`,
+    ]),
   );
   const ends = Object.entries(starPoints).flatMap(([bank, node]) =>
     lastEdges(wiring, bank).flatMap((list) =>
@@ -145,6 +150,6 @@ function starsRelinked(wiring: Wiring, as: "tied" | "separate"): Wiring {
 
 /** The wiring with one slip in its links. */
 export function relinked(wiring: Wiring, { bank, as }: Slip): Wiring {
-  if (bank === null) return starsRelinked(wiring, as as "tied" | "separate");
+  if (bank === null) return starsRelinked(wiring, as as "tied" | "separate" | "neutral");
   return bankRelinked(wiring, bank, as as "star" | "delta");
 }

@@ -31,6 +31,7 @@ function faultWords(fault: DiagnosedFault): string {
     case "open joint":
       return `open circuit in ${placeWords(fault.place)}`;
     case "mis-linked":
+      if (fault.as === "neutral") return "star points on the neutral or the frame, against the drawing";
       return fault.bank === null
         ? `star points ${fault.as}, against the drawing`
         : `bank ${fault.bank} linked as ${fault.as}, against the drawing`;
