@@ -1,6 +1,7 @@
 /** Which fault explains these readings, and how sure are we. */
 import { given } from "../../quantity/index.ts";
 import { CAUTIONS } from "../cautions.ts";
+import { acrossLinesWarnings } from "./acrossLines.ts";
 import { checkQuestion } from "./check.ts";
 import { explanationGroups } from "./explain.ts";
 import { insulationWarnings } from "./insulation.ts";
@@ -54,6 +55,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   );
   const warnings = [
     ...slipWarnings(question, posterior.sound, new Set(accounted)),
+    ...acrossLinesWarnings(question, posterior.sound),
     ...insulationWarnings(question),
   ];
   return {
