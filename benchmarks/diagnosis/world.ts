@@ -5,7 +5,8 @@ import type { DiagnosedFault, FaultEstimate, FaultPriors } from "./contract.ts";
 import type { Phasor } from "./nodal.ts";
 import { type Drawn, LINES } from "./plan.ts";
 
-export type FaultKind = DiagnosedFault["kind"];
+/** Faults that are drawn here; a branch on the wrong line is weighed only where nothing simpler fits, and has tests of its own. */
+export type FaultKind = Exclude<DiagnosedFault["kind"], "mis-landed">;
 
 export interface TrueFault {
   readonly fault: DiagnosedFault;

@@ -58,6 +58,11 @@ function actionOf(
             }`,
             about: [fault.bank],
           };
+    case "mis-landed":
+      return {
+        action: `Isolate, then land branch ${fault.branch} on ${fault.drawn}, as drawn: by these readings it is on ${fault.on}.`,
+        about: [fault.branch],
+      };
     case "lost line":
       return {
         action: lostLineWords(fault.line),

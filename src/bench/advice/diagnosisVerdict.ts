@@ -131,13 +131,18 @@ export function branchesOf(fault: DiagnosedFault, { elements, plan }: HeatingMod
 const settledFaults = (verdict: DiagnosisVerdict | null): readonly DiagnosedFault[] =>
   verdict?.kind === "settled" ? (verdict.explanations[0] as Explanation).faults : [];
 
-/** Branches of a bank settled on as linked against the drawing: what they read as drawn says nothing of their elements. */
+/** Branches of a bank settled on as linked or landed against the drawing: what they read as drawn says nothing of their elements. */
 export function relinkedBranches(
   verdict: DiagnosisVerdict | null,
   { elements }: HeatingModule,
 ): ReadonlySet<string> {
   const faults = settledFaults(verdict);
-  const banks = faults.flatMap((fault) => (fault.kind === "mis-linked" ? (fault.bank ?? []) : []));
+  const bankOf = (name: string): string[] =>
+    elements.flatMap(({ bank, branch }) => (`${bank}-${branch}` === name ? [bank] : []));
+  const banks = faults.flatMap((fault) => {
+    if (fault.kind === "mis-landed") return bankOf(fault.branch);
+    return fault.kind === "mis-linked" ? (fault.bank ?? []) : [];
+  });
   return new Set(elements.flatMap(({ bank, branch }) => (banks.includes(bank) ? [`${bank}-${branch}`] : [])));
 }
 

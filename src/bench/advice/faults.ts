@@ -52,6 +52,10 @@ function proposalsFor(asked: DiagnosisInput, module: HeatingModule) {
 /** Faults under which nobody closes the supply again. */
 function forbids(fault: DiagnosedFault): string[] {
   if (fault.kind === "earth fault") return [`element ${fault.element} is earthed`];
+  if (fault.kind === "mis-landed")
+    return [
+      `branch ${fault.branch} is on ${fault.on} instead of ${fault.drawn}, which loads others beyond their voltage`,
+    ];
   if (fault.kind === "mis-linked" && fault.as === "neutral")
     return ["the star points are on the neutral or the frame, which then carries current"];
   if (fault.kind === "mis-linked" && fault.bank !== null && fault.as === "delta") {

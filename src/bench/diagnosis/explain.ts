@@ -1,6 +1,7 @@
 /** Findings turned into the explanations that people and programs read. */
-import { chiSquareSurvival, largestFirst } from "../../numeric/index.ts";
+import { largestFirst } from "../../numeric/index.ts";
 import { type Finding, marginalsOf } from "./findings.ts";
+import { pValueOf } from "./judged.ts";
 import type { Posterior, Ranked } from "./posterior.ts";
 import { type Bounds, quantiles } from "./quantiles.ts";
 import { RANGE } from "./settings.ts";
@@ -57,14 +58,9 @@ function explanationsOf(
   { finding, wiring, logPrior, judged }: Ranked,
   { total, priorTotal }: Posterior,
 ): Explanation[] {
-  const { chiSquare, count, contradictions, predicted } = judged;
+  const { chiSquare, count, predicted } = judged;
   const degreesOfFreedom = Math.max(0, count - finding.parameters.length);
-  const pValue =
-    contradictions > 0
-      ? 0
-      : degreesOfFreedom === 0
-        ? null
-        : chiSquareSurvival({ chiSquare, degreesOfFreedom });
+  const pValue = pValueOf(finding, judged);
   const estimates = estimatesOf(finding);
   return finding.names.list().map(({ faults, logOdds, unseen = [] }) => ({
     faults,

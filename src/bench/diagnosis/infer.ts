@@ -6,6 +6,7 @@ import { alikePlaces, type EarthPlace, earthPlaces } from "./earthPlaces.ts";
 import { wiringOf } from "./edges.ts";
 import type { Atom } from "./faults.ts";
 import { type Finding, type Ground, groundOf, renamed, soundFinding } from "./findings.ts";
+import { landingsOf } from "./landings.ts";
 import { drawnWiring, type Model, modelOf, type Question, withUnbalance } from "./model.ts";
 import { allNames, logOddsOf, type Names, NO_FAULT, namesBeside, oneName } from "./names.ts";
 import { doubleOpens, earthPairs, seriesPairs } from "./pairs.ts";
@@ -124,11 +125,15 @@ function asLinked(weighing: Weighing, pairs: boolean): void {
   if (places.length > 0) earthPairs(both, places);
 }
 
+/** Part of the slips in the links that is one branch on one certain line. */
+const LANDINGS = 0.1;
+
 /** Weighs one slip in the links, with single faults beside it if pairs are asked for. */
 function misLinked(weighing: Weighing, fault: DiagnosedFault, pairs: boolean): void {
   const { model, keep } = weighing;
   const { question } = model;
-  const { misLinked: prior, supplyUnbalance } = question.priors;
+  const { misLinked, supplyUnbalance } = question.priors;
+  const prior = fault.kind === "mis-landed" ? LANDINGS * misLinked : misLinked;
   const names = oneName([fault], logOddsFor(prior));
   keep(soundFinding(model, names));
   if (!pairs) return;
@@ -145,15 +150,16 @@ function misLinked(weighing: Weighing, fault: DiagnosedFault, pairs: boolean): v
 /** Everything that {@link inferEach} weighs, in a list. */
 export function infer(question: Question): readonly Weighed[] {
   const found: Weighed[] = [];
-  inferEach(question, (one) => found.push(one));
+  inferEach(question, false, (one) => found.push(one));
   return found;
 }
 
 /**
  * Weighs everything that the question's depth asks for; the module as drawn and sound comes first.
+ * @param landings - whether branches landed on other lines are weighed too
  * @param taken - takes each finding as it comes
  */
-export function inferEach(question: Question, taken: (one: Weighed) => void): void {
+export function inferEach(question: Question, landings: boolean, taken: (one: Weighed) => void): void {
   const { input, priors } = question;
   const plans: readonly ModulePlan[] = [input.module, ...(input.alternatives ?? [])];
   const pairs = input.depth === "pairs";
@@ -175,8 +181,13 @@ export function inferEach(question: Question, taken: (one: Weighed) => void): vo
     const drawn = wiring === 0 ? asDrawn : wiringOf(input.module, new Set(), 1);
     const own = weighing(modelOf(question, asDrawn, drawn), wiring);
     own.keep(soundFinding(own.model, NO_FAULT));
-    for (const slip of priors.misLinked > 0 ? slipsOf(own.model.wiring, question.live) : []) {
-      misLinked(weighing(modelOf(question, asDrawn, drawn, slip), wiring), slip, pairs);
+    if (priors.misLinked > 0) {
+      for (const slip of slipsOf(own.model.wiring, question.live)) {
+        misLinked(weighing(modelOf(question, asDrawn, drawn, slip), wiring), slip, pairs);
+      }
+      for (const landing of landings ? landingsOf(own.model.wiring) : []) {
+        misLinked(weighing(modelOf(question, asDrawn, drawn, landing), wiring), landing, false);
+      }
     }
     asLinked(own, pairs);
   });

@@ -1,4 +1,5 @@
 /** What a finding says of the readings at its best point, and on average over its parameters. */
+import { chiSquareSurvival } from "../../numeric/index.ts";
 import type { Open } from "../../quantity/index.ts";
 import type { Finding } from "./findings.ts";
 import { isBelowDamp } from "./insulation.ts";
@@ -16,6 +17,16 @@ export interface Judged {
   readonly count: number;
   readonly contradictions: number;
   readonly predicted: readonly PredictedReading[];
+}
+
+/** p-value of the χ² of a finding; null where no reading is left over to test it with. */
+export function pValueOf(
+  { parameters }: Finding,
+  { chiSquare, count, contradictions }: Judged,
+): number | null {
+  if (contradictions > 0) return 0;
+  const degreesOfFreedom = Math.max(0, count - parameters.length);
+  return degreesOfFreedom === 0 ? null : chiSquareSurvival({ chiSquare, degreesOfFreedom });
 }
 
 /** What an explanation predicts: mean over its posterior, and which rows are open or adrift. */

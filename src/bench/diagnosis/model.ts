@@ -4,6 +4,7 @@ import { type Wiring, wiringOf } from "./edges.ts";
 import { type Atom, logNoFault, seriesAtoms } from "./faults.ts";
 import { gainDeviation, INSTRUMENT_OF, leadsOf, ownVariance, readsOf } from "./instruments.ts";
 import { healthyInsulation } from "./insulation.ts";
+import { type Landing, relanded } from "./landings.ts";
 import { type Evaluation, evaluate, evaluationFor, type Seen } from "./likelihood.ts";
 import { type Nuisances, observe, type Prediction, predictionFor, supplyModel } from "./observe.ts";
 import { filled } from "./room.ts";
@@ -118,10 +119,15 @@ export function drawnWiring({ all, scale }: Question, plan: DiagnosisInput["modu
  * @param asDrawn - the plan's edges
  * @param drawn - the wiring whose names the readings use
  */
-export function modelOf(question: Question, asDrawn: Wiring, drawn: Wiring, slip?: Slip): Model {
+export function modelOf(question: Question, asDrawn: Wiring, drawn: Wiring, slip?: Slip | Landing): Model {
   const { all, spread, live } = question;
   const ratio = spread.temperatureFactor.value;
-  const wiring = slip === undefined ? asDrawn : relinked(asDrawn, slip);
+  const wiring =
+    slip === undefined
+      ? asDrawn
+      : slip.kind === "mis-linked"
+        ? relinked(asDrawn, slip)
+        : relanded(asDrawn, slip);
   const rows = rowsOf(wiring, drawn, all);
   const { frame, state, paths } = frameOf(wiring, rows, ratio, live);
   // Drops that were read, not those still planned: a plan must not move what the readings say.

@@ -3,9 +3,10 @@ import { largestFirst } from "../../numeric/index.ts";
 import type { Finding } from "./findings.ts";
 import { grouped } from "./grouping.ts";
 import { inferEach, type Weighed } from "./infer.ts";
-import { type Judged, judge, type Signature, signatureOf } from "./judged.ts";
+import { type Judged, judge, pValueOf, type Signature, signatureOf } from "./judged.ts";
 import { logSumExp } from "./linear.ts";
 import type { Question } from "./model.ts";
+import { GATE } from "./settings.ts";
 
 /** A finding with its share of the posterior, all its names together. */
 export interface Ranked {
@@ -43,13 +44,13 @@ interface Gathered {
 }
 
 /** Weighs everything. What can no longer be listed is counted and let go: of pairs there are hundreds. */
-function gathered(question: Question): Gathered {
+function gathered(question: Question, landings: boolean): Gathered {
   const weighed: { one: Weighed; log: number }[] = [];
   const logs: number[] = [];
   const priors: number[] = [];
   const most: number[] = Array(FEWEST).fill(Number.NEGATIVE_INFINITY);
   let sound: Weighed | null = null;
-  inferEach(question, (one) => {
+  inferEach(question, landings, (one) => {
     sound ??= one;
     const prior = one.logPrior + one.finding.names.logOdds;
     const log = one.finding.log + prior;
@@ -71,9 +72,20 @@ function gathered(question: Question): Gathered {
   return { sound: sound as unknown as Weighed, kept, total, priorTotal: logSumExp(priors) };
 }
 
+/** Whether the first explanation fits badly, or takes two faults: then rarer slips are weighed as well. */
+function isDoubtful({ ranked }: Posterior): boolean {
+  const { finding, judged } = ranked[0] as Ranked;
+  const pValue = pValueOf(finding, judged);
+  return finding.names.faults > 1 || (pValue !== null && pValue < GATE);
+}
+
 /** Weighs, ranks and groups. */
 export function posteriorOf(question: Question): Posterior {
-  const { sound, kept, total: everything, priorTotal } = gathered(question);
+  const posterior = rankedOf(gathered(question, false));
+  return isDoubtful(posterior) ? rankedOf(gathered(question, true)) : posterior;
+}
+
+function rankedOf({ sound, kept, total: everything, priorTotal }: Gathered): Posterior {
   const shareOf = (log: number): number => Math.exp(log - everything);
   // What is left out is shared among the rest: what is listed makes up 1.
   const listed = kept.reduce((sum, { log }) => sum + shareOf(log), 0);

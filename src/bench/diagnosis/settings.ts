@@ -56,7 +56,7 @@ export interface FaultPriors {
   readonly joint?: number;
   /** Each joint place open: burnt off, broken or never made; 0.003. */
   readonly openJoint?: number;
-  /** Each bank, and the star points, linked otherwise than drawn; 0.005. */
+  /** Each bank, and the star points, linked otherwise than drawn; 0.005, and a tenth of it for one branch on one certain other line. */
   readonly misLinked?: number;
   /** Each line without voltage; 0.01. */
   readonly lostLine?: number;

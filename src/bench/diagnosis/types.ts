@@ -185,6 +185,16 @@ export type DiagnosedFault =
       readonly as: "delta" | "star" | "tied" | "separate" | "neutral";
     }
   | {
+      /** A branch landed on another line than drawn. */
+      readonly kind: "mis-landed";
+      /** The branch, by bank and name. */
+      readonly branch: string;
+      /** The line it belongs on. */
+      readonly drawn: string;
+      /** The line it is on. */
+      readonly on: string;
+    }
+  | {
       /** A line without supply. */
       readonly kind: "lost line";
       /** Its name. */

@@ -30,10 +30,15 @@ interface End {
   readonly side: "from" | "to";
 }
 
-/** Joints from an edge's far end outwards, as far as they carry nothing but what `own` picks. */
-function outermost(wiring: Wiring, first: number, own: (edge: Edge) => boolean): End {
+/** Joints from an edge's end outwards, the far one unless said otherwise, as far as they carry nothing but what `own` picks. */
+export function outermost(
+  wiring: Wiring,
+  first: number,
+  own: (edge: Edge) => boolean,
+  side: End["side"] = "to",
+): End {
   const { edges } = wiring;
-  let end: End = { edge: first, side: "to" };
+  let end: End = { edge: first, side };
   for (let steps = 0; steps < edges.length; steps += 1) {
     const node = edges[end.edge]?.[end.side] as string;
     const joint = edges.findIndex((edge) => edge.joint && edge.to === node);
@@ -58,7 +63,7 @@ function carries(wiring: Wiring, joint: Edge, own: (edge: Edge) => boolean): boo
 }
 
 /** Where the wires of a bank land on a line: behind the joints of the line and of the whole bank, not of a single branch. */
-function landingOf(wiring: Wiring, line: string, bank: string): string {
+export function landingOf(wiring: Wiring, line: string, bank: string): string {
   const { edges, module } = wiring;
   const joints = module.plan.joints ?? [];
   let node = line;
@@ -75,7 +80,7 @@ function landingOf(wiring: Wiring, line: string, bank: string): string {
 }
 
 /** Edges with some ends landed elsewhere. */
-function landed(wiring: Wiring, ends: readonly (readonly [End, string])[]): Edge[] {
+export function landed(wiring: Wiring, ends: readonly (readonly [End, string])[]): Edge[] {
   const edges = [...wiring.edges];
   for (const [{ edge: e, side }, node] of ends) {
     const edge = edges[e] as Edge;

@@ -35,6 +35,8 @@ function faultWords(fault: DiagnosedFault): string {
       return fault.bank === null
         ? `star points ${fault.as}, against the drawing`
         : `bank ${fault.bank} linked as ${fault.as}, against the drawing`;
+    case "mis-landed":
+      return `branch ${fault.branch} landed on ${fault.on} instead of ${fault.drawn}`;
     case "lost line":
       return `no supply on ${fault.line}`;
     case "earth fault":
