@@ -106,7 +106,7 @@ export function drawFaults(
   depth: "single" | "pairs",
 ): readonly DiagnosedFault[] {
   const oddsOf = (fault: DiagnosedFault): number => {
-    const p = priors[PRIOR_OF[fault.kind]];
+    const p = priors[PRIOR_OF[fault.kind as FaultKind]];
     return p / (1 - p);
   };
   const singles = faults.map((fault) => [fault, oddsOf(fault)] as const);
@@ -135,7 +135,7 @@ export function listedSets(
   depth: "single" | "pairs",
 ): readonly { readonly faults: readonly DiagnosedFault[]; readonly odds: number }[] {
   const singles = possibleFaults(drawn).map((fault) => {
-    const p = priors[PRIOR_OF[fault.kind]];
+    const p = priors[PRIOR_OF[fault.kind as FaultKind]];
     return { fault, odds: p / (1 - p) };
   });
   const sets: { faults: readonly DiagnosedFault[]; odds: number }[] = [{ faults: [], odds: 1 }];

@@ -53,9 +53,11 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   const accounted = top.predicted.flatMap(({ deviation }, r) =>
     outcome !== "nothing fits" && deviation !== null && Math.abs(deviation) < ACCOUNTED ? [r] : [],
   );
+  const slips = slipWarnings(question, posterior.sound, new Set(accounted));
   const warnings = [
-    ...slipWarnings(question, posterior.sound, new Set(accounted)),
-    ...acrossLinesWarnings(question, posterior.sound),
+    ...slips,
+    // Ohms of a thousandth are a slip of the unit before they are a winding.
+    ...(slips.length > 0 ? [] : acrossLinesWarnings(question, posterior.sound)),
     ...insulationWarnings(question),
   ];
   return {
