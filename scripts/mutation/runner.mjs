@@ -4,7 +4,8 @@
  *
  * A change in what runs while a file is being loaded (a table's constant, a case worked out before the first test) shows only in a process
  * that is loaded with the switch set. So whatever no test notices here and was passed while loading is tried again in a fresh process
- * (`fresh.mjs`), with the same tests.
+ * (`fresh.mjs`), with the same tests. So is, with all tests, what is worked out once and kept (an index made when first asked for): its
+ * code has run by the time the switch is set, and does not run again in this process.
  */
 import { spawnSync } from "node:child_process";
 import { existsSync, readFileSync, rmSync, writeFileSync } from "node:fs";
@@ -24,7 +25,7 @@ const DEAR_MS = 250;
 const FRESH_SHARE = 0.8;
 
 /** @typedef {{ cost: Record<string, number>, covers: Record<string, string[]>, loaded: string[], leftOut: string[],
- *   dear: string[] }} Notes */
+ *   dear: string[], sound: string[] }} Notes */
 
 class RoomRunner {
   /** @type {import("./testApi.mjs").Noted[]} */
@@ -54,7 +55,7 @@ class RoomRunner {
 
   async dryRun() {
     /** @type {Notes} */
-    const found = { cost: {}, covers: {}, loaded: [], leftOut: [], dear: [] };
+    const found = { cost: {}, covers: {}, loaded: [], leftOut: [], dear: [], sound: [] };
     const results = [];
     for (const test of this.tests) {
       const { id, name, file } = test;
@@ -95,6 +96,14 @@ class RoomRunner {
       perTest[id] = { ...whileLoading, ...hits[id] };
     }
     found.loaded = [...loaded];
+    found.sound = sound.map(({ id }) => id);
+    // What only a test that is left out has run may be something worked out once, which the others then found ready.
+    const first = found.sound[0];
+    const left = Object.assign({}, ...[...found.leftOut, ...found.dear].map((id) => hits[id]));
+    if (first !== undefined)
+      for (const change of Object.keys(left))
+        if (!(change in found.covers || loaded.has(change)))
+          perTest[first] = { ...perTest[first], [change]: 1 };
     writeFileSync(notes, JSON.stringify(found));
     return { status: "complete", tests: results, mutantCoverage: { static: {}, perTest } };
   }
@@ -102,7 +111,7 @@ class RoomRunner {
   /** @param {import("@stryker-mutator/api/test-runner").MutantRunOptions} options */
   async mutantRun({ activeMutant: { id }, testFilter, hitLimit, timeout }) {
     this.notes ??= /** @type {Notes} */ (JSON.parse(readFileSync(notes, "utf8")));
-    const { cost, covers, loaded } = this.notes;
+    const { cost, covers, loaded, sound } = this.notes;
     const cheapest = (/** @type {Iterable<string>} */ ids) => {
       const wanted = new Set(ids);
       return this.tests
@@ -112,6 +121,7 @@ class RoomRunner {
     const now = cheapest(covers[id] ?? []);
     Object.assign(switches, { activeMutant: id, hitCount: 0, hitLimit });
     const failed = await firstFailure(now, this.done);
+    const met = (switches.hitCount ?? 0) > 0;
     const endless = hitLimit !== undefined && (switches.hitCount ?? 0) > hitLimit;
     Object.assign(switches, { activeMutant: undefined, hitCount: undefined });
     if (endless) return { status: "timeout", reason: "a loop that does not end" };
@@ -122,7 +132,7 @@ class RoomRunner {
         failureMessage: failed.message,
         nrOfTests: now.length,
       };
-    const again = loaded.includes(id) ? cheapest(testFilter ?? Object.keys(cost)) : [];
+    const again = loaded.includes(id) ? cheapest(testFilter ?? sound) : met ? [] : cheapest(sound);
     const nrOfTests = now.length + again.length;
     if (again.length === 0) return { status: "survived", nrOfTests };
     const list = join(process.cwd(), `mutation-${process.pid}.json`);
