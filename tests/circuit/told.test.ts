@@ -28,6 +28,7 @@ import {
   type Supply,
   singlePhasing,
   stageBanks,
+  starFromDelta,
   starFromDeltaImpedance,
   supplyFromLineVoltages,
   supplyFromNeutralVoltages,
@@ -803,6 +804,13 @@ describe("star, delta and unbalance", () => {
       "0",
       "Ω",
     ]);
+    for (const [call, path] of [
+      [starFromDeltaImpedance, "delta"],
+      [deltaFromStarImpedance, "star"],
+      [deltaFromStar, "star"],
+      [starFromDelta, "delta"],
+    ] as const)
+      expect(refusal(() => call(undefined as never)).slice(0, 2)).toEqual(["missing", path]);
     // j·(1 + 1)·x + j²: with x = −1/2 the products cancel.
     expect(
       refusal(() => deltaFromStarImpedance({ r1: z(0, 1), r2: z(0, 1), r3: z(0, -0.5) })).slice(0, 2),
@@ -919,5 +927,55 @@ describe("what a network answers", () => {
       [0, 0, 0, 0, 5],
     ]);
     expect(networkResponses({ network }).transfer).toEqual([]);
+  });
+});
+
+describe("a scan of twins", () => {
+  it.each(["star", "delta"] as const)(
+    "leaves the effect of each set as if it had been asked alone: %s",
+    (connection) => {
+      const { network } = buildModule({
+        banks: [{ id: "A", connection, elementResistance: ohms(15.36), elementsInParallel: 3 }],
+      });
+      const scanned = faultScan({ network, supply, kinds: ["open", "short"], depth: 2 });
+      // Nine elements, each open or short; any two of different elements.
+      expect(scanned).toHaveLength(18 + (18 * 16) / 2);
+      for (const found of scanned.filter((_, i) => i < 18 || i % 8 === 3)) {
+        const alone = faultEffect({ network, supply, faults: found.faults });
+        expect(found).toEqual(alone);
+        if (found.outcome === "supply shorted") continue;
+        const broken = found.faults.map((one) => (one as BranchFault).id);
+        expect(found.survivors.map(({ id }) => id)).toEqual(
+          network.branches.map(({ id }) => id).filter((id) => !broken.includes(id)),
+        );
+      }
+    },
+  );
+
+  it("three faults and a lost line as well are what they are one after the other", () => {
+    const { network } = buildModule({
+      banks: [{ id: "A", connection: "delta", elementResistance: ohms(10), elementsInParallel: 2 }],
+    });
+    const gone = ["A-L1L2-1", "A-L2L3-2", "A-L3L1-1"];
+    const three = faultEffect({ network, supply, faults: gone.map((id) => ({ kind: "open" as const, id })) });
+    // A delta with half of each side left: half the power, each survivor as before.
+    expect(three).toMatchObject({
+      outcome: "runs",
+      powerRatio: expect.closeTo(0.5, 12),
+      worst: { powerRatio: expect.closeTo(1, 12) },
+    });
+    const lost = faultEffect({
+      network,
+      supply,
+      faults: [
+        { kind: "lost line", line: "L3" },
+        { kind: "open", id: "A-L1L2-1" },
+      ],
+    });
+    // 480 V over 10 Ω, and over two pairs of 5 Ω in series.
+    expect(lost).toMatchObject({
+      totalPower: expect.closeTo(480 ** 2 / 10 + 480 ** 2 / 10, 6),
+      lines: [{}, {}, { current: 0, currentRatio: 0 }, { current: 0, currentRatio: null }],
+    });
   });
 });
