@@ -1,8 +1,11 @@
 /** The elimination of conductance graphs against a dense LU solve of another library (ml-matrix), and against Kirchhoff's current law. */
 import {
+  angleDegrees,
   complexQuotient,
   factorConductances,
   integrateOde,
+  leastSquares,
+  phasor,
   solveConductances,
   studentCumulative,
   studentQuantile,
@@ -160,6 +163,13 @@ describe("a graph of conductances", () => {
       fixed: [1, 0, 0, 0, 0, 0],
     };
     expect(factorConductances(graph).floating).toEqual([0, 0, 1, 1, 1, 1]);
+    // They stand at 0, which nobody is to read: no division by a sum of nothing.
+    const zeros = () => [5, 0, 0, 0, 0, 0];
+    const factor = factorConductances(graph);
+    expect(solveConductances({ factor, potential: zeros(), injected: [0, 0, 0, 0, 0, 0] })).toEqual([
+      5, 5, 0, 0, 0, 0,
+    ]);
+    expect(solveConductances({ factor, potential: zeros() })).toEqual([5, 5, 0, 0, 0, 0]);
     expect(factorConductances({ ...graph, fixed: [0, 0, 0, 0, 1, 0] }).floating).toEqual([1, 1, 1, 0, 0, 0]);
     expect(factorConductances({ nodeCount: 0, from: [], to: [], conductance: [], fixed: [] }).order).toEqual(
       [],
@@ -224,6 +234,71 @@ describe("a quotient", () => {
   });
 });
 
+describe("signs of nothing", () => {
+  it("no negative zero comes out of a phasor or an angle, whichever way it is turned", () => {
+    for (const magnitude of [0, -0, 5, -5])
+      for (let quarter = -8; quarter <= 8; quarter += 1) {
+        const { re, im } = phasor({ magnitude, degrees: quarter === 0 ? -0 : 90 * quarter });
+        const [cos, sin] = [
+          [1, 0, -1, 0],
+          [0, 1, 0, -1],
+        ].map((of) => of[(quarter + 8) % 4] as number) as [number, number];
+        expect([re, im]).toEqual([magnitude * cos + 0, magnitude * sin + 0]);
+      }
+    for (const z of [
+      { re: 1, im: -0 },
+      { re: 0, im: -0 },
+      { re: 0, im: 0 },
+    ])
+      expect(Object.is(angleDegrees(z), 0)).toBe(true);
+    for (const im of [0, -0]) expect(angleDegrees({ re: -1, im })).toBe(180);
+  });
+});
+
+describe("a fit of lists that do not fit", () => {
+  it("is refused with how many there are of each", () => {
+    const fit = { design: [[1], [1], [1]], observed: [1, 2, 3], uncertainty: [1, 1, 1] };
+    const refused = (change: object) => {
+      const [issue] = caught(() => leastSquares({ ...fit, ...change } as typeof fit)).issues;
+      return [issue?.code, issue?.path, issue?.expected, issue?.received];
+    };
+    const each = "one row and one uncertainty for each observation";
+    for (const [change, counts] of [
+      [{ design: [[1], [1]] }, "2 rows, 3 observations, 3 uncertainties"],
+      [{ design: [[1], [1], [1], [1]] }, "4 rows, 3 observations, 3 uncertainties"],
+      [{ uncertainty: [1, 1] }, "3 rows, 3 observations, 2 uncertainties"],
+      [{ uncertainty: [1, 1, 1, 1] }, "3 rows, 3 observations, 4 uncertainties"],
+      [{ observed: [1, 2] }, "3 rows, 2 observations, 3 uncertainties"],
+    ] as const)
+      expect(refused(change)).toEqual(["inconsistent", "design", each, `"${counts}"`]);
+    expect(refused({ design: [[1], [1, 2], [1]] })).toEqual(["inconsistent", "design.1", "1 columns", "2"]);
+    expect(refused({ design: [[1], undefined, [1]] })).toEqual([
+      "inconsistent",
+      "design.1",
+      "1 columns",
+      "undefined",
+    ]);
+    expect(refused({ design: [[1], [Number.NaN], [1]] }).slice(0, 2)).toEqual(["not-a-number", "design.1.0"]);
+    for (const design of [undefined, [], [[]]])
+      expect(refused({ design }).slice(0, 3)).toEqual([
+        "missing",
+        "design",
+        "at least one row and one column",
+      ]);
+    for (const list of ["observed", "uncertainty"])
+      expect(refused({ [list]: 5 }).slice(0, 3)).toEqual(["missing", list, "a list of numbers"]);
+    expect(refused({ observed: [1e200, 2, 3] }).slice(0, 2)).toEqual(["out-of-range", "observed"]);
+    // By hand: the mean of 1, 2, 3 is 2 with u = 1/√3, χ² = 2 on two degrees of freedom.
+    expect(leastSquares(fit)).toMatchObject({
+      estimates: [expect.closeTo(2, 14)],
+      covariance: [[expect.closeTo(1 / 3, 14)]],
+      chiSquare: expect.closeTo(2, 13),
+      degreesOfFreedom: 2,
+      rank: 1,
+    });
+  });
+});
+
 describe("the integrator", () => {
   const refused = (change: object) => {
     const [issue] = caught(() =>
@@ -266,6 +341,20 @@ describe("the integrator", () => {
     expect(steps[1] / steps[0]).toBeGreaterThan(2.5);
     expect(steps[1] / steps[0]).toBeLessThan(5);
     expect(steps[0]).toBeLessThan(60);
+  });
+
+  it("measures an error by the larger end of its step, so that a passage through 0 costs no more steps", () => {
+    const steps = (relativeTolerance: number, absoluteTolerance: number) =>
+      integrateOde({
+        derivative: (_, [y, v]) => [v as number, -(y as number)],
+        start: 0,
+        end: 40,
+        initial: [1, 0],
+        relativeTolerance,
+        absoluteTolerance,
+      }).steps;
+    // Where the amplitude is 1, an absolute allowance alone is the whole of it at every place.
+    expect(steps(1e-5, 1e-12)).toBeLessThan(1.5 * steps(1e-14, 1e-5));
   });
 
   it("begins with a hundredth of the time in which the state changes by its own size, or of the whole way", () => {

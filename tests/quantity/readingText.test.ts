@@ -135,7 +135,7 @@ describe("numbers", () => {
   });
 
   it("what only begins like a fraction or an exponent is no number with one", () => {
-    for (const text of ["1/ in", "1/x in", "1.5/2 in", "1.5 1/2 in", "/2 in", "5e in", "5e+ in", "5e- in"])
+    for (const text of ["1/ in", "1/x in", "1 /2 in", "1-/2 in", "1.5/2 in", "1.5 1/2 in", "/2 in", "5e in", "5e+ in", "5e- in"])
       expect(["unknown-name", "malformed-text", "ambiguous"], text).toContain(
         refusal(() => read(text, "m")).code,
       );
@@ -162,6 +162,7 @@ describe("a slip is told as what it is", () => {
     ["7.9 W", false, "wrong-type", `${units}, not of W`],
     ["7.9 furlong", false, "unknown-name", units],
     ["much", false, "malformed-text", units],
+    ["banana", false, "malformed-text", units],
     ["infinite", false, "not-a-number", units],
     ["-Inf", false, "not-a-number", units],
     ["NAN", false, "not-a-number", units],
