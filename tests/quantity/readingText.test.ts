@@ -135,7 +135,18 @@ describe("numbers", () => {
   });
 
   it("what only begins like a fraction or an exponent is no number with one", () => {
-    for (const text of ["1/ in", "1/x in", "1 /2 in", "1-/2 in", "1.5/2 in", "1.5 1/2 in", "/2 in", "5e in", "5e+ in", "5e- in"])
+    for (const text of [
+      "1/ in",
+      "1/x in",
+      "1 /2 in",
+      "1-/2 in",
+      "1.5/2 in",
+      "1.5 1/2 in",
+      "/2 in",
+      "5e in",
+      "5e+ in",
+      "5e- in",
+    ])
       expect(["unknown-name", "malformed-text", "ambiguous"], text).toContain(
         refusal(() => read(text, "m")).code,
       );
