@@ -4,8 +4,8 @@
  *
  * A change in what runs while a file is being loaded (a table's constant, a case worked out before the first test) shows only in a process
  * that is loaded with the switch set. So whatever no test notices here and was passed while loading is tried again in a fresh process
- * (`fresh.mjs`), with the same tests. So is, with all tests, what is worked out once and kept (an index made when first asked for): its
- * code has run by the time the switch is set, and does not run again in this process.
+ * (`fresh.mjs`), with the same tests. So is, with the cheapest of all tests, what is worked out once and kept (an index made when first
+ * asked for): its code has run by the time the switch is set, and does not run again in this process.
  */
 import { spawnSync } from "node:child_process";
 import { existsSync, readFileSync, rmSync, writeFileSync } from "node:fs";
@@ -21,11 +21,25 @@ const notes = process.env["ELECTROHEAT_MUTATION_NOTES"] ?? "";
 const fresh = fileURLToPath(new URL("./fresh.mjs", import.meta.url));
 /** Processor time of a test above which it is left out (ms): a change that only such a test notices counts as not noticed. */
 const DEAR_MS = 250;
+/** Processor time of the tests that are tried together on what is worked out once (ms), the cheapest of all: the score can but be lower. */
+const TOGETHER_MS = 2000;
 /** Of the time the mutation tester allows: it must not end this process while that one runs on. */
 const FRESH_SHARE = 0.8;
 
 /** @typedef {{ cost: Record<string, number>, covers: Record<string, string[]>, loaded: string[], leftOut: string[],
  *   dear: string[], sound: string[] }} Notes */
+
+/**
+ * The first of the tests, as many as the time allows.
+ * @param {readonly import("./testApi.mjs").Noted[]} tests @param {Readonly<Record<string, number>>} cost
+ */
+function affordable(tests, cost) {
+  let spent = 0;
+  return tests.filter(({ id }) => {
+    spent += cost[id] ?? 0;
+    return spent <= TOGETHER_MS;
+  });
+}
 
 class RoomRunner {
   /** @type {import("./testApi.mjs").Noted[]} */
@@ -132,7 +146,8 @@ class RoomRunner {
         failureMessage: failed.message,
         nrOfTests: now.length,
       };
-    const again = loaded.includes(id) ? cheapest(testFilter ?? sound) : met ? [] : cheapest(sound);
+    const isLoaded = loaded.includes(id);
+    const again = isLoaded ? cheapest(testFilter ?? sound) : met ? [] : affordable(cheapest(sound), cost);
     const nrOfTests = now.length + again.length;
     if (again.length === 0) return { status: "survived", nrOfTests };
     const list = join(process.cwd(), `mutation-${process.pid}.json`);
@@ -142,7 +157,7 @@ class RoomRunner {
       encoding: "utf8",
       timeout: limit,
     });
-    if (run.status === 0) return { status: "survived", nrOfTests };
+    if (run.status === 0 || (run.status !== 1 && !isLoaded)) return { status: "survived", nrOfTests };
     if (run.status !== 1) return { status: "timeout", reason: run.stderr || "no answer in time" };
     const [killer = "", message = ""] = run.stdout.split("\n");
     return { status: "killed", killedBy: [killer], failureMessage: message, nrOfTests };
