@@ -4,7 +4,8 @@
  *
  * A change in what runs while a file is being loaded (a table's constant, a case worked out before the first test) shows only in a process
  * that is loaded with the switch set. So whatever no test notices here and was passed while loading is tried again in a fresh process
- * (`fresh.mjs`), with the same tests.
+ * (`fresh.mjs`), with the same tests. So is, with the cheapest of all tests, what is worked out once and kept (an index made when first
+ * asked for): its code has run by the time the switch is set, and does not run again in this process.
  */
 import { spawnSync } from "node:child_process";
 import { existsSync, readFileSync, rmSync, writeFileSync } from "node:fs";
@@ -20,11 +21,25 @@ const notes = process.env["ELECTROHEAT_MUTATION_NOTES"] ?? "";
 const fresh = fileURLToPath(new URL("./fresh.mjs", import.meta.url));
 /** Processor time of a test above which it is left out (ms): a change that only such a test notices counts as not noticed. */
 const DEAR_MS = 250;
+/** Processor time of the tests that are tried together on what is worked out once (ms), the cheapest of all: the score can but be lower. */
+const TOGETHER_MS = 2000;
 /** Of the time the mutation tester allows: it must not end this process while that one runs on. */
 const FRESH_SHARE = 0.8;
 
 /** @typedef {{ cost: Record<string, number>, covers: Record<string, string[]>, loaded: string[], leftOut: string[],
- *   dear: string[] }} Notes */
+ *   dear: string[], sound: string[] }} Notes */
+
+/**
+ * The first of the tests, as many as the time allows.
+ * @param {readonly import("./testApi.mjs").Noted[]} tests @param {Readonly<Record<string, number>>} cost
+ */
+function affordable(tests, cost) {
+  let spent = 0;
+  return tests.filter(({ id }) => {
+    spent += cost[id] ?? 0;
+    return spent <= TOGETHER_MS;
+  });
+}
 
 class RoomRunner {
   /** @type {import("./testApi.mjs").Noted[]} */
@@ -54,7 +69,7 @@ class RoomRunner {
 
   async dryRun() {
     /** @type {Notes} */
-    const found = { cost: {}, covers: {}, loaded: [], leftOut: [], dear: [] };
+    const found = { cost: {}, covers: {}, loaded: [], leftOut: [], dear: [], sound: [] };
     const results = [];
     for (const test of this.tests) {
       const { id, name, file } = test;
@@ -95,6 +110,14 @@ class RoomRunner {
       perTest[id] = { ...whileLoading, ...hits[id] };
     }
     found.loaded = [...loaded];
+    found.sound = sound.map(({ id }) => id);
+    // What only a test that is left out has run may be something worked out once, which the others then found ready.
+    const first = found.sound[0];
+    const left = Object.assign({}, ...[...found.leftOut, ...found.dear].map((id) => hits[id]));
+    if (first !== undefined)
+      for (const change of Object.keys(left))
+        if (!(change in found.covers || loaded.has(change)))
+          perTest[first] = { ...perTest[first], [change]: 1 };
     writeFileSync(notes, JSON.stringify(found));
     return { status: "complete", tests: results, mutantCoverage: { static: {}, perTest } };
   }
@@ -102,7 +125,7 @@ class RoomRunner {
   /** @param {import("@stryker-mutator/api/test-runner").MutantRunOptions} options */
   async mutantRun({ activeMutant: { id }, testFilter, hitLimit, timeout }) {
     this.notes ??= /** @type {Notes} */ (JSON.parse(readFileSync(notes, "utf8")));
-    const { cost, covers, loaded } = this.notes;
+    const { cost, covers, loaded, sound } = this.notes;
     const cheapest = (/** @type {Iterable<string>} */ ids) => {
       const wanted = new Set(ids);
       return this.tests
@@ -112,6 +135,7 @@ class RoomRunner {
     const now = cheapest(covers[id] ?? []);
     Object.assign(switches, { activeMutant: id, hitCount: 0, hitLimit });
     const failed = await firstFailure(now, this.done);
+    const met = (switches.hitCount ?? 0) > 0;
     const endless = hitLimit !== undefined && (switches.hitCount ?? 0) > hitLimit;
     Object.assign(switches, { activeMutant: undefined, hitCount: undefined });
     if (endless) return { status: "timeout", reason: "a loop that does not end" };
@@ -122,7 +146,8 @@ class RoomRunner {
         failureMessage: failed.message,
         nrOfTests: now.length,
       };
-    const again = loaded.includes(id) ? cheapest(testFilter ?? Object.keys(cost)) : [];
+    const isLoaded = loaded.includes(id);
+    const again = isLoaded ? cheapest(testFilter ?? sound) : met ? [] : affordable(cheapest(sound), cost);
     const nrOfTests = now.length + again.length;
     if (again.length === 0) return { status: "survived", nrOfTests };
     const list = join(process.cwd(), `mutation-${process.pid}.json`);
@@ -132,7 +157,7 @@ class RoomRunner {
       encoding: "utf8",
       timeout: limit,
     });
-    if (run.status === 0) return { status: "survived", nrOfTests };
+    if (run.status === 0 || (run.status !== 1 && !isLoaded)) return { status: "survived", nrOfTests };
     if (run.status !== 1) return { status: "timeout", reason: run.stderr || "no answer in time" };
     const [killer = "", message = ""] = run.stdout.split("\n");
     return { status: "killed", killedBy: [killer], failureMessage: message, nrOfTests };

@@ -3,27 +3,31 @@ import { EQUAL_WITHIN } from "../numeric/index.ts";
 import type { Volts } from "../quantity/index.ts";
 import { type Model, type Outlook, outlookOf } from "./faultOutlook.ts";
 import { type FaultStudy, NEGLIGIBLE } from "./faultStudy.ts";
-import type { Fault, FaultEffect, SurvivorState } from "./faultTypes.ts";
+import type { BranchFault, Fault, FaultEffect, SurvivorState } from "./faultTypes.ts";
 
 /** Outlooks worked out so far in one scan, by what is broken; `null` for a shorted supply. */
 export type Outlooks = Map<number, Outlook | null>;
 
-/** A number for what is broken but for the names of twins; -1 for sets that a scan does not ask for. */
-function keyOf(from: FaultStudy, faults: readonly Fault[]): number {
+/** A number for what is broken but for the names of twins. */
+function keyOf(from: FaultStudy, faults: readonly BranchFault[]): number {
   const kinds = 2 * from.twins.members.length;
   let key = 0;
   for (const fault of faults) {
-    if (fault.kind === "lost line" || faults.length > 2) return -1;
     const group = from.twins.groupOf[from.position.get(fault.id) as number] as number;
     key = key * (kinds + 1) + 2 * group + (fault.kind === "open" ? 1 : 2);
   }
   return key;
 }
 
-function knownOutlook(from: FaultStudy, faults: readonly Fault[], known: Outlooks): Outlook | null {
+/** The outlook of one or two broken branches of a scan: twins share it. */
+export function knownOutlook(
+  from: FaultStudy,
+  faults: readonly BranchFault[],
+  known: Outlooks,
+): Outlook | null {
   const key = keyOf(from, faults);
   const found = known.get(key);
-  if (found !== undefined && key !== -1) return found;
+  if (found !== undefined) return found;
   const made = outlookOf(from, faults);
   known.set(key, made);
   return made;
@@ -66,14 +70,13 @@ function survivorsOf(
   return survivors as SurvivorState[];
 }
 
-/** The effect of faults that have been checked. */
+/** The effect of faults that have been checked, by what they leave. */
 export function effectOf(
   from: FaultStudy,
   faults: readonly Fault[],
   keep: "all" | "worst",
-  known: Outlooks = new Map(),
+  outlook: Outlook | null,
 ): FaultEffect {
-  const outlook = knownOutlook(from, faults, known);
   if (outlook === null) return { faults, outcome: "supply shorted" };
   const broken: number[] = [];
   const gaps: { readonly id: string; readonly voltage: Volts | null }[] = [];

@@ -138,9 +138,8 @@ export function updatedState(base: FaultBase, changes: readonly BranchChange[]):
   const { set, solution } = base;
   const { conductance, links, network } = set.indexed;
   // Ideal links are merged away in the healthy network, and a branch already open has nothing to update.
-  if (links.length > 0 || changes.length === 0 || changes.length > 2) return null;
+  if (links.length > 0 || changes.length > 2) return null;
   if (changes.some(({ branch }) => network.branches[branch]?.resistance === "open")) return null;
-  if (changes.length === 2 && changes[0]?.branch === changes[1]?.branch) return null;
   const added = addedCurrents(base, changes);
   if (added === null) return null;
   const across = { re: solution.across.re.slice(), im: solution.across.im.slice() };

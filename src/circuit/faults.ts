@@ -1,6 +1,7 @@
 /** What happens to the survivors: opens, shorts and lost lines, held against the healthy network. */
 import { checkOneOf, checkWhole, fail, given } from "../quantity/index.ts";
-import { effectOf, type Outlooks } from "./faultEffects.ts";
+import { effectOf, knownOutlook, type Outlooks } from "./faultEffects.ts";
+import { outlookOf } from "./faultOutlook.ts";
 import { checkFaults, faultStudy } from "./faultStudy.ts";
 import type { BranchFault, Fault, FaultEffect } from "./faultTypes.ts";
 import type { Branch, Network } from "./network.ts";
@@ -38,7 +39,7 @@ export function faultEffect(input: {
   const { network, supply, faults } = given(input);
   const from = faultStudy(network, supply);
   checkFaults(from, faults);
-  return effectOf(from, faults, "all");
+  return effectOf(from, faults, "all", outlookOf(from, faults));
 }
 
 /**
@@ -94,5 +95,5 @@ export function faultScan(input: {
     });
   }
   const known: Outlooks = new Map();
-  return sets.map((faults) => effectOf(from, faults, survivors, known));
+  return sets.map((faults) => effectOf(from, faults, survivors, knownOutlook(from, faults, known)));
 }

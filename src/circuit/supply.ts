@@ -143,14 +143,19 @@ export function supplyFromLineVoltages(input: {
   // Turned so that L1 lies at 0°, as in a balanced supply.
   const first = complexDifference(corners[0] as Complex, centroid);
   const length = modulus(first);
+  // Of a line lost in the middle of the other two nothing is left to turn by: L1 then lies where it goes to, with L2 at ∓90°.
+  const hasAngle = length > 1e-12 * longest;
+  const towards = hasAngle
+    ? complexScaled(first, 1 / length)
+    : { re: 0, im: rotation === "L1-L2-L3" ? 1 : -1 };
   const lines = LINES.map((node, i) => {
     const from = complexDifference(corners[i] as Complex, centroid);
     return {
       node,
       voltage: {
         // + 0: a collapsed triangle would leave −0, which JSON cannot say.
-        re: (from.re * first.re + from.im * first.im) / length + 0,
-        im: i === 0 ? 0 : (from.im * first.re - from.re * first.im) / length + 0,
+        re: from.re * towards.re + from.im * towards.im + 0,
+        im: i === 0 ? 0 : from.im * towards.re - from.re * towards.im + 0,
       },
     };
   });

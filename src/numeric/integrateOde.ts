@@ -120,8 +120,8 @@ function firstStep(state: readonly number[], slope: readonly number[], way: numb
   let step = way / 100;
   state.forEach((value, i) => {
     const [size, rate] = [Math.abs(value), Math.abs(slope[i] as number)];
-    // A component that starts from nothing says nothing about its size.
-    if (size > 0 && rate > 0) step = Math.min(step, Math.max((0.01 * size) / rate, way * 1e-9));
+    // A component that starts from nothing says nothing about its size; one that stands still has all the time there is.
+    if (size > 0) step = Math.min(step, Math.max((0.01 * size) / rate, way * 1e-9));
   });
   return step;
 }

@@ -36,7 +36,6 @@ function increment(digits: string): string {
 export function roundAt(decimal: Decimal, place: number): Decimal {
   const { negative, digits } = decimal;
   const cut = place - decimal.place;
-  if (digits === "0") return { negative, digits, place };
   if (cut <= 0) return { negative, digits: digits + "0".repeat(-cut), place };
   if (cut > digits.length) return { negative, digits: "0", place };
   const kept = digits.slice(0, digits.length - cut) || "0";

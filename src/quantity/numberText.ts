@@ -41,6 +41,13 @@ export function trimSpaces(text: string): string {
   return text.slice(start, end);
 }
 
+/** Where the first word of a text ends: at a space, a tab, a no-break space, or with the text. */
+export function wordEnd(text: string): number {
+  let end = 0;
+  while (end < text.length && !SPACES.includes(text[end] as string)) end++;
+  return end;
+}
+
 function isSlash(character: string | undefined): boolean {
   return character === "/" || character === "\u2044";
 }
@@ -51,6 +58,11 @@ function fractionEnd(text: string, at: number): number {
   if (slash === at || !isSlash(text[slash])) return at;
   const end = skipDigits(text, slash + 1);
   return end === slash + 1 ? at : end;
+}
+
+/** + 0: nobody means a negative nothing, and JSON cannot say it. */
+function signed(size: number, negative: boolean): number {
+  return (negative ? -size : size) + 0;
 }
 
 /** Where a mixed number's fraction begins ("1 1/2", "1-1/2"), or -1. */
@@ -96,7 +108,7 @@ export function readNumber(path: string, text: string, expected: string, decimal
     const integer = mixed > 0 ? Number(text.slice(start, whole)) : 0;
     const value = (integer * parts + Number(text.slice(fraction, slash))) / parts;
     return {
-      value: negative ? -value : value,
+      value: signed(value, negative),
       resolution: 1 / parts,
       significantDigits: null,
       pair: mixed < 0,
@@ -108,11 +120,11 @@ export function readNumber(path: string, text: string, expected: string, decimal
   let exponent = "0";
   if (text[end] === "e" || text[end] === "E") {
     const sign = text[end + 1] === "\u2212" ? "-" : text[end + 1];
-    const signed = sign === "-" || sign === "+";
-    const digits = end + (signed ? 2 : 1);
+    const hasSign = sign === "-" || sign === "+";
+    const digits = end + (hasSign ? 2 : 1);
     const stop = skipDigits(text, digits);
     if (stop > digits) {
-      exponent = (signed ? sign : "") + text.slice(digits, stop);
+      exponent = (hasSign ? sign : "") + text.slice(digits, stop);
       end = stop;
     }
   }
@@ -132,7 +144,7 @@ export function readNumber(path: string, text: string, expected: string, decimal
     return refuse("out-of-range", "a number within the range of a double (about 1e-308 to 1e308)");
   }
   return {
-    value: negative ? -value : value,
+    value: signed(value, negative),
     resolution,
     significantDigits: Math.max(1, significant.length),
     pair: false,

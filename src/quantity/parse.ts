@@ -1,7 +1,7 @@
 /** Quantities from text: what people write on a bench sheet. One pass over at most 64 characters. */
 import { fail, type Issue, isElectroheatError } from "./errors.ts";
 import { gaugeArea, solidDiameter } from "./gauge.ts";
-import { type NumberText, readNumber, trimSpaces } from "./numberText.ts";
+import { type NumberText, readNumber, trimSpaces, wordEnd } from "./numberText.ts";
 import { entriesOf, type UnitEntry } from "./table.ts";
 import type { CanonicalUnit, Open, Quantity } from "./tags.ts";
 import { findUnit, unitElsewhere } from "./unitText.ts";
@@ -73,10 +73,10 @@ function allowedUnits(unit: CanonicalUnit): string {
 
 /** "OL", "O.L", "open", with or without a unit of resistance, as meters and bench sheets show an open circuit. */
 function isOpen(text: string): boolean {
-  const gap = text.indexOf(" ");
-  const word = (gap < 0 ? text : text.slice(0, gap)).toUpperCase();
+  const end = wordEnd(text);
+  const word = text.slice(0, end).toUpperCase();
   if (word !== "OL" && word !== "O.L" && word !== "O.L." && word !== "OPEN") return false;
-  return gap < 0 || findUnit("Ω", trimSpaces(text.slice(gap))) !== undefined;
+  return end === text.length || findUnit("Ω", trimSpaces(text.slice(end))) !== undefined;
 }
 
 function readGauge(path: string, unit: CanonicalUnit, text: string): Parsed {

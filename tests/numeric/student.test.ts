@@ -57,6 +57,16 @@ describe("Student's t", () => {
     }
   });
 
+  it("nor does its inverse, far out in the tail", () => {
+    for (const probability of [1e-22, 1e-15, 1e-6, 0.025, 0.4, 0.975]) {
+      const [below, above] = [1e5, 100_000.000_01].map((degreesOfFreedom) =>
+        studentQuantile({ probability, degreesOfFreedom }),
+      ) as [number, number];
+      // Ten thousand-millionths of a degree of freedom are a part in 10¹⁵; the series ends at 79·z⁹/92160/ν⁴ or 1e-14.
+      expect(Math.abs(above / below - 1), String(probability)).toBeLessThan(2e-12);
+    }
+  });
+
   it("takes 0.1 degrees of freedom, no fewer, and no t beyond 1e150", () => {
     const at = (degreesOfFreedom: number) => () => studentCumulative({ t: 1, degreesOfFreedom });
     expect(at(0.1)()).toBeGreaterThan(0.5);

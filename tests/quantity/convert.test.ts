@@ -13,17 +13,15 @@ const refused = (input: object): { code: string; argument: string; message: stri
   thrown(() => convertUnits(input as never));
 
 describe("convertUnits", () => {
-  it("leads from every unit to every other of its dimension and back (definition)", () => {
-    for (const unit of withTemperature) {
-      const symbols = unitSymbols(unit);
-      for (const from of symbols) {
-        for (const to of symbols) {
-          const there = convertUnits({ value: 7.9, from, to });
-          const back = convertUnits({ value: there, from: to, to: from });
-          expect(Math.abs(back - 7.9), `${from} to ${to}`).toBeLessThan(1e-13);
-          // To itself it is the number, to its last bit.
-          if (from === to) expect(there).toBe(7.9);
-        }
+  it.each(withTemperature)("leads from every unit of %s to every other and back (definition)", (unit) => {
+    const symbols = unitSymbols(unit);
+    for (const from of symbols) {
+      for (const to of symbols) {
+        const there = convertUnits({ value: 7.9, from, to });
+        const back = convertUnits({ value: there, from: to, to: from });
+        expect(Math.abs(back - 7.9), `${from} to ${to}`).toBeLessThan(1e-13);
+        // To itself it is the number, to its last bit.
+        if (from === to) expect(there).toBe(7.9);
       }
     }
   });
@@ -61,14 +59,14 @@ describe("convertUnits", () => {
     expect(Math.abs(convertUnits({ value: 1, from, to }) / expected - 1)).toBeLessThan(1e-14);
   });
 
-  it("refuses every pair of different dimensions", () => {
-    for (const one of withTemperature) {
-      for (const other of withTemperature) {
-        // Among temperatures "F" is a degree Fahrenheit, not a farad.
-        if (one === other || [one, other].sort().join() === "F,°C") continue;
-        const { code, argument } = refused({ value: 1, from: one, to: other });
-        expect([code, argument], `${one} to ${other}`).toEqual(["wrong-type", "to"]);
-      }
+  it.each(withTemperature)("refuses to lead from %s to another dimension, and lists its own", (one) => {
+    for (const other of withTemperature) {
+      // Among temperatures "F" is a degree Fahrenheit, not a farad.
+      if (one === other || [one, other].sort().join() === "F,°C") continue;
+      const { code, argument, message } = refused({ value: 1, from: one, to: other });
+      expect([code, argument], `${one} to ${other}`).toEqual(["wrong-type", "to"]);
+      if (![one, other].some((unit) => unit === "K" || unit === "°C"))
+        expect(message).toContain(`a unit of ${one}: ${unitSymbols(one).join(", ")}`);
     }
   });
 

@@ -51,6 +51,18 @@ describe("rounding", () => {
     [5e-324, {}, "5e-324 Ω"],
     [1e21, {}, "1e+21 Ω"],
     [1e20, {}, "100000000000000000000 Ω"],
+    [1.25e21, {}, "1.25e+21 Ω"],
+    [-1.25e-8, {}, "-1.25e-8 Ω"],
+    // With a number of decimals never an exponent.
+    [1.25e21, { decimals: 1 }, "1250000000000000000000.0 Ω"],
+    [1.25e-9, { decimals: 12 }, "0.000000001250 Ω"],
+    [0, { decimals: 3 }, "0.000 Ω"],
+    [0, { significantDigits: 1 }, "0 Ω"],
+    [9.5, { decimals: 0 }, "10 Ω"],
+    [99.5, { significantDigits: 2 }, "100 Ω"],
+    [0.95, { significantDigits: 1 }, "1 Ω"],
+    [5, { decimals: 0 }, "5 Ω"],
+    [0.05, { decimals: 1 }, "0.1 Ω"],
     [-1.25e-9, { significantDigits: 2, trueMinus: true }, "\u22121.3e\u22129 Ω"],
   ])("%d with %o is %s", (value, options, text) => {
     expect(write(value, options)).toBe(text);
