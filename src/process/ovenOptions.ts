@@ -2,7 +2,7 @@
 import { type Celsius, given, givenList, type Watts } from "../quantity/index.ts";
 import type { OvenPlan } from "./oven.ts";
 import { type OvenHeatUp, ovenHeatUp } from "./ovenHeatUp.ts";
-import { checkScale } from "./scale.ts";
+import { checkScale, checkScaleOrZero } from "./scale.ts";
 
 /**
  * One way of running, among others.
@@ -54,6 +54,9 @@ export function heatUpOptions(input: {
   const { oven, powers, target, start = oven.ambient } = input;
   const first = powers[0] as (typeof powers)[0];
   checkScale("powers.0.power", first.power, "W");
+  powers.forEach(({ power }, i) => {
+    checkScaleOrZero(`powers.${i}.power`, power, "W");
+  });
   const healthy = ovenHeatUp({ oven, power: first.power, target, start });
   return powers.map(({ name, power }) => {
     const one = ovenHeatUp({ oven, power, target, start });

@@ -95,6 +95,7 @@ export function lugFit(input: {
     material,
     insulationTemperature,
     terminalTemperature: lug.temperature,
+    path: "lug.temperature",
   });
   const value = limit.found?.value ?? null;
   // A marking for copper covers nickel-coated copper only where the maker says so; it is passed with a warning.
