@@ -1,5 +1,5 @@
 /** Heat-up of one oven by several powers side by side. */
-import { type Celsius, given, givenList, type Watts } from "../quantity/index.ts";
+import { type Celsius, fail, given, givenList, type Watts } from "../quantity/index.ts";
 import type { OvenPlan } from "./oven.ts";
 import { type OvenHeatUp, ovenHeatUp } from "./ovenHeatUp.ts";
 import { checkScale, checkScaleOrZero } from "./scale.ts";
@@ -50,6 +50,13 @@ export function heatUpOptions(input: {
   givenList(input.powers, "powers", 1);
   input.powers.forEach((one, i) => {
     given(one, `powers.${i}`, "a name and a power");
+    if (typeof one.name !== "string" || one.name === "")
+      fail({
+        code: one.name === undefined || one.name === "" ? "missing" : "wrong-type",
+        path: `powers.${i}.name`,
+        expected: "a name",
+        received: one.name,
+      });
   });
   const { oven, powers, target, start = oven.ambient } = input;
   const first = powers[0] as (typeof powers)[0];

@@ -59,6 +59,35 @@ function partOf(shape: Shape, key: string): Shape | undefined {
   return "map" in shape ? shape.map : undefined;
 }
 
+/** A part of an argument, or one that its type lets it have. */
+export interface Part {
+  readonly path: string;
+  readonly kinds: readonly Shape[];
+  /** Whether the argument has it. */
+  readonly there: boolean;
+}
+
+/** Every part of an argument, and what it leaves out. */
+export function partsIn(value: unknown, shape: Shape | undefined, path: string): Part[] {
+  if (value === null || typeof value !== "object") return [];
+  const kinds = alternatives(shape);
+  const inner = (key: string) => (path === "" ? key : `${path}.${key}`);
+  const left = kinds
+    .flatMap((kind) => (typeof kind === "object" && "record" in kind ? Object.entries(kind.record) : []))
+    .filter(([key]) => !(key.replace("?", "") in value));
+  return [
+    ...Object.entries(value).flatMap(([key, part]) => {
+      const own = kinds.map((kind) => partOf(kind, key)).find((kind) => kind !== undefined);
+      return [{ path: inner(key), kinds: alternatives(own), there: true }, ...partsIn(part, own, inner(key))];
+    }),
+    ...left.map(([key, own]) => ({
+      path: inner(key.replace("?", "")),
+      kinds: alternatives(own),
+      there: false,
+    })),
+  ];
+}
+
 /** The field of a place, whatever the number in its list. */
 export const fieldOf = (path: string): string => path.replace(/\.\d+(?=\.|$)/g, ".#");
 
