@@ -4,8 +4,8 @@
  */
 import { isElectroheatError } from "electroheat/quantity";
 import { describe, expect, it } from "vitest";
-import { factsOf, resolved } from "../src/catalogue/facts.ts";
-import type { Shape } from "../src/catalogue/shape.ts";
+import { factsOf } from "../src/catalogue/facts.ts";
+import { fieldOf, type Place, placesIn, SAID_WITHOUT } from "./support/places.ts";
 import { onlyRoom, vectorFiles } from "./support/shared.ts";
 import { spoiled } from "./support/spoil.ts";
 
@@ -14,66 +14,11 @@ const ROOMS = ["circuit", "decision", "element", "joint", "material", "numeric",
 /** Refused as a whole: a complex number, and a dataset of the user's that goes through a gate of its own. */
 const REFUSED_WHOLE = /\.(?:re|im)$|^dataset\./;
 
-/** A number, or a name of a closed list, within an argument: its path, and the unit of its type; undefined where its type has none. */
-interface Place {
-  readonly path: string;
-  readonly unit: string | undefined;
-  /** What no field of the type takes; NaN where nothing else is said. */
-  readonly wrong?: string;
-}
-
-function placesIn(value: unknown, shape: Shape | undefined, path: string): Place[] {
-  const inner = (key: string) => (path === "" ? key : `${path}.${key}`);
-  const kinds = alternatives(shape);
-  if (typeof value === "number") {
-    // One of a few numbers is a name, and refused as one.
-    if (kinds.some((kind) => typeof kind === "object" && "values" in kind)) return [];
-    const units = kinds.flatMap((kind) =>
-      typeof kind === "object" && "number" in kind ? [kind.number] : [],
-    );
-    return [{ path, unit: units.length === 1 ? units[0] || undefined : undefined }];
-  }
-  if (typeof value === "string") {
-    const named = kinds.some((kind) => typeof kind === "object" && "names" in kind);
-    const number = kinds.some((kind) => typeof kind === "object" && "number" in kind);
-    // What a dataset is of is a word of its owner; nothing is looked up by it.
-    return named && !number && !path.startsWith("dataset.")
-      ? [{ path, unit: undefined, wrong: "no such name" }]
-      : [];
-  }
-  if (value === null || typeof value !== "object") return [];
-  return Object.entries(value).flatMap(([key, part]) =>
-    placesIn(
-      part,
-      kinds.map((kind) => partOf(kind, key)).find((kind) => kind !== undefined),
-      inner(key),
-    ),
-  );
-}
-
-/** What a shape may be, names replaced by what they stand for. */
-function alternatives(shape: Shape | undefined): Shape[] {
-  if (shape === undefined) return [];
-  const known = resolved(shape);
-  return typeof known === "object" && "either" in known ? known.either.flatMap(alternatives) : [known];
-}
-
-function partOf(shape: Shape, key: string): Shape | undefined {
-  if (typeof shape !== "object") return undefined;
-  if ("record" in shape) return shape.record[key] ?? shape.record[`${key}?`];
-  if ("list" in shape) return shape.list;
-  if ("tuple" in shape) return shape.tuple[Number(key)];
-  return "map" in shape ? shape.map : undefined;
-}
-
 /** Whether an error says where the wrong number stands. */
 function isNamed(path: string, said: string | undefined): boolean {
   if (said === path) return true;
   return REFUSED_WHOLE.test(path) && said !== undefined;
 }
-
-/** The field of a place, whatever the number in its list. */
-const fieldOf = (path: string) => path.replace(/\.\d+(?=\.|$)/g, ".#");
 
 /** For every number and every name of a closed list that a worked example gives to a function: one argument that holds it. */
 function cases(room: string, name: string): { place: Place; input: object }[] {

@@ -9,7 +9,9 @@ import { build } from "esbuild";
 const LEFT_OUT = /(?:bundle|types)\.test\.ts$/;
 
 /** Tests of all rooms, which `ELECTROHEAT_ROOM` cuts down to the room. */
-const COMMON = ["vectors", "refusals", "refusedByName"].map((name) => `tests/${name}.test.ts`);
+const COMMON = ["vectors", "refusals", "refusedByName", "refusedAtLimits", "answeredByType"].map(
+  (name) => `tests/${name}.test.ts`,
+);
 
 /** @param {string} folder @param {string} end @returns {Promise<string[]>} */
 async function filesIn(folder, end) {

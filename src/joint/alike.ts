@@ -104,7 +104,7 @@ export function judgeJoint(input: {
   });
   const own = typeof rule === "object" && rule !== null ? rule : undefined;
   const row = own === undefined ? rowNamed(ratioRules, "rule", rule as string) : undefined;
-  const limit = row === undefined ? (own?.limit ?? Number.NaN) : cellNumber(row, 1, "rule");
+  const limit = row === undefined ? (own?.limit as number) : cellNumber(row, 1, "rule");
   checkMeasurable("rule.limit", limit);
   if (compareQuoted({ left: limit, right: 1 }) < 0) {
     fail({ code: "out-of-range", path: "rule.limit", expected: "1 or more", received: limit });

@@ -73,7 +73,7 @@ export function holeExcessSquares(input: { readonly holeDiameter: Meters; readon
   return fail({
     code: "outside-table",
     path: "holeDiameter",
-    expected: "at most 0.6 of the bar width",
+    expected: `at most ${Math.sqrt(x0) * input.width}, ${Math.sqrt(x0)} of the bar width`,
     received: input.holeDiameter,
     unit: "m",
   });

@@ -251,6 +251,7 @@ export function dropTrend(input: {
   given(input);
   checkMeasurableOrZero("drop", input.drop, "V");
   checkMeasurableOrZero("asLeftDrop", input.asLeftDrop, "V");
+  checkMeasurableOrZero("halfWidth", input.halfWidth, "V");
   const growth = input.drop - input.asLeftDrop;
   const against = (high: number, rule: string): Judgement =>
     judge({ value: growth, halfWidth: input.halfWidth, high, rule });

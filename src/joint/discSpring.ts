@@ -63,11 +63,12 @@ function checkSpring(spring: DiscSpring): void {
   if (spring.modulus !== undefined) checkMeasurable("spring.modulus", spring.modulus, "Pa");
   if (spring.poisson !== undefined) checkBetween("spring.poisson", spring.poisson, 0, 0.5);
   // Nearer than 1 % the formula divides two vanishing numbers, and such a ring is no disc spring.
-  if (!(spring.innerDiameter < 0.99 * spring.outerDiameter)) {
+  const most = 0.99 * spring.outerDiameter;
+  if (!(spring.innerDiameter < most)) {
     fail({
       code: "inconsistent",
       path: "spring.innerDiameter",
-      expected: `well below the outer diameter ${spring.outerDiameter}`,
+      expected: `less than ${most}, 0.99 of the outer diameter`,
       received: spring.innerDiameter,
       unit: "m",
     });
@@ -122,7 +123,7 @@ export function discSpringState(input: {
   if (flattened > 0.75) {
     warnings.push({
       code: "outside-validity",
-      path: "deflection",
+      path: "flattened",
       message: "Beyond three quarters of flat the edges roll and the real force exceeds the formula.",
       limit: 0.75,
       source: "din-2092",

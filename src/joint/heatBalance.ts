@@ -111,8 +111,15 @@ export function plateFilmCoefficient(input: {
   readonly air: Celsius;
 }): WattsPerSquareMeterKelvin {
   given(input);
-  const { height, surface, air } = input;
-  checkMeasurable("height", height, "m");
+  return plateFilm(input, "height");
+}
+
+/** @param path - what the height is called by whoever asked */
+function plateFilm(
+  { height, surface, air }: { readonly height: Meters; readonly surface: Celsius; readonly air: Celsius },
+  path: string,
+): WattsPerSquareMeterKelvin {
+  checkMeasurable(path, height, "m");
   checkBetween("air", air, -50, 500, "°C");
   checkBetween("surface", surface, -50, HOTTEST, "°C");
   if (!(surface > air)) {
@@ -135,9 +142,10 @@ export function plateFilmCoefficient(input: {
   if (rayleigh > 1e9) {
     fail({
       code: "outside-table",
-      path: "height",
-      expected: "a Rayleigh number of at most 1e9",
-      received: rayleigh,
+      path,
+      expected: `a lower height: a Rayleigh number of at most 1e9, not ${rayleigh}`,
+      received: height,
+      unit: "m",
     });
   }
   const nusselt = 0.68 + (0.67 * rayleigh ** 0.25) / (1 + (0.492 / prandtl) ** (9 / 16)) ** (4 / 9);
@@ -147,7 +155,7 @@ export function plateFilmCoefficient(input: {
 function balanceAt(bar: BareBar, temperature: Celsius): BarBalance {
   const { width, thickness, air, emissivity, skinRatio = 1 } = bar;
   const around = 2 * (width + thickness);
-  const film = bar.filmCoefficient ?? plateFilmCoefficient({ height: width, surface: temperature, air });
+  const film = bar.filmCoefficient ?? plateFilm({ height: width, surface: temperature, air }, "bar.width");
   const convection = film * around * (temperature - air);
   const radiation =
     emissivity * STEFAN_BOLTZMANN * around * ((temperature + ZERO_CELSIUS) ** 4 - (air + ZERO_CELSIUS) ** 4);

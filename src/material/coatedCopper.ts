@@ -44,7 +44,12 @@ export function coatedCopperResistivity(input: {
   const [core, coat] = [COPPER_IACS.density?.value, NICKEL_MAKER_I.density?.value];
   if (typeof mass !== "number" || core === undefined || coat === undefined) {
     const expected = `one of ${table.rows.map(([name]) => name).join(", ")}`;
-    return fail({ code: "unknown-name", path: "class", expected, received: input.class });
+    return fail({
+      code: input.class === undefined || input.class === null ? "missing" : "unknown-name",
+      path: "class",
+      expected,
+      received: input.class,
+    });
   }
   const volume = mass / 100 / coat;
   const share = volume / (volume + (1 - mass / 100) / core);

@@ -1,5 +1,13 @@
 /** Ct, the ratio of hot to cold resistance, of one dataset. */
-import { type Celsius, checkPositive, fail, finiteResult, given, type OhmMeters } from "../quantity/index.ts";
+import {
+  type Celsius,
+  checkFinite,
+  checkPositive,
+  fail,
+  finiteResult,
+  given,
+  type OhmMeters,
+} from "../quantity/index.ts";
 import type { AlloyDataset } from "./alloy.ts";
 import type { Basis, Lookup, TemperatureTable } from "./basis.ts";
 import { type BeyondTable, checkPhysical, checkRows, readCurve } from "./curve.ts";
@@ -158,6 +166,7 @@ export function temperatureFactorSpread(input: {
   readonly temperature: Celsius;
 }): FactorSpread {
   given(input);
+  checkFinite("temperature", input.temperature, "°C");
   const rows: SpreadRow[] = [];
   const silent: string[] = [];
   for (const dataset of input.datasets) {

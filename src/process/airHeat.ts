@@ -27,7 +27,8 @@ const HEATS: readonly number[] = /*#__PURE__*/ column("specific heat");
 const heatOf = (row: number): number => HEATS[row] as number;
 const temperatureOf = (row: number): number => TEMPERATURES[row] as number;
 
-function checkInside(path: string, t: number): void {
+/** Refuses what lies outside the table of air. */
+export function checkInside(path: string, t: number): void {
   const [low, high] = [temperatureOf(0), temperatureOf(TEMPERATURES.length - 1)];
   if (!(t >= low && t <= high)) {
     fail({

@@ -15,7 +15,7 @@ import {
   type WattsPerKelvin,
 } from "../quantity/index.ts";
 import { type AirFlow, airMassFlow, standardAirFlow } from "./airFlow.ts";
-import { airMeanSpecificHeat } from "./airHeat.ts";
+import { airMeanSpecificHeat, checkInside } from "./airHeat.ts";
 import { checkScale, checkTemperature } from "./scale.ts";
 
 /**
@@ -42,6 +42,12 @@ function carried(
   given: JoulesPerKilogramKelvin | undefined,
 ): ExhaustHeat {
   if (given !== undefined) checkScale("specificHeat", given, "J/(kg·K)");
+  else
+    for (const [path, t] of [
+      ["makeUp", makeUp],
+      ["oven", oven],
+    ] as const)
+      checkInside(path, t);
   const specificHeat = given ?? airMeanSpecificHeat({ from: makeUp, to: oven });
   const lossConductance = massFlow * specificHeat;
   return {

@@ -97,17 +97,18 @@ export function ovenFromTwoReadings(input: {
       received: second,
       unit: "°C",
     });
-  const bend = 2 * r1 - r2;
-  if (!(bend >= LEAST_BEND * r1)) {
+  const most = first + r1 * (1 - LEAST_BEND);
+  if (!(second <= most)) {
     fail({
       code: "not-identifiable",
       path: "second",
-      expected: `a curve that bends: less than ${first + r1 * (1 - LEAST_BEND)}, or the losses do not show`,
+      expected: `a curve that bends: at most ${most}, or the losses do not show`,
       received: second,
       unit: "°C",
     });
   }
   const timeConstant = time / Math.log(r1 / (r2 - r1));
+  const bend = 2 * r1 - r2;
   const finalRise = (r1 * r1) / bend;
   const lossConductance = power === undefined ? null : power / finalRise;
   const warnings: readonly Warning[] =

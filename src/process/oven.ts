@@ -19,10 +19,10 @@ import {
   type WattsPerMeterKelvin,
   type WattsPerSquareMeterKelvin,
 } from "../quantity/index.ts";
-import { airHeatContent, airKinks, airSpecificHeat } from "./airHeat.ts";
+import { airHeatContent, airKinks, airSpecificHeat, checkInside } from "./airHeat.ts";
 import { biotNumber } from "./piece.ts";
 import { checkScale, checkScaleOrZero, checkTemperature } from "./scale.ts";
-import { STEEL_BREAKS, steelHeatContent, steelRange, steelSpecificHeat } from "./steel.ts";
+import { checkSteel, STEEL_BREAKS, steelHeatContent, steelRange, steelSpecificHeat } from "./steel.ts";
 
 /**
  * Something heated in the oven: work, racks, trolleys.
@@ -188,6 +188,13 @@ export function ovenModel(plan: OvenPlan, start: Celsius): OvenModel {
       return sum;
     },
     heat: (from, to) => {
+      for (const [path, t] of [
+        ["start", from],
+        ["target", to],
+      ] as const) {
+        if (steel) checkSteel(path, t, plan.beyondTable);
+        if (airMass > 0) checkInside(path, t);
+      }
       const rise = to - from;
       let inLoads = 0;
       for (const { mass, specificHeat } of loads) {

@@ -1,8 +1,8 @@
 /** Heat-up of one oven by several powers side by side. */
-import { type Celsius, given, givenList, type Watts } from "../quantity/index.ts";
+import { type Celsius, fail, given, givenList, type Watts } from "../quantity/index.ts";
 import type { OvenPlan } from "./oven.ts";
 import { type OvenHeatUp, ovenHeatUp } from "./ovenHeatUp.ts";
-import { checkScale } from "./scale.ts";
+import { checkScale, checkScaleOrZero } from "./scale.ts";
 
 /**
  * One way of running, among others.
@@ -50,10 +50,20 @@ export function heatUpOptions(input: {
   givenList(input.powers, "powers", 1);
   input.powers.forEach((one, i) => {
     given(one, `powers.${i}`, "a name and a power");
+    if (typeof one.name !== "string" || one.name === "")
+      fail({
+        code: one.name === undefined || one.name === "" ? "missing" : "wrong-type",
+        path: `powers.${i}.name`,
+        expected: "a name",
+        received: one.name,
+      });
   });
   const { oven, powers, target, start = oven.ambient } = input;
   const first = powers[0] as (typeof powers)[0];
   checkScale("powers.0.power", first.power, "W");
+  powers.forEach(({ power }, i) => {
+    checkScaleOrZero(`powers.${i}.power`, power, "W");
+  });
   const healthy = ovenHeatUp({ oven, power: first.power, target, start });
   return powers.map(({ name, power }) => {
     const one = ovenHeatUp({ oven, power, target, start });

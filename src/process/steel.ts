@@ -46,7 +46,8 @@ export function steelRange(beyond: BeyondTable | undefined): readonly [number, n
   return [policy === "extrapolate" ? -50 : LOWEST, HIGHEST];
 }
 
-function checkSteel(path: string, t: Celsius, beyond: BeyondTable | undefined): void {
+/** Refuses what lies outside the law. */
+export function checkSteel(path: string, t: Celsius, beyond: BeyondTable | undefined): void {
   checkFinite(path, t, "°C");
   const [low, high] = steelRange(beyond);
   if (!(t >= low && t <= high)) {

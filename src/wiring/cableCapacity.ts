@@ -99,7 +99,8 @@ export function resolveCable(run: CableRun): ResolvedCable {
     ambientFactor: hot?.value ?? 1,
     groupingFactor: group?.value ?? 1,
     factorCells: [...(hot?.cells ?? []), ...(group?.cells ?? [])],
-    warnings: hot?.warnings ?? [],
+    // The run calls the route by another name than the factor alone.
+    warnings: (hot?.warnings ?? []).map((one) => (one.path === "by" ? { ...one, path: "ambientBy" } : one)),
   };
 }
 

@@ -119,7 +119,8 @@ export function resolveRun(run: ConductorRun): ResolvedRun {
     countFactor: count.value,
     factorCells: [...(hot?.cells ?? []), ...count.cells],
     cautions: [...(!atMost(insulationTemperature, 90) ? [HOT_CAUTION] : []), ...(from.cautions ?? [])],
-    warnings: hot?.warnings ?? [],
+    // The run calls the route by another name than the factor alone.
+    warnings: (hot?.warnings ?? []).map((one) => (one.path === "by" ? { ...one, path: "ambientBy" } : one)),
   };
 }
 

@@ -101,11 +101,11 @@ function loadOf(load: HeatingLoad): { readonly actual: number; readonly continuo
 /** A module that draws less than this is more likely a slip of kW and W. */
 const SUSPICIOUS_CURRENT = 0.5;
 
-/** Doubts about a load. */
-export function loadWarnings(actual: number): readonly Warning[] {
+/** Doubts about a load. @param path - what the load is called by whoever gave it */
+export function loadWarnings(actual: number, path = "heaterCurrent"): readonly Warning[] {
   if (actual >= SUSPICIOUS_CURRENT) return [];
   const message = `${actual} A is little for a heating module: check W against kW.`;
-  return [{ code: "suspicious", path: "heaterCurrent", message, limit: SUSPICIOUS_CURRENT, unit: "A" }];
+  return [{ code: "suspicious", path, message, limit: SUSPICIOUS_CURRENT, unit: "A" }];
 }
 
 /**

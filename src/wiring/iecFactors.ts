@@ -18,7 +18,7 @@ import {
 } from "./necFactors.ts";
 import { noTable } from "./necTables.ts";
 import { type CodeResult, codeResult } from "./result.ts";
-import { cellAt, columnAt, describeCell, type Row } from "./sharedTable.ts";
+import { cellAt, columnAt, describeCell, nameError, type Row } from "./sharedTable.ts";
 
 /** Conductor temperature by insulation, for the equation and for refusing an ambient that leaves no rise. */
 const RATINGS: Readonly<Record<string, number>> = { PVC: 70, XLPE: 90, "mineral 70": 70, "mineral 105": 105 };
@@ -194,7 +194,7 @@ export function groupingFactor(input: {
   const from = tables.find((one) => one.name === wanted);
   if (from === undefined) {
     return fail({
-      code: "unknown-name",
+      code: nameError(wanted),
       path: "grouping",
       expected: `one of ${tables.map((one) => one.name).join(", ")} (${name})`,
       received: wanted,

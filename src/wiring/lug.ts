@@ -1,5 +1,5 @@
 /** Whether a lug or terminal takes a conductor and carries its current. */
-import { type Amperes, type Celsius, fail, given } from "../quantity/index.ts";
+import { type Amperes, type Celsius, fail, given, givenList } from "../quantity/index.ts";
 import { atMost, checkMeasured, checkTemperature } from "./limit.ts";
 import type { NorthAmerican } from "./necTables.ts";
 import { type CodeResult, codeResult } from "./result.ts";
@@ -73,6 +73,7 @@ export function lugFit(input: {
   }
   checkMeasured("designCurrent", designCurrent, "A");
   checkTemperature("insulationTemperature", insulationTemperature);
+  givenList(lug.materials, "lug.materials", 1);
   checkTemperature("lug.temperature", lug.temperature);
   if (lug.current !== undefined) checkMeasured("lug.current", lug.current, "A");
   const [low, high, own] = [
@@ -95,6 +96,7 @@ export function lugFit(input: {
     material,
     insulationTemperature,
     terminalTemperature: lug.temperature,
+    path: "lug.temperature",
   });
   const value = limit.found?.value ?? null;
   // A marking for copper covers nickel-coated copper only where the maker says so; it is passed with a warning.

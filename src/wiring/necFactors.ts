@@ -137,7 +137,7 @@ export function ambientFactor(input: {
   }
   const { table } = from;
   const column = String(columnFigure(rating));
-  columnAt(table, column, "insulationTemperature");
+  columnAt(table, column, "insulationTemperature", rating);
   const baseConditions = [`for ampacity tables of base ${baseAmbient} °C only`];
   if (route === "equation") {
     const value = factorByEquation(ambient, rating, baseAmbient);

@@ -56,16 +56,22 @@ export type Row = SharedTable["rows"][number];
 /** Columns that hold remarks about a row, not figures. */
 export const REMARK_COLUMNS: readonly string[] = ["read", "provenance", "remark", "condition"];
 
-/** Place of a column; an unknown name is answered with the known ones. */
-export function columnAt(table: SharedTable, name: string, path: string): number {
-  const at = table.columns.findIndex((column) => column.name === name);
-  if (at >= 0 && !REMARK_COLUMNS.includes(name)) return at;
-  const known = table.columns.slice(1).filter((column) => !REMARK_COLUMNS.includes(column.name));
+/**
+ * Place of a column of figures; an unknown name is answered with the known ones.
+ * @param received - what the reader of the error gave, where that is not the name itself
+ */
+export function columnAt(table: SharedTable, name: string, path: string, received: unknown = name): number {
+  // The rows go by their first column, bands also by their upper end.
+  const known = table.columns
+    .slice(1)
+    .filter((column) => column.name !== "to" && !REMARK_COLUMNS.includes(column.name));
+  if (known.some((column) => column.name === name))
+    return table.columns.findIndex((column) => column.name === name);
   return fail({
     code: nameError(name),
     path,
     expected: `one of ${known.map((column) => column.name).join(", ")} (${table.edition})`,
-    received: name,
+    received,
   });
 }
 

@@ -112,7 +112,7 @@ export function subdivision(input: {
     cautions: [
       "The equipment class decides and is settled by the listing and the authority at the site, not by the current.",
     ],
-    warnings: loadWarnings(current),
+    warnings: loadWarnings(current, "current"),
   });
   return {
     ...result,

@@ -79,9 +79,18 @@ export function terminationLimit(input: {
   readonly material: string;
   readonly insulationTemperature: number;
   readonly terminalTemperature: number;
+  /** What whoever asked calls the terminal's temperature; `terminalTemperature` if left out. */
+  readonly path?: string;
 }): TerminationLimit {
-  const { edition, size, material, insulationTemperature, terminalTemperature } = input;
-  checkTemperature("terminalTemperature", terminalTemperature);
+  const {
+    path = "terminalTemperature",
+    edition,
+    size,
+    material,
+    insulationTemperature,
+    terminalTemperature,
+  } = input;
+  checkTemperature(path, terminalTemperature);
   const { name, tables } = ampacityTables(edition);
   const from = tables.find((one) => one.installation === "raceway");
   if (from === undefined) return noTable('an ampacity table for installation "raceway"', edition, []);
@@ -98,7 +107,7 @@ export function terminationLimit(input: {
     if (temperature < hottest) {
       return fail({
         code: "unknown-name",
-        path: "terminalTemperature",
+        path,
         expected: `one of the columns ${columns.join(", ")} (${from.label})`,
         received: terminalTemperature,
       });
@@ -107,7 +116,7 @@ export function terminationLimit(input: {
     return {
       found: null,
       column: null,
-      warnings: [{ code: "caution", path: "terminalTemperature", message, limit: hottest, unit: "°C" }],
+      warnings: [{ code: "caution", path, message, limit: hottest, unit: "°C" }],
     };
   }
   const row = from.table.rows.find((one) => sizeOfRow(from.table, one) === size);

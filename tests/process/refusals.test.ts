@@ -348,7 +348,7 @@ const cases: readonly (readonly [
     [
       ["powers", [[[], "missing"]]],
       ["powers.0.power", positive],
-      ["powers.1.power", nonNegative, "power"],
+      ["powers.1.power", nonNegative],
       ["target", [[25, "out-of-range"]]],
     ],
   ],

@@ -447,7 +447,7 @@ describe("lugs hotter than the code's columns", () => {
       "termination",
       null,
     ]);
-    expect(found.warnings[0]?.path).toBe("terminalTemperature");
+    expect(found.warnings[0]?.path).toBe("lug.temperature");
     expect(found.cells.map((cell) => [cell.kind, cell.provenance])).toEqual([["user table", "memory"]]);
   });
 
