@@ -41,7 +41,7 @@ writeFileSync(
     allowConsoleColors: false,
     ignorePatterns: ["dist", "site", "coverage", "docs", "tests/nodes"].map((name) => `/${name}`),
     // Endless loops are ended by the counter in the changed code; the clock, which a busy machine fools, only by the last resort.
-    timeoutMS: 60_000,
+    timeoutMS: 300_000,
     dryRunTimeoutMinutes: 60,
   }),
 );
