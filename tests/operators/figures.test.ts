@@ -343,6 +343,21 @@ describe("coverage", () => {
   ]);
 });
 
+describe("effective degrees of freedom", () => {
+  it("are those of the parts that have some", () => {
+    const of = (...parts: readonly (readonly [number, number | "infinite"])[]) =>
+      effectiveDegreesOfFreedom({
+        parts: parts.map(([contribution, degreesOfFreedom]) => ({ contribution, degreesOfFreedom })),
+      });
+    // (1² + 1²)²/(1⁴/9) = 36 (GUM, G.4.1); the largest part stands anywhere in the list.
+    expect(of([1, 9], [1, "infinite"])).toBeCloseTo(36, 12);
+    expect(of([1e-80, "infinite"], [3e-80, 9], [1e-80, "infinite"])).toBeCloseTo((121 * 9) / 81, 9);
+    expect(of([1, "infinite"], [2, "infinite"])).toBe("infinite");
+    expect(of([0, 5], [0, "infinite"])).toBe("infinite");
+    expect(of([0, 5], [1, 7])).toBeCloseTo(7, 12);
+  });
+});
+
 describe("inputs from readings and certificates", () => {
   it.each([
     [() => inputFromReadings("5, 6" as never), "readings: missing; expected a list of readings"],
@@ -411,6 +426,29 @@ describe("evaluateColumns and evaluateRows", () => {
     [{ evaluate: null }, `evaluate: missing; expected ${calculation}`],
     [{ evaluate: 5 }, `evaluate: 5 is not allowed; expected ${calculation}`],
   ]);
+
+  it("gives one to five outputs of a record, by rows and by one to six columns", () => {
+    const names = ["a", "b", "c", "d", "e", "f"];
+    for (let count = 1; count <= 5; count += 1) {
+      const outputs = Array.from({ length: count }, (_, k) => `y${k}`);
+      const answer = (row: number) => Object.fromEntries(outputs.map((name, k) => [name, 10 * row + k]));
+      const wanted = outputs.map((_, k) => [k, 10 + k, 20 + k]);
+      const columnsOf = (found: ReturnType<typeof evaluateRows>) =>
+        outputs.map((name) => [...(found.columns[name] as Float64Array)]);
+      expect(columnsOf(evaluateRows({ rows: 3, evaluate: answer, outputs }))).toEqual(wanted);
+      for (let width = 1; width <= 6; width += 1) {
+        const columns = Object.fromEntries(names.slice(0, width).map((name) => [name, [0, 1, 2]]));
+        const calculation = (row: object) => answer((row as { a: number }).a);
+        expect(columnsOf(evaluateColumns({ calculation, columns, outputs }))).toEqual(wanted);
+      }
+      // A field that is none shows in its own column alone.
+      const odd = (row: number) => ({ ...answer(row), [`y${count - 1}`]: row === 1 ? "open" : 5 });
+      const found = evaluateRows({ rows: 3, evaluate: odd, outputs });
+      expect(columnsOf(found).at(-1)).toEqual([5, Number.NaN, 5]);
+      expect([...found.status]).toEqual([0, 1, 0]);
+      expect(columnsOf(found).slice(0, -1)).toEqual(wanted.slice(0, -1));
+    }
+  });
 
   it("takes any typed array and no rows at all", () => {
     for (const x of [Int8Array.of(1), Float32Array.of(1), BigInt64Array.of(1n), [1]]) {

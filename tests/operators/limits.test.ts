@@ -219,6 +219,24 @@ describe("solveFor", () => {
     expect(places({ cells: 1 })).toEqual([0, 1]);
   });
 
+  it("needs no scan where the ends are on either side of the target and one root is asked for", () => {
+    let calls = 0;
+    const line = (x: number) => {
+      calls += 1;
+      return x - 0.3;
+    };
+    expect(solve(line, { all: false, cells: 4096 })).toEqual({
+      outcome: "found",
+      roots: [{ value: expect.closeTo(0.3, 12), output: expect.closeTo(0, 12) }],
+      jumps: [],
+      gaps: [],
+      cells: 0,
+    });
+    expect(calls).toBeLessThan(100);
+    // A jump between the ends is no root: then it is scanned.
+    expect(solve((x) => (x < 0.3 ? -1 : 1), { all: false })).toMatchObject({ outcome: "no root", cells: 16 });
+  });
+
   it("tells a small jump on a steep slope from a root, and a steep root from a jump", () => {
     const jump = solve((x) => (x < 0.3 ? 1e6 * (x - 0.3) - 1 : 1e6 * (x - 0.3) + 1));
     expect(jump.outcome).toBe("no root");

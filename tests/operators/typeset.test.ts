@@ -192,7 +192,26 @@ describe("a substituted formula", () => {
     ],
     ["y = α", "y = \\text{R} + \\alpha", "y = 3", "y = \\text{R} + 3"],
     ["y = α", "y = \\alpha + R' + k_R", "y = 3", "y = 3 + R' + k_{R}"],
+    ["y = α", "y = \\alpha + R_q + R _{q}", "y = 3", "y = 3 + R_{q} + R _{q}"],
   ])("%s", (text, tex, wantedText, wantedTex) => {
     expect(put(text, tex)).toEqual({ text: wantedText, tex: wantedTex });
+  });
+
+  it("takes the longer of two symbols of which one begins as the other does", () => {
+    const described = (names: readonly ("Δ" | "ΔT")[]): CalculationDescription => ({
+      id: "own",
+      formula: { text: "y = Δ·ΔT", tex: "y = \\Delta \\cdot \\Delta T" },
+      inputs: names.map((symbol) => ({ name: symbol, symbol, unit: "1" })),
+      outputs: [{ symbol: "y", unit: "1" }],
+      sources: [],
+    });
+    for (const names of [
+      ["Δ", "ΔT"],
+      ["ΔT", "Δ"],
+    ] as const) {
+      const description = described(names);
+      const found = showWorking({ description, calculation: () => 1, input: { Δ: 2, ΔT: 3 } });
+      expect(found.results[0]?.substitution).toEqual({ text: "y = 2·3", tex: "y = 2 \\cdot 3" });
+    }
   });
 });
