@@ -5,6 +5,7 @@
  *   npm run mutation -- circuit solve.ts      one file of it
  *   npm run mutation -- --processes 1 wiring  beside other work; 2 unless said otherwise
  *   npm run mutation -- --part 1/20 wiring    a twentieth of the changes, drawn by a hash; the parts together are all
+ *   npm run mutation -- --without simulated bench   leaves out the test files so named: what takes long is left out anyway, but tried first
  *   npm run mutation -- --out file wiring     leaves every change and what became of it in a JSON file
  */
 import { spawnSync } from "node:child_process";
@@ -15,7 +16,7 @@ import { fileURLToPath } from "node:url";
 import { option, words } from "./options.mjs";
 
 const root = fileURLToPath(new URL("..", import.meta.url));
-const [processes = "2", part, out] = [option("--processes"), option("--part"), option("--out")];
+const [processes = "2", part, out, without] = ["--processes", "--part", "--out", "--without"].map(option);
 if (part !== undefined && !/^\d+\/\d+$/.test(part)) throw new Error(`--part ${part}: give it as 1/20`);
 const [room, file = "**/*.ts"] = words;
 if (room === undefined) throw new Error("which room? npm run mutation -- decision");
@@ -41,7 +42,7 @@ writeFileSync(
     allowConsoleColors: false,
     ignorePatterns: ["dist", "site", "coverage", "docs", "tests/nodes"].map((name) => `/${name}`),
     // Endless loops are ended by the counter in the changed code; the clock, which a busy machine fools, only by the last resort.
-    timeoutMS: 60_000,
+    timeoutMS: 300_000,
     dryRunTimeoutMinutes: 60,
   }),
 );
@@ -56,6 +57,7 @@ try {
       ELECTROHEAT_FUZZ_RUNS: "100",
       ELECTROHEAT_ROOM: room,
       ...(part === undefined ? {} : { ELECTROHEAT_MUTATION_PART: part }),
+      ...(without === undefined ? {} : { ELECTROHEAT_MUTATION_WITHOUT: without }),
       ELECTROHEAT_MUTATION_NOTES: join(folder, "notes.json"),
     },
   });

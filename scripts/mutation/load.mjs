@@ -8,6 +8,9 @@ import { build } from "esbuild";
 /** Started another program, or ask only what a type or a bundle is: nothing a change of one room's code would show in. */
 const LEFT_OUT = /(?:bundle|types)\.test\.ts$/;
 
+/** Test files that the caller leaves out. */
+const WITHOUT = process.env["ELECTROHEAT_MUTATION_WITHOUT"];
+
 /** Tests of all rooms, which `ELECTROHEAT_ROOM` cuts down to the room. */
 const COMMON = ["vectors", "refusals", "refusedByName", "refusedAtLimits", "answeredByType"].map(
   (name) => `tests/${name}.test.ts`,
@@ -57,7 +60,9 @@ const inPlace = (from) => ({
  */
 export async function bundleTests(room, name) {
   const from = process.cwd();
-  const own = (await filesIn(`tests/${room}`, ".test.ts")).filter((path) => !LEFT_OUT.test(path));
+  const own = (await filesIn(`tests/${room}`, ".test.ts"))
+    .filter((path) => !LEFT_OUT.test(path))
+    .filter((path) => WITHOUT === undefined || !new RegExp(WITHOUT).test(path));
   const code = await filesIn(`src/${room}`, ".ts");
   const files = [...own, ...COMMON];
   const steps = [

@@ -253,7 +253,7 @@ export function shapeWords(shape: Shape, note: ValueNote): string {
   if ("tuple" in at) return `a list of ${at.tuple.length}`;
   if ("map" in at) return "a record of names and values";
   if ("either" in at) return at.either.map((one) => shapeWords(one, note)).join(", or ");
-  return `a record with ${Object.keys(at.record).join(", ")}`;
+  return `a record with ${[...fieldsIn(at.record).keys()].join(", ")}`;
 }
 
 /** Reads a value by its shape; the copy shares nothing with it. */

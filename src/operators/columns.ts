@@ -111,7 +111,7 @@ class Others implements OtherRows {
 
   looked(row: number, result: unknown): void {
     this.targets.forEach((target, k) => {
-      const value = this.readers[k]?.(result);
+      const value = (this.readers[k] as (result: unknown) => unknown)(result);
       const fine = typeof value === "number" && Number.isFinite(value);
       target[row] = fine ? value : Number.NaN;
       if (fine || this.status[row] !== 0) return;

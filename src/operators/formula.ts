@@ -73,7 +73,8 @@ function matchAt(tokens: readonly string[], at: number, symbol: readonly string[
     i += 1;
   }
   // `R` is not the `R` of `R_{20}` or of R′.
-  return tokens[i] === "_" || tokens[i] === "'" ? undefined : i;
+  const next = neighbour(tokens, i, 1);
+  return next === "_" || next === "'" ? undefined : i;
 }
 
 /** Nearest token that is no space, in steps of −1 or 1. */

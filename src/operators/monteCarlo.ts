@@ -33,6 +33,10 @@ export interface MonteCarloResult {
 
 const MOST_TRIALS = 20_000_000;
 
+/** Trials of which so many lie outside the interval; a hair less, because 10/(1 − 0.9) in float64 is above the 100 it is. */
+const trialsFor = (outside: number, coverageProbability: number): number =>
+  Math.ceil((outside / (1 - coverageProbability)) * (1 - 1e-12));
+
 /** Standard deviation of the mean of block results. */
 function scatter(values: readonly number[]): number {
   const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
@@ -131,8 +135,9 @@ export function monteCarlo<I extends object>(input: {
   checkCoverage(coverageProbability);
   const random = seededGenerator(seed);
   checkWhole("trials", trials, 100, MOST_TRIALS);
-  if (trials * (1 - coverageProbability) < 10) {
-    const expected = `at least ${Math.ceil(10 / (1 - coverageProbability))} for a coverage probability of ${coverageProbability}`;
+  const least = trialsFor(10, coverageProbability);
+  if (trials < least) {
+    const expected = `at least ${least} for a coverage probability of ${coverageProbability}`;
     fail({ code: "inconsistent", path: "trials", expected, received: trials });
   }
   if (significantDigits !== undefined) checkWhole("significantDigits", significantDigits, 1, 2);
@@ -186,7 +191,7 @@ export function monteCarlo<I extends object>(input: {
   if (significantDigits === undefined) {
     return { outputs: summaries(block(trials, 0)), trials, seed, stopped: "fixed" };
   }
-  const size = Math.min(trials, Math.max(10_000, Math.ceil(100 / (1 - coverageProbability))));
+  const size = Math.min(trials, Math.max(10_000, trialsFor(100, coverageProbability)));
   const blocks: Float64Array[][] = [];
   const found: (readonly MonteCarloOutput[])[] = [];
   let done = 0;

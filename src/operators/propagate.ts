@@ -70,7 +70,7 @@ export function propagateUncertainty(input: {
   const standardUncertainties = rows.map((row) => Math.hypot(...row));
   const dot = (a: readonly number[], b: readonly number[]): number =>
     a.reduce((sum, value, i) => sum + value * (b[i] as number), 0);
-  const covariance = rows.map((a) => rows.map((b) => dot(a, b) + 0));
+  const covariance = rows.map((a) => rows.map((b) => dot(a, b)));
   if (!covariance.flat().every(Number.isFinite)) {
     const expected = "products c·u small enough to be squared in float64 (below about 1e150)";
     fail({ code: "out-of-range", path: "sensitivities", expected, received: "larger" });
@@ -88,7 +88,7 @@ export function propagateUncertainty(input: {
           a.map((value) => value / sa),
           b.map((value) => value / sb),
         );
-        return Math.min(1, Math.max(-1, r)) + 0;
+        return Math.min(1, Math.max(-1, r));
       }),
     ),
   };

@@ -190,7 +190,8 @@ export function findings(sample: Sampler, samples: readonly Sample[]): Findings 
       const [a, c] = [run[i - 1], run[i + 1]];
       if (a !== undefined) look(a, b);
       if (a === undefined || c === undefined || b.y === 0) return;
-      const oneSign = a.y * b.y > 0 && b.y * c.y > 0;
+      // No products: those of small values are 0. Beside a root at a sample there is no dip: nothing is nearer to zero.
+      const oneSign = a.y > 0 === b.y > 0 && b.y > 0 === c.y > 0;
       if (!oneSign || Math.abs(b.y) > Math.abs(a.y) || Math.abs(b.y) > Math.abs(c.y)) return;
       // A flat stretch is no dip.
       if (b.y === a.y && b.y === c.y) return;

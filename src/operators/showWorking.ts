@@ -87,7 +87,6 @@ function withoutZeros(text: string): string {
 }
 
 function written(name: string, value: unknown, unit: string, style: Style): string {
-  if (typeof value === "boolean") return String(value);
   if (typeof value === "string") return value;
   if (typeof value !== "number") return showReceived(value);
   const { significantDigits, system, units } = style;

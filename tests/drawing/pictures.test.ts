@@ -158,10 +158,10 @@ describe("text from a user", () => {
 
 describe("a connection diagram", () => {
   const states = { J1: "hot joint", "B-L1": "within", "B-L3": "undecided", "B-L2": "outside" } as const;
-  const svg = scenes["diagram"]?.({}) ?? "";
+  const scene = () => scenes["diagram"]?.({}) ?? "";
 
   it("shows every element and joint once, by its label", () => {
-    const texts = shownTexts(svg);
+    const texts = shownTexts(scene());
     for (const id of ["A-L1", "A-L2", "A-L3", "B-L1", "B-L2", "B-L3", "J1", "JB", "L1", "L2", "L3", "PE"]) {
       expect(
         texts.filter((text) => text === id),
@@ -171,7 +171,7 @@ describe("a connection diagram", () => {
   });
 
   it("says each state in a word and draws it in a shape", () => {
-    const texts = shownTexts(svg);
+    const texts = shownTexts(scene());
     for (const word of ["open", "lost", ...Object.values(states)]) {
       expect(
         texts.filter((text) => text === word),
@@ -232,7 +232,7 @@ describe("a connection diagram", () => {
   });
 
   it("tells the whole of it in its description", () => {
-    const [, desc] = parsed(svg).children;
+    const [, desc] = parsed(scene()).children;
     for (const part of [
       "Bank A: star, 3 elements.",
       "Star points tied.",

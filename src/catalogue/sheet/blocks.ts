@@ -224,6 +224,16 @@ function mapOf(path: string, block: Block): unknown {
   return map;
 }
 
+/** Of several shapes the one that a range of cells stands for: the list or map among them. */
+export function listAmong(shape: Shape): Shape | undefined {
+  const at = resolved(shape);
+  if (typeof at === "string" || !("either" in at)) return undefined;
+  return at.either.find((one) => {
+    const inner = resolved(one);
+    return typeof inner === "object" && ("list" in inner || "tuple" in inner || "map" in inner);
+  });
+}
+
 /** The structure that a block stands for. */
 export function structureFrom(path: string, shape: Shape, block: Block): unknown {
   if (cellsOf(block).length === 0) return undefined;
@@ -235,10 +245,7 @@ export function structureFrom(path: string, shape: Shape, block: Block): unknown
   if (typeof at === "string") return block[0]?.[0];
   if ("either" in at) {
     if (isOne(block) && at.either.some(isScalar)) return block[0]?.[0];
-    const list = at.either.find((one) => {
-      const inner = resolved(one);
-      return typeof inner === "object" && ("list" in inner || "tuple" in inner || "map" in inner);
-    });
+    const list = listAmong(at);
     return list === undefined ? recordOf(path, shape, block) : structureFrom(path, list, block);
   }
   if ("list" in at) return listOf(path, at.list, block);

@@ -5,7 +5,7 @@ import { outputUnit } from "../evaluate.ts";
 import { resolved } from "../facts.ts";
 import { rangeWords, shapeWords, unitOf } from "../read.ts";
 import type { Shape } from "../shape.ts";
-import { columnsOf, isScalar } from "./blocks.ts";
+import { columnsOf, isScalar, listAmong } from "./blocks.ts";
 import { callWithCells, isStructured, type SheetAnswer } from "./call.ts";
 import type { Cell } from "./cells.ts";
 import type { Spill } from "./spill.ts";
@@ -59,7 +59,7 @@ function unitIn(shape: Shape, input: Input): string {
 
 function takesOf(shape: Shape): SheetParameter["takes"] {
   if (isScalar(shape)) return "cell";
-  const at = resolved(shape);
+  const at = resolved(listAmong(shape) ?? shape);
   const items =
     typeof at !== "object" ? undefined : "list" in at ? at.list : "tuple" in at ? at.tuple[0] : at;
   if (items === at || items === undefined) {
@@ -71,7 +71,7 @@ function takesOf(shape: Shape): SheetParameter["takes"] {
 }
 
 function columnNames(shape: Shape): readonly string[] {
-  const at = resolved(shape);
+  const at = resolved(listAmong(shape) ?? shape);
   const items =
     typeof at !== "object" ? shape : "list" in at ? at.list : "tuple" in at ? (at.tuple[0] as Shape) : shape;
   const columns = columnsOf(items);
