@@ -33,7 +33,7 @@ function checkInside(path: string, t: number): void {
     fail({
       code: "outside-table",
       path,
-      expected: `${low} to ${high} (table ${table.id})`,
+      expected: `${low} to ${high} °C (table ${table.id})`,
       received: t,
       unit: "°C",
     });

@@ -102,7 +102,7 @@ export function ovenFromTwoReadings(input: {
     fail({
       code: "not-identifiable",
       path: "second",
-      expected: `a curve that bends: less than ${first + r1 * (1 - LEAST_BEND)}, or the losses do not show`,
+      expected: `a curve that bends: less than ${first + r1 * (1 - LEAST_BEND)} °C, or the losses do not show`,
       received: second,
       unit: "°C",
     });

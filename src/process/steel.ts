@@ -53,7 +53,7 @@ function checkSteel(path: string, t: Celsius, beyond: BeyondTable | undefined): 
     fail({
       code: "outside-table",
       path,
-      expected: `${low} to ${high} (EN 1993-1-2)`,
+      expected: `${low} to ${high} °C (EN 1993-1-2)`,
       received: t,
       unit: "°C",
     });
