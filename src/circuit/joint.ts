@@ -1,8 +1,7 @@
 /** Joints, jumper bars and conductors put in series with branches of a network. */
-import { checkOneOf, fail, given, type Ohms, type Open } from "../quantity/index.ts";
+import { checkOneOf, checkOpenOr, fail, given, type Ohms, type Open } from "../quantity/index.ts";
 import { checkName, ROLES } from "./branchFields.ts";
 import { type BranchRole, checkNetwork, type Network } from "./network.ts";
-import { checkResistance } from "./scale.ts";
 
 /** The nodes that every supply builder of this room feeds. */
 const FED = ["L1", "L2", "L3", "N"] as const;
@@ -48,7 +47,7 @@ export function withJoint(input: {
   checkName("id", id);
   if (network.branches.some((branch) => branch.id === id))
     fail({ code: "duplicate", path: "id", expected: "a name used once", received: id });
-  checkResistance("resistance", resistance);
+  checkOpenOr("resistance", resistance);
   checkOneOf("role", role, ROLES);
   const ending = endingAt(network, at);
   const behind = new Set(input.behind ?? ending);

@@ -2,6 +2,7 @@
 import {
   checkMeasurable,
   checkOneOf,
+  checkOpenOr,
   checkWhole,
   fail,
   given,
@@ -11,7 +12,6 @@ import {
 import { type Connection, checkConnection } from "./connection.ts";
 import { endingAt, refuseStub, withJoint } from "./joint.ts";
 import { type Branch, type BranchRole, checkNetwork, type Network } from "./network.ts";
-import { checkResistance } from "./scale.ts";
 
 /**
  * One bank: elements connected as one star or one delta and fed by the three lines.
@@ -237,7 +237,7 @@ export function buildModule(plan: ModulePlan): HeatingModule {
       const expected = `an element: one of ${[...names].slice(0, 40).join(", ")}`;
       fail({ code: "unknown-name", path: `elements.${id}`, expected, received: id });
     }
-    checkResistance(`elements.${id}`, resistance);
+    checkOpenOr(`elements.${id}`, resistance);
   }
   const stars = plan.banks.filter((bank) => bank.connection === "star");
   let module: HeatingModule = {

@@ -1,7 +1,6 @@
 /** A module as a network: resistive branches between named nodes, as plain data. */
-import { checkOneOf, fail, given, type Ohms, type Open } from "../quantity/index.ts";
+import { checkOneOf, checkOpenOr, fail, given, type Ohms, type Open } from "../quantity/index.ts";
 import { checkName, ROLES } from "./branchFields.ts";
-import { checkResistance } from "./scale.ts";
 
 /**
  * What a branch is, which decides where it appears in results: stress is reported for elements, losses for the rest.
@@ -85,7 +84,7 @@ function checkBranch(branch: Branch, position: number, seen: Set<string>): void 
     });
   }
   if (resistance !== "open" && !(typeof resistance === "number" && resistance >= 1e-9 && resistance <= 1e9)) {
-    checkResistance(path("resistance"), resistance);
+    checkOpenOr(path("resistance"), resistance);
   }
   if (role !== undefined && role !== "element" && !ROLES.includes(role))
     checkOneOf(path("role"), role, ROLES);
@@ -139,7 +138,7 @@ export function withResistance(input: {
 }): Network {
   const { network, id, resistance } = given(input);
   findBranch({ network, id });
-  checkResistance("resistance", resistance);
+  checkOpenOr("resistance", resistance);
   return {
     branches: network.branches.map((branch) => (branch.id === id ? { ...branch, resistance } : branch)),
   };

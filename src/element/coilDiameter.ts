@@ -116,7 +116,7 @@ function checkHole(path: string, value: number, least: number): void {
   fail({
     code: "inconsistent",
     path,
-    expected: `more than ${least}, so that the coil has a hole`,
+    expected: `more than ${least} m, so that the coil has a hole`,
     received: value,
     unit: "m",
   });

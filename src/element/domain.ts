@@ -11,12 +11,12 @@ export function overResistance(value: number, resistance: Ohms | Open): number {
 
 function overNone(value: number, resistance: Ohms | Open): number {
   if (resistance === "open") return 0;
-  checkNonNegative("resistance", resistance, "Ω");
+  checkNonNegative("resistance", resistance, "Ω", '0 or more Ω or "open"');
   if (value === 0) return 0;
   return fail({
     code: "short-circuit",
     path: "resistance",
-    expected: "more than 0 where there is a voltage",
+    expected: "more than 0 Ω where there is a voltage",
     received: resistance,
     unit: "Ω",
   });

@@ -213,7 +213,7 @@ export function solvableRange(cylinder: CylinderInAir): readonly [number, number
     fail({
       code: "outside-table",
       path: "airTemperature",
-      expected: `${low} to ${high} (table ${air.id})`,
+      expected: `${low} to ${high} °C (table ${air.id})`,
       received: airTemperature,
       unit: "°C",
     });
@@ -251,7 +251,7 @@ export function solveSurface(
     fail({
       code: "outside-table",
       path: "surfaceTemperature",
-      expected: `a surface from ${low} to ${high}, where air and alloy are known; the balance lies ${atLow > 0 ? "below" : "above"}`,
+      expected: `a surface from ${low} to ${high} °C, where air and alloy are known; the balance lies ${atLow > 0 ? "below" : "above"}`,
       received: undefined,
       unit: "°C",
     });

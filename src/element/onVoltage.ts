@@ -112,7 +112,7 @@ function excessOf(input: { readonly shape: ElementShape; readonly wireExcess?: K
   if (wireExcess === undefined) return 0 as Kelvins;
   checkNonNegative(path, wireExcess, "K");
   if (wireExcess > 0 && shape !== "tube") {
-    const expected = "0 for bare wire, whose surface is the wire itself";
+    const expected = "0 K for bare wire, whose surface is the wire itself";
     return fail({ code: "inconsistent", path, expected, received: wireExcess, unit: "K" });
   }
   return wireExcess;

@@ -4,6 +4,7 @@ import {
   type BranchAmperes,
   type BranchVolts,
   checkNonNegative,
+  checkOpenOr,
   checkPositive,
   fail,
   finiteResult,
@@ -75,8 +76,9 @@ export function operatingPoint(input: {
   // A figure that is none is named first: it may be the reason why there seem to be too many or too few.
   for (const [name, unit] of FIGURES) {
     const figure = input[name];
-    if (figure === undefined || (name === "resistance" && figure === "open")) continue;
-    checkNonNegative(name, figure as number, unit);
+    if (figure === undefined) continue;
+    if (name === "resistance") checkOpenOr(name, figure as Ohms | Open, checkNonNegative);
+    else checkNonNegative(name, figure as number, unit);
   }
   const named = FIGURES.map(([name]) => name).filter((name) => input[name] !== undefined);
   if (named.length !== 2) {
@@ -131,7 +133,7 @@ function solved(input: Parameters<typeof operatingPoint>[0]): {
     return fail({
       code: "not-identifiable",
       path: "voltage",
-      expected: "more than 0: without voltage and current a sound and an open element look alike",
+      expected: "more than 0 V: without voltage and current a sound and an open element look alike",
       received: voltage,
       unit: "V",
     });

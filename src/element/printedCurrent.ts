@@ -66,7 +66,7 @@ function cell(
   const heads = from.columns.map(({ name }) => /^current.*?(\d+)/.exec(name)?.[1]);
   const at = heads.findIndex((head) => head !== undefined && Number(head) === value);
   if (at < 0) {
-    const expected = `one of ${heads.filter((head) => head !== undefined).join(", ")}: nothing is read between the columns`;
+    const expected = `one of ${heads.filter((head) => head !== undefined).join(", ")} ${unit}: nothing is read between the columns`;
     return fail({ code: "outside-table", path, expected, received: value, unit });
   }
   return { row, current: row[at] as Amperes };

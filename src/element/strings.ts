@@ -3,6 +3,7 @@ import {
   type Amperes,
   type BranchVolts,
   checkNonNegative,
+  checkOpenOr,
   checkPositive,
   checkWhole,
   fail,
@@ -82,7 +83,7 @@ function checkAll(resistances: readonly (Ohms | Open)[]): void {
   }
   checkWhole("resistances.length", resistances.length, 1, MOST);
   for (const [at, one] of resistances.entries()) {
-    if (one !== "open") checkNonNegative(`resistances.${at}`, one, "Ω");
+    checkOpenOr(`resistances.${at}`, one, checkNonNegative);
   }
 }
 
@@ -165,7 +166,7 @@ export function parallelGroup(input: {
   checkNonNegative("voltage", voltage, "V");
   checkAll(resistances);
   for (const [at, one] of resistances.entries()) {
-    if (one !== "open") checkPositive(`resistances.${at}`, one, "Ω");
+    checkOpenOr(`resistances.${at}`, one, checkPositive);
   }
   const elements = resistances.map((one): GroupMember => {
     const current = finiteResult<Amperes>(overResistance(voltage, one), "A");

@@ -171,7 +171,7 @@ export function heatBalance(
   const cylinder = cylinderOf(input);
   const [low, high] = solvableRange(cylinder);
   if (!(surface >= low && surface <= high)) {
-    const expected = `${low} to ${high}, so that the film stays within the air table`;
+    const expected = `${low} to ${high} °C, so that the film stays within the air table`;
     fail({ code: "outside-table", path: "surfaceTemperature", expected, received: surface, unit: "°C" });
   }
   return balanceAt(input, cylinder, surface);

@@ -1,6 +1,6 @@
 /** What every looked-up value says about itself: its basis, and to whom it defers. */
 import type { Basis, BasisKind } from "../material/index.ts";
-import { fail, type Warning } from "../quantity/index.ts";
+import { fail, oneOf, type Warning } from "../quantity/index.ts";
 
 /**
  * The note that goes with every verdict, torque, ampacity and severity of this room.
@@ -59,7 +59,7 @@ export function columnOf(table: SharedTable, name: string): number {
   return fail({
     code: "unknown-name",
     path: "column",
-    expected: `one of ${table.columns.map((column) => column.name).join(", ")}`,
+    expected: oneOf(table.columns.map((column) => column.name)),
     received: name,
   });
 }
@@ -71,7 +71,7 @@ export function rowNamed(table: SharedTable, path: string, name: string): readon
   return fail({
     code: name === undefined || name === null || name === "" ? "missing" : "unknown-name",
     path,
-    expected: `one of ${[...new Set(table.rows.map((one) => one[0]))].join(", ")}`,
+    expected: oneOf([...new Set(table.rows.map((one) => one[0]))]),
     received: name,
   });
 }

@@ -230,7 +230,7 @@ export function screwTorque(input: {
     fail({
       code: "inconsistent",
       path: "lead",
-      expected: `less than ${around / friction}: a steeper thread jams at this friction`,
+      expected: `less than ${around / friction} m: a steeper thread jams at this friction`,
       received: lead,
       unit: "m",
     });

@@ -55,7 +55,7 @@ export function placeIn({ xs, at, path, unit, basis, beyond }: PlaceQuery): Plac
   const high = xs[xs.length - 1] as number;
   const outside = at < low || at > high;
   if (outside && (policy === "refuse" || xs.length < 2)) {
-    const expected = `${low} to ${high} (table ${basis.table})`;
+    const expected = `${low} to ${high} ${unit} (table ${basis.table})`;
     fail({ code: "outside-table", path, expected, received: at, unit });
   }
   let piece = 0;

@@ -34,7 +34,7 @@ export function checkInside(path: string, t: number): void {
     fail({
       code: "outside-table",
       path,
-      expected: `${low} to ${high} (table ${table.id})`,
+      expected: `${low} to ${high} °C (table ${table.id})`,
       received: t,
       unit: "°C",
     });

@@ -102,7 +102,7 @@ export function ovenFromTwoReadings(input: {
     fail({
       code: "not-identifiable",
       path: "second",
-      expected: `a curve that bends: at most ${most}, or the losses do not show`,
+      expected: `a curve that bends: at most ${most} °C, or the losses do not show`,
       received: second,
       unit: "°C",
     });

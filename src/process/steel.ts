@@ -54,7 +54,7 @@ export function checkSteel(path: string, t: Celsius, beyond: BeyondTable | undef
     fail({
       code: "outside-table",
       path,
-      expected: `${low} to ${high} (EN 1993-1-2)`,
+      expected: `${low} to ${high} °C (EN 1993-1-2)`,
       received: t,
       unit: "°C",
     });

@@ -60,6 +60,7 @@ export function checkPositive(path: string, value: number, unit?: string): void 
  * @param path - the argument's name, for the message
  * @param value - the value seen
  * @param unit - unit it is taken in
+ * @param expected - what is allowed, in words, where it is more than that
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
  * @example
  * ```ts
@@ -67,8 +68,8 @@ export function checkPositive(path: string, value: number, unit?: string): void 
  * ```
  * @since 0.1.0
  */
-export function checkNonNegative(path: string, value: number, unit?: string): void {
-  if (!(typeof value === "number" && value >= 0 && value < Infinity)) reject(path, value, "0 or more", unit);
+export function checkNonNegative(path: string, value: number, unit?: string, expected = "0 or more"): void {
+  if (!(typeof value === "number" && value >= 0 && value < Infinity)) reject(path, value, expected, unit);
 }
 
 /**
@@ -113,6 +114,21 @@ export function checkWhole(path: string, value: number, low: number, high: numbe
 }
 
 /**
+ * Names as a message lists them: in quotes where one of them has a comma of its own.
+ * @param names - the allowed names
+ * @returns `one of`, and the names
+ * @example
+ * ```ts
+ * oneOf(["star", "delta"]) // => "one of star, delta"
+ * ```
+ * @since 0.1.0
+ */
+export function oneOf(names: readonly unknown[]): string {
+  const plain = names.map(String);
+  return `one of ${(plain.join("").includes(",") ? plain.map((name) => JSON.stringify(name)) : plain).join(", ")}`;
+}
+
+/**
  * Requires one of a list of names, and lists them when it is not.
  * @param path - the argument's name, for the message
  * @param value - the value seen
@@ -128,5 +144,5 @@ export function checkWhole(path: string, value: number, low: number, high: numbe
 export function checkOneOf<const N extends string>(path: string, value: unknown, names: readonly N[]): N {
   for (const name of names) if (name === value) return name;
   const code = value === undefined || value === null || value === "" ? "missing" : "unknown-name";
-  return fail({ code, path, expected: `one of ${names.join(", ")}`, received: value });
+  return fail({ code, path, expected: oneOf(names), received: value });
 }

@@ -80,12 +80,13 @@ export function showReceived(value: unknown): string {
 }
 
 /**
- * Makes an issue with its sentence. Names and values from outside are repeated up to a length: no megabyte reaches a log.
+ * Makes an issue with its sentence. Names and values from outside are repeated up to a length: no megabyte reaches a log. Limits are told
+ * to 12 digits.
  * @param input.code - what is wrong
  * @param input.path - the argument's name
- * @param input.expected - what is allowed, in words
+ * @param input.expected - what is allowed, in words; with its own unit where it goes on behind a number
  * @param input.received - the value seen, any type
- * @param input.unit - unit the value is taken in
+ * @param input.unit - unit the value is taken in; said again behind an `expected` that ends with a number
  * @returns the issue, ready to be thrown or listed
  * @example
  * ```ts
@@ -101,15 +102,16 @@ export function issue(input: {
   readonly received: unknown;
   readonly unit?: string;
 }): Issue {
-  const { code, expected, unit } = input;
+  const { code, unit } = input;
   const path = shortened(input.path);
+  // More digits than anyone set a limit at are what a product or a sum of doubles leaves behind.
+  const expected = input.expected.replace(/\d*\.\d{12,}/g, (digits) => `${+(+digits).toPrecision(12)}`);
   const received = showReceived(input.received);
   const inUnit = unit === undefined ? "" : ` ${unit}`;
   const seen = typeof input.received === "number" ? `${received}${inUnit}` : received;
-  const message =
-    code === "missing"
-      ? `${path}: missing; expected ${expected}${inUnit}`
-      : `${path}: ${seen} is not allowed; expected ${expected}${inUnit}`;
+  const wrong = code === "missing" ? "missing" : `${seen} is not allowed`;
+  // Behind words a unit would belong to nothing.
+  const message = `${path}: ${wrong}; expected ${expected}${/(\d|more|number)$/.test(expected) ? inUnit : ""}`;
   return { code, path, expected, received, ...(unit === undefined ? {} : { unit }), message };
 }
 

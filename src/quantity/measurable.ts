@@ -3,7 +3,8 @@
  * float64, so that no result is NaN or infinite; nothing that anyone measures lies beyond them.
  */
 import { checkBetween, checkFinite, checkNonNegative, checkPositive } from "./check.ts";
-import { fail } from "./errors.ts";
+import { fail, type Issue, isElectroheatError } from "./errors.ts";
+import type { Ohms, Open } from "./tags.ts";
 
 /**
  * A `const enum`, because it is compiled into literals: a constant of a module is loaded and looked at in each call (of preload and
@@ -98,6 +99,33 @@ export function checkMeasurableOrZero(
   if (value === 0) return;
   checkNonNegative(path, value, unit);
   checkBetween(path, value, smallest, largest, unit);
+}
+
+/**
+ * Requires `"open"`, or a resistance that passes a check; what the check refuses is told with both.
+ * @param path - the argument's name, for the message
+ * @param resistance - the value seen, Ω or `"open"`
+ * @param check - check of a resistance that is not open; {@link checkMeasurableOrZero} if left out
+ * @throws ElectroheatError as the check
+ * @example
+ * ```ts
+ * checkOpenOr("resistance", Number.POSITIVE_INFINITY as Ohms) // throws ElectroheatError
+ * ```
+ * @since 0.1.0
+ */
+export function checkOpenOr(
+  path: string,
+  resistance: Ohms | Open,
+  check: (path: string, value: number, unit?: string) => void = checkMeasurableOrZero,
+): void {
+  if (resistance === "open") return;
+  try {
+    check(path, resistance, "Ω");
+  } catch (error) {
+    if (!isElectroheatError(error)) throw error;
+    const { code, expected } = error.issues[0] as Issue;
+    fail({ code, path, expected: `${expected} Ω or "open"`, received: resistance, unit: "Ω" });
+  }
 }
 
 /**

@@ -77,7 +77,7 @@ export function resolveCable(run: CableRun): ResolvedCable {
     fail({
       code: "inconsistent",
       path: "ambientBase",
-      expected: `${from.baseAmbient}, the base of ${from.label}: factors of another base do not fit it`,
+      expected: `${from.baseAmbient} °C, the base of ${from.label}: factors of another base do not fit it`,
       received: run.ambientBase,
       unit: "°C",
     });

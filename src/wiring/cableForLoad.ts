@@ -82,7 +82,7 @@ export function cableForLoad(
   return fail({
     code: "outside-table",
     path: "designCurrent",
-    expected: `a device whose current a size of ${resolved.from.label} carries in column ${resolved.column}`,
+    expected: `a device whose current a size of ${resolved.from.label} carries in column "${resolved.column}"`,
     received: designCurrent,
     unit: "A",
   });
@@ -141,7 +141,7 @@ export function loadForCable(
     fail({
       code: "inconsistent",
       path: "device",
-      expected: `at most ${largest.value}, the largest ${kind} ${capacity.size} permits here`,
+      expected: `at most ${largest.value} A, the largest ${kind} ${capacity.size} permits here`,
       received: device.value,
       unit: "A",
     });

@@ -99,7 +99,7 @@ export function resolveRun(run: ConductorRun): ResolvedRun {
     fail({
       code: "inconsistent",
       path: "ambientBase",
-      expected: `${from.baseAmbient}, the base of ${from.label}: factors of another base do not fit it`,
+      expected: `${from.baseAmbient} °C, the base of ${from.label}: factors of another base do not fit it`,
       received: run.ambientBase,
       unit: "°C",
     });

@@ -153,7 +153,7 @@ export function conductorForLoad(
     return fail({
       code: "outside-table",
       path: "heaterCurrent",
-      expected: `a load that a size of ${resolved.from.label} carries in column ${resolved.column}`,
+      expected: `a load that a size of ${resolved.from.label} carries in column "${resolved.column}"`,
       received: design.load,
       unit: "A",
     });

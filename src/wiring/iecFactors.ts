@@ -82,7 +82,7 @@ export function cableAmbientFactor(input: {
     return fail({
       code: baseAmbient === undefined ? "missing" : "inconsistent",
       path: "baseAmbient",
-      expected: `${tables.map((one) => one.baseAmbient).join(", ")} (${name}): factors of another base do not fit`,
+      expected: `${tables.map((one) => one.baseAmbient).join(", ")} °C (${name}): factors of another base do not fit`,
       received: baseAmbient,
       unit: "°C",
     });

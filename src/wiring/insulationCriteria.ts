@@ -95,7 +95,7 @@ function rowFor(table: LabelledTable["table"], column: string, voltage: number, 
   return fail({
     code: "outside-table",
     path: "nominalVoltage",
-    expected: `at most ${cellAt(table, table.rows.at(-1) as Row, column)} (${name})`,
+    expected: `at most ${cellAt(table, table.rows.at(-1) as Row, column)} V (${name})`,
     received: voltage,
     unit: "V",
   });
@@ -218,7 +218,7 @@ export function resolveCriterion(
     return fail({
       code: "outside-table",
       path: "nominalVoltage",
-      expected: `at most ${EXTRA_LOW_VOLTAGE}: no circuit above it is SELV or PELV (${name})`,
+      expected: `at most ${EXTRA_LOW_VOLTAGE} V: no circuit above it is SELV or PELV (${name})`,
       received: nominalVoltage,
       unit: "V",
     });

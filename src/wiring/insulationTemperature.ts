@@ -40,7 +40,7 @@ export function insulationAt20(input: {
     return fail({
       code: "outside-table",
       path: "temperature",
-      expected: 'a multiple of 5 from 0 to 80 (or by: "law")',
+      expected: 'a multiple of 5 from 0 to 80 °C (or by: "law")',
       received: temperature,
       unit: "°C",
     });

@@ -112,7 +112,7 @@ export function loadForConductor(
     fail({
       code: "inconsistent",
       path: "device",
-      expected: `at most ${permitted.value}, the largest device ${ampacity.size} permits here (${permitted.rule})`,
+      expected: `at most ${permitted.value} A, the largest device ${ampacity.size} permits here (${permitted.rule})`,
       received: input.device,
       unit: "A",
     });
@@ -137,7 +137,7 @@ export function loadForConductor(
     fail({
       code: "inconsistent",
       path: "device",
-      expected: `at most ${largestDevice}, the largest device of a subdivided load (${clause})`,
+      expected: `at most ${largestDevice} A, the largest device of a subdivided load (${clause})`,
       received: input.device,
       unit: "A",
     });

@@ -146,7 +146,7 @@ function factorOf(
   const { label } = named.from;
   const outside = (expected: string): never =>
     fail({ code: "outside-table", path: "ambient", expected, received: ambient, unit: "°C" });
-  if (from === null) return outside(`${named.base}: ${label} comes without ambient factors`);
+  if (from === null) return outside(`${named.base} °C: ${label} comes without ambient factors`);
   const { table } = from;
   columnAt(table, insulation as string, "insulation");
   const column = insulation as string;

@@ -74,7 +74,7 @@ export function standardDevice(input: {
     return fail({
       code: "outside-table",
       path: "current",
-      expected: `a current within the standard ratings of ${ratingsOf(edition).name}`,
+      expected: `a current within the standard ratings (${ratingsOf(edition).name})`,
       received: current,
       unit: "A",
     });
@@ -185,7 +185,7 @@ export function largestDevice(input: {
     return fail({
       code: "outside-table",
       path: "ampacity",
-      expected: `an ampacity within the standard ratings of ${ratingsOf(edition).name}`,
+      expected: `an ampacity within the standard ratings (${ratingsOf(edition).name})`,
       received: ampacity,
       unit: "A",
     });

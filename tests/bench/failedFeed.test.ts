@@ -79,6 +79,18 @@ describe("torque outside its limits", () => {
   it("too little asks for tightening", () => {
     expect(assessModule(studs("3.0 N·m")).nextSteps[0]?.action).toContain("tighten studs to the torque");
   });
+  it("too much by the maker's own figure asks the maker, and not for new hardware at the same torque", () => {
+    // K 0.14 of anti-seize, A2-70, 20.1 mm²: 0.75·450·20.1·0.14·0.006 = 5.70 N·m is the most that M6 takes.
+    const [one] = studs("9.0 N·m").hardware ?? [];
+    const greased = { ...one, condition: "stainless with anti-seize", makerTorque: "9.0 N·m" } as typeof one;
+    const { nextSteps, checklist } = assessModule({
+      ...healthy,
+      hardware: [greased as NonNullable<typeof one>],
+    });
+    expect(nextSteps[0]?.action).toContain("ask the maker which torque holds");
+    expect(nextSteps.map(({ action }) => action).join()).not.toContain("renew stud");
+    expect(checklist.find(({ text }) => text.startsWith("Tighten every nut"))?.state).toBe("not passed");
+  });
   it("as the maker says says nothing", () => {
     expect(assessModule(studs("6.0 N·m")).answer[0]).toBe("No fault shows in the readings.");
   });

@@ -4,11 +4,14 @@ import {
   checkBetween,
   checkNonNegative,
   checkOneOf,
+  checkOpenOr,
   checkPositive,
   fail,
   failAll,
   given,
   type Issue,
+  type Ohms,
+  type Open,
 } from "../../quantity/index.ts";
 import { readingWorth } from "../fit/meter.ts";
 import { collect } from "../record/issues.ts";
@@ -147,16 +150,15 @@ function checkPlaces(reading: FieldReading | FieldMeasurement, names: Names): vo
   }
 }
 
+function checkSize(path: string, reads: number, unit?: string): void {
+  checkNonNegative(path, reads, unit);
+  checkBetween(path, reads, 0, LARGEST, unit);
+}
+
 function checkReads(reading: FieldReading): void {
   const { kind, reads } = reading;
-  if (reads === "open") {
-    if (kind !== "resistance" && kind !== "insulation") {
-      fail({ code: "not-a-number", path: "reads", expected: "a number", received: reads, unit: UNITS[kind] });
-    }
-    return;
-  }
-  checkNonNegative("reads", reads, UNITS[kind]);
-  checkBetween("reads", reads, 0, LARGEST, UNITS[kind]);
+  if (kind === "resistance" || kind === "insulation") checkOpenOr("reads", reads as Ohms | Open, checkSize);
+  else checkSize("reads", reads as number, UNITS[kind]);
 }
 
 function checkReading(reading: FieldReading | FieldMeasurement, names: Names, taken: boolean): void {

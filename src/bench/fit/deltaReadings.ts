@@ -1,5 +1,5 @@
 /** From three readings between the lines of a closed delta back to its three sides. */
-import { checkNonNegative, given, type Ohms, type Open } from "../../quantity/index.ts";
+import { checkNonNegative, checkOpenOr, given, type Ohms, type Open } from "../../quantity/index.ts";
 
 /**
  * One side of a delta, as far as the readings determine it.
@@ -86,7 +86,7 @@ export function deltaFromLineReadings(input: {
     ["y23", y23],
     ["y31", y31],
   ] as const) {
-    if (y !== "open") checkNonNegative(path, y, "Ω");
+    checkOpenOr(path, y, checkNonNegative);
   }
   checkNonNegative("standardUncertainty", u, "Ω");
   if (y12 === "open" || y23 === "open" || y31 === "open") return withOpenReadings([y12, y23, y31], u);

@@ -4,6 +4,7 @@ import { chiSquareSurvival } from "../../numeric/index.ts";
 import {
   checkBetween,
   checkNonNegative,
+  checkOpenOr,
   checkPositive,
   fail,
   given,
@@ -31,7 +32,7 @@ function checkSetting({ network, unknown, readings, leads, significance }: Setti
   }
   readings.forEach(({ reads, standardUncertainty }, i) => {
     if (reads === "open") return;
-    checkNonNegative(`readings.${i}.reads`, reads, "Ω");
+    checkOpenOr(`readings.${i}.reads`, reads, checkNonNegative);
     checkPositive(`readings.${i}.standardUncertainty`, standardUncertainty as number, "Ω");
   });
   if (typeof leads === "object") {

@@ -33,6 +33,14 @@ const tooMuch = ({ label, value, limit }: Figure): boolean =>
 /** The step for one kind of hardware. */
 function torqueStep(id: string, figures: readonly Figure[]): NextStep {
   const reason = `${id}: ${figures.map(missed).join("; ")}.`;
+  // Only a maker's torque can be one to use and too much; to tighten new hardware to it would end in the same place.
+  if (figures.some(({ label }) => label.endsWith("at the torque to use"))) {
+    return {
+      action: `Isolate, then check strength and thread condition of ${id} against the record and ask the maker which torque holds for them, before new hardware is tightened: by the record the torque to use overstresses it.`,
+      reason,
+      about: [id],
+    };
+  }
   return figures.some(tooMuch)
     ? {
         action: `Isolate, then renew stud, nut and washer of ${id} and tighten them to the torque to use: overstressed hardware does not hold its clamping force.`,

@@ -132,7 +132,8 @@ function assessFastening(fastening: Fastening): HardwareAssessment {
     name: toUse?.kind ?? null,
     limit: toUse === null ? null : { low: toUse.low, high: toUse.high },
     basis:
-      toUse?.basis ?? "no torque of the maker, no table with this thread, no strength to work it out from",
+      toUse?.basis ??
+      "no torque of the maker, no table that holds for this thread and its condition, no strength to work it out from",
     caution: toUse === null ? (strength?.why ?? null) : toUse.caution,
   });
   return {

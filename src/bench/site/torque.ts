@@ -1,10 +1,11 @@
-/** The torque to use for a fastening: the maker's, else a published table's, else from the share of proof that is customary. */
+/** The torque to use for a fastening: the maker's, else a published table's as far as the stud takes it, else what the stud takes. */
 import { compareQuoted } from "../../decision/index.ts";
-import { type TighteningTorque, type TorqueTable, tightening, tighteningTorque } from "../../joint/index.ts";
+import { type TighteningTorque, type TorqueTable, tighteningTorque } from "../../joint/index.ts";
 import { formatQuantity, isElectroheatError, type NewtonMeters, type Pascals } from "../../quantity/index.ts";
 import type { ParsedFastening } from "../record/parsed.ts";
 import { basisText, cautionOf, messagesOf } from "./figure.ts";
 import type { Thread } from "./threads.ts";
+import { type Ceiling, lowerOf, type NutFactors, strengthCeiling } from "./torqueCeiling.ts";
 
 /** A torque to use, and between what the torque applied may lie. */
 export interface TorqueToUse {
@@ -59,11 +60,25 @@ function placesOf(thread: Thread, brass: boolean): readonly Place[] {
   return [{ table: "bus-bolts", size: thread.nominal, column: "bronzeStainlessGalvanized" }, nut];
 }
 
-/** The greatest torque that a table prints for brass or stainless of this size. */
-function greatestOf(thread: Thread, fastening: ParsedFastening): TighteningTorque | null {
+/** Conditions that slip more easily than the dry threads for which maximum torques are printed. */
+const LUBRICATED: readonly (string | undefined)[] = [
+  "machine-oiled steel",
+  "phosphated and oiled",
+  "stainless with anti-seize",
+  "black oxide and oil",
+  "PTFE or wax coated",
+];
+
+/** The greatest torque that a table prints for dry brass or stainless of this size. */
+function printedCeiling(thread: Thread, fastening: ParsedFastening): Ceiling | null {
   if (thread.form === "metric") return null;
   const column = isBrass(fastening) ? "brass" : isStainless(fastening) ? "stainless18-8" : null;
-  return column === null ? null : lookedUp({ table: "nonferrous-maximum", size: thread.nominal, column });
+  if (column === null) return null;
+  const found = lookedUp({ table: "nonferrous-maximum", size: thread.nominal, column });
+  if (found === null) return null;
+  const { torque, kind, basis, warnings } = found;
+  const disagree = "Two published tables disagree; the lower torque is taken.";
+  return { torque, kind, basis: basisText(basis), cautions: [...messagesOf(warnings), disagree] };
 }
 
 const torqueText = (torque: NewtonMeters): string =>
@@ -77,92 +92,94 @@ function unknownMetal(thread: Thread, fastening: ParsedFastening, torque: number
   return `Too much for brass: a stud of brass takes at most ${torqueText(brass.torque)} (${basisText(brass.basis)}).`;
 }
 
-function published(thread: Thread, fastening: ParsedFastening): TorqueToUse | null {
-  const found = placesOf(thread, isBrass(fastening))
-    .map(lookedUp)
-    .find((one) => one !== null);
-  if (found === undefined || found === null) return null;
-  const greatest = greatestOf(thread, fastening);
+/** Wherever a ceiling lies below what is printed, or within the tool's room of it, the ceiling is kept and the tool's room lies below it. */
+function published(
+  thread: Thread,
+  fastening: ParsedFastening,
+  found: TighteningTorque,
+  ceiling: Ceiling | null,
+): TorqueToUse {
   const basis = basisText(found.basis);
-  if (greatest !== null && compareQuoted({ left: found.torque, right: greatest.torque }) > 0) {
+  if (ceiling !== null && compareQuoted({ left: found.torque, right: ceiling.torque }) > 0) {
+    const { torque, kind, cautions } = ceiling;
+    const tooMuch = `The stud does not take the ${torqueText(found.torque)} that the table prints for other hardware.`;
     return {
-      torque: greatest.torque,
-      kind: greatest.kind,
-      low: greatest.torque * (1 - TORQUE_TOLERANCE),
-      high: greatest.torque,
-      basis: `${basisText(greatest.basis)}, which is less than ${torqueText(found.torque)} of ${basis}`,
-      caution: cautionOf([
-        ...messagesOf(greatest.warnings),
-        "Two published tables disagree; the lower torque is taken.",
-      ]),
+      torque,
+      kind,
+      low: torque * (1 - TORQUE_TOLERANCE),
+      high: torque,
+      basis: `${ceiling.basis}, which is less than ${torqueText(found.torque)} of ${basis}`,
+      caution: cautionOf(kind === "from preload" ? [...cautions, tooMuch] : cautions),
     };
   }
   const least = found.kind === "minimum";
   const pinched =
-    greatest !== null &&
-    compareQuoted({ left: greatest.torque * (1 - TORQUE_TOLERANCE), right: found.torque }) < 0;
+    ceiling !== null &&
+    compareQuoted({ left: ceiling.torque * (1 - TORQUE_TOLERANCE), right: found.torque }) < 0;
+  const room = least ? null : found.torque * (1 + TORQUE_TOLERANCE);
+  const capped =
+    ceiling !== null &&
+    (room === null || ceiling.kind === "maximum" || compareQuoted({ left: ceiling.torque, right: room }) < 0);
   return {
     torque: found.torque,
     kind: found.kind,
-    // A minimum that is also the maximum leaves no room for the tool: the maximum is kept, the tool's room lies below it.
     low: least && !pinched ? found.torque : found.torque * (1 - TORQUE_TOLERANCE),
-    high: greatest?.torque ?? (least ? null : found.torque * (1 + TORQUE_TOLERANCE)),
+    high: capped ? ceiling.torque : room,
     basis: [
       least && !pinched ? basis : `${basis}; ${TOLERANCE_TEXT}`,
-      ...(greatest === null
-        ? []
-        : [`at most ${torqueText(greatest.torque)} by ${basisText(greatest.basis)}`]),
+      ...(capped ? [`at most ${torqueText(ceiling.torque)} by ${ceiling.basis}`] : []),
     ].join("; "),
     caution: cautionOf([...messagesOf(found.warnings), unknownMetal(thread, fastening, found.torque)]),
   };
 }
 
-/** The torque whose highest preload just reaches the share of proof that is customary: preload goes with torque. */
-function fromPreload(
-  thread: Thread,
-  strength: Pascals,
-  band: { readonly low: number; readonly high: number },
-): TorqueToUse {
-  const trial = 1 as NewtonMeters;
-  const { diameter, stressArea } = thread;
-  const { proofShare, proof, proofBasis } = tightening({
-    torque: trial,
-    diameter,
-    stressArea,
-    nutFactorLow: band.low,
-    nutFactorHigh: band.high,
-    strength,
-  });
-  const torque = (trial * (proof.high as number)) / proofShare.high;
+const fromPreload = ({ torque, kind, basis }: Ceiling): TorqueToUse => ({
+  torque,
+  kind,
+  low: torque * (1 - TORQUE_TOLERANCE),
+  high: torque,
+  basis,
+  caution: "No torque of the maker was given and no table held here has this thread.",
+});
+
+/** The maker's torque stands, whatever we work out; a reader must know where the two do not go together. */
+function ofMaker(makerTorque: NewtonMeters, byStrength: Ceiling | null): TorqueToUse {
+  const maker = { torque: makerTorque, source: "torque of the maker, as given in the record" };
+  const { torque, kind, basis } = tighteningTorque({ maker });
+  const above = byStrength !== null && compareQuoted({ left: torque, right: byStrength.torque }) > 0;
   return {
-    torque: torque as NewtonMeters,
-    kind: "from preload",
+    torque,
+    kind,
     low: torque * (1 - TORQUE_TOLERANCE),
-    high: torque,
-    basis: `torque = K·F·d with the lowest nut factor at ${basisText(proofBasis)}; nut factor ${band.low} to ${band.high}`,
-    caution: "No torque of the maker was given and no table held here has this thread.",
+    high: torque * (1 + TORQUE_TOLERANCE),
+    basis: `${basis.source}; ${TOLERANCE_TEXT}`,
+    caution: above
+      ? `By the strength and thread condition of the record the stud takes at most ${torqueText(byStrength.torque)}: check both, and ask the maker before this torque is used.`
+      : null,
   };
 }
 
-/** The torque to use; `null` where neither maker nor table gives one and the strength is not known. */
+/**
+ * The torque to use; `null` where neither maker nor table gives one and the strength is not known. But for the maker's, none is more than
+ * share of proof and yielding allow at the lowest nut factor.
+ */
 export function torqueToUse(
   fastening: ParsedFastening,
   thread: Thread,
   strength: Pascals | null,
-  band: { readonly low: number; readonly high: number },
+  band: NutFactors,
 ): TorqueToUse | null {
-  const { makerTorque } = fastening;
-  if (makerTorque !== undefined) {
-    const maker = { torque: makerTorque.value, source: "torque of the maker, as given in the record" };
-    const { torque, kind, basis } = tighteningTorque({ maker });
-    return {
-      torque,
-      kind,
-      low: torque * (1 - TORQUE_TOLERANCE),
-      high: torque * (1 + TORQUE_TOLERANCE),
-      basis: `${basis.source}; ${TOLERANCE_TEXT}`,
-      caution: null,
-    };
-  }
-  return published(thread, fastening) ?? (strength === null ? null : fromPreload(thread, strength, band));
+  const byStrength = strength === null ? null : strengthCeiling(thread, strength, band);
+  const { makerTorque, condition } = fastening;
+  if (makerTorque !== undefined) return ofMaker(makerTorque.value, byStrength);
+  const found = placesOf(thread, isBrass(fastening))
+    .map(lookedUp)
+    .find((one) => one !== null);
+  if (found === undefined || found === null) return byStrength === null ? null : fromPreload(byStrength);
+  const printed = printedCeiling(thread, fastening);
+  // A maximum for dry threads says nothing of lubricated ones, which reach the same preload at a fraction of the torque.
+  if (!LUBRICATED.includes(condition))
+    return published(thread, fastening, found, lowerOf(byStrength, printed));
+  if (printed !== null && byStrength === null) return null;
+  return published(thread, fastening, found, byStrength);
 }
