@@ -3,16 +3,10 @@ import type { Supply } from "../../circuit/index.ts";
 import type { ReadingsAssessment } from "../assessmentTypes.ts";
 import type { BranchFinding, DrawAssessment, NextStep } from "../assessTypes.ts";
 import { elementPlan } from "../day/branchModule.ts";
-import {
-  ampsSteps,
-  insulationSteps,
-  oddAmps,
-  poorInsulation,
-  unjudgedJointSteps,
-  unjudgedJoints,
-} from "../day/concerns.ts";
+import { ampsSteps, oddAmps, unjudgedJointSteps, unjudgedJoints } from "../day/concerns.ts";
 import type { Days } from "../day/days.ts";
 import { type HotBranches, readAsLeft } from "../day/hotBranches.ts";
+import { doubtfulInsulationSteps, insulationSteps, poorInsulation } from "../day/insulationConcerns.ts";
 import { isBadJoint } from "../day/joints.ts";
 import { supplyConcerns } from "../day/supplyConcerns.ts";
 import type { Diagnosis } from "../diagnosis/types.ts";
@@ -138,6 +132,7 @@ export function adviseOn(input: {
     known: { relinked: faults.relinked, openElements: openNamed(faults.verdict, whole) },
     concerns: {
       insulation: insulationSteps(present),
+      doubtful: doubtfulInsulationSteps(present),
       supply: volts.steps,
       joints: unjudgedJointSteps(present, weighed),
       amps: ampsSteps(present, explained),

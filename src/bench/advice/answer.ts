@@ -3,8 +3,9 @@ import type { HeatingModule } from "../../circuit/index.ts";
 import { formatQuantity, type Watts } from "../../quantity/index.ts";
 import type { ReadingsAssessment } from "../assessmentTypes.ts";
 import type { BranchAssessment, DrawAssessment, JointAssessment, NextStep } from "../assessTypes.ts";
-import { ampsWords, oddAmps, poorInsulation, unjudgedJoints } from "../day/concerns.ts";
+import { ampsWords, oddAmps, unjudgedJoints } from "../day/concerns.ts";
 import { readAsLeft } from "../day/hotBranches.ts";
+import { doubtfulInsulation, poorInsulation } from "../day/insulationConcerns.ts";
 import { isBadJoint } from "../day/joints.ts";
 import type { DiagnosedFault } from "../diagnosis/types.ts";
 import { listed } from "../diagnosis/words.ts";
@@ -96,18 +97,31 @@ function wrongWords(
       : []),
   ];
   const odd = said.length > 0 ? [] : oddAmps(day);
-  if (odd.length > 0) return `Amps outside those of a sound module, and nothing says why: ${ampsWords(odd)}.`;
-  if (said.length > 0) return `${capital(said.join("; "))}.${ampsBesideJoints(day)}`;
+  const doubts = doubtfulInsulation(day).map(({ words }) => words);
+  const besides = doubts.length === 0 ? "" : ` Besides: ${doubts.join("; ")}.`;
+  if (odd.length > 0)
+    return `Amps outside those of a sound module, and nothing says why: ${ampsWords(odd)}.${besides}`;
+  if (said.length > 0) return `${capital(said.join("; "))}.${ampsBesideJoints(day)}${besides}`;
+  const none = noFaultWords(day, weighed);
+  // What is not clear must not stand behind a clean bill.
+  return doubts.length === 0
+    ? none
+    : `No fault shows but in the insulation: ${doubts.join("; ")}.${none === NO_FAULT ? "" : ` ${none}`}`;
+}
+
+const NO_FAULT = "No fault shows in the readings.";
+
+/** What is said where nothing is wrong by itself: what could not be decided. */
+function noFaultWords({ resistances, joints }: ReadingsAssessment, weighed: ReadonlySet<string>): string {
+  const { branches, outcome } = resistances;
   const unclear = branches.filter(({ finding }) => finding === "undecided").map(({ id }) => id);
   if (unclear.length > 0)
     return `No fault shows, but this meter cannot decide ${listed(unclear.slice(0, NAMED))}.`;
-  const alone = unjudgedJoints(day, weighed);
+  const alone = unjudgedJoints({ joints }, weighed);
   if (alone.length > 0)
     return `No fault shows, but ${alone.length > 1 ? "joints" : "joint"} ${listed(alone.slice(0, NAMED))} could not be judged: a drop alone shows nothing to compare with.`;
   const unknown = outcome !== "no readings" && branches.some(({ finding }) => finding === "not known");
-  return unknown
-    ? "No fault shows, but these readings do not settle every branch."
-    : "No fault shows in the readings.";
+  return unknown ? "No fault shows, but these readings do not settle every branch." : NO_FAULT;
 }
 
 /** The module as it stands without what was not read again as left. */
@@ -136,7 +150,9 @@ function carriedWords(
 ): readonly string[] {
   const ids = new Set(again.resistances.branches.map(({ id }) => id));
   return [
-    ...(again.insulation.length > 0 ? [] : poorInsulation(present).map(({ words }) => words)),
+    ...(again.insulation.length > 0
+      ? []
+      : [...poorInsulation(present), ...doubtfulInsulation(present)].map(({ words }) => words)),
     ...branchWords(tellingBranches(present.resistances.branches, relinked).filter(({ id }) => !ids.has(id))),
     ...present.joints.filter((one) => isBadJoint(one) && !again.joints.includes(one)).map(jointWords),
   ];

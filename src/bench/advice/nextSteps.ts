@@ -142,8 +142,8 @@ function supplySteps(lostLine: string | null): NextStep[] {
 }
 
 /**
- * Steps in order: what forbids voltage, supply, contradictions, faulty branches, what the diagnosis adds, joints, amps that nothing
- * explains, then what is merely unclear.
+ * Steps in order: what forbids voltage, supply, contradictions, faulty branches, what the diagnosis adds, joints, insulation in doubt, site, amps
+ * that nothing explains, then what is merely unclear.
  */
 export function nextSteps(input: {
   /** The module as it stands; null where nothing was read. */
@@ -154,6 +154,8 @@ export function nextSteps(input: {
   readonly known: KnownFaults;
   readonly concerns: {
     readonly insulation: readonly NextStep[];
+    /** Insulation that is not below the least and not clear of trouble either. */
+    readonly doubtful: readonly NextStep[];
     readonly supply: readonly NextStep[];
     readonly joints: readonly NextStep[];
     readonly amps: readonly NextStep[];
@@ -182,6 +184,7 @@ export function nextSteps(input: {
     ...faulty,
     ...diagnosed,
     ...jointSteps(present.joints),
+    ...concerns.doubtful,
     ...concerns.site,
     ...concerns.amps,
     ...obscure,

@@ -1,6 +1,7 @@
 /** Whether a module may run meanwhile, in one sentence; the people on site decide. */
 
 import type { ReadingsAssessment } from "../assessmentTypes.ts";
+import { insulationRunning } from "../day/insulationConcerns.ts";
 import { isBadJoint } from "../day/joints.ts";
 import { listed } from "../diagnosis/words.ts";
 import { allOpen } from "./branchSteps.ts";
@@ -49,6 +50,8 @@ export function runningWords(input: {
   if (jointFirst !== null) return jointFirst;
   if (lostLine !== null)
     return `Not before ${lostLine} is back and the module has been read on all three lines.`;
+  const insulation = insulationRunning(present);
+  if (insulation !== null) return insulation;
   if (resistances.consistency === "inconsistent" || resistances.outcome === "contradictory") {
     return "Not known: the readings contradict each other.";
   }

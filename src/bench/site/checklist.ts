@@ -9,7 +9,7 @@ import type {
   ReadingsAssessment,
 } from "../assessmentTypes.ts";
 import type { BranchFinding, JointAssessment } from "../assessTypes.ts";
-import { poorInsulation } from "../day/concerns.ts";
+import { poorInsulation } from "../day/insulationConcerns.ts";
 import { isBadJoint } from "../day/joints.ts";
 import { type Evidence, evidenceOf, TO_DO } from "./evidence.ts";
 import { UNSPLIT } from "./feedNorthAmerica.ts";
