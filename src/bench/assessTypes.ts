@@ -163,6 +163,8 @@ export interface JointRise {
   readonly level: number | "undecided";
   /** The level it has at the least, decided or not. */
   readonly atLeast: number;
+  /** The level that its upper end at full load would have. */
+  readonly atMost: number;
   /** What the scale asks for. */
   readonly action: string;
   /** The scale, its edition and table. */

@@ -24,7 +24,7 @@ describe("insulation near the least", () => {
       const { answer, nextSteps } = assessModule(reads(value, "500 V", day));
       expect(answer.join(" ")).not.toMatch(CLEAN);
       expect(answer[0]).toMatch(
-        /insulation at L1 .*cannot tell from the least that IEC 60364-6 and IEC 60204-1/,
+        /insulation at L1 .*cannot tell from the least that IEC 60364-6 and IEC 60204-1/i,
       );
       expect(answer[2]).toMatch(/^Not before the insulation is settled/);
       expect(nextSteps[0]?.about).toEqual(["L1"]);

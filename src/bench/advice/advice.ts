@@ -8,6 +8,7 @@ import type { Days } from "../day/days.ts";
 import { type HotBranches, readAsLeft } from "../day/hotBranches.ts";
 import { doubtfulInsulationSteps, insulationSteps, poorInsulation } from "../day/insulationConcerns.ts";
 import { isBadJoint } from "../day/joints.ts";
+import { scanSteps } from "../day/scanConcerns.ts";
 import { supplyConcerns } from "../day/supplyConcerns.ts";
 import type { Diagnosis } from "../diagnosis/types.ts";
 import { listed } from "../diagnosis/words.ts";
@@ -132,7 +133,7 @@ export function adviseOn(input: {
     known: { relinked: faults.relinked, openElements: openNamed(faults.verdict, whole) },
     concerns: {
       insulation: insulationSteps(present),
-      doubtful: doubtfulInsulationSteps(present),
+      doubtful: [...scanSteps(present), ...doubtfulInsulationSteps(present)],
       supply: volts.steps,
       joints: unjudgedJointSteps(present, weighed),
       amps: ampsSteps(present, explained),

@@ -7,6 +7,7 @@ import { ampsWords, oddAmps, unjudgedJoints } from "../day/concerns.ts";
 import { readAsLeft } from "../day/hotBranches.ts";
 import { doubtfulInsulation, poorInsulation } from "../day/insulationConcerns.ts";
 import { isBadJoint } from "../day/joints.ts";
+import { scanWords } from "../day/scanConcerns.ts";
 import type { DiagnosedFault } from "../diagnosis/types.ts";
 import { listed } from "../diagnosis/words.ts";
 import { ratioText } from "../text/shown.ts";
@@ -97,17 +98,22 @@ function wrongWords(
       : []),
   ];
   const odd = said.length > 0 ? [] : oddAmps(day);
-  const doubts = doubtfulInsulation(day).map(({ words }) => words);
+  const doubts = doubtWords(day, told);
   const besides = doubts.length === 0 ? "" : ` Besides: ${doubts.join("; ")}.`;
   if (odd.length > 0)
     return `Amps outside those of a sound module, and nothing says why: ${ampsWords(odd)}.${besides}`;
   if (said.length > 0) return `${capital(said.join("; "))}.${ampsBesideJoints(day)}${besides}`;
   const none = noFaultWords(day, weighed);
+  if (doubts.length === 0) return none;
   // What is not clear must not stand behind a clean bill.
-  return doubts.length === 0
-    ? none
-    : `No fault shows but in the insulation: ${doubts.join("; ")}.${none === NO_FAULT ? "" : ` ${none}`}`;
+  return `${capital(doubts.join("; "))}.${none === NO_FAULT ? "" : ` Otherwise ${lower(none)}`}`;
 }
+
+/** Joints and insulation that are neither bad nor clear of trouble. */
+const doubtWords = (day: ReadingsAssessment, told: ReadonlySet<string>): readonly string[] => [
+  ...day.joints.filter(({ id }) => !told.has(id)).flatMap(scanWords),
+  ...doubtfulInsulation(day).map(({ words }) => words),
+];
 
 const NO_FAULT = "No fault shows in the readings.";
 
@@ -155,6 +161,7 @@ function carriedWords(
       : [...poorInsulation(present), ...doubtfulInsulation(present)].map(({ words }) => words)),
     ...branchWords(tellingBranches(present.resistances.branches, relinked).filter(({ id }) => !ids.has(id))),
     ...present.joints.filter((one) => isBadJoint(one) && !again.joints.includes(one)).map(jointWords),
+    ...present.joints.filter((one) => !again.joints.includes(one)).flatMap(scanWords),
   ];
 }
 

@@ -142,7 +142,7 @@ function supplySteps(lostLine: string | null): NextStep[] {
 }
 
 /**
- * Steps in order: what forbids voltage, supply, contradictions, faulty branches, what the diagnosis adds, joints, insulation in doubt, site, amps
+ * Steps in order: what forbids voltage, supply, contradictions, faulty branches, what the diagnosis adds, joints, joints and insulation in doubt, site, amps
  * that nothing explains, then what is merely unclear.
  */
 export function nextSteps(input: {
@@ -154,7 +154,7 @@ export function nextSteps(input: {
   readonly known: KnownFaults;
   readonly concerns: {
     readonly insulation: readonly NextStep[];
-    /** Insulation that is not below the least and not clear of trouble either. */
+    /** Joints and insulation that are neither bad nor clear of trouble. */
     readonly doubtful: readonly NextStep[];
     readonly supply: readonly NextStep[];
     readonly joints: readonly NextStep[];

@@ -3,6 +3,7 @@
 import type { ReadingsAssessment } from "../assessmentTypes.ts";
 import { insulationRunning } from "../day/insulationConcerns.ts";
 import { isBadJoint } from "../day/joints.ts";
+import { scanBefore, scanMeanwhile } from "../day/scanConcerns.ts";
 import { listed } from "../diagnosis/words.ts";
 import { allOpen } from "./branchSteps.ts";
 import { tellingBranches } from "./diagnosisVerdict.ts";
@@ -67,6 +68,8 @@ export function runningWords(input: {
   if (high.length > 0) {
     return `Not before the joints of ${listed(high)} are cleared: what reads high may be one of them, and a bad joint burns on.`;
   }
+  const scanned = scanBefore(present);
+  if (scanned !== null) return scanned;
   if (input.voltage !== null) return input.voltage;
   const open = [...found("open"), ...partly];
   if (open.length > 0) {
@@ -87,6 +90,8 @@ export function runningWords(input: {
   const unjudged = present.insulation.filter(({ verdict }) => verdict === null);
   if (unjudged.length > 0)
     return `Not known: ${listed(unjudged.map(({ label }) => label))} is not judged by every limit without the voltage of the supply.`;
+  const meanwhile = scanMeanwhile(present);
+  if (meanwhile !== null) return meanwhile;
   return input.anythingRead
     ? "Nothing read here speaks against running it; what is not tested has not passed."
     : NOTHING_READ;

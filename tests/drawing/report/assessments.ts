@@ -159,6 +159,7 @@ const found: ReadingsAssessment = {
         fullLoadHigh: 72.4 as never,
         level: 4,
         atLeast: 4,
+        atMost: 4,
         action: "repair immediately",
         rule: "ANSI/NETA ATS-2003, Table 100.18",
       },
