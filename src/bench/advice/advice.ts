@@ -15,6 +15,7 @@ import { listed } from "../diagnosis/words.ts";
 import type { Sheet } from "../readSheet.ts";
 import { siteConcerns } from "../site/concerns.ts";
 import { answerLines } from "./answer.ts";
+import { studsUnsaid } from "./beyondElements.ts";
 import { type JointsNamed, openNamed } from "./diagnosisVerdict.ts";
 import { assessFaults } from "./faults.ts";
 import { nextSteps } from "./nextSteps.ts";
@@ -127,7 +128,9 @@ export function adviseOn(input: {
   const readAgain = new Set((asLeft?.joints ?? []).map(({ id }) => id));
   const weighed = new Set([...faults.weighedJoints].filter((id) => !readAgain.has(id)));
   const unjudged = present === null ? [] : unjudgedJoints(present, weighed);
+  const unsaid = studsUnsaid(record);
   const steps = nextSteps({
+    studsUnsaid: unsaid,
     present: current,
     diagnosed: [...againSteps(stale), ...faults.steps],
     known: { relinked: faults.relinked, openElements: openNamed(faults.verdict, whole) },
@@ -184,6 +187,7 @@ export function adviseOn(input: {
     running,
     unknownDraw: volts.unknown !== null,
     notTested: untested,
+    studsUnsaid: unsaid,
   });
   const { diagnosis, leftOut, relinked, joints } = faults;
   return { diagnosis, leftOut, lostLine, relinked, joints, steps, answer };

@@ -11,6 +11,7 @@ import { scanWords } from "../day/scanConcerns.ts";
 import type { DiagnosedFault } from "../diagnosis/types.ts";
 import { listed } from "../diagnosis/words.ts";
 import { ratioText } from "../text/shown.ts";
+import { beyondWords } from "./beyondElements.ts";
 import {
   branchesOf,
   type DiagnosisVerdict,
@@ -70,6 +71,7 @@ function wrongWords(
   lostLine: string | null,
   module: HeatingModule,
   weighed: ReadonlySet<string>,
+  studsUnsaid: boolean,
 ): string {
   const { branches, consistency, outcome } = day.resistances;
   const telling = verdict !== null && isTelling(verdict) ? verdict : null;
@@ -90,11 +92,12 @@ function wrongWords(
     ...poorInsulation(day).map(({ words }) => words),
     ...(lostLine === null || told.has(lostLine) ? [] : [`no supply on ${lostLine}`]),
     ...(telling?.kind === "settled" ? [lower(telling.words)] : []),
+    ...beyondWords(day.resistances),
     ...branchWords(untold),
     ...(telling === null ? refuted : telling.kind === "settled" ? [] : [lower(telling.words)]),
     ...day.joints.filter((joint) => isBadJoint(joint) && !told.has(joint.id)).map(jointWords),
     ...(consistency === "inconsistent" || outcome === "contradictory"
-      ? ["the ohm readings contradict each other"]
+      ? [`the ohm readings contradict each other${studsUnsaid ? UNLESS_STUDS : ""}`]
       : []),
   ];
   const odd = said.length > 0 ? [] : oddAmps(day);
@@ -108,6 +111,9 @@ function wrongWords(
   // What is not clear must not stand behind a clean bill.
   return `${capital(doubts.join("; "))}.${none === NO_FAULT ? "" : ` Otherwise ${lower(none)}`}`;
 }
+
+const UNLESS_STUDS =
+  ", unless those taken alone were read on the elements' own studs: then a link, bar or joint is bad";
 
 /** Joints and insulation that are neither bad nor clear of trouble. */
 const doubtWords = (day: ReadingsAssessment, told: ReadonlySet<string>): readonly string[] => [
@@ -174,11 +180,13 @@ function stateLine(input: AnswerInput): string {
 function moduleLine(input: AnswerInput): string {
   const { asFound, asLeft, verdict, lostLine, module } = input;
   const found =
-    asFound === null ? null : wrongWords(asFound, verdict, lostLine.asFound, module, input.weighedJoints);
+    asFound === null
+      ? null
+      : wrongWords(asFound, verdict, lostLine.asFound, module, input.weighedJoints, input.studsUnsaid);
   if (asLeft === null) return found ?? "Nothing was read: this sheet holds what the record promises.";
   const again = readAgain(asLeft, input.leftAlone);
   const old = carriedWords(asLeft, again, relinkedBranches(verdict, module));
-  const fresh = wrongWords(again, null, lostLine.asLeft, module, new Set());
+  const fresh = wrongWords(again, null, lostLine.asLeft, module, new Set(), input.studsUnsaid);
   const left = old.length === 0 ? fresh : `${fresh} Not read again: ${old.join("; ")}.`;
   return found === null ? `As left: ${left}` : `As found: ${found} As left: ${left}`;
 }
@@ -237,6 +245,8 @@ export interface AnswerInput {
   /** Whether the voltages stated are in doubt, and with them what it draws. */
   readonly unknownDraw: boolean;
   readonly notTested: readonly string[];
+  /** Whether readings alone may have been taken on own studs without the record saying so. */
+  readonly studsUnsaid: boolean;
 }
 
 /** The lines. */

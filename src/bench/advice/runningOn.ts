@@ -5,6 +5,7 @@ import { insulationRunning } from "../day/insulationConcerns.ts";
 import { isBadJoint } from "../day/joints.ts";
 import { scanBefore, scanMeanwhile } from "../day/scanConcerns.ts";
 import { listed } from "../diagnosis/words.ts";
+import { beyondRunning } from "./beyondElements.ts";
 import { allOpen } from "./branchSteps.ts";
 import { tellingBranches } from "./diagnosisVerdict.ts";
 import { type OpenModule, openWords } from "./runningOpen.ts";
@@ -49,6 +50,8 @@ export function runningWords(input: {
     return `Not on ${jointsWords(bad)}: a hot joint feeds on its own heat until it burns open. Remake ${bad.length > 1 ? "them" : "it"} first.`;
   }
   if (jointFirst !== null) return jointFirst;
+  const beyond = beyondRunning(resistances);
+  if (beyond !== null) return beyond;
   if (lostLine !== null)
     return `Not before ${lostLine} is back and the module has been read on all three lines.`;
   const insulation = insulationRunning(present);

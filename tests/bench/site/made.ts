@@ -99,6 +99,7 @@ export const day = (
     outcome: "solved",
     branches,
     expectedReadings: [],
+    beyondElements: [],
     leads: null,
     leadsUncertainty: null,
     readings: [],

@@ -102,6 +102,7 @@ const found: ReadingsAssessment = {
       { from: "L1", to: "S", reads: ohms(11.32), predicted: ohms(11.31), residual: 0.4 },
       { from: "L2", to: "S", reads: "open", predicted: null, residual: null },
     ],
+    beyondElements: [],
     expectedReadings: [11.0769 as never, "open"],
     chiSquare: 2.31,
     degreesOfFreedom: 2,
