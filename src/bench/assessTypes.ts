@@ -1,7 +1,7 @@
 /** What the readings of a bench record amount to: branches, draw, joints, next steps. */
 import type { Judgement } from "../decision/index.ts";
 import type { Amperes, ColdOhms, Kelvins, Ohms, Open, Volts, Watts } from "../quantity/index.ts";
-import type { ResistanceFit } from "./fit/types.ts";
+import type { FittedReading, ResistanceFit } from "./fit/types.ts";
 
 /**
  * What a branch amounts to. `sound`: judged within the tolerance. `undecided`: the meter cannot say. `unjudged`: a value, but no tolerance
@@ -67,6 +67,11 @@ export interface ResistanceAssessment
   readonly branches: readonly BranchAssessment[];
   /** What each reading would show on a sound module at its targets, Ω, without leads; in the order of `readings`; `null` without targets. */
   readonly expectedReadings: readonly (ColdOhms | Open | null)[];
+  /**
+   * Readings that the branches, as read on their own studs, do not account for: what differs lies in a link, a bar or a joint on the way.
+   * Left out of the fit; empty unless something was read on its own studs.
+   */
+  readonly beyondElements: readonly Pick<FittedReading, "from" | "to" | "reads" | "predicted">[];
   /** Leads and probe contact, Ω; `null` if not determined. */
   readonly leads: Ohms | null;
   /** Standard uncertainty of the leads, Ω. */
@@ -163,6 +168,8 @@ export interface JointRise {
   readonly level: number | "undecided";
   /** The level it has at the least, decided or not. */
   readonly atLeast: number;
+  /** The level that its upper end at full load would have. */
+  readonly atMost: number;
   /** What the scale asks for. */
   readonly action: string;
   /** The scale, its edition and table. */

@@ -5,10 +5,9 @@ import type { CutLine, FeedAssessment, HardwareAssessment } from "./assessmentTy
 import { checkDay, dayState } from "./day/assessDay.ts";
 import { type BranchModule, branchModule, drawnJoints, elementPlan } from "./day/branchModule.ts";
 import { checkInstruments } from "./day/instrumentLimits.ts";
-import { checkOhmmeter, DAYS, type Day, measuredReadings } from "./day/readings.ts";
+import { checkOhmmeter, DAYS, type Day, type MeasuredOhms, measuredReadings } from "./day/readings.ts";
 import type { SupplyState } from "./day/supplyState.ts";
 import { type BankTargets, bankTargets, coldTargets } from "./day/targets.ts";
-import type { TerminalOhms } from "./fit/types.ts";
 import { collect } from "./record/issues.ts";
 import type { ParsedRecord } from "./record/parsed.ts";
 import type { BenchRecord } from "./record/record.ts";
@@ -33,7 +32,7 @@ export interface Sheet {
   /** The module element by element, with its joints. */
   readonly whole: HeatingModule;
   readonly states: Readonly<Record<Day, SupplyState | null>>;
-  readonly ohms: Readonly<Record<Day, readonly TerminalOhms[]>>;
+  readonly ohms: Readonly<Record<Day, readonly MeasuredOhms[]>>;
 }
 
 /** Where a fit starts without a nameplate: the mean of what was read, Ω. */
@@ -87,6 +86,6 @@ export function readSheet(input: BenchRecord): Sheet {
     drawn: drawn as NonNullable<typeof drawn>,
     whole: whole as NonNullable<typeof whole>,
     states: { asFound: states[0] ?? null, asLeft: states[1] ?? null },
-    ohms: { asFound: ohms[0] as readonly TerminalOhms[], asLeft: ohms[1] as readonly TerminalOhms[] },
+    ohms: { asFound: ohms[0] as readonly MeasuredOhms[], asLeft: ohms[1] as readonly MeasuredOhms[] },
   };
 }

@@ -13,8 +13,8 @@ const meter = { ofReading: 0.015, digits: 3 };
 const day = (reads: string): Every<RecordReadings> => ({
   supply,
   ohms: [
-    { from: "L1", to: "S-A", reads, alone: "A" },
-    { from: "L1", to: "L2", reads: 15.3, alone: "A" },
+    { from: "L1", to: "S-A", reads, alone: "A-L1", ownStuds: true },
+    { from: "L1", to: "L2", reads: 15.3, alone: "A-L1", ownStuds: true },
   ],
   currents: [{ at: "L1", into: "A", reads: "36.0 A" }],
   insulation: [{ from: "L1", reads: "OL", testVoltage: "500 V" }],

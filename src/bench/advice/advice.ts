@@ -3,23 +3,19 @@ import type { Supply } from "../../circuit/index.ts";
 import type { ReadingsAssessment } from "../assessmentTypes.ts";
 import type { BranchFinding, DrawAssessment, NextStep } from "../assessTypes.ts";
 import { elementPlan } from "../day/branchModule.ts";
-import {
-  ampsSteps,
-  insulationSteps,
-  oddAmps,
-  poorInsulation,
-  unjudgedJointSteps,
-  unjudgedJoints,
-} from "../day/concerns.ts";
+import { ampsSteps, oddAmps, unjudgedJointSteps, unjudgedJoints } from "../day/concerns.ts";
 import type { Days } from "../day/days.ts";
 import { type HotBranches, readAsLeft } from "../day/hotBranches.ts";
+import { doubtfulInsulationSteps, insulationSteps, poorInsulation } from "../day/insulationConcerns.ts";
 import { isBadJoint } from "../day/joints.ts";
+import { scanSteps } from "../day/scanConcerns.ts";
 import { supplyConcerns } from "../day/supplyConcerns.ts";
 import type { Diagnosis } from "../diagnosis/types.ts";
 import { listed } from "../diagnosis/words.ts";
 import type { Sheet } from "../readSheet.ts";
 import { siteConcerns } from "../site/concerns.ts";
 import { answerLines } from "./answer.ts";
+import { studsUnsaid } from "./beyondElements.ts";
 import { type JointsNamed, openNamed } from "./diagnosisVerdict.ts";
 import { assessFaults } from "./faults.ts";
 import { nextSteps } from "./nextSteps.ts";
@@ -132,12 +128,15 @@ export function adviseOn(input: {
   const readAgain = new Set((asLeft?.joints ?? []).map(({ id }) => id));
   const weighed = new Set([...faults.weighedJoints].filter((id) => !readAgain.has(id)));
   const unjudged = present === null ? [] : unjudgedJoints(present, weighed);
+  const unsaid = studsUnsaid(record);
   const steps = nextSteps({
+    studsUnsaid: unsaid,
     present: current,
     diagnosed: [...againSteps(stale), ...faults.steps],
     known: { relinked: faults.relinked, openElements: openNamed(faults.verdict, whole) },
     concerns: {
       insulation: insulationSteps(present),
+      doubtful: [...scanSteps(present), ...doubtfulInsulationSteps(present)],
       supply: volts.steps,
       joints: unjudgedJointSteps(present, weighed),
       amps: ampsSteps(present, explained),
@@ -188,6 +187,7 @@ export function adviseOn(input: {
     running,
     unknownDraw: volts.unknown !== null,
     notTested: untested,
+    studsUnsaid: unsaid,
   });
   const { diagnosis, leftOut, relinked, joints } = faults;
   return { diagnosis, leftOut, lostLine, relinked, joints, steps, answer };

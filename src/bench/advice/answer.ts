@@ -3,12 +3,15 @@ import type { HeatingModule } from "../../circuit/index.ts";
 import { formatQuantity, type Watts } from "../../quantity/index.ts";
 import type { ReadingsAssessment } from "../assessmentTypes.ts";
 import type { BranchAssessment, DrawAssessment, JointAssessment, NextStep } from "../assessTypes.ts";
-import { ampsWords, oddAmps, poorInsulation, unjudgedJoints } from "../day/concerns.ts";
+import { ampsWords, oddAmps, unjudgedJoints } from "../day/concerns.ts";
 import { readAsLeft } from "../day/hotBranches.ts";
+import { doubtfulInsulation, poorInsulation } from "../day/insulationConcerns.ts";
 import { isBadJoint } from "../day/joints.ts";
+import { scanWords } from "../day/scanConcerns.ts";
 import type { DiagnosedFault } from "../diagnosis/types.ts";
 import { listed } from "../diagnosis/words.ts";
 import { ratioText } from "../text/shown.ts";
+import { beyondWords } from "./beyondElements.ts";
 import {
   branchesOf,
   type DiagnosisVerdict,
@@ -68,6 +71,7 @@ function wrongWords(
   lostLine: string | null,
   module: HeatingModule,
   weighed: ReadonlySet<string>,
+  studsUnsaid: boolean,
 ): string {
   const { branches, consistency, outcome } = day.resistances;
   const telling = verdict !== null && isTelling(verdict) ? verdict : null;
@@ -88,26 +92,48 @@ function wrongWords(
     ...poorInsulation(day).map(({ words }) => words),
     ...(lostLine === null || told.has(lostLine) ? [] : [`no supply on ${lostLine}`]),
     ...(telling?.kind === "settled" ? [lower(telling.words)] : []),
+    ...beyondWords(day.resistances),
     ...branchWords(untold),
     ...(telling === null ? refuted : telling.kind === "settled" ? [] : [lower(telling.words)]),
     ...day.joints.filter((joint) => isBadJoint(joint) && !told.has(joint.id)).map(jointWords),
     ...(consistency === "inconsistent" || outcome === "contradictory"
-      ? ["the ohm readings contradict each other"]
+      ? [`the ohm readings contradict each other${studsUnsaid ? UNLESS_STUDS : ""}`]
       : []),
   ];
   const odd = said.length > 0 ? [] : oddAmps(day);
-  if (odd.length > 0) return `Amps outside those of a sound module, and nothing says why: ${ampsWords(odd)}.`;
-  if (said.length > 0) return `${capital(said.join("; "))}.${ampsBesideJoints(day)}`;
+  const doubts = doubtWords(day, told);
+  const besides = doubts.length === 0 ? "" : ` Besides: ${doubts.join("; ")}.`;
+  if (odd.length > 0)
+    return `Amps outside those of a sound module, and nothing says why: ${ampsWords(odd)}.${besides}`;
+  if (said.length > 0) return `${capital(said.join("; "))}.${ampsBesideJoints(day)}${besides}`;
+  const none = noFaultWords(day, weighed);
+  if (doubts.length === 0) return none;
+  // What is not clear must not stand behind a clean bill.
+  return `${capital(doubts.join("; "))}.${none === NO_FAULT ? "" : ` Otherwise ${lower(none)}`}`;
+}
+
+const UNLESS_STUDS =
+  ", unless those taken alone were read on the elements' own studs: then a link, bar or joint is bad";
+
+/** Joints and insulation that are neither bad nor clear of trouble. */
+const doubtWords = (day: ReadingsAssessment, told: ReadonlySet<string>): readonly string[] => [
+  ...day.joints.filter(({ id }) => !told.has(id)).flatMap(scanWords),
+  ...doubtfulInsulation(day).map(({ words }) => words),
+];
+
+const NO_FAULT = "No fault shows in the readings.";
+
+/** What is said where nothing is wrong by itself: what could not be decided. */
+function noFaultWords({ resistances, joints }: ReadingsAssessment, weighed: ReadonlySet<string>): string {
+  const { branches, outcome } = resistances;
   const unclear = branches.filter(({ finding }) => finding === "undecided").map(({ id }) => id);
   if (unclear.length > 0)
     return `No fault shows, but this meter cannot decide ${listed(unclear.slice(0, NAMED))}.`;
-  const alone = unjudgedJoints(day, weighed);
+  const alone = unjudgedJoints({ joints }, weighed);
   if (alone.length > 0)
     return `No fault shows, but ${alone.length > 1 ? "joints" : "joint"} ${listed(alone.slice(0, NAMED))} could not be judged: a drop alone shows nothing to compare with.`;
   const unknown = outcome !== "no readings" && branches.some(({ finding }) => finding === "not known");
-  return unknown
-    ? "No fault shows, but these readings do not settle every branch."
-    : "No fault shows in the readings.";
+  return unknown ? "No fault shows, but these readings do not settle every branch." : NO_FAULT;
 }
 
 /** The module as it stands without what was not read again as left. */
@@ -136,9 +162,12 @@ function carriedWords(
 ): readonly string[] {
   const ids = new Set(again.resistances.branches.map(({ id }) => id));
   return [
-    ...(again.insulation.length > 0 ? [] : poorInsulation(present).map(({ words }) => words)),
+    ...(again.insulation.length > 0
+      ? []
+      : [...poorInsulation(present), ...doubtfulInsulation(present)].map(({ words }) => words)),
     ...branchWords(tellingBranches(present.resistances.branches, relinked).filter(({ id }) => !ids.has(id))),
     ...present.joints.filter((one) => isBadJoint(one) && !again.joints.includes(one)).map(jointWords),
+    ...present.joints.filter((one) => !again.joints.includes(one)).flatMap(scanWords),
   ];
 }
 
@@ -151,11 +180,13 @@ function stateLine(input: AnswerInput): string {
 function moduleLine(input: AnswerInput): string {
   const { asFound, asLeft, verdict, lostLine, module } = input;
   const found =
-    asFound === null ? null : wrongWords(asFound, verdict, lostLine.asFound, module, input.weighedJoints);
+    asFound === null
+      ? null
+      : wrongWords(asFound, verdict, lostLine.asFound, module, input.weighedJoints, input.studsUnsaid);
   if (asLeft === null) return found ?? "Nothing was read: this sheet holds what the record promises.";
   const again = readAgain(asLeft, input.leftAlone);
   const old = carriedWords(asLeft, again, relinkedBranches(verdict, module));
-  const fresh = wrongWords(again, null, lostLine.asLeft, module, new Set());
+  const fresh = wrongWords(again, null, lostLine.asLeft, module, new Set(), input.studsUnsaid);
   const left = old.length === 0 ? fresh : `${fresh} Not read again: ${old.join("; ")}.`;
   return found === null ? `As left: ${left}` : `As found: ${found} As left: ${left}`;
 }
@@ -214,6 +245,8 @@ export interface AnswerInput {
   /** Whether the voltages stated are in doubt, and with them what it draws. */
   readonly unknownDraw: boolean;
   readonly notTested: readonly string[];
+  /** Whether readings alone may have been taken on own studs without the record saying so. */
+  readonly studsUnsaid: boolean;
 }
 
 /** The lines. */

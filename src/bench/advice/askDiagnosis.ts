@@ -6,6 +6,7 @@ import { lastDigit } from "../day/instrumentLimits.ts";
 import type { BankTargets } from "../day/targets.ts";
 import type { DiagnosisInput, FieldReading, Instrument, Instruments } from "../diagnosis/types.ts";
 import type { ParsedInstrument, ParsedReadings, ParsedRecord, ParsedSupply, Read } from "../record/parsed.ts";
+import { studsOf, withStudJoints } from "./studJoints.ts";
 
 /** What is asked, or null; and what was left out of it, in words. */
 export interface DiagnosisQuestion {
@@ -82,17 +83,33 @@ function nominalPlan(
   };
 }
 
+/** The module that is asked about; null without a nameplate. */
+function moduleAsked(
+  record: ParsedRecord,
+  readings: ParsedReadings,
+  targets: readonly BankTargets[],
+  drops: ReturnType<typeof measuredDrops>,
+): ModulePlan | null {
+  if (record.nameplate === undefined) return null;
+  const plan = nominalPlan(record, targets, drawnJoints(record, soundJoint(drops)));
+  return readsStuds(readings) ? withStudJoints(plan, SOUND_JOINT) : plan;
+}
+
 interface Taken {
   readonly kind: Kind;
   readonly readings: readonly FieldReading[];
   readonly reads: readonly Read<unknown>[];
 }
 
-/** The readings of a day by instrument. */
+/** Whether some branch was read on its own studs. */
+const readsStuds = ({ ohms = [] }: ParsedReadings): boolean => ohms.some(({ ownStuds }) => ownStuds === true);
+
+/** The readings of a day by instrument; `studs` are the nodes of a branch without its links and joints. */
 function takenOf(
   record: ParsedRecord,
   readings: ParsedReadings,
   supply: ParsedSupply | undefined,
+  studs: ReturnType<typeof studsOf>,
 ): readonly Taken[] {
   const { ohms = [], currents = [], insulation = [] } = readings;
   const drops = measuredDrops(record, readings);
@@ -100,13 +117,16 @@ function takenOf(
     {
       kind: "ohmmeter",
       reads: ohms.map(({ reads }) => reads),
-      readings: ohms.map(({ from, to, reads, alone }) => ({
-        kind: "resistance",
-        from,
-        to,
-        reads: reads.value,
-        ...(alone === undefined ? {} : { only: [alone] }),
-      })),
+      readings: ohms.map(({ from, to, reads, alone, ownStuds = false }) => {
+        const own = ownStuds ? studs.get(alone as string) : undefined;
+        return {
+          kind: "resistance",
+          from: own?.[0] ?? from,
+          to: own?.[1] ?? to,
+          reads: reads.value,
+          ...(alone === undefined ? {} : { only: [alone] }),
+        };
+      }),
     },
     {
       kind: "clamp",
@@ -155,7 +175,10 @@ export function diagnosisQuestion(input: {
 }): DiagnosisQuestion {
   const { record, readings, supply, targets, without = [] } = input;
   const { nameplate, instruments = {}, temperatureFactor } = record;
-  const all = takenOf(record, readings, supply).filter(
+  const drops = measuredDrops(record, readings);
+  const plan = moduleAsked(record, readings, targets, drops);
+  const studs = plan === null || !readsStuds(readings) ? new Map() : studsOf(plan);
+  const all = takenOf(record, readings, supply, studs).filter(
     (one) => one.reads.length > 0 && one.readings.every(({ kind }) => !without.includes(kind)),
   );
   if (all.every(({ kind }) => kind === "voltmeter")) return { asked: null, leftOut: [] };
@@ -198,11 +221,10 @@ export function diagnosisQuestion(input: {
       ];
     }),
   ) as Instruments;
-  const drops = measuredDrops(record, readings);
   return {
     leftOut,
     asked: {
-      module: nominalPlan(record, targets, drawnJoints(record, soundJoint(drops))),
+      module: plan as ModulePlan,
       readings: taken,
       instruments: built,
       supply: { lineVoltage: nameplate.voltage.value as LineVolts },

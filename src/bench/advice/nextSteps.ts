@@ -6,6 +6,7 @@ import type { DrawAssessment, JointAssessment, NextStep, ResistanceAssessment } 
 import { isBadJoint } from "../day/joints.ts";
 import type { FittedReading } from "../fit/types.ts";
 import { ratioText } from "../text/shown.ts";
+import { beyondSteps, STUDS_STEP } from "./beyondElements.ts";
 import { branchSteps, type KnownFaults } from "./branchSteps.ts";
 import { lostLineWords } from "./diagnosisSteps.ts";
 
@@ -32,7 +33,10 @@ function oddReadings({ readings, expectedReadings, leads }: ResistanceAssessment
 }
 
 /** Readings that exclude each other, and readings that do not settle every branch. */
-function readingSteps(resistances: ResistanceAssessment): {
+function readingSteps(
+  resistances: ResistanceAssessment,
+  studsUnsaid: boolean,
+): {
   readonly contradictions: readonly NextStep[];
   readonly obscure: readonly NextStep[];
 } {
@@ -55,6 +59,7 @@ function readingSteps(resistances: ResistanceAssessment): {
       about: pair,
     });
   }
+  if (steps.length > 0 && studsUnsaid) steps.push(STUDS_STEP);
   const obscure: NextStep[] = [];
   if (openChoices.length > 0) {
     const shown = openChoices.slice(0, 4).map((set) => set.join(" + "));
@@ -142,8 +147,8 @@ function supplySteps(lostLine: string | null): NextStep[] {
 }
 
 /**
- * Steps in order: what forbids voltage, supply, contradictions, faulty branches, what the diagnosis adds, joints, amps that nothing
- * explains, then what is merely unclear.
+ * Steps in order: what forbids voltage, supply, contradictions, faulty branches, what the diagnosis adds, joints, joints and insulation in doubt, site, amps
+ * that nothing explains, then what is merely unclear.
  */
 export function nextSteps(input: {
   /** The module as it stands; null where nothing was read. */
@@ -154,6 +159,8 @@ export function nextSteps(input: {
   readonly known: KnownFaults;
   readonly concerns: {
     readonly insulation: readonly NextStep[];
+    /** Joints and insulation that are neither bad nor clear of trouble. */
+    readonly doubtful: readonly NextStep[];
     readonly supply: readonly NextStep[];
     readonly joints: readonly NextStep[];
     readonly amps: readonly NextStep[];
@@ -164,6 +171,8 @@ export function nextSteps(input: {
   readonly plateCurrent: number | null;
   /** Whether ohms and amps were taken as left. */
   readonly readAgain: boolean;
+  /** Whether readings alone may have been taken on own studs without the record saying so. */
+  readonly studsUnsaid: boolean;
 }): readonly NextStep[] {
   const { present, diagnosed, known, concerns, draw, lostLine, plateCurrent, readAgain } = input;
   const last = (steps: readonly NextStep[]): NextStep =>
@@ -173,15 +182,17 @@ export function nextSteps(input: {
     return [...steps, last(steps)];
   }
   const { faulty, unclear } = branchSteps(present.resistances, known);
-  const { contradictions, obscure } = readingSteps(present.resistances);
+  const { contradictions, obscure } = readingSteps(present.resistances, input.studsUnsaid);
   const steps = [
     ...concerns.insulation,
     ...supplySteps(lostLine),
     ...concerns.supply,
     ...contradictions,
+    ...beyondSteps(present.resistances),
     ...faulty,
     ...diagnosed,
     ...jointSteps(present.joints),
+    ...concerns.doubtful,
     ...concerns.site,
     ...concerns.amps,
     ...obscure,

@@ -1,8 +1,11 @@
 /** Whether a module may run meanwhile, in one sentence; the people on site decide. */
 
 import type { ReadingsAssessment } from "../assessmentTypes.ts";
+import { insulationRunning } from "../day/insulationConcerns.ts";
 import { isBadJoint } from "../day/joints.ts";
+import { scanBefore, scanMeanwhile } from "../day/scanConcerns.ts";
 import { listed } from "../diagnosis/words.ts";
+import { beyondRunning } from "./beyondElements.ts";
 import { allOpen } from "./branchSteps.ts";
 import { tellingBranches } from "./diagnosisVerdict.ts";
 import { type OpenModule, openWords } from "./runningOpen.ts";
@@ -47,8 +50,12 @@ export function runningWords(input: {
     return `Not on ${jointsWords(bad)}: a hot joint feeds on its own heat until it burns open. Remake ${bad.length > 1 ? "them" : "it"} first.`;
   }
   if (jointFirst !== null) return jointFirst;
+  const beyond = beyondRunning(resistances);
+  if (beyond !== null) return beyond;
   if (lostLine !== null)
     return `Not before ${lostLine} is back and the module has been read on all three lines.`;
+  const insulation = insulationRunning(present);
+  if (insulation !== null) return insulation;
   if (resistances.consistency === "inconsistent" || resistances.outcome === "contradictory") {
     return "Not known: the readings contradict each other.";
   }
@@ -64,6 +71,8 @@ export function runningWords(input: {
   if (high.length > 0) {
     return `Not before the joints of ${listed(high)} are cleared: what reads high may be one of them, and a bad joint burns on.`;
   }
+  const scanned = scanBefore(present);
+  if (scanned !== null) return scanned;
   if (input.voltage !== null) return input.voltage;
   const open = [...found("open"), ...partly];
   if (open.length > 0) {
@@ -84,6 +93,8 @@ export function runningWords(input: {
   const unjudged = present.insulation.filter(({ verdict }) => verdict === null);
   if (unjudged.length > 0)
     return `Not known: ${listed(unjudged.map(({ label }) => label))} is not judged by every limit without the voltage of the supply.`;
+  const meanwhile = scanMeanwhile(present);
+  if (meanwhile !== null) return meanwhile;
   return input.anythingRead
     ? "Nothing read here speaks against running it; what is not tested has not passed."
     : NOTHING_READ;

@@ -46,6 +46,7 @@ const graded = (
     fullLoadHigh: severity.high.rise,
     level: severity.level,
     atLeast: severity.atLeast,
+    atMost: severity.high.level,
     action: severity.action,
     rule: `${over}; ${source}, ${edition}. ${severity.deferral}`,
   };

@@ -63,6 +63,21 @@ export function checkOhmmeter(record: ParsedRecord): void {
   } else checkResolution(meter, record);
 }
 
+/** A reading of a record: what the fit takes, and whether links and joints were left out of it. */
+export interface MeasuredOhms extends TerminalOhms {
+  readonly ownStuds: boolean;
+}
+
+/** Only one branch has studs of its own to read on. */
+function checkOwnStuds({ ownStuds, alone }: OhmReadings[number], module: HeatingModule): void {
+  if (ownStuds !== true) return;
+  checkOneOf(
+    "alone",
+    alone,
+    module.elements.map(({ id }) => id),
+  );
+}
+
 /** Branches connected when a reading was taken: all, or those of the bank or branch measured alone. */
 function connectedBranches(alone: string | undefined, module: HeatingModule): string[] {
   const all = module.elements.map(({ id }) => id);
@@ -96,31 +111,33 @@ function terminalOhm(
   reading: OhmReadings[number],
   meter: Meter | undefined,
   drawn: BranchModule,
-): TerminalOhms {
-  const { from, to, reads, alone } = reading;
+): MeasuredOhms {
+  const { from, to, reads, alone, ownStuds = false } = reading;
+  checkOwnStuds(reading, drawn.module);
   const { branches } = drawn.module.network;
   const only = connectedBranches(alone, drawn.module);
   const nodes = [...new Set(branches.filter(({ id }) => only.includes(id)).flatMap((b) => [b.from, b.to]))];
   checkOneOf("from", from, nodes);
   checkOneOf("to", to, nodes);
   if (from === to) fail({ code: "inconsistent", path: "to", expected: "two different nodes", received: to });
-  if (reads.value === "open") return { from, to, reads: "open", only };
+  if (reads.value === "open") return { from, to, reads: "open", only, ownStuds };
   // Without a meter, or without its last digit, the record is refused as a whole; its names are checked all the same.
   if (meter === undefined || (reads.resolution ?? meter.resolution) === undefined) {
-    return { from, to, reads: reads.value, only };
+    return { from, to, reads: reads.value, only, ownStuds };
   }
   const resolution = resolutionOf(reads.resolution, meter);
   const { limit, standardUncertainty } = readingWorth({ reading: reads.value, resolution, accuracy: meter });
   refuseBelowLeads(reads.value, limit, meter);
-  return { from, to, reads: reads.value, standardUncertainty: standardUncertainty as Ohms, only };
+  return { from, to, reads: reads.value, standardUncertainty: standardUncertainty as Ohms, only, ownStuds };
 }
 
 /**
  * The same reading written down again adds no certainty: a meter's error is mostly the same each time. Repeats share the weight of
  * one reading.
  */
-function shareRepeats(readings: readonly TerminalOhms[]): TerminalOhms[] {
-  const keyOf = ({ from, to, only }: TerminalOhms): string => JSON.stringify([[from, to].sort(), only]);
+function shareRepeats(readings: readonly MeasuredOhms[]): MeasuredOhms[] {
+  const keyOf = ({ from, to, only, ownStuds }: MeasuredOhms): string =>
+    JSON.stringify([[from, to].sort(), only, ownStuds]);
   const count = new Map<string, number>();
   for (const one of readings) {
     if (one.reads !== "open") count.set(keyOf(one), (count.get(keyOf(one)) ?? 0) + 1);
@@ -153,12 +170,12 @@ export function measuredReadings(
   record: ParsedRecord,
   day: Day,
   drawn: BranchModule,
-): readonly TerminalOhms[] {
+): readonly MeasuredOhms[] {
   const meter = record.instruments?.ohmmeter;
   const found: Issue[] = [];
   const ohms = (record[day]?.ohms ?? []).map((one, i) =>
     collect(found, `${day}.ohms.${i}.`, () => terminalOhm(one, meter, drawn)),
   );
   failAll(found);
-  return shareRepeats(ohms as TerminalOhms[]);
+  return shareRepeats(ohms as MeasuredOhms[]);
 }

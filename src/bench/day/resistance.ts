@@ -4,12 +4,12 @@ import { withResistance } from "../../circuit/index.ts";
 import { type Judgement, judge } from "../../decision/index.ts";
 import type { ColdOhms, Ohms, Open } from "../../quantity/index.ts";
 import type { BranchAssessment, ResistanceAssessment } from "../assessTypes.ts";
-import { fitTerminalReadings } from "../fit/fit.ts";
 import type { FittedBranch, ResistanceFit, TerminalOhms } from "../fit/types.ts";
 import type { ParsedOhmmeter, ParsedRecord } from "../record/parsed.ts";
 import { findingOf } from "./branchFinding.ts";
 import type { BranchModule } from "./branchModule.ts";
-import { expectedReading, leadKnowledge } from "./readings.ts";
+import { fitWithStuds } from "./ownStuds.ts";
+import { expectedReading, leadKnowledge, type MeasuredOhms } from "./readings.ts";
 import { branchTargets, type Target } from "./targets.ts";
 
 /** Coverage factor of expanded uncertainties: about 95 % for a normal distribution. */
@@ -120,6 +120,7 @@ function unread(record: ParsedRecord, drawn: BranchModule): ResistanceAssessment
     leads: null,
     leadsUncertainty: null,
     expectedReadings: [],
+    beyondElements: [],
     readings: [],
     chiSquare: 0,
     degreesOfFreedom: 0,
@@ -155,17 +156,13 @@ function expectedReadings(
  */
 export function assessResistances(
   record: ParsedRecord,
-  readings: readonly TerminalOhms[],
+  readings: readonly MeasuredOhms[],
   drawn: BranchModule,
   before: readonly FittedBranch[] = [],
 ): { readonly assessment: ResistanceAssessment; readonly fit: ResistanceFit | null } {
   if (readings.length === 0) return { assessment: unread(record, drawn), fit: null };
   const meter = meterOf(record);
-  const fit = fitTerminalReadings({
-    network: drawn.module.network,
-    readings,
-    leads: leadKnowledge(meter),
-  });
+  const { fit, beyond } = fitWithStuds(drawn.module.network, readings, leadKnowledge(meter));
   const leads = fit.leads.resistance;
   const targets = branchTargets(drawn, fit.branches, before);
   const { outcome, chiSquare, degreesOfFreedom, pValue, consistency, notIdentifiable, openChoices } = fit;
@@ -180,6 +177,7 @@ export function assessResistances(
       leads: leads as Ohms | null,
       leadsUncertainty: fit.leads.standardUncertainty,
       expectedReadings: expectedReadings(readings, drawn, targets),
+      beyondElements: beyond.map(({ from, to, reads, predicted }) => ({ from, to, reads, predicted })),
       readings: fit.readings,
       chiSquare,
       degreesOfFreedom,

@@ -50,6 +50,7 @@ export interface ParsedReadings {
         readonly to: string;
         readonly reads: Read<Ohms | Open>;
         readonly alone?: string | undefined;
+        readonly ownStuds?: boolean | undefined;
       }[]
     | undefined;
   readonly currents?:

@@ -57,6 +57,7 @@ export const readingsSchema = (): Schema<ParsedReadings> =>
           to: text(),
           reads: quantity<Ohms | Open>("Ω", { open: true, zero: true }),
           alone: z.optional(text()),
+          ownStuds: z.optional(z.boolean()),
         }),
       ),
     ),

@@ -147,6 +147,11 @@ export interface RecordOhms {
   readonly reads: Quoted;
   /** The only bank or branch (`"A-L1"`) connected when it was taken, the links of the others lifted; all if left out. */
   readonly alone?: string;
+  /**
+   * Whether both probes sat on the own studs of the branch that `alone` names, its links lifted too: then no link, bar or joint is in the
+   * reading. Left out or false: the links and joints of the branch are in it.
+   */
+  readonly ownStuds?: boolean;
 }
 
 /**

@@ -9,8 +9,9 @@ import type {
   ReadingsAssessment,
 } from "../assessmentTypes.ts";
 import type { BranchFinding, JointAssessment } from "../assessTypes.ts";
-import { poorInsulation } from "../day/concerns.ts";
+import { poorInsulation } from "../day/insulationConcerns.ts";
 import { isBadJoint } from "../day/joints.ts";
+import { isSuspectJoint } from "../day/scanConcerns.ts";
 import { type Evidence, evidenceOf, TO_DO } from "./evidence.ts";
 import { UNSPLIT } from "./feedNorthAmerica.ts";
 
@@ -195,7 +196,9 @@ export function checklist(source: ChecklistSource): readonly ChecklistItem[] {
     text,
     ...evidence,
   });
-  const suspects = (source.asFound?.joints ?? []).filter(isBadJoint).map(({ id }) => id);
+  const suspects = (source.asFound?.joints ?? [])
+    .filter((one) => isBadJoint(one) || isSuspectJoint(one))
+    .map(({ id }) => id);
   const after = (asLeft?.joints ?? []).filter(({ id }) => suspects.includes(id));
   const names = hardware.map(({ id }) => id).join(", ");
   return [

@@ -23,6 +23,7 @@ const CRITERIA: Readonly<Record<InsulationCriterion, true>> = {
 const NO_RANGE =
   "The reading lies above the range of the tester, which is not in the record: note the range.";
 const NO_TEST_VOLTAGE = "The test voltage is not in the record.";
+const TOO_LOW = "Read at less than that: a weak place may hold a lower voltage, so it is not passed by this.";
 const TEMPERATURE = "Not corrected for temperature.";
 /** The one limit that asks the same of every voltage it holds for: it is judged where no voltage is known. */
 const FLOOR: InsulationCriterion = "IEC 60204-1";
@@ -67,6 +68,8 @@ function byCriterion(
   if (asked.found === null || asked.found === undefined) return [];
   const { minimum, warnings, kind } = asked.found;
   const about = warnings.filter(({ path }) => path !== "testVoltage" || testVoltage !== undefined);
+  const asking = about.find(({ path }) => path === "testVoltage")?.limit ?? 0;
+  const tooLow = testVoltage !== undefined && testVoltage.value < asking;
   const shown = {
     label: `insulation at ${reading.from}, ${criterion}`,
     unit: "Ω",
@@ -74,6 +77,7 @@ function byCriterion(
   };
   const caution = cautionOf([
     ...messagesOf(about),
+    tooLow ? TOO_LOW : null,
     testVoltage === undefined ? NO_TEST_VOLTAGE : null,
     TEMPERATURE,
   ]);
@@ -82,7 +86,8 @@ function byCriterion(
     const why = cautionOf([NO_RANGE, caution]);
     return [figure({ ...shown, value: "open", limit, verdict: "undecided", caution: why })];
   }
-  return [judgedFigure({ ...shown, value: reads.value, halfWidth, low: minimum, caution })];
+  const judged = judgedFigure({ ...shown, value: reads.value, halfWidth, low: minimum, caution });
+  return [tooLow && judged.verdict === "within" ? { ...judged, verdict: "undecided" } : judged];
 }
 
 /**

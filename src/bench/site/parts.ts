@@ -5,6 +5,7 @@ import { type JointsNamed, NO_JOINTS } from "../advice/diagnosisVerdict.ts";
 import type { CutLine, PartLine, ReadingsAssessment } from "../assessmentTypes.ts";
 import type { BranchAssessment, JointAssessment } from "../assessTypes.ts";
 import { isBadJoint } from "../day/joints.ts";
+import { isSuspectJoint } from "../day/scanConcerns.ts";
 import { placeWords } from "../diagnosis/words.ts";
 import type { ParsedRecord } from "../record/parsed.ts";
 
@@ -58,7 +59,7 @@ function elementLine(branch: BranchAssessment, banks: readonly Bank[]): readonly
 
 /** What a joint that stands out needs when it is remade. */
 function jointLine(joint: JointAssessment): readonly PartLine[] {
-  if (!isBadJoint(joint)) return [];
+  if (!isBadJoint(joint) && !isSuspectJoint(joint)) return [];
   const { id, comparison, rise } = joint;
   const why = [
     ...(comparison === "investigate" ? ["stands out among like joints"] : []),
@@ -119,7 +120,9 @@ export function partsList(input: {
           finding === "shorted" ||
           !(relinked.has(id) || (joints.behind.has(id) && (finding === "open" || finding === "high"))),
       );
-  const bad = new Set((asFound?.joints ?? []).filter(isBadJoint).map(({ id }) => id));
+  const bad = new Set(
+    (asFound?.joints ?? []).filter((one) => isBadJoint(one) || isSuspectJoint(one)).map(({ id }) => id),
+  );
   const named = joints.places.filter((place) => !bad.has(place) && !sound.has(place));
   return [
     ...open(renewable).flatMap((branch) => elementLine(branch, banks)),

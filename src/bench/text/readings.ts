@@ -1,6 +1,6 @@
 /** The readings of one day as lines of a text report: branches, readings, joints. */
 import { formatQuantity, formatUncertain, type Ohms, type Open } from "../../quantity/index.ts";
-import type { BranchAssessment, JointAssessment, ResistanceAssessment } from "../assessTypes.ts";
+import type { BranchAssessment, JointAssessment, JointRise, ResistanceAssessment } from "../assessTypes.ts";
 import { table, wrap } from "./layout.ts";
 import { ratioText } from "./shown.ts";
 
@@ -88,6 +88,9 @@ export function readingLines({ readings, expectedReadings, leads }: ResistanceAs
   return table([["probes", "read", "less leads", "sound module", "deviation"], ...rows]);
 }
 
+/** Whether a joint is the one that its like are graded over: it stands 0 K over itself, whatever it stands over the air. */
+const isCoolest = ({ fullLoadHigh }: JointRise): boolean => fullLoadHigh === 0;
+
 /** Joints, worst first. */
 export function jointLines(joints: readonly JointAssessment[]): string[] {
   const rows = joints.map(({ id, resistance, power, ratioToBest, comparison, rise }) => [
@@ -102,7 +105,9 @@ export function jointLines(joints: readonly JointAssessment[]): string[] {
     rise === null
       ? []
       : [
-          `${id}: ${rise.fullLoadLow.toFixed(0)} to ${rise.fullLoadHigh.toFixed(0)} K at full load, ${rise.action}`,
+          isCoolest(rise)
+            ? `${id}: the coolest of its kind, which the others are graded over`
+            : `${id}: ${rise.fullLoadLow.toFixed(0)} to ${rise.fullLoadHigh.toFixed(0)} K at full load, ${rise.action}`,
         ],
   );
   const rules = [

@@ -28,7 +28,7 @@ const good = (id: string, more: Partial<JointAssessment> = {}): JointAssessment 
   joint(id, { resistance: 20e-6 as never, ratioToBest: 1, comparison: "like the best", ...more });
 const insulation = (reads: string) =>
   assessInsulation(
-    read({ asLeft: { insulation: [{ from: "L1", reads, testVoltage: "500 V" }] } }).asLeft?.insulation,
+    read({ asLeft: { insulation: [{ from: "L1", reads, testVoltage: "1000 V" }] } }).asLeft?.insulation,
     480 as never,
   );
 

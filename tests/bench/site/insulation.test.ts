@@ -33,9 +33,16 @@ describe("insulation", () => {
       "maker production": "outside",
       "maker storage": "within",
     });
-    expect(Object.values(verdicts({ reads: "600 MΩ", testVoltage: "500 V" }))).toEqual(
+    expect(Object.values(verdicts({ reads: "600 MΩ", testVoltage: "1000 V" }))).toEqual(
       Array(8).fill("within"),
     );
+  });
+
+  it("does not pass a limit by a lower test voltage than it is for", () => {
+    // ANSI/NETA MTS-2019, Table 100.1: 1000 V for ratings up to 600 V. IEC 60364-6 and IEC 60204-1: 500 V.
+    const at = (testVoltage: string) => verdicts({ reads: "600 MΩ", testVoltage });
+    expect([at("500 V")["NETA 100.1"], at("500 V")["IEC 60364-6"]]).toEqual(["undecided", "within"]);
+    expect([at("250 V")["IEC 60364-6"], at("250 V")["IEC 60204-1"]]).toEqual(["undecided", "undecided"]);
   });
 
   it("leaves out limits that end below the voltage", () => {

@@ -81,6 +81,7 @@ export const rise = (level: number | "undecided", atLeast: number): JointAssessm
   fullLoadHigh: 5 as never,
   level,
   atLeast,
+  atMost: level === "undecided" ? atLeast + 1 : level,
   action: "invented",
   rule: "invented",
 });
@@ -98,6 +99,7 @@ export const day = (
     outcome: "solved",
     branches,
     expectedReadings: [],
+    beyondElements: [],
     leads: null,
     leadsUncertainty: null,
     readings: [],

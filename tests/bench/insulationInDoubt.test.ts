@@ -1,0 +1,88 @@
+/**
+ * Insulation that is neither below the least nor clear of it must not stand behind a clean bill.
+ *
+ * IEC 60364-6, Table 6A (up to 500 V: 1 MΩ at 500 V direct) and IEC 60204-1, 18.3 (1 MΩ at 500 V direct), the latter from memory.
+ * Heater makers: 5 MΩ for an unsealed assembly, as in shared/tables/heater-insulation.json. Interval of a tester: per cent of the
+ * reading and digits, added, as makers of instruments state it.
+ */
+import { assessModule, type BenchRecord } from "electroheat/bench";
+import { describe, expect, it } from "vitest";
+
+const reads = (value: string, testVoltage: string, day: "asFound" | "asLeft" = "asFound"): BenchRecord => ({
+  title: "invented glaze dryer",
+  nameplate: { power: "30 kW", voltage: "480 V" },
+  wiring: { banks: [{ id: "A", connection: "star" }] },
+  instruments: { insulationTester: { ofReading: 0.03, digits: 3 } },
+  [day]: { insulation: [{ from: "L1", reads: value, testVoltage }] },
+});
+const CLEAN = /No fault shows in the readings|Nothing (left )?to renew|speaks against running/;
+
+describe("insulation near the least", () => {
+  // 0.9 MΩ ± (3 % + 0.3 MΩ) and 1.3 MΩ ± (3 % + 0.3 MΩ) hold 1 MΩ; 1.35 MΩ ± 0.07 MΩ does not, and lies below the makers' 5 MΩ.
+  it.each(["asFound", "asLeft"] as const)("is a finding and bars running until it is settled (%s)", (day) => {
+    for (const value of ["0.9 MΩ", "1.3 MΩ"]) {
+      const { answer, nextSteps } = assessModule(reads(value, "500 V", day));
+      expect(answer.join(" ")).not.toMatch(CLEAN);
+      expect(answer[0]).toMatch(
+        /insulation at L1 .*cannot tell from the least that IEC 60364-6 and IEC 60204-1/i,
+      );
+      expect(answer[2]).toMatch(/^Not before the insulation is settled/);
+      expect(nextSteps[0]?.about).toEqual(["L1"]);
+      expect(nextSteps[0]?.action).toMatch(/^Do not energise yet.*tester of finer range/);
+    }
+  });
+
+  it("is the maker's to accept where it clears the least and not what makers ask", () => {
+    const { answer, nextSteps } = assessModule(reads("1.35 MΩ", "500 V"));
+    expect(answer.join(" ")).not.toMatch(CLEAN);
+    expect(answer[0]).toContain("maker assembly 5.00 MΩ");
+    expect(answer[2]).toMatch(/^Not before the maker of the elements/);
+    expect(nextSteps[0]?.action).toMatch(/^Ask the maker/);
+  });
+
+  it("is not passed by a test at half the voltage, however high it reads; a fail stays a fail", () => {
+    for (const value of ["1.4 MΩ", "50 MΩ"]) {
+      const { answer, asFound } = assessModule(reads(value, "250 V"));
+      const of = (rule: string) => asFound?.insulation.find(({ label }) => label.endsWith(rule));
+      expect([of("IEC 60364-6")?.verdict, of("IEC 60204-1")?.verdict]).toEqual(["undecided", "undecided"]);
+      expect(of("IEC 60364-6")?.caution).toContain("500 V");
+      // The rule of thumb names no test voltage.
+      if (value === "50 MΩ") expect(of("1 MΩ per kV")?.verdict).toBe("within");
+      expect(answer.join(" ")).not.toMatch(CLEAN);
+      expect(answer[0]).toContain("below the test voltage");
+    }
+    expect(assessModule(reads("0.4 MΩ", "250 V")).answer[2]).toMatch(/^Do not energise it/);
+  });
+
+  it("is left in peace where it is good, by 500 V or more", () => {
+    for (const [value, volts] of [
+      ["42 MΩ", "500 V"],
+      ["42 MΩ", "1000 V"],
+      ["OL", "500 V"],
+    ] as const) {
+      const { answer } = assessModule(reads(value, volts));
+      expect(answer[0]).toBe("No fault shows in the readings.");
+      expect(answer[2]).toContain("Nothing read here speaks against running it");
+    }
+  });
+
+  it("stands beside a fault that the ohms show, and stays when only that was mended", () => {
+    const found = reads("0.9 MΩ", "500 V");
+    const ohmmeter = { ofReading: 0.005, digits: 2, leads: "taken off" } as const;
+    const ohms = ["7.40 Ω", "7.41 Ω", "OL"].map((one, i) => ({ from: `L${i + 1}`, to: "S", reads: one }));
+    const both: BenchRecord = {
+      ...found,
+      tolerance: { low: -0.05, high: 0.1 },
+      instruments: { ...found.instruments, ohmmeter },
+      asFound: { ...found.asFound, ohms },
+    };
+    const { answer, nextSteps } = assessModule(both);
+    expect(answer[0]).toMatch(/A-L3 open.*Besides: insulation at L1/);
+    expect(answer[2]).toMatch(/^Not before the insulation is settled/);
+    expect(nextSteps.some(({ action }) => action.includes("tester of finer range"))).toBe(true);
+    const again = { ohms: ohms.map((one) => ({ ...one, reads: "7.41 Ω" })) };
+    const mended = assessModule({ ...both, asLeft: again }).answer;
+    expect(mended[0]).toMatch(/Not read again: insulation at L1 900 kΩ/);
+    expect(mended[2]).toMatch(/^Not before the insulation is settled/);
+  });
+});
