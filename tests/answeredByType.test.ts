@@ -8,7 +8,7 @@ import { describe, expect, it } from "vitest";
 import { factsOf, resolved } from "../src/catalogue/facts.ts";
 import type { Shape } from "../src/catalogue/shape.ts";
 import { at, CHANGES, examples, outcomeOf, variations } from "./support/examples.ts";
-import { type Place, pathsIn, placesIn, SAID_WITHOUT } from "./support/places.ts";
+import { type Place, pathsIn, placesIn } from "./support/places.ts";
 import { jsonFiles, onlyRoom, readJson } from "./support/shared.ts";
 import { spoiled } from "./support/spoil.ts";
 
@@ -114,9 +114,7 @@ function untrue(
 ): string[] {
   const { limit, unit } = warning;
   const said = `${warning.path} (${warning.code}) ${limit} ${unit}: ${warning.message}`;
-  const field = [...pathsIn(whole)].find(
-    (path) => path === warning.path || path.replace(SAID_WITHOUT, "") === warning.path,
-  );
+  const field = [...pathsIn(whole)].find((path) => path === warning.path);
   if (field === undefined) {
     const known =
       at(answer, warning.path) !== undefined || others.has(warning.path) || isKey(answer, warning.path);

@@ -5,7 +5,7 @@
 import { isElectroheatError } from "electroheat/quantity";
 import { describe, expect, it } from "vitest";
 import { factsOf } from "../src/catalogue/facts.ts";
-import { fieldOf, type Place, placesIn, SAID_WITHOUT } from "./support/places.ts";
+import { fieldOf, type Place, placesIn } from "./support/places.ts";
 import { onlyRoom, vectorFiles } from "./support/shared.ts";
 import { spoiled } from "./support/spoil.ts";
 

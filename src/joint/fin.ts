@@ -91,6 +91,7 @@ export function jointThermalResistance(input: {
 }): KelvinsPerWatt {
   given(input);
   const { bar, arm } = input;
+  given(bar, "bar");
   const spread = inField("bar", () => finSpreadLength(bar));
   const endless = spread / (2 * bar.conductivity * bar.section);
   if (arm === undefined) return endless as KelvinsPerWatt;

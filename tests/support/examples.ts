@@ -6,8 +6,8 @@ import { alternatives, fieldOf, type Place, partsIn, placesIn } from "./places.t
 import { vectorFiles } from "./shared.ts";
 import { spoiled } from "./spoil.ts";
 
-/** How a number is changed: by these factors; whole numbers also by one. */
-const FACTORS = [-1, 0, 1e-3, 0.1, 0.5, 0.9, 1.1, 2, 10, 1e3];
+/** How a number is changed: by these factors, powers of two and sums of a few, which add no noise of their own; whole numbers also by one. */
+const FACTORS = [-1, 0, 2 ** -10, 0.125, 0.5, 0.875, 1.125, 2, 8, 2 ** 10];
 /** Worked examples taken of one function, each with fields that none before it had. */
 const MOST_EXAMPLES = 6;
 

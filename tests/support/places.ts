@@ -2,11 +2,6 @@
 import { resolved } from "../../src/catalogue/facts.ts";
 import type { Shape } from "../../src/catalogue/shape.ts";
 
-/**
- * Records whose own fields are named where they are refused, without the record: an argument has one of them, so that the name says
- * enough. `oven.ambient` is refused as `ambient`.
- */
-export const SAID_WITHOUT = /^(?:network|bar|face|flow|oven|impedances)\.(?=[^.]+)/;
 /** A number, or a name of a closed list, within an argument: its path, and the unit of its type; undefined where its type has none. */
 export interface Place {
   readonly path: string;

@@ -8,7 +8,7 @@ import { readAsLeft } from "../day/hotBranches.ts";
 import { doubtfulInsulation, poorInsulation } from "../day/insulationConcerns.ts";
 import { isBadJoint } from "../day/joints.ts";
 import { scanWords } from "../day/scanConcerns.ts";
-import type { DiagnosedFault } from "../diagnosis/types.ts";
+import type { DiagnosedFault } from "../diagnosis/diagnosedFault.ts";
 import { listed } from "../diagnosis/words.ts";
 import { ratioText } from "../text/shown.ts";
 import { beyondWords } from "./beyondElements.ts";

@@ -1,8 +1,8 @@
 /** What to do about a diagnosis, where the branches and joints themselves do not say it already. */
 import type { HeatingModule } from "../../circuit/index.ts";
 import type { NextStep } from "../assessTypes.ts";
+import type { DiagnosedFault } from "../diagnosis/diagnosedFault.ts";
 import type { MeasurementProposal } from "../diagnosis/nextMeasurements.ts";
-import type { DiagnosedFault } from "../diagnosis/types.ts";
 import { measurementWords, placeWords } from "../diagnosis/words.ts";
 import { branchesOf, type DiagnosisVerdict, isTelling } from "./diagnosisVerdict.ts";
 

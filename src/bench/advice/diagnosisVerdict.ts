@@ -2,7 +2,8 @@
 import type { HeatingModule } from "../../circuit/index.ts";
 import { largestFirst } from "../../numeric/index.ts";
 import type { BranchAssessment } from "../assessTypes.ts";
-import type { DiagnosedFault, Diagnosis, Explanation } from "../diagnosis/types.ts";
+import type { DiagnosedFault } from "../diagnosis/diagnosedFault.ts";
+import type { Diagnosis, Explanation } from "../diagnosis/types.ts";
 import { explanationWords, listed, probabilityWords } from "../diagnosis/words.ts";
 
 /** A diagnosis, summed up. */

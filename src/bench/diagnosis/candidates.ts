@@ -1,6 +1,7 @@
 /** Readings that someone standing at the module could take next. */
 import { buildModule, findBranch, type HeatingModule } from "../../circuit/index.ts";
-import type { DiagnosedFault, DiagnosisInput, FieldMeasurement, Instruments } from "./types.ts";
+import type { DiagnosedFault } from "./diagnosedFault.ts";
+import type { DiagnosisInput, FieldMeasurement, Instruments } from "./types.ts";
 
 const LINES = ["L1", "L2", "L3"] as const;
 

@@ -1,10 +1,12 @@
 /** The faults a wiring can have, each as one series resistance in the network; like places computed once. */
+
+import type { DiagnosedFault } from "./diagnosedFault.ts";
 import type { Edge, ElementChange, Wiring } from "./edges.ts";
 import { lumped } from "./edges.ts";
 import { type JointsSeen, jointAtoms, jointCount } from "./joints.ts";
 import { type Cut, cutAt } from "./rows.ts";
 import { type FaultPriors, RANGE } from "./settings.ts";
-import type { DiagnosedFault, FaultEstimate } from "./types.ts";
+import type { FaultEstimate } from "./types.ts";
 
 /** What a fault puts into the network. */
 export interface Insertion {

@@ -1,6 +1,7 @@
 /** All hypotheses of a question, weighed against each other. */
 import type { ModulePlan } from "../../circuit/index.ts";
 import { type Alike, alikeAtoms } from "./alike.ts";
+import type { DiagnosedFault } from "./diagnosedFault.ts";
 import { earthFinding } from "./earth.ts";
 import { alikePlaces, type EarthPlace, earthPlaces } from "./earthPlaces.ts";
 import { wiringOf } from "./edges.ts";
@@ -11,7 +12,6 @@ import { drawnWiring, type Model, modelOf, type Question, withUnbalance } from "
 import { allNames, logOddsOf, type Names, NO_FAULT, namesBeside, oneName } from "./names.ts";
 import { doubleOpens, earthPairs, seriesPairs } from "./pairs.ts";
 import { besideUnbalance, unbalanceFinding } from "./supplyFault.ts";
-import type { DiagnosedFault } from "./types.ts";
 import { showsEarth, unseenFaults, withUnseen } from "./unseen.ts";
 import { slipsOf } from "./variants.ts";
 import { weigh } from "./weigh.ts";

@@ -2,8 +2,9 @@
  * A branch landed on another line than drawn. Rare, and one wiring more for each end of each branch, so these are weighed only where
  * nothing simpler explains the readings.
  */
+
+import type { DiagnosedFault } from "./diagnosedFault.ts";
 import { type Edge, rerouted, type Wiring } from "./edges.ts";
-import type { DiagnosedFault } from "./types.ts";
 import { landed, landingOf, outermost } from "./variants.ts";
 
 /** One end of a branch on another line. */

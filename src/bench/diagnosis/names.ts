@@ -1,6 +1,7 @@
 /** The names a finding goes by: how likely they are beforehand, all together, and the list of them only when someone asks. */
+
+import type { DiagnosedFault } from "./diagnosedFault.ts";
 import type { Member } from "./faults.ts";
-import type { DiagnosedFault } from "./types.ts";
 import type { Unseen } from "./unseen.ts";
 
 /** One explanation under each of its names. */

@@ -1,7 +1,9 @@
 /** What a diagnosis is asked and what it answers, as plain data. */
+
 import type { ModulePlan } from "../../circuit/index.ts";
 import type { Amperes, LineVolts, Ohms, Open, Volts, Warning } from "../../quantity/index.ts";
 import type { MeterAccuracy } from "../fit/meter.ts";
+import type { DiagnosedFault } from "./diagnosedFault.ts";
 import type { FaultPriors, Spread } from "./settings.ts";
 
 /**
@@ -137,79 +139,6 @@ export interface DiagnosisInput {
   /** `"single"`: single faults and two opens; `"pairs"`: all pairs of faults as well, but for those that `notDetermined` names. Single if left out. */
   readonly depth?: "single" | "pairs";
 }
-
-/**
- * A fault that explains readings.
- * @since 0.1.0
- */
-export type DiagnosedFault =
-  | {
-      /** An element without a path. */
-      readonly kind: "element open";
-      /** Its name. */
-      readonly element: string;
-    }
-  | {
-      /** Part of an element bridged. */
-      readonly kind: "shorted turns";
-      /** Its name. */
-      readonly element: string;
-    }
-  | {
-      /** An element aged, or the wrong one. */
-      readonly kind: "element off value";
-      /** Its name. */
-      readonly element: string;
-    }
-  | {
-      /** A joint of high resistance. */
-      readonly kind: "joint";
-      /**
-       * A joint of the plan by its name, else `"L1"` (all that the line feeds), `"L1>A"` (end of bank A on L1) or
-       * `"S-A<A-L1"` (end of branch A-L1 on the star point S-A).
-       */
-      readonly place: string;
-    }
-  | {
-      /** A joint or lug burnt off, broken or never made: no path through it at all. */
-      readonly kind: "open joint";
-      /** Named as the place of a `"joint"`. */
-      readonly place: string;
-    }
-  | {
-      /** Links not as drawn. */
-      readonly kind: "mis-linked";
-      /** The bank; `null` for star points. */
-      readonly bank: string | null;
-      /** How it is linked, against the drawing; `"neutral"`: star points that should float tied to the neutral or the frame. */
-      readonly as: "delta" | "star" | "tied" | "separate" | "neutral";
-    }
-  | {
-      /** A branch landed on another line than drawn. */
-      readonly kind: "mis-landed";
-      /** The branch, by bank and name. */
-      readonly branch: string;
-      /** The line it belongs on. */
-      readonly drawn: string;
-      /** The line it is on. */
-      readonly on: string;
-    }
-  | {
-      /** A line without supply. */
-      readonly kind: "lost line";
-      /** Its name. */
-      readonly line: string;
-    }
-  | {
-      /** A path from an element to the frame. */
-      readonly kind: "earth fault";
-      /** Its name. */
-      readonly element: string;
-    }
-  | {
-      /** Nothing but unequal line voltages. */
-      readonly kind: "supply unbalance";
-    };
 
 /**
  * What the readings say of one parameter of a fault.

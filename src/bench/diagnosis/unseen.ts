@@ -2,11 +2,13 @@
  * Faults of which no reading of a question can tell: a lost line with the module dead, an earth fault in ohms between
  * terminals. They predict exactly what the module without them predicts, and keep the probability they had beforehand.
  */
+
+import type { DiagnosedFault } from "./diagnosedFault.ts";
 import { type Finding, renamed } from "./findings.ts";
 import type { Model, Question } from "./model.ts";
 import type { Named } from "./names.ts";
 import { RANGE } from "./settings.ts";
-import type { DiagnosedFault, FaultEstimate } from "./types.ts";
+import type { FaultEstimate } from "./types.ts";
 
 /** A fault that cannot be seen, its prior odds, and what is known of its parameters all the same: their prior. */
 export interface Unseen {

@@ -2,8 +2,9 @@
  * The same parts linked otherwise than drawn: a bank in the other connection, star points tied for separate. Elements,
  * joints and their names stay what they are; only where branch ends land changes.
  */
+
+import type { DiagnosedFault } from "./diagnosedFault.ts";
 import { type Edge, rerouted, type Wiring } from "./edges.ts";
-import type { DiagnosedFault } from "./types.ts";
 
 /** One slip in the links. */
 export type Slip = Extract<DiagnosedFault, { readonly kind: "mis-linked" }>;

@@ -1,5 +1,6 @@
 /** Faults and measurements in a technician's words. */
-import type { DiagnosedFault, Explanation, FieldMeasurement } from "./types.ts";
+import type { DiagnosedFault } from "./diagnosedFault.ts";
+import type { Explanation, FieldMeasurement } from "./types.ts";
 
 /** A probability as people read it; never 0 or 100 %, which no reading gives. */
 export function probabilityWords(probability: number): string {

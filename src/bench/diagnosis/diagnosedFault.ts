@@ -1,0 +1,74 @@
+/** What can be wrong with a module, as the diagnosis names it. */
+
+/**
+ * A fault that explains readings.
+ * @since 0.1.0
+ */
+export type DiagnosedFault =
+  | {
+      /** An element without a path. */
+      readonly kind: "element open";
+      /** Its name. */
+      readonly element: string;
+    }
+  | {
+      /** Part of an element bridged. */
+      readonly kind: "shorted turns";
+      /** Its name. */
+      readonly element: string;
+    }
+  | {
+      /** An element aged, or the wrong one. */
+      readonly kind: "element off value";
+      /** Its name. */
+      readonly element: string;
+    }
+  | {
+      /** A joint of high resistance. */
+      readonly kind: "joint";
+      /**
+       * A joint of the plan by its name, else `"L1"` (all that the line feeds), `"L1>A"` (end of bank A on L1) or
+       * `"S-A<A-L1"` (end of branch A-L1 on the star point S-A).
+       */
+      readonly place: string;
+    }
+  | {
+      /** A joint or lug burnt off, broken or never made: no path through it at all. */
+      readonly kind: "open joint";
+      /** Named as the place of a `"joint"`. */
+      readonly place: string;
+    }
+  | {
+      /** Links not as drawn. */
+      readonly kind: "mis-linked";
+      /** The bank; `null` for star points. */
+      readonly bank: string | null;
+      /** How it is linked, against the drawing; `"neutral"`: star points that should float tied to the neutral or the frame. */
+      readonly as: "delta" | "star" | "tied" | "separate" | "neutral";
+    }
+  | {
+      /** A branch landed on another line than drawn. */
+      readonly kind: "mis-landed";
+      /** The branch, by bank and name. */
+      readonly branch: string;
+      /** The line it belongs on. */
+      readonly drawn: string;
+      /** The line it is on. */
+      readonly on: string;
+    }
+  | {
+      /** A line without supply. */
+      readonly kind: "lost line";
+      /** Its name. */
+      readonly line: string;
+    }
+  | {
+      /** A path from an element to the frame. */
+      readonly kind: "earth fault";
+      /** Its name. */
+      readonly element: string;
+    }
+  | {
+      /** Nothing but unequal line voltages. */
+      readonly kind: "supply unbalance";
+    };
