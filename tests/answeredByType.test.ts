@@ -109,6 +109,7 @@ function untrue(
   whole: object,
   answer: unknown,
   places: readonly Place[],
+  results: readonly Place[],
   others: ReadonlySet<string>,
   again: (value: number, path: string) => boolean | undefined,
 ): string[] {
@@ -118,6 +119,9 @@ function untrue(
     (path) => path === warning.path || path.replace(SAID_WITHOUT, "") === warning.path,
   );
   if (field === undefined) {
+    const result = results.find(({ path }) => `.${path}`.endsWith(`.${warning.path}`));
+    if (limit !== undefined && result !== undefined && (result.unit ?? "1") !== (unit || "1"))
+      return [`the unit is ${result.unit ?? "none"}: ${said}`];
     const known =
       at(answer, warning.path) !== undefined || others.has(warning.path) || isKey(answer, warning.path);
     return known ? [] : [`warns of no field: ${said}`];
@@ -167,6 +171,7 @@ describe.each(Object.entries(modules))("%s", (room, exported) => {
             faults.add(`${path}.source: ${source} is not in shared/sources.json`);
           if (typeof unit === "string" && !UNITS.has(unit)) faults.add(`${path}.unit: ${unit} is no unit`);
         }
+        const results = placesIn(outcome.answer, facts.output, "");
         for (const warning of warningsOf(outcome.answer)) {
           const again = (value: number, path: string) => {
             const other = outcomeOf(room, name, exported, spoiled(changed, path, value));
@@ -174,7 +179,7 @@ describe.each(Object.entries(modules))("%s", (room, exported) => {
               ? undefined
               : warningsOf(other.answer).some((one) => isSame(one, warning));
           };
-          for (const fault of untrue(warning, changed, outcome.answer, places, others, again))
+          for (const fault of untrue(warning, changed, outcome.answer, places, results, others, again))
             faults.add(fault);
         }
       }

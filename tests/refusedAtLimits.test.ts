@@ -39,7 +39,7 @@ const WORDINGS: readonly (readonly [string, Limit["refused"], boolean])[] = [
   [`(?:less than|below)${NAMED} ${NUMBER}`, "above", true],
   [`at least${NAMED} ${NUMBER}`, "below", false],
   [`(?<!of |number of )(?:at most|up to)(?! the largest of)${NAMED} ${NUMBER}`, "above", false],
-  [`${NUMBER} or more(?! above)`, "below", false],
+  [`${NUMBER},? or more(?! above)`, "below", false],
   [`^(?:a whole number )?(?:from )?${NUMBER} (?:to|and) `, "below", false],
   [`^(?:a whole number )?(?:from )?${NUMBER} (?:to|and) ${NUMBER}`, "above", false],
 ];
