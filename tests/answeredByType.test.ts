@@ -8,7 +8,7 @@ import { describe, expect, it } from "vitest";
 import { factsOf, resolved } from "../src/catalogue/facts.ts";
 import type { Shape } from "../src/catalogue/shape.ts";
 import { at, CHANGES, examples, outcomeOf, variations } from "./support/examples.ts";
-import { type Place, pathsIn, placesIn, SAID_WITHOUT } from "./support/places.ts";
+import { type Place, pathsIn, placesIn, SAID_WITHOUT, unitsOfTypes } from "./support/places.ts";
 import { jsonFiles, onlyRoom, readJson } from "./support/shared.ts";
 import { spoiled } from "./support/spoil.ts";
 
@@ -16,7 +16,6 @@ const ROOMS = ["joint", "material", "process", "wiring"].filter(
   (room) => onlyRoom.length === 0 || onlyRoom.includes(room),
 );
 const sources = new Set((readJson("shared/sources.json") as { id: string }[]).map(({ id }) => id));
-const everyFact = JSON.stringify(["joint", "material", "process", "wiring"].map(factsOf));
 /** The units of the types and the tables, and those of a ratio and a size. */
 const UNITS = new Set([
   "1",
@@ -24,7 +23,7 @@ const UNITS = new Set([
   ...jsonFiles("shared/tables").flatMap((path) =>
     (readJson(path) as { columns: { unit: string }[] }).columns.map(({ unit }) => unit),
   ),
-  ...[...everyFact.matchAll(/"number":"([^"]+)"/g)].map((found) => found[1] as string),
+  ...unitsOfTypes(),
 ]);
 
 /** What in a value is not as its shape says. */
