@@ -8,7 +8,7 @@ import { describe, expect, it } from "vitest";
 import { factsOf, resolved } from "../src/catalogue/facts.ts";
 import type { Shape } from "../src/catalogue/shape.ts";
 import { at, CHANGES, examples, outcomeOf, variations } from "./support/examples.ts";
-import { type Place, pathsIn, placesIn } from "./support/places.ts";
+import { type Place, pathsIn, placesIn, unitsOfTypes } from "./support/places.ts";
 import { jsonFiles, onlyRoom, readJson } from "./support/shared.ts";
 import { spoiled } from "./support/spoil.ts";
 
@@ -16,7 +16,6 @@ const ROOMS = ["joint", "material", "process", "wiring"].filter(
   (room) => onlyRoom.length === 0 || onlyRoom.includes(room),
 );
 const sources = new Set((readJson("shared/sources.json") as { id: string }[]).map(({ id }) => id));
-const everyFact = JSON.stringify(["joint", "material", "process", "wiring"].map(factsOf));
 /** The units of the types and the tables, and those of a ratio and a size. */
 const UNITS = new Set([
   "1",
@@ -24,7 +23,7 @@ const UNITS = new Set([
   ...jsonFiles("shared/tables").flatMap((path) =>
     (readJson(path) as { columns: { unit: string }[] }).columns.map(({ unit }) => unit),
   ),
-  ...[...everyFact.matchAll(/"number":"([^"]+)"/g)].map((found) => found[1] as string),
+  ...unitsOfTypes(),
 ]);
 
 /** What in a value is not as its shape says. */
@@ -109,6 +108,7 @@ function untrue(
   whole: object,
   answer: unknown,
   places: readonly Place[],
+  results: readonly Place[],
   others: ReadonlySet<string>,
   again: (value: number, path: string) => boolean | undefined,
 ): string[] {
@@ -116,6 +116,9 @@ function untrue(
   const said = `${warning.path} (${warning.code}) ${limit} ${unit}: ${warning.message}`;
   const field = [...pathsIn(whole)].find((path) => path === warning.path);
   if (field === undefined) {
+    const result = results.find(({ path }) => `.${path}`.endsWith(`.${warning.path}`));
+    if (limit !== undefined && result !== undefined && (result.unit ?? "1") !== (unit || "1"))
+      return [`the unit is ${result.unit ?? "none"}: ${said}`];
     const known =
       at(answer, warning.path) !== undefined || others.has(warning.path) || isKey(answer, warning.path);
     return known ? [] : [`warns of no field: ${said}`];
@@ -165,6 +168,7 @@ describe.each(Object.entries(modules))("%s", (room, exported) => {
             faults.add(`${path}.source: ${source} is not in shared/sources.json`);
           if (typeof unit === "string" && !UNITS.has(unit)) faults.add(`${path}.unit: ${unit} is no unit`);
         }
+        const results = placesIn(outcome.answer, facts.output, "");
         for (const warning of warningsOf(outcome.answer)) {
           const again = (value: number, path: string) => {
             const other = outcomeOf(room, name, exported, spoiled(changed, path, value));
@@ -172,7 +176,7 @@ describe.each(Object.entries(modules))("%s", (room, exported) => {
               ? undefined
               : warningsOf(other.answer).some((one) => isSame(one, warning));
           };
-          for (const fault of untrue(warning, changed, outcome.answer, places, others, again))
+          for (const fault of untrue(warning, changed, outcome.answer, places, results, others, again))
             faults.add(fault);
         }
       }

@@ -32,6 +32,9 @@ export interface Place {
   readonly warnings: readonly Warning[];
 }
 
+/** A number whose products and quotients with its like a double holds. */
+const isSmall = (x: number | undefined): boolean => typeof x === "number" && Math.abs(x) <= 1e30;
+
 /** Requires rows that can be read: as many values as places, places rising, everything finite. */
 export function checkRows(xs: readonly number[], ys: readonly number[], basis: Basis): void {
   const bad =
@@ -39,7 +42,7 @@ export function checkRows(xs: readonly number[], ys: readonly number[], basis: B
       ? 0
       : xs.findIndex((x, i) => {
           const before = i === 0 ? Number.NEGATIVE_INFINITY : (xs[i - 1] as number);
-          return !(Number.isFinite(x) && x > before && Number.isFinite(ys[i]));
+          return !(isSmall(x) && x > before && isSmall(ys[i]));
         });
   if (bad < 0) return;
   const expected = `one finite value for each of its rising temperatures (${basis?.table}, row ${bad + 1})`;

@@ -3,15 +3,14 @@ import class1 from "../../shared/tables/iec-60228-class-1.json" with { type: "js
 import class2 from "../../shared/tables/iec-60228-class-2.json" with { type: "json" };
 import class5 from "../../shared/tables/iec-60228-class-5.json" with { type: "json" };
 import {
+  checkBetween,
   checkOneOf,
-  checkPositive,
   fail,
   given,
   type OhmsPerMeter,
   ohmsPerKilometer,
   type SquareMeters,
   squareMillimeters,
-  toSquareMillimeters,
 } from "../quantity/index.ts";
 import { basisOf, type CodeLookup, DEFERRAL, type SharedTable } from "./basis.ts";
 import {
@@ -74,7 +73,7 @@ export function highestResistance(input: {
 }): CodeLookup<OhmsPerMeter> {
   given(input);
   const table = tableOf(input.class);
-  checkPositive("area", input.area, "m²");
+  checkBetween("area", input.area, 1e-30, 1e30, "m²");
   const metals = ["plain copper", "coated copper", "aluminum"] as const;
   const column = 1 + metals.indexOf(checkOneOf("metal", input.metal, metals));
   const listed = table.rows.filter((row) => typeof row[column] === "number");
@@ -94,7 +93,7 @@ export function highestResistance(input: {
       listed.length === 0
         ? `a metal that class ${input.class} lists`
         : `a nominal size of class ${input.class}, ${input.metal}: ${listed.map((one) => one[0]).join(", ")} mm²`,
-    received: Number(toSquareMillimeters(input.area).toPrecision(6)),
+    received: Number((input.area / squareMillimeters(1)).toPrecision(6)),
     unit: "mm²",
   });
 }

@@ -2,6 +2,7 @@
 import {
   type Celsius,
   fail,
+  finiteResult,
   given,
   type JoulesPerKilogramKelvin,
   type Kelvins,
@@ -128,7 +129,7 @@ export function airOutlet(input: {
   } else {
     checkScale("specificHeat", specificHeat, "J/(kg·K)");
     used = specificHeat;
-    outlet = (inlet + power / (massFlow * used)) as Celsius;
+    outlet = finiteResult(inlet + power / (massFlow * used), "°C");
   }
   return {
     power,

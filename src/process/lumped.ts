@@ -57,7 +57,7 @@ export function checkTarget(target: Celsius, ambient: Celsius, start: Celsius): 
   checkTemperature("target", target);
   const highest = Math.max(ambient, start);
   if (!(target > highest)) {
-    const which = highest === start && start !== ambient ? "the start" : "ambient";
+    const which = start > ambient ? "the start" : "ambient";
     fail({
       code: "out-of-range",
       path: "target",

@@ -154,7 +154,7 @@ export function pieceHeatingTime(input: {
   const steady = low === high ? low : bracketedRoot({ evaluate: flux, low, high, tolerance: 1e-12 }).root;
   if (target === start) return { reached: true, time: 0 as Seconds, steady: steady as Celsius };
   const warming = target > start;
-  const reached = warming ? start < steady && target < steady : start > steady && target > steady;
+  const reached = warming ? target < steady : target > steady;
   if (!reached) return { reached, time: "never", steady: steady as Celsius };
   const capacity = density * specificHeat * characteristicLength;
   // The flux only weakens on the way, so the flux at the target gives an upper bound of the time.

@@ -8,6 +8,8 @@ import { spoiled } from "./spoil.ts";
 
 /** How a number is changed: by these factors, powers of two and sums of a few, which add no noise of their own; whole numbers also by one. */
 const FACTORS = [-1, 0, 2 ** -10, 0.125, 0.5, 0.875, 1.125, 2, 8, 2 ** 10];
+/** Numbers whose product or quotient a double may not hold. */
+const BEYOND = [1e308, 1e-308];
 /** Worked examples taken of one function, each with fields that none before it had. */
 const MOST_EXAMPLES = 6;
 
@@ -84,6 +86,7 @@ export function* variations(
       if (wrong !== undefined) continue;
       const value = at(whole, path) as number;
       for (const factor of FACTORS) yield spoiled(whole, path, factor * value);
+      for (const size of BEYOND) yield spoiled(whole, path, size);
       if (Number.isInteger(value)) for (const step of [-1, 1]) yield spoiled(whole, path, value + step);
       // As large as its neighbour, and twice.
       for (const other of sizes(unit))

@@ -1,5 +1,5 @@
 /** The numbers and names within the argument of a public function, with the units of its types (written by `npm run facts`). */
-import { resolved } from "../../src/catalogue/facts.ts";
+import { factsOf, resolved } from "../../src/catalogue/facts.ts";
 import type { Shape } from "../../src/catalogue/shape.ts";
 
 /** A number, or a name of a closed list, within an argument: its path, and the unit of its type; undefined where its type has none. */
@@ -93,4 +93,10 @@ export function pathsIn(value: unknown, path = ""): string[] {
     path,
     ...Object.entries(value).flatMap(([key, part]) => pathsIn(part, path === "" ? key : `${path}.${key}`)),
   ];
+}
+
+/** Every unit that a type of these rooms has. */
+export function unitsOfTypes(): ReadonlySet<string> {
+  const facts = JSON.stringify(["joint", "material", "process", "wiring"].map(factsOf));
+  return new Set([...facts.matchAll(/"number":"([^"]+)"/g)].map((found) => found[1] as string));
 }
