@@ -9,7 +9,17 @@ import type { Shape } from "../src/catalogue/shape.ts";
 import { onlyRoom, vectorFiles } from "./support/shared.ts";
 import { spoiled } from "./support/spoil.ts";
 
-const ROOMS = ["circuit", "decision", "element", "joint", "material", "numeric", "process", "wiring"];
+const ROOMS = [
+  "bench",
+  "circuit",
+  "decision",
+  "element",
+  "joint",
+  "material",
+  "numeric",
+  "process",
+  "wiring",
+];
 
 /**
  * Records whose own fields are named where they are refused, without the record: an argument has one of them, so that the name says
@@ -50,7 +60,10 @@ function placesIn(value: unknown, shape: Shape | undefined, path: string): Place
   return Object.entries(value).flatMap(([key, part]) =>
     placesIn(
       part,
-      kinds.map((kind) => partOf(kind, key)).find((kind) => kind !== undefined),
+      kinds
+        .filter((kind) => isMeant(kind, value))
+        .map((kind) => partOf(kind, key))
+        .find((kind) => kind !== undefined),
       inner(key),
     ),
   );
@@ -61,6 +74,21 @@ function alternatives(shape: Shape | undefined): Shape[] {
   if (shape === undefined) return [];
   const known = resolved(shape);
   return typeof known === "object" && "either" in known ? known.either.flatMap(alternatives) : [known];
+}
+
+/** Whether a record may be this alternative: the names in it are among those that the alternative has. */
+function isMeant(shape: Shape, value: object): boolean {
+  if (typeof shape !== "object" || !("record" in shape)) return true;
+  return Object.entries(shape.record).every(([key, field]) => {
+    const name: unknown = (value as Record<string, unknown>)[key.replace("?", "")];
+    const kinds = alternatives(field);
+    const named = kinds.every((kind) => typeof kind === "object" && "names" in kind);
+    return (
+      name === undefined ||
+      !named ||
+      kinds.some((kind) => typeof kind === "object" && "names" in kind && kind.names.includes(name as string))
+    );
+  });
 }
 
 function partOf(shape: Shape, key: string): Shape | undefined {
