@@ -26,6 +26,9 @@ const told = (record: unknown): string => {
 };
 const said = (path: string, value: unknown): string => told(holding(path, value));
 
+/** Limits of a quantity that has none of its own. */
+const COMMON = [1e-9, 1e12] as const;
+
 /** Unit, whether 0 and an open circuit are taken, whether the field may be left out, and limits other than the common ones. */
 const QUANTITIES: readonly (readonly [
   path: string,
@@ -66,37 +69,40 @@ const QUANTITIES: readonly (readonly [
 ];
 
 describe("quantities", () => {
-  it.each(QUANTITIES)("%s in %s, %s", (path, unit, kinds, limits = [1e-9, 1e12]) => {
-    const [zero, open, optional] = ["zero", "open", "optional"].map((one) => kinds.includes(one));
-    const warm = unit === "°C";
-    const [low, high] = warm ? [-273.15, 3000] : limits;
-    const how = `as a number in ${unit} or text with its unit`;
-    const words = warm
-      ? `-273.15 to 3000 °C, ${how}`
-      : `${zero ? "0 or more (0, or " : "more than 0 ("}${low} to ${high}), ${how}`;
-    const number = (value: number) => ({ value, resolution: null });
-    for (const value of [low, high, ...(zero || warm ? [0] : [])])
-      expect(taken(path, value)).toEqual(number(value));
-    // −0 is 0.
-    if (zero) expect(Object.is((taken(path, -0) as { value: number }).value, 0)).toBe(true);
-    const outside = [low - Math.abs(low) / 1000, high * 1.001, ...(zero || warm ? [] : [0, -5])];
-    for (const value of outside)
-      expect(said(path, value)).toBe(`out-of-range: ${path}: ${value} is not allowed; expected ${words}`);
-    for (const value of [null, ""])
-      expect(said(path, value)).toBe(`missing: ${path}: missing; expected ${words}`);
-    const unlike = open ? `${words}; write "OL" for open` : words;
-    expect(said(path, Number.NaN)).toBe(`not-a-number: ${path}: NaN is not allowed; expected ${unlike}`);
-    expect(said(path, true)).toBe(`wrong-type: ${path}: true is not allowed; expected ${words}`);
-    // Text has its unit and keeps the last digit that was shown.
-    expect(taken(path, `12.5 ${unit}`)).toEqual({ value: 12.5, resolution: expect.closeTo(0.1, 12) });
-    const text = `${(2 * high).toFixed(0)} ${unit}`;
-    expect(said(path, text)).toBe(`out-of-range: ${path}: "${text}" is not allowed; expected ${words}`);
-    expect(said(path, "12.5 lx")).toContain(`: ${path}: `);
-    if (open) expect(taken(path, "OL")).toEqual({ value: "open", resolution: null });
-    else if (unit === "Ω") expect(said(path, "OL")).toContain(`out-of-range: ${path}: "OL"`);
-    if (optional) expect(() => parseRecord(without(path))).not.toThrow();
-    else expect(told(without(path))).toBe(`missing: ${path}: missing; expected ${words}`);
-  });
+  it.each(QUANTITIES.map(([path, unit, kinds, limits = COMMON]) => [path, unit, kinds, limits] as const))(
+    "%s in %s, %s",
+    (path, unit, kinds, limits) => {
+      const [zero, open, optional] = ["zero", "open", "optional"].map((one) => kinds.includes(one));
+      const warm = unit === "°C";
+      const [low, high] = warm ? ([-273.15, 3000] as const) : limits;
+      const how = `as a number in ${unit} or text with its unit`;
+      const words = warm
+        ? `-273.15 to 3000 °C, ${how}`
+        : `${zero ? "0 or more (0, or " : "more than 0 ("}${low} to ${high}), ${how}`;
+      const number = (value: number) => ({ value, resolution: null });
+      for (const value of [low, high, ...(zero || warm ? [0] : [])])
+        expect(taken(path, value)).toEqual(number(value));
+      // −0 is 0.
+      if (zero) expect(Object.is((taken(path, -0) as { value: number }).value, 0)).toBe(true);
+      const outside = [low - Math.abs(low) / 1000, high * 1.001, ...(zero || warm ? [] : [0, -5])];
+      for (const value of outside)
+        expect(said(path, value)).toBe(`out-of-range: ${path}: ${value} is not allowed; expected ${words}`);
+      for (const value of [null, ""])
+        expect(said(path, value)).toBe(`missing: ${path}: missing; expected ${words}`);
+      const unlike = open ? `${words}; write "OL" for open` : words;
+      expect(said(path, Number.NaN)).toBe(`not-a-number: ${path}: NaN is not allowed; expected ${unlike}`);
+      expect(said(path, true)).toBe(`wrong-type: ${path}: true is not allowed; expected ${words}`);
+      // Text has its unit and keeps the last digit that was shown.
+      expect(taken(path, `12.5 ${unit}`)).toEqual({ value: 12.5, resolution: expect.closeTo(0.1, 12) });
+      const text = `${(2 * high).toFixed(0)} ${unit}`;
+      expect(said(path, text)).toBe(`out-of-range: ${path}: "${text}" is not allowed; expected ${words}`);
+      expect(said(path, "12.5 lx")).toContain(`: ${path}: `);
+      if (open) expect(taken(path, "OL")).toEqual({ value: "open", resolution: null });
+      else if (unit === "Ω") expect(said(path, "OL")).toContain(`out-of-range: ${path}: "OL"`);
+      if (optional) expect(() => parseRecord(without(path))).not.toThrow();
+      else expect(told(without(path))).toBe(`missing: ${path}: missing; expected ${words}`);
+    },
+  );
 });
 
 const NUMBERS: readonly (readonly [
