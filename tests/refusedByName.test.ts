@@ -9,7 +9,17 @@ import { fieldOf, type Place, placesIn } from "./support/places.ts";
 import { onlyRoom, vectorFiles } from "./support/shared.ts";
 import { spoiled } from "./support/spoil.ts";
 
-const ROOMS = ["circuit", "decision", "element", "joint", "material", "numeric", "process", "wiring"];
+const ROOMS = [
+  "bench",
+  "circuit",
+  "decision",
+  "element",
+  "joint",
+  "material",
+  "numeric",
+  "process",
+  "wiring",
+];
 
 /** Refused as a whole: a complex number, and a dataset of the user's that goes through a gate of its own. */
 const REFUSED_WHOLE = /\.(?:re|im)$|^dataset\./;

@@ -7,6 +7,7 @@ import { assessModule, type BenchRecord, fitTerminalReadings, type TerminalOhms 
 import { buildModule, type Network, withResistance } from "electroheat/circuit";
 import { isElectroheatError, ohms } from "electroheat/quantity";
 import { describe, expect, it } from "vitest";
+import { caught } from "../support/caught.ts";
 
 const starNetwork = (banks: number): Network =>
   buildModule({
@@ -153,4 +154,20 @@ describe("what may run with branches open", () => {
     const reasons = found.nextSteps.map(({ reason }) => reason);
     expect(reasons).toContain("A-L1L2, B-L1L2 show no path in these readings.");
   });
+});
+
+it("what is known of the leads is one of two names, or a reading of them shorted", () => {
+  const network = { branches: [{ id: "A", from: "L1", to: "S", resistance: ohms(7.6) }] };
+  const readings = [{ from: "L1", to: "S", reads: ohms(7.8), standardUncertainty: ohms(0.02) }];
+  const call = (leads: unknown) => () =>
+    fitTerminalReadings({ network, readings, leads: leads as "unknown" });
+  expect(caught(call("shorted")).message).toBe(
+    'leads: "shorted" is not allowed; expected one of unknown, taken off',
+  );
+  for (const leads of [undefined, null])
+    expect(caught(call(leads)).message).toBe("leads: missing; expected one of unknown, taken off");
+  // One reading between the probes of one branch: all of it, or less the leads.
+  expect(call("taken off")().branches[0]?.resistance).toBeCloseTo(7.8, 9);
+  const shorted = { shorted: ohms(0.2), standardUncertainty: ohms(0.01) };
+  expect(call(shorted)().branches[0]?.resistance).toBeCloseTo(7.6, 9);
 });

@@ -18,6 +18,65 @@ function isNumber(shape: Shape): boolean {
   return typeof at === "object" && ("number" in at || ("either" in at && at.either.some(isNumber)));
 }
 
+/** Unit of the number in a shape, also beside a name; empty for a number without one, undefined where there is no number. */
+function unitIn(shape: Shape): string | undefined {
+  const at = resolved(shape);
+  if (typeof at !== "object") return undefined;
+  if ("number" in at) return at.number;
+  return "either" in at ? at.either.map(unitIn).find((one) => one !== undefined) : undefined;
+}
+
+/** Names of the numbers of a record, of several records those of all. */
+function numbersOf(shape: Shape): string[] | null {
+  const at = resolved(shape);
+  if (typeof at !== "object") return null;
+  if ("record" in at) {
+    const own = Object.entries(at.record).filter(([, field]) => {
+      const one = resolved(field);
+      if (typeof one !== "object") return false;
+      return (
+        "number" in one ||
+        ("either" in one && one.either.some((kind) => typeof kind === "object" && "number" in kind))
+      );
+    });
+    return own.map(([name]) => name.replace("?", ""));
+  }
+  if (!("either" in at)) return null;
+  const parts = at.either.map(numbersOf).filter((one) => one !== null);
+  return parts.length === 0 ? null : [...new Set(parts.flat())];
+}
+
+describe("units and names", () => {
+  it("of inputs and results are those of their types", () => {
+    const odd = entries.flatMap(({ id, inputs, output, declared }) => [
+      ...inputs
+        .filter(({ shape, unit, text }) => {
+          const own = unitIn(shape);
+          return (
+            text !== (own !== undefined && own !== "") || (own !== undefined && own !== "" && unit !== own)
+          );
+        })
+        .map(({ name }) => `${id} ${name}`),
+      ...((unitIn(output.shape) || output.unit) === output.unit ? [] : [id]),
+      ...([...declared].sort().join() ===
+      inputs
+        .map(({ name }) => name)
+        .sort()
+        .join()
+        ? []
+        : [`${id} declared`]),
+      ...(JSON.stringify(output.fields && Object.keys(output.fields)) ===
+      JSON.stringify(numbersOf(output.shape))
+        ? []
+        : [`${id} fields`]),
+    ]);
+    expect(odd).toEqual([]);
+    // There are such of every kind.
+    expect(entries.filter(({ output }) => output.fields === null).length).toBeGreaterThan(10);
+    expect(entries.filter(({ output }) => unitIn(output.shape)).length).toBeGreaterThan(10);
+  });
+});
+
 /** Results whose records are told by their own type, without symbols of their own. */
 const TOLD_BY_TYPE = [
   "numeric.leastSquares",

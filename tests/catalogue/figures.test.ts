@@ -7,6 +7,7 @@ import { describe, expect, it } from "vitest";
 import type { ValueNote } from "../../src/catalogue/note.ts";
 import { rangeWords, readFields, shapeWords } from "../../src/catalogue/read.ts";
 import type { Shape } from "../../src/catalogue/shape.ts";
+import { structureFrom } from "../../src/catalogue/sheet/blocks.ts";
 import { caught } from "../support/caught.ts";
 
 const read = (shape: Shape, value: unknown, note: ValueNote = {}, key = "x"): unknown =>
@@ -242,6 +243,21 @@ describe("other shapes", () => {
     expect(() => read(ohm, "OL")).toThrow();
   });
 
+  it("of several a list, a tuple, a flag or one of a few numbers is told by its kind", () => {
+    const either: Shape = { either: [{ names: ["all"] }, { list: "text" }] };
+    expect([read(either, "all"), read(either, ["a", "b"])]).toEqual(["all", ["a", "b"]]);
+    expect(read({ either: [{ tuple: [number, number] }, "flag"] }, [1, 2])).toEqual([1, 2]);
+    expect(read({ either: [{ tuple: [number] }, "flag"] }, true)).toBe(true);
+    expect(read({ either: [{ values: [1, 3] }, "text"] }, 3)).toBe(3);
+    expect(said({ either: [{ values: [1, 3] }, "text"] }, 2)).toContain("wrong-type: x: 2");
+    // A text is no unknown name where there are no names.
+    expect(said({ either: [{ list: "text" }, "flag"] }, "some")).toBe(
+      'wrong-type: x: "some" is not allowed; expected a list, or true or false',
+    );
+    expect(shapeWords(number, { min: 2 })).toBe("2 or more");
+    expect(shapeWords(ohm, { min: 2 })).toBe("2 or more Ω");
+  });
+
   it("values are counted, each once, down to none left", () => {
     const of = (left: number) => readFields({ x: { list: number } }, {}, { x: [1, 2] }, "", { left });
     // The list and its two items.
@@ -340,6 +356,38 @@ describe("an evaluation", () => {
   });
 });
 
+describe("cells of a table or record", () => {
+  const leads: Shape = { either: [{ names: ["unknown"] }, { record: { shorted: ohm } }] };
+  const record: Shape = { record: { id: "text", leads, "behind?": { list: "text" } } };
+  const rows = (...cells: unknown[][]) => structureFrom("x", { list: record }, cells);
+
+  it("hold lists as JSON, as texts with semicolons, or as one cell", () => {
+    expect(rows(["id", "behind"], ["A", "b; c"], ["B", '["d"]'], ["C", 5], ["D", ""], ["", ""])).toEqual([
+      { id: "A", behind: ["b", "c"] },
+      { id: "B", behind: ["d"] },
+      { id: "C", behind: [5] },
+      { id: "D" },
+    ]);
+    expect(caught(() => rows(["id", "behind"], ["A", ""], ["B", "{"])).message).toBe(
+      'x.1.behind: "{" is not allowed; expected JSON, or a range of cells',
+    );
+  });
+
+  it("say one thing of a field: its name, or what is inside", () => {
+    const lines = (...cells: unknown[][]) => structureFrom("x", record, cells);
+    expect(lines(["id", "A"], ["leads", "unknown"])).toEqual({ id: "A", leads: "unknown" });
+    expect(lines(["id", "A"], ["leads.shorted", 5])).toEqual({ id: "A", leads: { shorted: 5 } });
+    const both = caught(() => lines(["id", "A"], ["leads", "unknown"], ["leads.shorted", 5]));
+    expect([both.code, both.message]).toEqual([
+      "inconsistent",
+      "x.leads.shorted: 5 is not allowed; expected a blank beside leads",
+    ]);
+    expect(caught(() => lines(["A", "b"], ["C", "d"], ["E", "f"])).message).toBe(
+      'x: "3 rows" is not allowed; expected two columns, names and values: id, leads, leads.shorted, behind',
+    );
+  });
+});
+
 describe("sheet functions", () => {
   const functions = sheetFunctions();
   const parameters = (name: string) => functions.find((one) => one.name === name)?.parameters;
@@ -364,6 +412,11 @@ describe("sheet functions", () => {
     expect([design?.takes, observed?.takes]).toEqual(["table", "list"]);
     expect(parameters("insulationInParallel")?.[0]).toMatchObject({ takes: "list", unit: "Ω" });
     expect(functions.find(({ name }) => name === "lineCurrent")).toMatchObject({ unit: "A", fields: false });
+    // Ohms, or open.
+    expect(functions.find(({ name }) => name === "terminalResistance")).toMatchObject({
+      unit: "Ω",
+      fields: false,
+    });
     expect(functions.find(({ name }) => name === "energise")).toMatchObject({ unit: "", fields: true });
   });
 

@@ -233,6 +233,8 @@ describe("solveFor", () => {
       cells: 0,
     });
     expect(calls).toBeLessThan(100);
+    // Nor where an end is a root.
+    for (const root of [0, 1]) expect(solve((x) => x - root, { all: false })).toMatchObject({ cells: 0 });
     // A jump between the ends is no root: then it is scanned.
     expect(solve((x) => (x < 0.3 ? -1 : 1), { all: false })).toMatchObject({ outcome: "no root", cells: 16 });
   });
@@ -252,6 +254,12 @@ describe("solveFor", () => {
     ]);
     expect(found(solve((x) => -size * (x - 0.333) ** 2))).toEqual([expect.closeTo(0.333, 6)]);
     expect(found(solve((x) => size * ((x - 0.333) ** 2 + 1e-3)))).toBe("no root");
+    expect(found(solve((x) => (x < 0.3 ? -size : size)))).toBe("no root");
+    // A pair midway between two samples that are alike.
+    expect(found(solve((x) => size * ((x - 1 / 32) ** 2 - 1e-6)))).toEqual([
+      expect.closeTo(1 / 32 - 1e-3, 9),
+      expect.closeTo(1 / 32 + 1e-3, 9),
+    ]);
   });
 
   it("gives the first root unless all are asked for, in rising order, each once", () => {

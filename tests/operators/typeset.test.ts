@@ -90,6 +90,12 @@ describe("quantities", () => {
   });
 });
 
+it("raises the digit of an area and of a volume by TeX's own sign", () => {
+  // The typesetter used here would raise the characters themselves, others would not.
+  expect(quantityTex("3 mm²")).toBe("3\\,\\mathrm{mm}^{2}");
+  expect(quantityTex("3 m³/s")).toBe("3\\,\\mathrm{m}^{3}/\\mathrm{s}");
+});
+
 describe("words", () => {
   it("come out as they are, whatever TeX makes of their characters elsewhere", () => {
     const plain = fc.string({ unit: fc.constantFrom(..."aZ09 {}$&#%_\\.,;:()/+=°") });
@@ -108,10 +114,10 @@ describe("words", () => {
 describe("a substituted formula", () => {
   const SYMBOLS = ["V", "R", "R20", "R_hot", "ΔT", "α"] as const;
   const FIELDS = ["a", "b", "c", "d", "e", "f"] as const;
-  const values = [480, -7.5, 0, 1.25e-9, -2, 3];
+  const values = [480, -7.5, 12.5, 1.25e-9, -2, 3];
   const units = ["V", "1", "1", "1", "K", "1"];
-  const written = ["480 V", "-7.5", "0", "1.25e-9", "-2 K", "3"];
-  const texts = ["480\\,\\mathrm{V}", "-7.5", "0", "1.25\\times 10^{-9}", "-2\\,\\mathrm{K}", "3"];
+  const written = ["480 V", "-7.5", "12.5", "1.25e-9", "-2 K", "3"];
+  const texts = ["480\\,\\mathrm{V}", "-7.5", "12.5", "1.25\\times 10^{-9}", "-2\\,\\mathrm{K}", "3"];
   const describing = (text: string, tex: string): CalculationDescription => ({
     id: "own",
     formula: { text, tex },
@@ -195,6 +201,24 @@ describe("a substituted formula", () => {
     ["y = α", "y = \\alpha + R_q + R _{q}", "y = 3", "y = 3 + R_{q} + R _{q}"],
   ])("%s", (text, tex, wantedText, wantedTex) => {
     expect(put(text, tex)).toEqual({ text: wantedText, tex: wantedTex });
+  });
+
+  it("may call the functions that formulas have, and the numbers π and e", () => {
+    const functions = ["sin", "cos", "tan", "asin", "acos", "atan", "sinh", "cosh", "tanh"];
+    for (const name of [...functions, "ln", "lg", "log", "exp", "sqrt", "min", "max", "abs"])
+      expect(put(`y = ${name}(α)`, "y = \\alpha")?.text).toBe(`y = ${name}(3)`);
+    expect(put("y = π·e·α", "y = \\alpha")?.text).toBe("y = π·e·3");
+    expect(() => put("y = cot(α)", "y = \\alpha")).toThrow(/"cot" is not allowed/);
+  });
+
+  it("writes ratios in the digits asked for too", () => {
+    const { inputs, results } = showWorking({
+      description: describing("y = α", "y = \\alpha"),
+      calculation: () => 2 / 3,
+      input: { ...input, f: 1 / 3 },
+      significantDigits: 3,
+    });
+    expect([inputs.at(-1)?.text, results[0]?.text]).toEqual(["0.333", "0.667"]);
   });
 
   it("takes the longer of two symbols of which one begins as the other does", () => {

@@ -33,7 +33,10 @@ export function placesIn(value: unknown, shape: Shape | undefined, path: string)
   return Object.entries(value).flatMap(([key, part]) =>
     placesIn(
       part,
-      kinds.map((kind) => partOf(kind, key)).find((kind) => kind !== undefined),
+      kinds
+        .filter((kind) => isMeant(kind, value))
+        .map((kind) => partOf(kind, key))
+        .find((kind) => kind !== undefined),
       inner(key),
     ),
   );
@@ -44,6 +47,21 @@ export function alternatives(shape: Shape | undefined): Shape[] {
   if (shape === undefined) return [];
   const known = resolved(shape);
   return typeof known === "object" && "either" in known ? known.either.flatMap(alternatives) : [known];
+}
+
+/** Whether a record may be this alternative: the names in it are among those that the alternative has. */
+function isMeant(shape: Shape, value: object): boolean {
+  if (typeof shape !== "object" || !("record" in shape)) return true;
+  return Object.entries(shape.record).every(([key, field]) => {
+    const name: unknown = (value as Record<string, unknown>)[key.replace("?", "")];
+    const kinds = alternatives(field);
+    const named = kinds.every((kind) => typeof kind === "object" && "names" in kind);
+    return (
+      name === undefined ||
+      !named ||
+      kinds.some((kind) => typeof kind === "object" && "names" in kind && kind.names.includes(name as string))
+    );
+  });
 }
 
 function partOf(shape: Shape, key: string): Shape | undefined {

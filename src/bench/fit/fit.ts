@@ -4,6 +4,7 @@ import { chiSquareSurvival } from "../../numeric/index.ts";
 import {
   checkBetween,
   checkNonNegative,
+  checkOneOf,
   checkOpenOr,
   checkPositive,
   fail,
@@ -35,10 +36,10 @@ function checkSetting({ network, unknown, readings, leads, significance }: Setti
     checkOpenOr(`readings.${i}.reads`, reads, checkNonNegative);
     checkPositive(`readings.${i}.standardUncertainty`, standardUncertainty as number, "Ω");
   });
-  if (typeof leads === "object") {
+  if (typeof leads === "object" && leads !== null) {
     checkNonNegative("leads.shorted", leads.shorted, "Ω");
     checkPositive("leads.standardUncertainty", leads.standardUncertainty, "Ω");
-  }
+  } else checkOneOf("leads", leads, ["unknown", "taken off"]);
   checkBetween("significance", significance, 0, 1);
 }
 
