@@ -110,6 +110,7 @@ export function adviseOn(input: {
   const faults = assessFaults({
     record,
     targets,
+    plateCurrent,
     module: whole,
     bad,
     branches: asFound?.resistances.branches ?? [],
@@ -140,7 +141,7 @@ export function adviseOn(input: {
       supply: volts.steps,
       joints: unjudgedJointSteps(present, weighed),
       amps: ampsSteps(present, explained),
-      site: site.steps,
+      site: [...site.steps, ...volts.later],
     },
     draw,
     lostLine,
@@ -169,7 +170,8 @@ export function adviseOn(input: {
   });
   // The module's own sentence stands beside what the site asks for first; a ban needs nothing beside it.
   const banned = module.startsWith("Do not energise") || site.running === null || module === site.running;
-  const running = banned ? module : `${site.running} Besides: ${module}`;
+  const allowed = banned ? module : `${site.running} Besides: ${module}`;
+  const running = volts.weak === null ? allowed : `${allowed} ${volts.weak}`;
   const answer = answerLines({
     asFound,
     // What was not read again stands as found.
@@ -178,7 +180,7 @@ export function adviseOn(input: {
     lostLine: lost,
     module: whole,
     draw,
-    plate: record.nameplate !== undefined,
+    platePower: record.nameplate?.power.value ?? null,
     leftAlone: asLeft,
     anythingRead,
     weighedJoints: faults.weighedJoints,
@@ -188,6 +190,7 @@ export function adviseOn(input: {
     unknownDraw: volts.unknown !== null,
     notTested: untested,
     studsUnsaid: unsaid,
+    ampsExplained: volts.explainsAmps,
   });
   const { diagnosis, leftOut, relinked, joints } = faults;
   return { diagnosis, leftOut, lostLine, relinked, joints, steps, answer };

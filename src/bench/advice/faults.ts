@@ -1,5 +1,6 @@
 /** Which faults explain the readings as found, and what follows from that. */
 import type { HeatingModule } from "../../circuit/index.ts";
+import type { Amperes } from "../../quantity/index.ts";
 import type { BranchAssessment, NextStep } from "../assessTypes.ts";
 import { supplyOf } from "../day/assessDay.ts";
 import type { BankTargets } from "../day/targets.ts";
@@ -124,13 +125,15 @@ function explained(
 export function assessFaults(input: {
   readonly record: ParsedRecord;
   readonly targets: readonly BankTargets[];
+  /** Line current that the plate promises, A. */
+  readonly plateCurrent: Amperes | null;
   /** The module element by element. */
   readonly module: HeatingModule;
   readonly bad: ReadonlySet<string>;
   /** Branches by their readings as found. */
   readonly branches: readonly BranchAssessment[];
 }): AssessedFaults {
-  const { record, targets, module, bad, branches } = input;
+  const { record, targets, plateCurrent, module, bad, branches } = input;
   const { asFound, asLeft } = record;
   const none = {
     diagnosis: null,
@@ -145,7 +148,7 @@ export function assessFaults(input: {
   } as const;
   if (asFound === undefined) return { ...none, leftOut: [] };
   const supply = supplyOf(record, "asFound");
-  const question = { record, readings: asFound, supply, targets };
+  const question = { record, readings: asFound, supply, targets, plateCurrent };
   const whole = diagnosisQuestion(question);
   if (whole.asked === null) return { ...none, leftOut: whole.leftOut };
   const { asked, diagnosis, leftOut } = explained(whole.asked, whole.leftOut, () =>
