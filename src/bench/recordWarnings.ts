@@ -81,6 +81,27 @@ function leadWarnings({ leads, leadsUncertainty }: ResistanceAssessment): readon
   return [];
 }
 
+/** Tolerances of elements are some per cent; wider than this is a slip, such as 10 for 10 %. Common practice. */
+const TOLERANCE_HIGH = 0.5;
+
+/** A tolerance that looks like a figure in per cent, or judges nothing. */
+function wideTolerance({ tolerance }: ParsedRecord): readonly Warning[] {
+  return (["low", "high"] as const).flatMap((side): Warning[] => {
+    const given = tolerance?.[side] ?? 0;
+    if (Math.abs(given) <= TOLERANCE_HIGH) return [];
+    const percent = `${Number((given * 100).toPrecision(6))} %`;
+    return [
+      {
+        code: "suspicious",
+        path: `tolerance.${side}`,
+        message: `a tolerance is a ratio, 0.1 for 10 %: ${given} lets a branch be off by ${percent}, and no verdict is worth anything by it`,
+        limit: side === "low" ? -TOLERANCE_HIGH : TOLERANCE_HIGH,
+        source: "common practice",
+      },
+    ];
+  });
+}
+
 /** A tolerance so wide that a branch with one of its parallel elements open would pass. */
 function toleranceWarnings({ tolerance, wiring }: ParsedRecord): readonly Warning[] {
   if (tolerance === undefined) return [];
@@ -127,11 +148,13 @@ export function recordWarnings(
   days: readonly ResistanceAssessment[],
 ): readonly Warning[] {
   const { nameplate } = record;
+  // What judges nothing at all need not be told that it passes an open element as well.
+  const wide = wideTolerance(record);
   return [
     ...plateWarnings(record),
     ...supplyWarnings("supply", record.supply, nameplate),
     ...DAYS.flatMap((day) => supplyWarnings(`${day}.supply`, record[day]?.supply, nameplate)),
-    ...toleranceWarnings(record),
+    ...(wide.length > 0 ? wide : toleranceWarnings(record)),
     ...days.flatMap((one, i) => slipWarnings(DAYS[i] as Day, one)),
     ...days.flatMap(leadWarnings),
   ];

@@ -79,7 +79,7 @@ function againSteps(ids: readonly string[]): readonly NextStep[] {
   return [
     {
       action: `Isolate, then read ${listed(ids)} again.`,
-      reason: `${listed(ids)} read open as found and was not read again; the amps as left are those of a sound module.`,
+      reason: `${listed(ids)} read open as found and ${ids.length > 1 ? "were" : "was"} not read again; the amps as left are those of a sound module.`,
       about: ids,
     },
   ];

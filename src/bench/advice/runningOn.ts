@@ -43,7 +43,8 @@ export function runningWords(input: {
   const found = (...kinds: readonly string[]): string[] =>
     branches.filter(({ finding }) => kinds.includes(finding)).map(({ id }) => id);
   const shorted = found("shorted");
-  if (shorted.length > 0) return `Do not energise it: ${listed(shorted)} is as good as bolted.`;
+  if (shorted.length > 0)
+    return `Do not energise it: ${listed(shorted)} ${shorted.length > 1 ? "are" : "is"} as good as bolted.`;
   if (forbidding.length > 0) return `Do not energise it: ${listed(forbidding)}.`;
   const bad = joints.filter(isBadJoint).map(({ id }) => id);
   if (bad.length > 0) {
