@@ -16,7 +16,7 @@ import type { Sheet } from "../readSheet.ts";
 import { siteConcerns } from "../site/concerns.ts";
 import { answerLines } from "./answer.ts";
 import { studsUnsaid } from "./beyondElements.ts";
-import { type JointsNamed, openNamed } from "./diagnosisVerdict.ts";
+import { clashing, type JointsNamed, openNamed } from "./diagnosisVerdict.ts";
 import { assessFaults } from "./faults.ts";
 import { nextSteps } from "./nextSteps.ts";
 import { runningWords } from "./runningOn.ts";
@@ -114,6 +114,7 @@ export function adviseOn(input: {
     module: whole,
     bad,
     branches: asFound?.resistances.branches ?? [],
+    clash: asFound !== null && clashing(asFound.resistances),
   });
   const poor = present === null ? [] : poorInsulation(present);
   const branchFaulty = (present?.resistances.branches ?? []).some(({ finding }) => FAULTY.includes(finding));
@@ -132,6 +133,7 @@ export function adviseOn(input: {
   const unsaid = studsUnsaid(record);
   const steps = nextSteps({
     studsUnsaid: unsaid,
+    drawingVoid: faults.drawingVoid,
     present: current,
     diagnosed: [...againSteps(stale), ...faults.steps],
     known: { relinked: faults.relinked, openElements: openNamed(faults.verdict, whole) },
@@ -162,6 +164,7 @@ export function adviseOn(input: {
     anythingRead,
     unjudgedJoints: unjudged,
     jointFirst: faults.jointFirst,
+    drawingVoid: faults.drawingVoid,
     relinked: faults.relinked,
     sound:
       draw === null || supply === null || drawn.module.elements.some(({ id }) => !hot.repaired.has(id))

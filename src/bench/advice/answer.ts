@@ -14,7 +14,9 @@ import { ratioText } from "../text/shown.ts";
 import { beyondWords } from "./beyondElements.ts";
 import {
   branchesOf,
+  clashing,
   type DiagnosisVerdict,
+  drawingVoid,
   isTelling,
   relinkedBranches,
   tellingBranches,
@@ -72,7 +74,9 @@ function wrongWords(
   weighed: ReadonlySet<string>,
   { module, studsUnsaid, ampsExplained }: AnswerInput,
 ): string {
-  const { branches, consistency, outcome } = day.resistances;
+  const { branches } = day.resistances;
+  const clash = clashing(day.resistances);
+  const relinked = relinkedBranches(verdict, module, clash);
   const telling = verdict !== null && isTelling(verdict) ? verdict : null;
   const faults: readonly DiagnosedFault[] = (telling?.explanations ?? []).flatMap((one) => one.faults);
   const told = new Set([
@@ -84,18 +88,20 @@ function wrongWords(
   ]);
   const refuted = verdict?.kind === "nothing fits" ? [lower(verdict.words)] : [];
   // What is not told apart may still be known to lie in one branch: that is said first.
-  const untold = tellingBranches(branches, relinkedBranches(verdict, module)).filter(
+  const untold = tellingBranches(branches, relinked).filter(
     ({ id }) => telling?.kind !== "settled" || !told.has(id),
   );
   const said = [
     ...poorInsulation(day).map(({ words }) => words),
     ...(lostLine === null || told.has(lostLine) ? [] : [`no supply on ${lostLine}`]),
     ...(telling?.kind === "settled" ? [lower(telling.words)] : []),
-    ...beyondWords(day.resistances),
+    // Links against the drawing account for what the elements do not.
+    ...(drawingVoid(verdict) ? [] : beyondWords(day.resistances)),
     ...branchWords(untold),
     ...(telling === null ? refuted : telling.kind === "settled" ? [] : [lower(telling.words)]),
     ...day.joints.filter((joint) => isBadJoint(joint) && !told.has(joint.id)).map(jointWords),
-    ...(consistency === "inconsistent" || outcome === "contradictory"
+    ...(clash && drawingVoid(verdict) ? ["what is worked out on the drawing is void"] : []),
+    ...(clash && !drawingVoid(verdict)
       ? [`the ohm readings contradict each other${studsUnsaid ? UNLESS_STUDS : ""}`]
       : []),
   ];
@@ -182,7 +188,8 @@ function moduleLine(input: AnswerInput): string {
     asFound === null ? null : wrongWords(asFound, verdict, lostLine.asFound, input.weighedJoints, input);
   if (asLeft === null) return found ?? "Nothing was read: this sheet holds what the record promises.";
   const again = readAgain(asLeft, input.leftAlone);
-  const old = carriedWords(asLeft, again, relinkedBranches(verdict, module));
+  const before = asFound !== null && clashing(asFound.resistances);
+  const old = carriedWords(asLeft, again, relinkedBranches(verdict, module, before));
   const fresh = wrongWords(again, null, lostLine.asLeft, new Set(), input);
   const left = old.length === 0 ? fresh : `${fresh} Not read again: ${old.join("; ")}.`;
   return found === null ? `As left: ${left}` : `As found: ${found} As left: ${left}`;

@@ -15,6 +15,7 @@ import { diagnosisSteps } from "./diagnosisSteps.ts";
 import {
   type DiagnosisVerdict,
   diagnosisVerdict,
+  drawingVoid,
   isTelling,
   type JointsNamed,
   jointsNamed,
@@ -35,6 +36,8 @@ export interface AssessedFaults {
   readonly jointFirst: string | null;
   /** Branches that read otherwise only because their bank is linked against the drawing, as settled. */
   readonly relinked: ReadonlySet<string>;
+  /** Whether links against the drawing are settled on. */
+  readonly drawingVoid: boolean;
   /** What a joint settled on, open or bad, has behind it. */
   readonly joints: JointsNamed;
   /** Joints whose drops were weighed with the other readings. */
@@ -94,6 +97,9 @@ function unlessAllOpen(verdict: DiagnosisVerdict, branches: readonly BranchAsses
   };
 }
 
+const VOID =
+  "Values of branches are worked out on the wiring as drawn, which these readings contradict: void until the links are as drawn and the branches read again.";
+
 const JOINTS_ALONE =
   "Left out of the diagnosis: drops across joints, which no single fault explains together with the other readings. The joints are judged by comparison.";
 
@@ -132,8 +138,10 @@ export function assessFaults(input: {
   readonly bad: ReadonlySet<string>;
   /** Branches by their readings as found. */
   readonly branches: readonly BranchAssessment[];
+  /** Whether the ohms as found exclude each other on the wiring as drawn. */
+  readonly clash: boolean;
 }): AssessedFaults {
-  const { record, targets, plateCurrent, module, bad, branches } = input;
+  const { record, targets, plateCurrent, module, bad, branches, clash } = input;
   const { asFound, asLeft } = record;
   const none = {
     diagnosis: null,
@@ -143,6 +151,7 @@ export function assessFaults(input: {
     running: null,
     jointFirst: null,
     relinked: new Set<string>(),
+    drawingVoid: false,
     joints: NO_JOINTS,
     weighedJoints: new Set<string>(),
   } as const;
@@ -165,7 +174,7 @@ export function assessFaults(input: {
   return {
     diagnosis,
     verdict,
-    leftOut,
+    leftOut: clash && drawingVoid(verdict) ? [...leftOut, VOID] : leftOut,
     // Where no branch shows a path the branches' own step says what to do.
     steps: allOpen(branches)
       ? []
@@ -173,7 +182,8 @@ export function assessFaults(input: {
     forbidding: verdict.kind === "settled" ? first.flatMap(forbids) : [],
     running: runningWords(verdict),
     jointFirst: jointFirst(verdict),
-    relinked: relinkedBranches(verdict, module),
+    relinked: relinkedBranches(verdict, module, clash),
+    drawingVoid: drawingVoid(verdict),
     joints: jointsNamed(verdict, module),
     weighedJoints,
   };

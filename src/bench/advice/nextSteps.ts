@@ -175,6 +175,8 @@ export function nextSteps(input: {
   readonly readAgain: boolean;
   /** Whether readings alone may have been taken on own studs without the record saying so. */
   readonly studsUnsaid: boolean;
+  /** Whether links against the drawing are settled on. */
+  readonly drawingVoid: boolean;
 }): readonly NextStep[] {
   const { present, diagnosed, known, concerns, draw, lostLine, plateCurrent, readAgain } = input;
   const last = (steps: readonly NextStep[]): NextStep =>
@@ -189,8 +191,8 @@ export function nextSteps(input: {
     ...concerns.insulation,
     ...supplySteps(lostLine),
     ...concerns.supply,
-    ...contradictions,
-    ...beyondSteps(present.resistances),
+    // Links against the drawing explain why the readings clash on it.
+    ...(input.drawingVoid ? [] : [...contradictions, ...beyondSteps(present.resistances)]),
     ...faulty,
     ...diagnosed,
     ...jointSteps(present.joints),
