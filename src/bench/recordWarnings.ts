@@ -19,6 +19,29 @@ function plateWarnings(record: ParsedRecord): readonly Warning[] {
   return warnings.map((warning) => ({ ...warning, path: `nameplate.${warning.path}` }));
 }
 
+/** Elements of one module are of one kind more often than not: an equal share that makes them unlike is worth a word. Common practice. */
+const UNLIKE = 0.05;
+
+function shareWarnings({ wiring, nameplate }: ParsedRecord): readonly Warning[] {
+  const { banks } = wiring;
+  if (nameplate === undefined || banks.some(({ power }) => power !== undefined)) return [];
+  const each = banks.map(
+    ({ elementsInParallel = 1, elementsInSeries = 1 }) =>
+      nameplate.power.value / (3 * banks.length * elementsInParallel * elementsInSeries),
+  );
+  const [most, least] = [Math.max(...each), Math.min(...each)];
+  if (most <= least * (1 + UNLIKE)) return [];
+  const shown = banks.map(({ id }, i) => `${Number((each[i] as number).toPrecision(3))} W in bank ${id}`);
+  return [
+    {
+      code: "assumed",
+      path: "wiring.banks",
+      message: `plate power shared equally among the banks makes unlike elements, ${shown.slice(0, 4).join(", ")}: state the power of each bank if that is not so, or sound elements are called bad`,
+      source: "common practice",
+    },
+  ];
+}
+
 /** A supply this far from the plate's voltage is more likely a voltage to neutral, or another system's. Common practice. */
 const SUPPLY_OFF = 0.2;
 
@@ -152,6 +175,7 @@ export function recordWarnings(
   const wide = wideTolerance(record);
   return [
     ...plateWarnings(record),
+    ...shareWarnings(record),
     ...supplyWarnings("supply", record.supply, nameplate),
     ...DAYS.flatMap((day) => supplyWarnings(`${day}.supply`, record[day]?.supply, nameplate)),
     ...(wide.length > 0 ? wide : toleranceWarnings(record)),

@@ -46,6 +46,8 @@ export interface RecordBank {
   readonly elementsInParallel?: number;
   /** Elements in each string; 1 if left out. */
   readonly elementsInSeries?: number;
+  /** Its part of the plate's power; banks that state none share equally what the others leave. */
+  readonly power?: Quoted;
 }
 
 /**

@@ -19,6 +19,7 @@ const wiringSchema = (): Schema<ParsedRecord["wiring"]> =>
           ),
           elementsInParallel: z.optional(count()),
           elementsInSeries: z.optional(count()),
+          power: z.optional(quantity<Watts>("W")),
         }),
       )
       .check(z.minLength(1), z.maxLength(1000)),
