@@ -99,8 +99,9 @@ const readings = (day, title, open) => ({
         text("to", "to", { ...needed, ...nodes }),
         ohms("reads", "reads", needed),
         text("alone", "alone", parts),
+        { name: "ownStuds", label: "on own studs", kind: "mark" },
       ],
-      "Isolated, locked out, proved dead. OL where the meter shows an open path. Alone: the bank or branch read with the links of the others lifted; blank if all were in.",
+      "Isolated, locked out, proved dead. OL where the meter shows an open path. Alone: the bank or branch read with the links of the others lifted; blank if all were in. On own studs: its own links lifted too, the probes on the element.",
     ),
     table("lines", `${day}.currents`, "Amps under load", "clamp reading", [
       text("at", "at", { ...needed, ...nodes }),
@@ -185,6 +186,7 @@ export const SECTIONS = [
         ),
         number("elementsInParallel", "in parallel"),
         number("elementsInSeries", "in series"),
+        kilowatts("power", "power, if not shared equally"),
       ]),
       group("wiring", "Star points", [
         choice("starPoints", "Of several star banks", [

@@ -66,7 +66,11 @@ export function assumptionsOf(
           "No nameplate: a branch is held against the median of the branches with as many elements. What is wrong in all of them alike does not show.",
         ]
       : record.wiring.banks.length > 1
-        ? ["Plate power is shared equally among the banks."]
+        ? [
+            record.wiring.banks.some(({ power }) => power !== undefined)
+              ? "Banks have the power that the record states; those without share equally what is left of the plate's."
+              : "Plate power is shared equally among the banks.",
+          ]
         : []),
     supplyWords(supply !== undefined, nameplate !== undefined, lostLine),
     ...(DAYS.some((day) => (record[day]?.currents ?? []).length > 0)

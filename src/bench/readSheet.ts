@@ -53,8 +53,8 @@ function wholeModule(record: ParsedRecord, { module }: BranchModule): HeatingMod
 /** The record read and checked as a whole: everything wrong with it is told at once. */
 export function readSheet(input: BenchRecord): Sheet {
   const record = parseRecord(input);
-  const targets = bankTargets(record);
   const found: Issue[] = [];
+  const targets = collect(found, "", () => bankTargets(record)) ?? [];
   const drawn = collect(found, "wiring.", () => branchModule(record, coldTargets(targets), startOf(record)));
   const states = DAYS.map((day) => dayState(found, record, day));
   collect(found, "", () => checkOhmmeter(record));

@@ -19,6 +19,29 @@ function plateWarnings(record: ParsedRecord): readonly Warning[] {
   return warnings.map((warning) => ({ ...warning, path: `nameplate.${warning.path}` }));
 }
 
+/** Elements of one module are of one kind more often than not: an equal share that makes them unlike is worth a word. Common practice. */
+const UNLIKE = 0.05;
+
+function shareWarnings({ wiring, nameplate }: ParsedRecord): readonly Warning[] {
+  const { banks } = wiring;
+  if (nameplate === undefined || banks.some(({ power }) => power !== undefined)) return [];
+  const each = banks.map(
+    ({ elementsInParallel = 1, elementsInSeries = 1 }) =>
+      nameplate.power.value / (3 * banks.length * elementsInParallel * elementsInSeries),
+  );
+  const [most, least] = [Math.max(...each), Math.min(...each)];
+  if (most <= least * (1 + UNLIKE)) return [];
+  const shown = banks.map(({ id }, i) => `${Number((each[i] as number).toPrecision(3))} W in bank ${id}`);
+  return [
+    {
+      code: "assumed",
+      path: "wiring.banks",
+      message: `plate power shared equally among the banks makes unlike elements, ${shown.slice(0, 4).join(", ")}: state the power of each bank if that is not so, or sound elements are called bad`,
+      source: "common practice",
+    },
+  ];
+}
+
 /** A supply this far from the plate's voltage is more likely a voltage to neutral, or another system's. Common practice. */
 const SUPPLY_OFF = 0.2;
 
@@ -81,6 +104,27 @@ function leadWarnings({ leads, leadsUncertainty }: ResistanceAssessment): readon
   return [];
 }
 
+/** Tolerances of elements are some per cent; wider than this is a slip, such as 10 for 10 %. Common practice. */
+const TOLERANCE_HIGH = 0.5;
+
+/** A tolerance that looks like a figure in per cent, or judges nothing. */
+function wideTolerance({ tolerance }: ParsedRecord): readonly Warning[] {
+  return (["low", "high"] as const).flatMap((side): Warning[] => {
+    const given = tolerance?.[side] ?? 0;
+    if (Math.abs(given) <= TOLERANCE_HIGH) return [];
+    const percent = `${Number((given * 100).toPrecision(6))} %`;
+    return [
+      {
+        code: "suspicious",
+        path: `tolerance.${side}`,
+        message: `a tolerance is a ratio, 0.1 for 10 %: ${given} lets a branch be off by ${percent}, and no verdict is worth anything by it`,
+        limit: side === "low" ? -TOLERANCE_HIGH : TOLERANCE_HIGH,
+        source: "common practice",
+      },
+    ];
+  });
+}
+
 /** A tolerance so wide that a branch with one of its parallel elements open would pass. */
 function toleranceWarnings({ tolerance, wiring }: ParsedRecord): readonly Warning[] {
   if (tolerance === undefined) return [];
@@ -127,11 +171,14 @@ export function recordWarnings(
   days: readonly ResistanceAssessment[],
 ): readonly Warning[] {
   const { nameplate } = record;
+  // What judges nothing at all need not be told that it passes an open element as well.
+  const wide = wideTolerance(record);
   return [
     ...plateWarnings(record),
+    ...shareWarnings(record),
     ...supplyWarnings("supply", record.supply, nameplate),
     ...DAYS.flatMap((day) => supplyWarnings(`${day}.supply`, record[day]?.supply, nameplate)),
-    ...toleranceWarnings(record),
+    ...(wide.length > 0 ? wide : toleranceWarnings(record)),
     ...days.flatMap((one, i) => slipWarnings(DAYS[i] as Day, one)),
     ...days.flatMap(leadWarnings),
   ];

@@ -34,8 +34,8 @@ export const everyField: Every<BenchRecord> = {
   nameplate: { power: 60_000, voltage: "480 V" },
   wiring: {
     banks: [
-      { id: "A", connection: "star", elementsInParallel: 2, elementsInSeries: 1 },
-      { id: "B", connection: "wye", elementsInParallel: 1, elementsInSeries: 3 },
+      { id: "A", connection: "star", elementsInParallel: 2, elementsInSeries: 1, power: "30 kW" },
+      { id: "B", connection: "wye", elementsInParallel: 1, elementsInSeries: 3, power: "30 kW" },
     ],
     starPoints: "separate",
     neutral: "floating",

@@ -16,7 +16,7 @@ import type { Sheet } from "../readSheet.ts";
 import { siteConcerns } from "../site/concerns.ts";
 import { answerLines } from "./answer.ts";
 import { studsUnsaid } from "./beyondElements.ts";
-import { type JointsNamed, openNamed } from "./diagnosisVerdict.ts";
+import { clashing, type JointsNamed, openNamed } from "./diagnosisVerdict.ts";
 import { assessFaults } from "./faults.ts";
 import { nextSteps } from "./nextSteps.ts";
 import { runningWords } from "./runningOn.ts";
@@ -79,7 +79,7 @@ function againSteps(ids: readonly string[]): readonly NextStep[] {
   return [
     {
       action: `Isolate, then read ${listed(ids)} again.`,
-      reason: `${listed(ids)} read open as found and was not read again; the amps as left are those of a sound module.`,
+      reason: `${listed(ids)} read open as found and ${ids.length > 1 ? "were" : "was"} not read again; the amps as left are those of a sound module.`,
       about: ids,
     },
   ];
@@ -110,9 +110,11 @@ export function adviseOn(input: {
   const faults = assessFaults({
     record,
     targets,
+    plateCurrent,
     module: whole,
     bad,
     branches: asFound?.resistances.branches ?? [],
+    clash: asFound !== null && clashing(asFound.resistances),
   });
   const poor = present === null ? [] : poorInsulation(present);
   const branchFaulty = (present?.resistances.branches ?? []).some(({ finding }) => FAULTY.includes(finding));
@@ -131,6 +133,7 @@ export function adviseOn(input: {
   const unsaid = studsUnsaid(record);
   const steps = nextSteps({
     studsUnsaid: unsaid,
+    drawingVoid: faults.drawingVoid,
     present: current,
     diagnosed: [...againSteps(stale), ...faults.steps],
     known: { relinked: faults.relinked, openElements: openNamed(faults.verdict, whole) },
@@ -140,7 +143,7 @@ export function adviseOn(input: {
       supply: volts.steps,
       joints: unjudgedJointSteps(present, weighed),
       amps: ampsSteps(present, explained),
-      site: site.steps,
+      site: [...site.steps, ...volts.later],
     },
     draw,
     lostLine,
@@ -161,6 +164,7 @@ export function adviseOn(input: {
     anythingRead,
     unjudgedJoints: unjudged,
     jointFirst: faults.jointFirst,
+    drawingVoid: faults.drawingVoid,
     relinked: faults.relinked,
     sound:
       draw === null || supply === null || drawn.module.elements.some(({ id }) => !hot.repaired.has(id))
@@ -169,7 +173,8 @@ export function adviseOn(input: {
   });
   // The module's own sentence stands beside what the site asks for first; a ban needs nothing beside it.
   const banned = module.startsWith("Do not energise") || site.running === null || module === site.running;
-  const running = banned ? module : `${site.running} Besides: ${module}`;
+  const allowed = banned ? module : `${site.running} Besides: ${module}`;
+  const running = volts.weak === null ? allowed : `${allowed} ${volts.weak}`;
   const answer = answerLines({
     asFound,
     // What was not read again stands as found.
@@ -178,7 +183,7 @@ export function adviseOn(input: {
     lostLine: lost,
     module: whole,
     draw,
-    plate: record.nameplate !== undefined,
+    platePower: record.nameplate?.power.value ?? null,
     leftAlone: asLeft,
     anythingRead,
     weighedJoints: faults.weighedJoints,
@@ -188,6 +193,7 @@ export function adviseOn(input: {
     unknownDraw: volts.unknown !== null,
     notTested: untested,
     studsUnsaid: unsaid,
+    ampsExplained: volts.explainsAmps,
   });
   const { diagnosis, leftOut, relinked, joints } = faults;
   return { diagnosis, leftOut, lostLine, relinked, joints, steps, answer };

@@ -14,7 +14,9 @@ import { ratioText } from "../text/shown.ts";
 import { beyondWords } from "./beyondElements.ts";
 import {
   branchesOf,
+  clashing,
   type DiagnosisVerdict,
+  drawingVoid,
   isTelling,
   relinkedBranches,
   tellingBranches,
@@ -69,11 +71,12 @@ function wrongWords(
   day: ReadingsAssessment,
   verdict: DiagnosisVerdict | null,
   lostLine: string | null,
-  module: HeatingModule,
   weighed: ReadonlySet<string>,
-  studsUnsaid: boolean,
+  { module, studsUnsaid, ampsExplained }: AnswerInput,
 ): string {
-  const { branches, consistency, outcome } = day.resistances;
+  const { branches } = day.resistances;
+  const clash = clashing(day.resistances);
+  const relinked = relinkedBranches(verdict, module, clash);
   const telling = verdict !== null && isTelling(verdict) ? verdict : null;
   const faults: readonly DiagnosedFault[] = (telling?.explanations ?? []).flatMap((one) => one.faults);
   const told = new Set([
@@ -85,22 +88,24 @@ function wrongWords(
   ]);
   const refuted = verdict?.kind === "nothing fits" ? [lower(verdict.words)] : [];
   // What is not told apart may still be known to lie in one branch: that is said first.
-  const untold = tellingBranches(branches, relinkedBranches(verdict, module)).filter(
+  const untold = tellingBranches(branches, relinked).filter(
     ({ id }) => telling?.kind !== "settled" || !told.has(id),
   );
   const said = [
     ...poorInsulation(day).map(({ words }) => words),
     ...(lostLine === null || told.has(lostLine) ? [] : [`no supply on ${lostLine}`]),
     ...(telling?.kind === "settled" ? [lower(telling.words)] : []),
-    ...beyondWords(day.resistances),
+    // Links against the drawing account for what the elements do not.
+    ...(drawingVoid(verdict) ? [] : beyondWords(day.resistances)),
     ...branchWords(untold),
     ...(telling === null ? refuted : telling.kind === "settled" ? [] : [lower(telling.words)]),
     ...day.joints.filter((joint) => isBadJoint(joint) && !told.has(joint.id)).map(jointWords),
-    ...(consistency === "inconsistent" || outcome === "contradictory"
+    ...(clash && drawingVoid(verdict) ? ["what is worked out on the drawing is void"] : []),
+    ...(clash && !drawingVoid(verdict)
       ? [`the ohm readings contradict each other${studsUnsaid ? UNLESS_STUDS : ""}`]
       : []),
   ];
-  const odd = said.length > 0 ? [] : oddAmps(day);
+  const odd = said.length > 0 || ampsExplained ? [] : oddAmps(day);
   const doubts = doubtWords(day, told);
   const besides = doubts.length === 0 ? "" : ` Besides: ${doubts.join("; ")}.`;
   if (odd.length > 0)
@@ -180,29 +185,36 @@ function stateLine(input: AnswerInput): string {
 function moduleLine(input: AnswerInput): string {
   const { asFound, asLeft, verdict, lostLine, module } = input;
   const found =
-    asFound === null
-      ? null
-      : wrongWords(asFound, verdict, lostLine.asFound, module, input.weighedJoints, input.studsUnsaid);
+    asFound === null ? null : wrongWords(asFound, verdict, lostLine.asFound, input.weighedJoints, input);
   if (asLeft === null) return found ?? "Nothing was read: this sheet holds what the record promises.";
   const again = readAgain(asLeft, input.leftAlone);
-  const old = carriedWords(asLeft, again, relinkedBranches(verdict, module));
-  const fresh = wrongWords(again, null, lostLine.asLeft, module, new Set(), input.studsUnsaid);
+  const before = asFound !== null && clashing(asFound.resistances);
+  const old = carriedWords(asLeft, again, relinkedBranches(verdict, module, before));
+  const fresh = wrongWords(again, null, lostLine.asLeft, new Set(), input);
   const left = old.length === 0 ? fresh : `${fresh} Not read again: ${old.join("; ")}.`;
   return found === null ? `As left: ${left}` : `As found: ${found} As left: ${left}`;
 }
 
-function drawLine(draw: DrawAssessment | null, plate: boolean, unknown: boolean): string {
+/** A power that differs from the plate's by less needs no words of its own. */
+const NEAR_PLATE = 0.05;
+
+function drawLine(draw: DrawAssessment | null, plate: Watts | null, unknown: boolean): string {
   if (unknown) return "What it will draw is not known before the voltages are.";
   if (draw === null)
     return "What it will draw is not known: the record gives no voltage, or not enough to know every branch.";
   const amps = draw.repaired.lines
     .filter(({ node }) => node !== "N")
     .map(({ node, current }) => `${node} ${current.toFixed(1)} A`);
-  const power = formatQuantity(draw.repaired.power, { unit: "W", as: "kW", significantDigits: 3 });
+  const amount = formatQuantity(draw.repaired.power, { unit: "W", as: "kW", significantDigits: 3 });
+  const share = plate === null ? 1 : draw.repaired.power / plate;
+  const power =
+    Math.abs(share - 1) < NEAR_PLATE ? amount : `${amount} (${(share * 100).toFixed(0)} % of the plate)`;
   const off = draw.deviationFromPlate;
   // With branches at the plate's own targets the difference to the plate says nothing.
   const atPlate =
-    plate && draw.confirmed && off !== null ? `, ${percent(off)} from plate at the plate's voltage` : "";
+    plate !== null && draw.confirmed && off !== null
+      ? `, ${percent(off)} from plate at the plate's voltage`
+      : "";
   return draw.confirmed
     ? `In good order it draws ${power} and ${listed(amps)} at the voltage stated${atPlate}.`
     : `With every branch at its measured value where one can be used, else at its target, it draws ${power} and ${listed(amps)} at the voltage stated${atPlate}: not yet something to accept it by.`;
@@ -233,7 +245,8 @@ export interface AnswerInput {
   readonly lostLine: { readonly asFound: string | null; readonly asLeft: string | null };
   readonly module: HeatingModule;
   readonly draw: DrawAssessment | null;
-  readonly plate: boolean;
+  /** Plate power, W; null without a nameplate. */
+  readonly platePower: Watts | null;
   /** What failed of hardware and feed, in words. */
   readonly site: readonly string[];
   /** Whether anything at all was read, either day. */
@@ -247,11 +260,13 @@ export interface AnswerInput {
   readonly notTested: readonly string[];
   /** Whether readings alone may have been taken on own studs without the record saying so. */
   readonly studsUnsaid: boolean;
+  /** Whether the voltages say why amps differ. */
+  readonly ampsExplained: boolean;
 }
 
 /** The lines. */
 export function answerLines(input: AnswerInput): readonly string[] {
-  const { steps, running, draw, plate, notTested, asLeft } = input;
+  const { steps, running, draw, platePower, notTested, asLeft } = input;
   // The last step is the same for every module: what to read afterwards.
   const pressing = steps.slice(0, -1);
   const more = pressing.length - 1;
@@ -264,5 +279,11 @@ export function answerLines(input: AnswerInput): readonly string[] {
           : "Nothing to renew on these readings."
         : "Nothing left to renew on the readings as left."
       : `${first.action}${more > 0 ? ` Then ${more} more ${more > 1 ? "steps" : "step"}, listed below.` : ""}`;
-  return [stateLine(input), todo, running, drawLine(draw, plate, input.unknownDraw), untestedLine(notTested)];
+  return [
+    stateLine(input),
+    todo,
+    running,
+    drawLine(draw, platePower, input.unknownDraw),
+    untestedLine(notTested),
+  ];
 }

@@ -1,8 +1,9 @@
 /** From a record to what the diagnosis is asked, and why not where it is not. */
 import type { JointPlan, ModulePlan } from "../../circuit/index.ts";
-import type { Amperes, LineVolts, Ohms, Volts } from "../../quantity/index.ts";
+import type { Amperes, Ohms, Volts } from "../../quantity/index.ts";
 import { drawnJoints, elementCount } from "../day/branchModule.ts";
 import { lastDigit } from "../day/instrumentLimits.ts";
+import { readToNeutral, voltageOf } from "../day/supplyConcerns.ts";
 import type { BankTargets } from "../day/targets.ts";
 import type { DiagnosisInput, FieldReading, Instrument, Instruments } from "../diagnosis/types.ts";
 import type { ParsedInstrument, ParsedReadings, ParsedRecord, ParsedSupply, Read } from "../record/parsed.ts";
@@ -33,6 +34,9 @@ const WORDS: Readonly<Record<Kind, string>> = {
   millivoltmeter: "drops across joints",
   insulationTester: "insulation readings",
 };
+
+const TO_NEUTRAL =
+  "Left out of the diagnosis: supply voltages, which look read to neutral where the record has them between lines.";
 
 /** Coarsest last digit of the readings taken with an instrument: a meter that changes its range has several. */
 function instrumentOf<Q>(given: ParsedInstrument<Q>, reads: readonly Read<Q>[]): Instrument {
@@ -170,11 +174,19 @@ export function diagnosisQuestion(input: {
   readonly readings: ParsedReadings;
   readonly supply: ParsedSupply | undefined;
   readonly targets: readonly BankTargets[];
+  /** Line current that the plate promises, A. */
+  readonly plateCurrent: Amperes | null;
   /** Kinds of readings to leave out. */
   readonly without?: readonly FieldReading["kind"][];
 }): DiagnosisQuestion {
-  const { record, readings, supply, targets, without = [] } = input;
+  const { record, readings, targets, plateCurrent, without = [] } = input;
   const { nameplate, instruments = {}, temperatureFactor } = record;
+  // Volts to neutral are no volts between lines: they would speak against every explanation.
+  const neutral =
+    input.supply !== undefined &&
+    nameplate !== undefined &&
+    readToNeutral(record, input.supply, nameplate.voltage.value, plateCurrent);
+  const supply = neutral ? undefined : input.supply;
   const drops = measuredDrops(record, readings);
   const plan = moduleAsked(record, readings, targets, drops);
   const studs = plan === null || !readsStuds(readings) ? new Map() : studsOf(plan);
@@ -198,11 +210,15 @@ export function diagnosisQuestion(input: {
     };
   }
   const named = all.filter(({ kind }) => instruments[kind] !== undefined);
-  const leftOut = all
-    .filter(({ kind }) => instruments[kind] === undefined)
-    .map(
-      ({ kind }) => `Left out of the diagnosis: ${WORDS[kind]}, for the record does not name the instrument.`,
-    );
+  const leftOut = [
+    ...all
+      .filter(({ kind }) => instruments[kind] === undefined)
+      .map(
+        ({ kind }) =>
+          `Left out of the diagnosis: ${WORDS[kind]}, for the record does not name the instrument.`,
+      ),
+    ...(neutral ? [TO_NEUTRAL] : []),
+  ];
   const taken = named.flatMap((one) => one.readings);
   if (named.every(({ kind }) => kind === "voltmeter")) return { asked: null, leftOut };
   const built = Object.fromEntries(
@@ -227,7 +243,7 @@ export function diagnosisQuestion(input: {
       module: plan as ModulePlan,
       readings: taken,
       instruments: built,
-      supply: { lineVoltage: nameplate.voltage.value as LineVolts },
+      supply: { lineVoltage: voltageOf(record, supply, nameplate.voltage.value, plateCurrent) },
       depth: "single",
       ...(temperatureFactor === undefined
         ? {}

@@ -1,7 +1,7 @@
 /** What a diagnosis amounts to for someone who has to act on it: settled, not told apart, not settled; never a coin toss. */
 import type { HeatingModule } from "../../circuit/index.ts";
 import { largestFirst } from "../../numeric/index.ts";
-import type { BranchAssessment } from "../assessTypes.ts";
+import type { BranchAssessment, ResistanceAssessment } from "../assessTypes.ts";
 import type { DiagnosedFault } from "../diagnosis/diagnosedFault.ts";
 import type { Diagnosis, Explanation } from "../diagnosis/types.ts";
 import { explanationWords, listed, probabilityWords } from "../diagnosis/words.ts";
@@ -132,17 +132,33 @@ export function branchesOf(fault: DiagnosedFault, { elements, plan }: HeatingMod
 const settledFaults = (verdict: DiagnosisVerdict | null): readonly DiagnosedFault[] =>
   verdict?.kind === "settled" ? (verdict.explanations[0] as Explanation).faults : [];
 
-/** Branches of a bank settled on as linked or landed against the drawing: what they read as drawn says nothing of their elements. */
+/** Whether a verdict settles on links against the drawing: values worked out on the drawing are void where the readings clash on it. */
+export const drawingVoid = (verdict: DiagnosisVerdict | null): boolean =>
+  settledFaults(verdict).some(({ kind }) => kind === "mis-linked" || kind === "mis-landed");
+
+/** Whether ohm readings exclude each other on the wiring as drawn. */
+export const clashing = ({
+  consistency,
+  outcome,
+}: Pick<ResistanceAssessment, "consistency" | "outcome">): boolean =>
+  consistency === "inconsistent" || outcome === "contradictory";
+
+/**
+ * Branches settled on as linked or landed against the drawing: what they read as drawn says nothing of their elements. Star points tied or separate
+ * against it concern the branches of all stars, where the readings clash on the drawing.
+ */
 export function relinkedBranches(
   verdict: DiagnosisVerdict | null,
-  { elements }: HeatingModule,
+  { elements, starPoints }: HeatingModule,
+  clash: boolean,
 ): ReadonlySet<string> {
   const faults = settledFaults(verdict);
   const bankOf = (name: string): string[] =>
     elements.flatMap(({ bank, branch }) => (`${bank}-${branch}` === name ? [bank] : []));
+  const stars = clash ? Object.keys(starPoints) : [];
   const banks = faults.flatMap((fault) => {
     if (fault.kind === "mis-landed") return bankOf(fault.branch);
-    return fault.kind === "mis-linked" ? (fault.bank ?? []) : [];
+    return fault.kind === "mis-linked" ? (fault.bank ?? stars) : [];
   });
   return new Set(elements.flatMap(({ bank, branch }) => (banks.includes(bank) ? [`${bank}-${branch}`] : [])));
 }

@@ -1,5 +1,6 @@
 /** Which faults explain the readings as found, and what follows from that. */
 import type { HeatingModule } from "../../circuit/index.ts";
+import type { Amperes } from "../../quantity/index.ts";
 import type { BranchAssessment, NextStep } from "../assessTypes.ts";
 import { supplyOf } from "../day/assessDay.ts";
 import type { BankTargets } from "../day/targets.ts";
@@ -15,6 +16,7 @@ import { diagnosisSteps } from "./diagnosisSteps.ts";
 import {
   type DiagnosisVerdict,
   diagnosisVerdict,
+  drawingVoid,
   isTelling,
   type JointsNamed,
   jointsNamed,
@@ -35,6 +37,8 @@ export interface AssessedFaults {
   readonly jointFirst: string | null;
   /** Branches that read otherwise only because their bank is linked against the drawing, as settled. */
   readonly relinked: ReadonlySet<string>;
+  /** Whether links against the drawing are settled on. */
+  readonly drawingVoid: boolean;
   /** What a joint settled on, open or bad, has behind it. */
   readonly joints: JointsNamed;
   /** Joints whose drops were weighed with the other readings. */
@@ -100,6 +104,9 @@ function unlessAllOpen(verdict: DiagnosisVerdict, branches: readonly BranchAsses
   };
 }
 
+const VOID =
+  "Values of branches are worked out on the wiring as drawn, which these readings contradict: void until the links are as drawn and the branches read again.";
+
 const JOINTS_ALONE =
   "Left out of the diagnosis: drops across joints, which no single fault explains together with the other readings. The joints are judged by comparison.";
 
@@ -131,13 +138,17 @@ function explained(
 export function assessFaults(input: {
   readonly record: ParsedRecord;
   readonly targets: readonly BankTargets[];
+  /** Line current that the plate promises, A. */
+  readonly plateCurrent: Amperes | null;
   /** The module element by element. */
   readonly module: HeatingModule;
   readonly bad: ReadonlySet<string>;
   /** Branches by their readings as found. */
   readonly branches: readonly BranchAssessment[];
+  /** Whether the ohms as found exclude each other on the wiring as drawn. */
+  readonly clash: boolean;
 }): AssessedFaults {
-  const { record, targets, module, bad, branches } = input;
+  const { record, targets, plateCurrent, module, bad, branches, clash } = input;
   const { asFound, asLeft } = record;
   const none = {
     diagnosis: null,
@@ -147,12 +158,13 @@ export function assessFaults(input: {
     running: null,
     jointFirst: null,
     relinked: new Set<string>(),
+    drawingVoid: false,
     joints: NO_JOINTS,
     weighedJoints: new Set<string>(),
   } as const;
   if (asFound === undefined) return { ...none, leftOut: [] };
   const supply = supplyOf(record, "asFound");
-  const question = { record, readings: asFound, supply, targets };
+  const question = { record, readings: asFound, supply, targets, plateCurrent };
   const whole = diagnosisQuestion(question);
   if (whole.asked === null) return { ...none, leftOut: whole.leftOut };
   const { asked, diagnosis, leftOut } = explained(whole.asked, whole.leftOut, () =>
@@ -169,7 +181,7 @@ export function assessFaults(input: {
   return {
     diagnosis,
     verdict,
-    leftOut,
+    leftOut: clash && drawingVoid(verdict) ? [...leftOut, VOID] : leftOut,
     // Where no branch shows a path the branches' own step says what to do.
     steps: allOpen(branches)
       ? []
@@ -177,7 +189,8 @@ export function assessFaults(input: {
     forbidding: verdict.kind === "settled" ? first.flatMap(forbids) : [],
     running: runningWords(verdict),
     jointFirst: jointFirst(verdict),
-    relinked: relinkedBranches(verdict, module),
+    relinked: relinkedBranches(verdict, module, clash),
+    drawingVoid: drawingVoid(verdict),
     joints: jointsNamed(verdict, module),
     weighedJoints,
   };

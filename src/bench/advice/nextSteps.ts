@@ -12,10 +12,12 @@ import { lostLineWords } from "./diagnosisSteps.ts";
 
 const list = (names: readonly string[]): string => names.join(", ");
 
-/** Readings whose residual stands out, worst first: at most two, because a star's six readings cannot separate a pair. */
-function standOut(readings: readonly FittedReading[]): readonly FittedReading[] {
+/** Places whose residual stands out, worst first: at most two, because a star's six readings cannot separate a pair. */
+function standOut(readings: readonly FittedReading[]): readonly string[] {
   const fitted = readings.filter((one) => one.residual !== null);
-  return largestFirst(fitted, ({ residual }) => Math.abs(residual as number)).slice(0, 2);
+  const worst = largestFirst(fitted, ({ residual }) => Math.abs(residual as number)).slice(0, 2);
+  // A place that was read twice is one place to read again.
+  return [...new Set(worst.map(({ from, to }) => `${from} to ${to}`))];
 }
 
 /** A reading this far from a sound module's is worth a word even where the branch behind it cannot be named. */
@@ -51,7 +53,7 @@ function readingSteps(
     });
   }
   if (consistency === "inconsistent") {
-    const pair = standOut(readings).map(({ from, to }) => `${from} to ${to}`);
+    const pair = standOut(readings);
     steps.push({
       action: `Repeat ${list(pair)} with clean, firm probes before believing any value below.`,
       reason:
@@ -173,6 +175,8 @@ export function nextSteps(input: {
   readonly readAgain: boolean;
   /** Whether readings alone may have been taken on own studs without the record saying so. */
   readonly studsUnsaid: boolean;
+  /** Whether links against the drawing are settled on. */
+  readonly drawingVoid: boolean;
 }): readonly NextStep[] {
   const { present, diagnosed, known, concerns, draw, lostLine, plateCurrent, readAgain } = input;
   const last = (steps: readonly NextStep[]): NextStep =>
@@ -187,8 +191,8 @@ export function nextSteps(input: {
     ...concerns.insulation,
     ...supplySteps(lostLine),
     ...concerns.supply,
-    ...contradictions,
-    ...beyondSteps(present.resistances),
+    // Links against the drawing explain why the readings clash on it.
+    ...(input.drawingVoid ? [] : [...contradictions, ...beyondSteps(present.resistances)]),
     ...faulty,
     ...diagnosed,
     ...jointSteps(present.joints),

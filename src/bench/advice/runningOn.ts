@@ -7,7 +7,7 @@ import { scanBefore, scanMeanwhile } from "../day/scanConcerns.ts";
 import { listed } from "../diagnosis/words.ts";
 import { beyondRunning } from "./beyondElements.ts";
 import { allOpen } from "./branchSteps.ts";
-import { tellingBranches } from "./diagnosisVerdict.ts";
+import { clashing, tellingBranches } from "./diagnosisVerdict.ts";
 import { type OpenModule, openWords } from "./runningOpen.ts";
 
 const NOTHING_READ = "Not known: nothing was read.";
@@ -31,6 +31,8 @@ export function runningWords(input: {
   readonly unjudgedJoints: readonly string[];
   /** What a joint that the diagnosis names asks for before any voltage; null where it names none. */
   readonly jointFirst: string | null;
+  /** Whether links against the drawing are settled on: they explain why the readings clash on it. */
+  readonly drawingVoid: boolean;
   /** Branches that read otherwise only because their bank is linked against the drawing. */
   readonly relinked: ReadonlySet<string>;
   /** The module with its elements sound, and its supply; null where either is not known. */
@@ -43,20 +45,21 @@ export function runningWords(input: {
   const found = (...kinds: readonly string[]): string[] =>
     branches.filter(({ finding }) => kinds.includes(finding)).map(({ id }) => id);
   const shorted = found("shorted");
-  if (shorted.length > 0) return `Do not energise it: ${listed(shorted)} is as good as bolted.`;
+  if (shorted.length > 0)
+    return `Do not energise it: ${listed(shorted)} ${shorted.length > 1 ? "are" : "is"} as good as bolted.`;
   if (forbidding.length > 0) return `Do not energise it: ${listed(forbidding)}.`;
   const bad = joints.filter(isBadJoint).map(({ id }) => id);
   if (bad.length > 0) {
     return `Not on ${jointsWords(bad)}: a hot joint feeds on its own heat until it burns open. Remake ${bad.length > 1 ? "them" : "it"} first.`;
   }
   if (jointFirst !== null) return jointFirst;
-  const beyond = beyondRunning(resistances);
+  const beyond = input.drawingVoid ? null : beyondRunning(resistances);
   if (beyond !== null) return beyond;
   if (lostLine !== null)
     return `Not before ${lostLine} is back and the module has been read on all three lines.`;
   const insulation = insulationRunning(present);
   if (insulation !== null) return insulation;
-  if (resistances.consistency === "inconsistent" || resistances.outcome === "contradictory") {
+  if (clashing(resistances) && !input.drawingVoid) {
     return "Not known: the readings contradict each other.";
   }
   if (allOpen(branches))

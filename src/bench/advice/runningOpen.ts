@@ -9,6 +9,7 @@ import {
 } from "../../circuit/index.ts";
 import type { BranchAssessment } from "../assessTypes.ts";
 import { branchFaults } from "../day/branchFaults.ts";
+import { loadedNeutral } from "../degraded/cautions.ts";
 import { waysOf } from "../degraded/ways.ts";
 import type { ParsedRecord } from "../record/parsed.ts";
 
@@ -56,8 +57,14 @@ export function openWords(input: {
   const first = insulationRead ? "" : "Not before the insulation is read; then ";
   const only =
     "only once the break is found and its loose ends are clear of the frame; the open ends stay live.";
+  const healthy = energise({ network, supply }).lines;
+  const neutral = loadedNeutral(effect.lines, healthy);
+  const after =
+    neutral === null
+      ? ""
+      : ` N then carries ${neutral.toFixed(1)} A: only if its conductor and links are fit for that.`;
   const begin = (words: string): string =>
-    first === "" ? words.charAt(0).toUpperCase() + words.slice(1) : `${first}${words}`;
+    `${first === "" ? words.charAt(0).toUpperCase() + words.slice(1) : `${first}${words}`}${after}`;
   if (worst !== null && stress > OVERLOADED) {
     return begin(
       `not at full power as it is: ${worst.id} would carry ${stress.toFixed(2)} times its sound power${relief(plan, supply, faults)}; it heats again ${only}`,
@@ -67,7 +74,6 @@ export function openWords(input: {
     worst !== null && stress > STRESSED
       ? `${worst.id} then carries ${stress.toFixed(2)} times its sound power, which shortens its life: the maker decides`
       : "no survivor carries more than when sound";
-  const healthy = energise({ network, supply }).lines;
   const most = Math.max(...effect.lines.map(({ current }) => current));
   const least = Math.min(...effect.lines.filter(({ node }) => node !== "N").map(({ current }) => current));
   const uneven = most - least > 0.05 * Math.max(...healthy.map(({ current }) => current));

@@ -1,7 +1,8 @@
-/** Voltages that are no fault of the module and change all that it does: a slip of what was measured, and too much of it. */
+/** Voltages that are no fault of the module and change all that it does: a slip of what was measured, too much of it, too little. */
 
+import type { LineVolts } from "../../quantity/index.ts";
 import type { NextStep } from "../assessTypes.ts";
-import type { ParsedRecord } from "../record/parsed.ts";
+import type { ParsedRecord, ParsedSupply } from "../record/parsed.ts";
 import { siteSupply } from "./assessDay.ts";
 
 /** What the supply asks for before anything else. */
@@ -9,18 +10,32 @@ export interface SupplyConcerns {
   /** In words, for the first line of the answer; null where it is not outside. */
   readonly outside: string | null;
   readonly steps: readonly NextStep[];
+  /** What it asks for once faults are mended. */
+  readonly later: readonly NextStep[];
   /** What has to come before running, or null. */
   readonly before: string | null;
   /** Why nobody can say whether it may run, or null. */
   readonly unknown: string | null;
+  /** What it gives at these voltages where they are low, or null: a reason for missing heat, no danger. */
+  readonly weak: string | null;
   /** Whether the voltages were read otherwise than asked, so that amps that differ from those expected by them say nothing. */
   readonly explainsAmps: boolean;
 }
 
-const NONE: SupplyConcerns = { outside: null, steps: [], before: null, unknown: null, explainsAmps: false };
+const NONE: SupplyConcerns = {
+  outside: null,
+  steps: [],
+  later: [],
+  before: null,
+  unknown: null,
+  weak: null,
+  explainsAmps: false,
+};
 
 /** Highest voltage over the nominal one that a public supply keeps to. IEC 60038, from memory; the maker's limit comes first. */
 const HIGHEST = 1.1;
+/** The lowest one, by the same standard. */
+const LOWEST = 0.9;
 
 /** How near a voltage must be to the plate's over √3, or amps to those of a sound module, to be taken for it. Common practice. */
 const NEAR = 0.05;
@@ -38,6 +53,10 @@ function ampsOfPlate(record: ParsedRecord, plateCurrent: number | null): boolean
     plateCurrent !== null && lines.length > 2 && lines.every(({ reads }) => near(reads.value, plateCurrent))
   );
 }
+
+/** Whether all three voltages are near the plate's over √3. */
+const toNeutral = (volts: readonly number[], plate: number): boolean =>
+  volts.every((one) => near(one, plate / Math.sqrt(3)));
 
 /** All three voltages near the plate's over √3: read to neutral, or a supply of that voltage. */
 function slip(
@@ -87,6 +106,26 @@ function tooHigh(most: number, plate: number): SupplyConcerns {
   };
 }
 
+/** Less than the module is made for: every branch has the square of it in heat, and nothing is broken for that. */
+function tooLow(volts: readonly number[], plate: number): SupplyConcerns {
+  const share = volts.reduce((sum, one) => sum + (one / plate) ** 2, 0) / volts.length;
+  const percent = `${(share * 100).toFixed(0)} %`;
+  const words = `${shown(Math.max(...volts))} between lines on a module whose plate says ${shown(plate)}`;
+  return {
+    ...NONE,
+    outside: `supply ${words}, where ${shown(LOWEST * plate)} at least is usual: ${percent} of its plate power`,
+    later: [
+      {
+        action:
+          "Before renewing anything for missing heat have the electrician in charge settle the supply's voltage, its transformer's taps, and whether elements for another voltage are fitted.",
+        reason: `${words}: a sound module gives ${percent} of its plate power on that, and its amps are lower in proportion to the volts.`,
+        about: ["supply"],
+      },
+    ],
+    weak: `At this voltage a sound module gives ${percent} of its plate power.`,
+  };
+}
+
 /**
  * What the voltages ask for.
  * @param plateCurrent - line current that the plate promises; `null` without a plate
@@ -101,7 +140,39 @@ export function supplyConcerns(
   const supply = siteSupply(record);
   if (plate === undefined || supply === undefined || lostLine !== null) return NONE;
   const volts = [supply.v12, supply.v23, supply.v31].map(({ value }): number => value);
-  if (volts.every((one) => near(one, plate / Math.sqrt(3)))) return slip(record, volts, plate, plateCurrent);
+  if (toNeutral(volts, plate)) return slip(record, volts, plate, plateCurrent);
   const most = Math.max(...volts);
-  return most > HIGHEST * plate ? tooHigh(most, plate) : NONE;
+  if (most > HIGHEST * plate) return tooHigh(most, plate);
+  return most < LOWEST * plate ? tooLow(volts, plate) : NONE;
+}
+
+/** Whether voltages were read to neutral: they look like that, and the amps are those of the plate's own voltage. */
+export function readToNeutral(
+  record: ParsedRecord,
+  { v12, v23, v31 }: ParsedSupply,
+  plate: LineVolts,
+  plateCurrent: number | null,
+): boolean {
+  return toNeutral([v12.value, v23.value, v31.value], plate) && ampsOfPlate(record, plateCurrent);
+}
+
+/** How far apart line voltages of a whole supply may lie. Common practice, no published source. */
+const ALIKE = 1.05;
+
+/**
+ * The voltage that a diagnosis takes the module to be on: the plate's, or the measured one where all three agree on another. Amps and
+ * volts of another supply are no fault of the module's.
+ */
+export function voltageOf(
+  record: ParsedRecord,
+  supply: ParsedSupply | undefined,
+  plate: LineVolts,
+  plateCurrent: number | null,
+): LineVolts {
+  if (supply === undefined) return plate;
+  const volts = [supply.v12, supply.v23, supply.v31].map(({ value }): number => value);
+  const [most, least] = [Math.max(...volts), Math.min(...volts)];
+  const usual = most <= HIGHEST * plate && most >= LOWEST * plate;
+  if (usual || most > ALIKE * least || readToNeutral(record, supply, plate, plateCurrent)) return plate;
+  return (volts.reduce((sum, one) => sum + one, 0) / volts.length) as LineVolts;
 }

@@ -1,5 +1,5 @@
 /** What the branches of a record are judged against: its nameplate, or, without one, each other. */
-import type { ColdOhms, Ohms, Watts } from "../../quantity/index.ts";
+import { type ColdOhms, fail, type Ohms, type Watts } from "../../quantity/index.ts";
 import type { FittedBranch } from "../fit/types.ts";
 import type { ParsedRecord } from "../record/parsed.ts";
 import { type NameplateTargets, nameplateTargets } from "../targets.ts";
@@ -11,15 +11,36 @@ export interface BankTargets {
   readonly targets: NameplateTargets;
 }
 
-/** Targets of each bank, plate power shared equally among the banks; none without a nameplate. */
+/** Powers as stated are rounded figures: so far they may miss the plate's. Common practice. */
+const ROUNDED = 0.02;
+
+/** Power of each bank: as stated, else an equal share of what the others leave of the plate's. */
+function bankPowers({ banks }: ParsedRecord["wiring"], plate: Watts): readonly Watts[] {
+  const stated = banks.flatMap(({ power }) => (power === undefined ? [] : [power.value]));
+  const sum = stated.reduce((total, one) => total + one, 0);
+  const others = banks.length - stated.length;
+  const fits = others > 0 ? sum < plate : Math.abs(sum / plate - 1) <= ROUNDED;
+  if (!fits) {
+    fail({
+      code: "inconsistent",
+      path: "wiring.banks",
+      expected: `powers of the banks that ${others > 0 ? "leave some of" : "add up to"} the plate's ${plate} W`,
+      received: sum,
+      unit: "W",
+    });
+  }
+  return banks.map(({ power }) => power?.value ?? (((plate - sum) / others) as Watts));
+}
+
+/** Targets of each bank by its part of the plate's power; none without a nameplate. */
 export function bankTargets(record: ParsedRecord): readonly BankTargets[] {
   const { nameplate, wiring, temperatureFactor } = record;
   if (nameplate === undefined) return [];
-  const share = (nameplate.power.value / wiring.banks.length) as Watts;
-  return wiring.banks.map(({ id, connection, elementsInParallel = 1, elementsInSeries = 1 }) => ({
+  const powers = bankPowers(wiring, nameplate.power.value);
+  return wiring.banks.map(({ id, connection, elementsInParallel = 1, elementsInSeries = 1 }, i) => ({
     bank: id,
     targets: nameplateTargets({
-      power: share,
+      power: powers[i] as Watts,
       lineVoltage: nameplate.voltage.value,
       connection,
       banks: 1,

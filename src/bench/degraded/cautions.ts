@@ -54,6 +54,27 @@ export const SURVIVORS: Warning = caution(
   "Survivors may carry more than their healthy power, and the protection of the lines does not see it: look at each way of running on before one is chosen.",
 );
 
+/** A neutral that carries less than this part of a healthy line carries the unbalance of any module. */
+const NEUTRAL_NOTED = 0.1;
+
+/** What the neutral carries, where it is more than the unbalance of a sound module; null where it is not. */
+export function loadedNeutral(
+  lines: readonly { readonly node: string; readonly current: number }[],
+  healthy: readonly { readonly node: string; readonly current: number }[],
+): number | null {
+  const of = (all: typeof lines): number => all.find(({ node }) => node === "N")?.current ?? 0;
+  const most = Math.max(...healthy.map(({ current }) => current));
+  return of(lines) - of(healthy) > NEUTRAL_NOTED * most ? of(lines) : null;
+}
+
+/** A neutral with a load that it does not have while the module is sound. */
+export function neutralLoaded(current: number): Warning {
+  return caution(
+    "lines",
+    `N carries ${current.toFixed(1)} A: its conductor, terminals and links must be fit for that, which a reduced neutral is not, and no line protection sees it. If it burns open under that load, the star point drifts, and the voltages of the survivors with it.`,
+  );
+}
+
 /** The survivor beyond its plate. */
 export function overstressed(id: string, powerRatio: number): Warning {
   return {

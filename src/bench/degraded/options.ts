@@ -23,7 +23,14 @@ import {
   type Watts,
   type WattsPerSquareMeter,
 } from "../../quantity/index.ts";
-import { DEGRADED_DEFERRAL, overstressed, RUNNING_ON, SHORTED } from "./cautions.ts";
+import {
+  DEGRADED_DEFERRAL,
+  loadedNeutral,
+  neutralLoaded,
+  overstressed,
+  RUNNING_ON,
+  SHORTED,
+} from "./cautions.ts";
 import type { DegradedOption, DegradedOptions, WorstElement } from "./types.ts";
 import { energised, waysOf } from "./ways.ts";
 
@@ -154,6 +161,7 @@ export function degradedOptions(input: {
     const { energy, atTarget } = shiftOf(heatUp, shift);
     const worst = state === null ? null : worstOf(state, healthy, element);
     const runs = (state?.totalPower ?? 0) > NOTHING * healthy.totalPower;
+    const neutral = state === null ? null : loadedNeutral(state.lines, healthy.lines);
     const opened = new Set(way.faults.flatMap((fault) => (fault.kind === "open" ? [fault.id] : [])));
     return {
       name,
@@ -175,6 +183,7 @@ export function degradedOptions(input: {
       cautions: [
         ...(state === null ? [SHORTED] : []),
         ...(worst !== null && worst.powerRatio >= NOTED ? [overstressed(worst.id, worst.powerRatio)] : []),
+        ...(neutral === null ? [] : [neutralLoaded(neutral)]),
         ...way.cautions,
       ],
     };

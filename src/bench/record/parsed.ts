@@ -133,6 +133,7 @@ export interface ParsedRecord {
       readonly connection: "star" | "delta";
       readonly elementsInParallel?: number | undefined;
       readonly elementsInSeries?: number | undefined;
+      readonly power?: Read<Watts> | undefined;
     }[];
     readonly starPoints?: "tied" | "separate" | undefined;
     readonly neutral?: "connected" | "floating" | undefined;

@@ -46,6 +46,8 @@ export interface RecordBank {
   readonly elementsInParallel?: number;
   /** Elements in each string; 1 if left out. */
   readonly elementsInSeries?: number;
+  /** Its part of the plate's power; banks that state none share equally what the others leave. */
+  readonly power?: Quoted;
 }
 
 /**
@@ -231,7 +233,7 @@ export interface BenchRecord {
   readonly supply?: RecordSupply;
   /** Hot over cold resistance of the elements at working temperature, 0.5 to 10. */
   readonly temperatureFactor?: number;
-  /** Allowed deviation of a branch's resistance from its target, as ratios: low −0.05 (−1 to 0), high 0.10 (0 to 10). No verdicts without it. */
+  /** Allowed deviation of a branch's resistance from its target, as ratios and not in per cent: low −0.05 (−1 to 0), high 0.10 (0 to 1). No verdicts without it. */
   readonly tolerance?: {
     /** Lower limit, as a ratio. */
     readonly low: number;

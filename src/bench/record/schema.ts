@@ -19,6 +19,7 @@ const wiringSchema = (): Schema<ParsedRecord["wiring"]> =>
           ),
           elementsInParallel: z.optional(count()),
           elementsInSeries: z.optional(count()),
+          power: z.optional(quantity<Watts>("W")),
         }),
       )
       .check(z.minLength(1), z.maxLength(1000)),
@@ -57,7 +58,7 @@ function makeSchema(): Schema<ParsedRecord> {
     wiring: wiringSchema(),
     supply: z.optional(supplySchema()),
     temperatureFactor: z.optional(ratio(0.5, 10)),
-    tolerance: z.optional(z.strictObject({ low: ratio(-1, 0), high: ratio(0, 10) })),
+    tolerance: z.optional(z.strictObject({ low: ratio(-1, 0), high: ratio(0, 1) })),
     instruments: z.optional(instrumentsSchema()),
     asFound: z.optional(readingsSchema()),
     asLeft: z.optional(readingsSchema()),

@@ -1,5 +1,5 @@
 /** Supply, torque and feed that failed their limits: what the list does not pass, said in the answer too. */
-import type { FeedAssessment, Figure, HardwareAssessment } from "../assessmentTypes.ts";
+import type { CutLine, FeedAssessment, Figure, HardwareAssessment } from "../assessmentTypes.ts";
 import type { NextStep } from "../assessTypes.ts";
 import type { SupplyConcerns } from "../day/supplyConcerns.ts";
 import { listed } from "../diagnosis/words.ts";
@@ -20,6 +20,8 @@ const amount = (value: number, unit: string): string =>
 /** A figure and the side of its limit that it missed. */
 function missed({ label, value, unit, limit }: Figure): string {
   const reads = Number(value);
+  if (value === null)
+    return `${label} beyond all measure, where ${amount(limit?.high as number, unit)} at most is asked`;
   const above = typeof limit?.high === "number" && reads > limit.high;
   const side = above
     ? `${amount(limit.high, unit)} at most`
@@ -54,15 +56,23 @@ function torqueStep(id: string, figures: readonly Figure[]): NextStep {
       };
 }
 
-/** Concerns of hardware, feed and supply; the steps of the supply stand before all others and are not among these. */
+/** Bars that are too small for the plate current. */
+const smallBars = (cuts: readonly CutLine[]): readonly { readonly id: string; readonly figure: Figure }[] =>
+  cuts.flatMap(({ id, figures }) =>
+    figures.filter(({ verdict }) => verdict === "outside").map((figure) => ({ id, figure })),
+  );
+
+/** Concerns of hardware, bars, feed and supply; the steps of the supply stand before all others and are not among these. */
 export function siteConcerns(site: {
   readonly hardware: readonly HardwareAssessment[];
   readonly feed: FeedAssessment | null;
+  readonly cuts: readonly CutLine[];
   readonly supply: SupplyConcerns;
 }): SiteConcerns {
   const torques = failedTorques(site.hardware);
   const feed = failedFeed(site.feed);
   const feedWords = feed.map(missed).join("; ");
+  const bars = smallBars(site.cuts);
   const ids = listed(torques.map(({ id }) => id));
   const { outside, before: supplyFirst } = site.supply;
   const before = [
@@ -75,6 +85,7 @@ export function siteConcerns(site: {
       ...(outside === null ? [] : [outside]),
       ...feed.map((one) => `feed: ${missed(one)}`),
       ...torques.map(({ id, figures: [first] }) => `${id}: ${missed(first as Figure)}`),
+      ...bars.map(({ id, figure }) => `bar ${id}: ${missed(figure)}`),
     ],
     steps: [
       ...(feed.length === 0
@@ -88,6 +99,11 @@ export function siteConcerns(site: {
             },
           ]),
       ...torques.map(({ id, figures }) => torqueStep(id, figures)),
+      ...bars.map(({ id, figure }) => ({
+        action: `Do not cut bar ${id} from this stock: take a larger section, or two bars side by side, at least as much as the old one had.`,
+        reason: `${id}: ${missed(figure)}.`,
+        about: [id],
+      })),
     ],
     running: before.length === 0 ? null : `Not before ${before.join("; nor before ")}.`,
   };

@@ -67,6 +67,21 @@ function splitFigures(load: number, split: Maybe<Subdivision>): readonly Figure[
   ];
 }
 
+/**
+ * The least that a conductor must carry: the design current, and not what the next size happens to carry. Where a rule of its own asks for a
+ * larger size, or allows a smaller one, it is that of the smallest that serves.
+ */
+function leastAsked(
+  installed: number,
+  design: number | null,
+  smallest: number | null,
+  noneServes: boolean,
+): number | null {
+  if (smallest === null) return noneServes ? design : null;
+  if (design === null || design > smallest) return smallest;
+  return installed >= design && installed < smallest ? smallest : design;
+}
+
 /** Checks a feed by a North American edition. */
 export function northAmericanFeed(question: FeedQuestion): FeedFigures {
   const { feed, lineCurrent, ambient, issues } = question;
@@ -139,7 +154,12 @@ export function northAmericanFeed(question: FeedQuestion): FeedFigures {
         size: installed.found.size,
         ampacity: installed.found,
         // Where no size of the table serves, the one installed is held against the design current itself.
-        least: least.found?.value ?? (choice.why === null ? null : (design.found?.value ?? null)),
+        least: leastAsked(
+          installed.found.value,
+          design.found?.value ?? null,
+          least.found?.value ?? null,
+          choice.why !== null,
+        ),
         why: choice.why,
         words: choice.found === null ? "" : `; held against ${choice.found.value}, the smallest that serves`,
       }),

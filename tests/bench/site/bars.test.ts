@@ -1,5 +1,5 @@
 /** Bars to cut, by hand and against a printed table of bar resistance. */
-import type { RecordBars } from "electroheat/bench";
+import { assessModule, type RecordBars } from "electroheat/bench";
 import { describe, expect, it } from "vitest";
 import { assessBars } from "../../../src/bench/site/bars.ts";
 import { numberOf, read, refused, the } from "./made.ts";
@@ -52,7 +52,52 @@ describe("bars to cut", () => {
   });
 });
 
+describe("bars for a current", () => {
+  const RISE = "rise of the bar by its own heat, plate current";
+  // DIN 43671:1975, bare copper, 35 °C air, 30 K: 12 × 2 mm carries 108 A, which is 90 kW at 480 V.
+  const amps = 90_000 / (Math.sqrt(3) * 480);
+  const small = { width: "12 mm", hole: "6.5 mm", overhang: "10 mm" };
+  it("are judged by the rise that the table of bars is made for", () => {
+    expect(the(assess({ ...small, thickness: "2 mm" }, amps).figures, RISE).verdict).toBe("within");
+    // Half the section has twice the resistance on nearly the same surface.
+    const half = the(assess({ ...small, thickness: "1 mm" }, amps).figures, RISE);
+    expect(half.verdict).toBe("outside");
+    const whole = numberOf(assess({ ...small, thickness: "2 mm" }, amps).figures, RISE);
+    expect((half.value as number) / whole).toBeGreaterThan(1.8);
+    expect((half.value as number) / whole).toBeLessThan(2.5);
+    expect(the(assess({ ...small, thickness: "0.2 mm" }, 350).figures, RISE)).toMatchObject({
+      value: null,
+      verdict: "outside",
+    });
+    expect(assess({}, null).figures.some(({ label }) => label === RISE)).toBe(false);
+  });
+
+  it("that are too small are told of before they are cut", () => {
+    const job = (thickness: string) =>
+      assessModule({
+        title: "invented dryer",
+        nameplate: { power: "90 kW", voltage: "480 V" },
+        wiring: { banks: [{ id: "A", connection: "star" }] },
+        bars: [{ ...bar, ...small, id: "line bar", thickness }],
+      });
+    const { answer, nextSteps } = job("1 mm");
+    expect(answer[0]).toMatch(/bar line bar: rise of the bar by its own heat.*30 K at most/);
+    expect(nextSteps[0]?.action).toMatch(/^Do not cut bar line bar/);
+    expect(job("3 mm").answer[0]).not.toContain("line bar");
+  });
+});
+
 describe("bars that cannot be", () => {
+  it("have a hole that runs out of the end or into the next one", () => {
+    const paths = (more: Partial<RecordBars>) =>
+      refused(() => assessBars(read({ bars: [{ ...bar, ...more }] }), null)).map(({ path }) => path);
+    // A hole of 8.5 mm reaches 4.25 mm from its middle.
+    expect(paths({ overhang: "4 mm" })).toEqual(["bars.0.overhang"]);
+    expect(paths({ overhang: "4.25 mm" })).toEqual(["bars.0.overhang"]);
+    expect(paths({ pitch: "8 mm" })).toEqual(["bars.0.pitch"]);
+    expect(assess({ overhang: "4.3 mm" }).length).toBeGreaterThan(0);
+  });
+
   it("are refused by path", () => {
     const issues = refused(() =>
       assessBars(read({ bars: [bar, { ...bar, hole: "20 mm" }, { ...bar, count: 2000 }] }), null),

@@ -71,6 +71,24 @@ describe("running on with what is open as found", () => {
   });
 });
 
+describe("the neutral of a star that lacks a branch", () => {
+  it("carries the current of the missing branch, and whoever runs on is told; a floating star has none", () => {
+    // Two branch currents of (480 V/√3)/7.68 Ω at 120° add up to one of them, which returns through N (Kirchhoff).
+    const star = ["A-L1", "A-L2", "A-L3"];
+    const banks = [{ id: "A", connection: "star" as const }];
+    const way = (neutral: "connected" | "floating") =>
+      assess([branch("A-L1", "open")], { wiring: { banks, neutral } }, 7.68, star)?.options ?? [];
+    const [healthy, left] = way("connected");
+    const amps = 480 / Math.sqrt(3) / 7.68;
+    expect(left?.lines.find(({ node }) => node === "N")?.current).toBeCloseTo(amps, 9);
+    const said = left?.cautions.map(({ message }) => message).join() ?? "";
+    expect(said).toContain(`N carries ${amps.toFixed(1)} A`);
+    expect(said).toContain("reduced neutral");
+    expect(healthy?.cautions).toEqual([]);
+    for (const { cautions } of way("floating")) expect(JSON.stringify(cautions)).not.toContain("N carries");
+  });
+});
+
 describe("nothing to compare", () => {
   it("where nothing is open, or process, readings, supply or a value is missing", () => {
     expect(assess([])).toBeNull();

@@ -97,6 +97,17 @@ describe("North American feed", () => {
     expect([other.limit?.high, other.verdict]).toEqual([100, "within"]);
   });
 
+  it("asks of a conductor what the load asks, not what the next size happens to carry", () => {
+    // 36 kW at 480 V: 43.3 A, continuous 54.13 A (425.4, 210.19: 125 %). Table 310.16, 75 °C: 8 AWG carries 50 A, 6 AWG 65 A.
+    const load = 36_000 / (Math.sqrt(3) * 480);
+    const small = the(figures({ conductor: "8 AWG" }, load), INSTALLED);
+    expect([small.value, small.verdict]).toEqual([50, "outside"]);
+    expect(small.limit?.low).toBeCloseTo(1.25 * load, 9);
+    const right = the(figures({ conductor: "6 AWG" }, load), INSTALLED);
+    expect([right.value, right.verdict]).toEqual([65, "within"]);
+    expect(right.limit?.low).toBeCloseTo(1.25 * load, 9);
+  });
+
   it("takes unmarked terminals by the rating of the circuit", () => {
     // 110.14(C)(1): 60 °C up to 100 A, 75 °C above.
     const { terminals: _, ...unmarked } = american;
