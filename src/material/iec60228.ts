@@ -38,7 +38,8 @@ function tableOf(conductorClass: ConductorClass): SharedTable {
   if (conductorClass === 1) return class1;
   if (conductorClass === 2) return class2;
   if (conductorClass === 5) return class5;
-  return fail({ code: "unknown-name", path: "class", expected: "one of 1, 2, 5", received: conductorClass });
+  const code = (conductorClass ?? "missing") === "missing" ? "missing" : "unknown-name";
+  return fail({ code, path: "class", expected: "one of 1, 2, 5", received: conductorClass });
 }
 
 /** Nominal areas are stated to three digits: anything nearer is the same size. */
