@@ -1,9 +1,37 @@
 /** What errors say, word for word: the unit where a number stands, what else is legal, and the name that the caller knows. */
-import { correctedReading, deltaFromLineReadings, diagnose } from "electroheat/bench";
-import { balancedSupply, deltaFromStar, energise } from "electroheat/circuit";
-import { operatingPoint, parallelGroup, seriesString } from "electroheat/element";
+import { correctedReading, deltaFromLineReadings, diagnose, nameplateTargets } from "electroheat/bench";
+import { evaluate } from "electroheat/catalogue";
+import {
+  balancedSupply,
+  buildModule,
+  deltaFromStar,
+  energise,
+  faultEffect,
+  lineCurrent,
+} from "electroheat/circuit";
+import {
+  operatingPoint,
+  parallelGroup,
+  powerFromVoltageAndResistance,
+  seriesString,
+} from "electroheat/element";
 import { fastenerStrength } from "electroheat/joint";
-import { checkBetween, checkOneOf, issue, millimeters, ohms, volts } from "electroheat/quantity";
+import { highestResistance, namedConductorResistance } from "electroheat/material";
+import { evaluateColumns } from "electroheat/operators";
+import { heatUpTime, ovenHeatUp } from "electroheat/process";
+import {
+  celsius,
+  checkBetween,
+  checkOneOf,
+  issue,
+  meters,
+  millimeters,
+  ohms,
+  parseQuantity,
+  squareMillimeters,
+  volts,
+} from "electroheat/quantity";
+import { conductorResistancePerLength } from "electroheat/wiring";
 import { describe, expect, it } from "vitest";
 import { caught } from "./support/caught.ts";
 
@@ -98,6 +126,14 @@ describe("where a resistance may be open", () => {
       }
     },
   );
+  it("a closed form says so too", () => {
+    const run = (resistance: never) =>
+      powerFromVoltageAndResistance({ voltage: volts(1) as never, resistance });
+    expect(said(() => run(Number.POSITIVE_INFINITY as never))).toBe(
+      'resistance: Infinity Ω is not allowed; expected 0 or more Ω or "open"',
+    );
+    expect(run("open" as never)).toBe(0);
+  });
   it("a group in parallel asks for more than 0", () => {
     expect(said(() => parallelGroup({ voltage: volts(1) as never, resistances: [ohms(1), ohms(0)] }))).toBe(
       'resistances.1: 0 Ω is not allowed; expected more than 0 Ω or "open"',
@@ -113,5 +149,123 @@ describe("a list of names", () => {
     expect(said(() => checkOneOf("wire", "x", ["star", "delta"]))).toContain("expected one of star, delta");
     const grade = { standard: "brass C36000", grade: "soft", diameter: millimeters(6) } as const;
     expect(said(() => fastenerStrength(grade))).toContain('"H02 rod 1 in, typical", "all tempers, lowest"');
+  });
+});
+
+describe("the name of an argument", () => {
+  it("is the caller's, also of what another calculation refuses", () => {
+    const network = { branches: [{ id: "a", from: "L1", to: "L2", resistance: ohms(5) }] };
+    const study = { network, supply: balancedSupply({ lineVoltage: volts(400) }) };
+    expect(caught(() => faultEffect({ ...study, faults: [{ kind: "open", id: "b" }] })).argument).toBe(
+      "faults.0.id",
+    );
+    const nec = {
+      edition: "NEC 2023",
+      build: "stranded",
+      metal: "uncoated copper",
+      temperature: celsius(75),
+    } as const;
+    const perLength = said(() => conductorResistancePerLength({ ...nec, size: "16 mm²" }));
+    expect(perLength).toMatch(/^size: "16 mm²" is not allowed/);
+    const wire = { conductor: "copper-iacs", size: "12 AWG", length: meters(5), temperature: celsius(75) };
+    for (const [field, wrong] of [
+      ["conductor", "butter"],
+      ["conductor", undefined],
+      ["size", "12"],
+      ["size", undefined],
+    ] as const) {
+      const error = caught(() => namedConductorResistance({ ...wire, [field]: wrong as never }));
+      expect([error.argument, error.message.startsWith(`${field}: `)]).toEqual([field, true]);
+    }
+  });
+  it("of a class left out is missing, of an unknown one unknown", () => {
+    const of = (one: unknown) =>
+      caught(() =>
+        highestResistance({ area: squareMillimeters(50), class: one as never, metal: "plain copper" }),
+      );
+    expect([of(undefined), of(null), of(3), of("2")].map(({ code }) => code)).toEqual([
+      "missing",
+      "missing",
+      "unknown-name",
+      "unknown-name",
+    ]);
+  });
+});
+
+describe("a field that a plan does not have", () => {
+  const bank = { id: "A", connection: "delta", elementResistance: ohms(24) };
+  const oven = { ambient: 20, lossConductance: 40, structure: 2e5 };
+  const lumped = { heatCapacity: 2e5, lossConductance: 40, ambient: 20, power: 12e3, target: 200 };
+  const plate = { power: 36e3, lineVoltage: 480, connection: "delta", banks: 1 };
+  it.each([
+    ["banks.0.elementInParallel", () => buildModule({ banks: [{ ...bank, elementInParallel: 3 }] } as never)],
+    ["starpoints", () => buildModule({ banks: [bank], starpoints: "tied" } as never)],
+    [
+      "joints.0.ohms",
+      () =>
+        buildModule({ banks: [bank], joints: [{ id: "j", at: "L1", resistance: 0.01, ohms: 1 }] } as never),
+    ],
+    ["elementsInparallel", () => nameplateTargets({ ...plate, elementsInparallel: 3 } as never)],
+    ["startt", () => heatUpTime({ ...lumped, startt: 150 } as never)],
+    ["startt", () => ovenHeatUp({ oven, power: 12e3, target: 200, startt: 150 } as never)],
+    ["oven.load", () => ovenHeatUp({ oven: { ...oven, load: [] }, power: 12e3, target: 200 } as never)],
+  ] as const)("%s is refused by name, with those there are", (path, run) => {
+    const error = caught(run);
+    expect([error.code, error.argument]).toEqual(["unknown-field", path]);
+    expect(error.message).toMatch(/expected one of \w+, \w+/);
+  });
+  it("is not one that is left out or undefined", () => {
+    expect(buildModule({ banks: [{ ...bank, elementsInSeries: undefined }] } as never).elements).toHaveLength(
+      3,
+    );
+    expect(heatUpTime({ ...lumped, start: undefined } as never).reached).toBe(true);
+    expect(nameplateTargets({ ...plate, temperatureFactor: undefined } as never).elementPower).toBe(12e3);
+  });
+});
+
+describe("text that is nearly a quantity", () => {
+  it("is answered with what it may have meant", () => {
+    const read = (text: string, unit: "Ω" | "K" | "m²" | "V") => said(() => parseQuantity(text, { unit }));
+    for (const zero of ["0L", "0.L", ">550 MΩ"]) expect(read(zero, "Ω")).toContain(', or "OL"');
+    expect(read("35 F", "K")).toContain("not of F or °C");
+    expect(read("35 F", "K")).toContain("Δ°F");
+    expect(read("1/0", "m²")).toContain('"1/0 AWG"');
+    expect(read("3 kW", "V")).toMatch(/not of W$/);
+  });
+  it("a difference can be typed on any keyboard", () => {
+    // 1 K is 1.8 °F of difference.
+    for (const text of ["18 delta F", "18 delta °F", "18 Δ°F"]) {
+      expect(parseQuantity(text, { unit: "K" }).value).toBeCloseTo(10, 12);
+    }
+    expect(parseQuantity("10 delta C", { unit: "K" }).value).toBe(10);
+    expect(said(() => parseQuantity("18 delta F", { unit: "°C" }))).toContain("not of K");
+  });
+});
+
+describe("a name that another door knows", () => {
+  it("is answered with the id", () => {
+    const told = (id: string) => {
+      const answer = evaluate(id, {});
+      return answer.ok ? "" : answer.error.message;
+    };
+    expect(told("lineCurrent")).toMatch(/did you mean circuit\.lineCurrent\?$/);
+    expect(told("Circuit.LineCurrent")).toContain("circuit.lineCurrent");
+    expect(told("no such thing")).not.toContain("did you mean");
+  });
+  it("a column of another name than the field is told beside what is missing, text as it stood", () => {
+    const { statuses } = evaluateColumns({
+      calculation: lineCurrent,
+      columns: { power: [36e3, 36e3], voltage: [480, 400] } as never,
+    });
+    expect(statuses).toHaveLength(1);
+    expect(statuses[0]?.message).toMatch(/^lineVoltage: missing; .*columns: power, voltage$/);
+    const blank = evaluateColumns({
+      calculation: lineCurrent,
+      columns: { power: [36e3, "36 kW"], lineVoltage: [null, 480] },
+    });
+    expect(blank.statuses.map(({ message }) => message)).toEqual([
+      "lineVoltage: missing; expected more than 0 V",
+      'power: "36 kW" is not allowed; expected more than 0 W',
+    ]);
   });
 });

@@ -17,6 +17,7 @@ import {
   type HotOhms,
   type LineAmperes,
   type LineVolts,
+  onlyFields,
   type Warning,
   type Watts,
 } from "../quantity/index.ts";
@@ -57,6 +58,16 @@ export interface NameplateTargets {
 /** A three-phase heating module below this power, or above the other, is more likely a slip of the unit. */
 const PLAUSIBLE = { low: 300, high: 5e6 } as const;
 
+const FIELDS = [
+  "power",
+  "lineVoltage",
+  "connection",
+  "banks",
+  "elementsInParallel",
+  "elementsInSeries",
+  "temperatureFactor",
+];
+
 /**
  * Targets from the nameplate for a module of n equal banks, all star or all delta.
  *
@@ -93,7 +104,7 @@ export function nameplateTargets(input: {
   readonly elementsInSeries?: number;
   readonly temperatureFactor?: number;
 }): NameplateTargets {
-  given(input);
+  onlyFields(given(input), FIELDS);
   const { power, lineVoltage, connection, banks, temperatureFactor } = input;
   const { elementsInParallel: parallel = 1, elementsInSeries: series = 1 } = input;
   const plate = lineCurrent({ power, lineVoltage });

@@ -7,7 +7,7 @@ import {
   type Warning,
 } from "../quantity/index.ts";
 import type { Entry } from "./describe.ts";
-import { entryOf } from "./entries/index.ts";
+import { allEntries, entryOf } from "./entries/index.ts";
 import { resolved } from "./facts.ts";
 import type { ValueNote } from "./note.ts";
 import { MOST_VALUES } from "./plain.ts";
@@ -198,7 +198,12 @@ export function evaluate(id: string, inputs: unknown): Evaluation {
   const entry = typeof id === "string" ? entryOf(id) : undefined;
   if (entry !== undefined) return evaluateEntry(entry, inputs);
   const received = typeof id === "string" ? showReceived(id) : "no text";
-  const expected = "the id of an entry, room.functionName";
+  const asked = typeof id === "string" ? id.toLowerCase() : "";
+  const meant = allEntries().filter((one) =>
+    [one.name, one.note.sheetName, one.id].some((name) => name?.toLowerCase() === asked),
+  );
+  const hint = meant.length === 0 ? "" : `; did you mean ${meant.map((one) => one.id).join(" or ")}?`;
+  const expected = `the id of an entry, room.functionName${hint}`;
   const message = `id: ${received} is not allowed; expected ${expected}`;
   return { ok: false, error: { code: "unknown-name", argument: "id", message, expected, received } };
 }

@@ -1,6 +1,6 @@
 /** A healthy network made ready for any number of faults. */
 import { modulus } from "../numeric/index.ts";
-import { checkOneOf, fail } from "../quantity/index.ts";
+import { checkOneOf, fail, inField } from "../quantity/index.ts";
 import { type FaultBase, type FaultedState, faultBase, solvedState } from "./faultSolve.ts";
 import type { Fault } from "./faultTypes.ts";
 import { findBranch, type Network } from "./network.ts";
@@ -97,7 +97,8 @@ export function checkFaults(from: FaultStudy, faults: readonly Fault[]): void {
     checkOneOf(`faults.${i}.kind`, fault.kind, ["open", "short", "lost line"]);
     const name = fault.kind === "lost line" ? fault.line : fault.id;
     if (fault.kind === "lost line") checkOneOf(`faults.${i}.line`, name, lines);
-    else findBranch({ network: from.network, id: name });
+    else if (!from.position.has(name))
+      inField(`faults.${i}`, () => findBranch({ network: from.network, id: name }));
     if (seen.has(name)) {
       fail({ code: "duplicate", path: `faults.${i}`, expected: "one fault for each branch", received: name });
     }

@@ -8,6 +8,7 @@ import {
   given,
   type Ohms,
   type Open,
+  onlyFields,
 } from "../quantity/index.ts";
 import { type Connection, checkConnection } from "./connection.ts";
 import { endingAt, refuseStub, withJoint } from "./joint.ts";
@@ -108,13 +109,19 @@ function branchEnds(
   });
 }
 
+const PLAN = ["banks", "starPoints", "neutral", "elements", "joints"];
+const BANK = ["id", "connection", "elementResistance", "elementsInParallel", "elementsInSeries"];
+const JOINT = ["id", "at", "behind", "resistance", "role"];
+
 function checkPlan(plan: ModulePlan): void {
   if (!Array.isArray(given(plan, "plan").banks) || plan.banks.length === 0) {
     fail({ code: "missing", path: "banks", expected: "at least one bank", received: plan.banks });
   }
+  onlyFields(plan, PLAN);
   const ids = new Set<string>();
   plan.banks.forEach((bank, i) => {
     const path = `banks.${i}`;
+    onlyFields(given(bank, path), BANK, path);
     if (typeof bank.id !== "string" || bank.id === "") {
       fail({ code: "missing", path: `${path}.id`, expected: "a name", received: bank.id });
     }
@@ -248,7 +255,8 @@ export function buildModule(plan: ModulePlan): HeatingModule {
   };
   checkNetwork(module.network);
   (plan.joints ?? []).forEach((joint, i) => {
-    const { id, at, resistance, role = "joint" } = joint;
+    const { id, at, resistance, role = "joint" } = given(joint, `joints.${i}`);
+    onlyFields(joint, JOINT, `joints.${i}`);
     const sides = branchesBehind(module, joint, `joints.${i}`);
     const network = withJoint({ network: module.network, at, id, resistance, role, ...sides });
     module = { ...module, network };

@@ -1,6 +1,6 @@
 /** The energised network in numbers: potentials, refined branch voltages, currents through ideal links. */
 import { type ConductanceFactor, factorConductances, solveConductances } from "../numeric/index.ts";
-import { checkMeasurableOrZero, fail, type Ohms } from "../quantity/index.ts";
+import { checkMeasurableOrZero, checkOneOf, fail, type Ohms } from "../quantity/index.ts";
 import {
   factorNetwork,
   type IndexedNetwork,
@@ -78,12 +78,9 @@ function checkSupply(supply: Supply): void {
     fail({ code: "missing", path: "supply.lines", expected: "at least one line", received: supply?.lines });
   }
   for (let i = 0; i < supply.lines.length; i += 1) checkLine(supply.lines, i);
-  for (const node of supply.lost ?? []) {
-    if (!supply.lines.some((line) => line.node === node)) {
-      const expected = `one of ${supply.lines.map((line) => line.node).join(", ")}`;
-      fail({ code: "unknown-name", path: "supply.lost", expected, received: node });
-    }
-  }
+  if (supply.lost === undefined) return;
+  const nodes = supply.lines.map((line) => line.node);
+  for (const node of supply.lost) checkOneOf("supply.lost", node, nodes);
 }
 
 /** Source resistances become branches like any other; the voltage is then held behind them. */

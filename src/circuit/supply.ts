@@ -212,10 +212,6 @@ export function withoutLines(input: { readonly supply: Supply; readonly lines: r
     fail({ code: "missing", path: "lines", expected: "a list of lines", received: lines });
   }
   const known = supply.lines.map((line) => line.node);
-  for (const line of lines) {
-    if (!known.includes(line)) {
-      fail({ code: "unknown-name", path: "lines", expected: `one of ${known.join(", ")}`, received: line });
-    }
-  }
+  for (const line of lines) checkOneOf("lines", line, known);
   return { ...supply, lost: [...new Set([...(supply.lost ?? []), ...lines])] };
 }

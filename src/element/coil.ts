@@ -17,6 +17,7 @@ import {
   outsideDiameterFromMean,
 } from "./coilDiameter.ts";
 import { coilWarnings } from "./coilGuidance.ts";
+import { thickWire } from "./domain.ts";
 
 /**
  * Length of a coil with its turns touching: wireLength·wireDiameter over the length of one turn.
@@ -185,6 +186,6 @@ export function coilGeometry(input: {
     pitch,
     closeWoundLength: closed,
     ...shape,
-    warnings: coilWarnings(shape),
+    warnings: [...coilWarnings(shape), ...thickWire("wireDiameter", wireDiameter)],
   };
 }

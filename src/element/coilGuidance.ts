@@ -3,7 +3,7 @@ import table from "../../shared/tables/coil-geometry-guidance.json" with { type:
 import type { Basis } from "../material/index.ts";
 import { checkPositive, finiteResult, type Meters, type Warning } from "../quantity/index.ts";
 import type { OutsideDiameter } from "./coilDiameter.ts";
-import { basisOf } from "./domain.ts";
+import { basisOf, thickWire } from "./domain.ts";
 
 /** Ratio of a coil that a limit is about. */
 type Ratio = "insideToWire" | "outsideToWire" | "stretchRatio";
@@ -40,6 +40,8 @@ export interface CoilGuidance {
   readonly largestStretchRatio: number;
   /** Where they come from. */
   readonly basis: Basis;
+  /** What looks like a slip: wire as thick as a bar. */
+  readonly warnings: readonly Warning[];
 }
 
 function limits(): readonly CoilLimit[] {
@@ -61,7 +63,7 @@ function limits(): readonly CoilLimit[] {
  * They guard against turns that crack on a small mandrel and coils that sag or short on a large one. None speaks of
  * temperature or support spacing: a hot, long unsupported coil sags within them all the same.
  * @param wireDiameter - diameter of the wire, by micrometer, m, more than 0
- * @returns the limits, and the range that satisfies every one of them
+ * @returns the limits, the range that satisfies every one of them, and a warning for a diameter that is more likely a slip of units
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
  * @source resistance-wire maker U, alloy maker A (2003, p. 79), open-coil maker, trade journal; common practice
  * @example
@@ -92,6 +94,7 @@ export function coilGuidance(wireDiameter: Meters): CoilGuidance {
     smallestStretchRatio: bound(isStretch, "low", 0),
     largestStretchRatio: bound(isStretch, "high", 0),
     basis: basisOf(table),
+    warnings: thickWire("wireDiameter", wireDiameter),
   };
 }
 

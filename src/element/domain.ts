@@ -1,6 +1,13 @@
 /** What the functions of this room check and state alike. */
 import type { Basis, BasisKind } from "../material/index.ts";
-import { checkBetween, checkNonNegative, fail, type Ohms, type Open } from "../quantity/index.ts";
+import {
+  checkBetween,
+  checkNonNegative,
+  fail,
+  type Ohms,
+  type Open,
+  type Warning,
+} from "../quantity/index.ts";
 
 /** Divides by the resistance of an element on a voltage: 0 when open; a short on a live supply is refused. */
 export function overResistance(value: number, resistance: Ohms | Open): number {
@@ -29,6 +36,16 @@ export function checkTolerances(input: {
 }): void {
   checkBetween("upperTolerance", input.upperTolerance, 0, 1);
   checkBetween("lowerTolerance", input.lowerTolerance, 0, 1 - Number.EPSILON);
+}
+
+/** Thickest wire that has a gauge (SWG 7/0, BS 3737: 0.5 in), m; what is thicker is a rod, or millimeters for meters. */
+const THICKEST = 0.0127;
+
+/** A warning for a wire thicker than any gauge. */
+export function thickWire(path: string, diameter: number): readonly Warning[] {
+  if (diameter <= THICKEST) return [];
+  const message = `${path} is ${diameter * 1000} mm, thicker than any wire gauge`;
+  return [{ code: "suspicious", path, message, limit: THICKEST, unit: "m", source: "bs-3737" }];
 }
 
 /** The basis that a table under shared/tables states for its rows. */

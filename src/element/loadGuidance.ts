@@ -4,8 +4,8 @@ import ducts from "../../shared/tables/surface-load-process-air.json" with { typ
 import type { Basis } from "../material/index.ts";
 import {
   type Celsius,
+  checkOneOf,
   fahrenheit,
-  fail,
   feetPerMinute,
   type MetersPerSecond,
   type WattsPerSquareMeter,
@@ -95,10 +95,6 @@ export function surfaceLoadApplications(): readonly string[] {
  */
 export function surfaceLoadGuidance(application: string): SurfaceLoadGuidance {
   const known = all();
-  const found = known.find((one) => one.application === application);
-  if (found !== undefined) return found;
-  const code =
-    application === undefined || application === null || application === "" ? "missing" : "unknown-name";
-  const expected = `one of ${known.map((one) => one.application).join("; ")}`;
-  return fail({ code, path: "application", expected, received: application });
+  const names = known.map((one) => one.application);
+  return known[names.indexOf(checkOneOf("application", application, names))] as SurfaceLoadGuidance;
 }

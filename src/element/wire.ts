@@ -13,9 +13,11 @@ import {
   type Meters,
   type OhmMeters,
   type Ohms,
+  type Warning,
   type Watts,
   type WattsPerSquareMeter,
 } from "../quantity/index.ts";
+import { thickWire } from "./domain.ts";
 
 /**
  * Surface load of a round wire or a tube: p = power/(π·diameter·length).
@@ -129,6 +131,8 @@ export interface WireChoice {
   readonly surfaceLoadRatio: number;
   /** Length over that of the smallest wire: (diameter/minimumDiameter)². */
   readonly lengthRatio: number;
+  /** What looks like a slip: wire as thick as a bar. */
+  readonly warnings: readonly Warning[];
 }
 
 /**
@@ -142,7 +146,7 @@ export interface WireChoice {
  * @param input.temperatureFactor - Ct at working temperature, from the dataset, more than 0
  * @param input.maximumSurfaceLoad - highest surface load allowed, W/m², more than 0
  * @param input.stockDiameters - diameters that can be had, in any order, m, each more than 0
- * @returns the choice and what it does to length and load
+ * @returns the choice, what it does to length and load, and a warning for a diameter that is more likely a slip of units
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `not-identifiable` when all stock is too thin
  * @source d = (4·ρ·Ct·P²/(π²·p·V²))^(1/3), L = R20·π·d²/(4·ρ); definitions
  * @example
@@ -187,6 +191,7 @@ export function wireForSurfaceLoad(input: {
     surfaceLoad: surfaceLoad({ power, diameter, length }),
     surfaceLoadRatio: (minimum / diameter) ** 3,
     lengthRatio: finiteResult((diameter / minimum) ** 2, "1"),
+    warnings: thickWire(`stockDiameters.${stockIndex}`, diameter),
   };
 }
 

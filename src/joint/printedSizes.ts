@@ -106,7 +106,7 @@ export interface ConicalWasher {
  * Dimensions of a conical spring washer by bolt size, for `discSpringState`.
  * @param size - bolt size, such as `M6`; M8 is left out, its printed height does not fit the series
  * @returns the washer at both ends of its free height, printed load, basis
- * @throws ElectroheatError `missing`, `unknown-name` with the sizes known
+ * @throws ElectroheatError `missing`, `unknown-name` with the sizes known; `outside-table` for M8
  * @source DIN 6796:1987
  * @example
  * ```ts
@@ -115,6 +115,15 @@ export interface ConicalWasher {
  * @since 0.1.0
  */
 export function conicalWasher(size: string): ConicalWasher {
+  if (size === "M8") {
+    fail({
+      code: "outside-table",
+      path: "size",
+      expected:
+        "another size: the height printed for M8 does not fit the series, so measure the washer you hold",
+      received: size,
+    });
+  }
   const row = rowNamed(washers, "size", size);
   const at = (name: string): number => cellNumber(row, columnOf(washers, name), "size");
   const spring = (height: string): DiscSpring => ({

@@ -13,8 +13,11 @@ import {
   type Warning,
   type Watts,
 } from "../quantity/index.ts";
-import { JOINT_DEFERRAL } from "./basis.ts";
+import { hotWarnings, JOINT_DEFERRAL } from "./basis.ts";
 import { checkFin, type FinBar } from "./fin.ts";
+
+/** Temperature that a resistance belongs to where nothing else is said (°C): that of the tables. */
+const REFERENCE = 20;
 
 /**
  * Static heat balance of a joint with feedback.
@@ -47,7 +50,8 @@ export interface JointBalance {
  * g = current²·resistance·coefficient·thermalResistance; rise = current²·resistance·thermalResistance/(1 − g). Static
  * and elastic: a contact that oxidizes or loses force has an ageing rate, not a temperature coefficient, and runs
  * away at lower gain. `thermalResistance` is known to ±30 % at best: where the band of it reaches a gain of 1 a
- * warning says that the steady state is not certain. The resistance is measured or back-calculated,
+ * warning says that the steady state is not certain, and another where the rise on top of 20 °C passes 105 or 150 °C.
+ * The resistance is measured or back-calculated,
  * never predicted from torque.
  * @param input.current - r.m.s. current (A), more than 0
  * @param input.resistance - joint resistance at the reference temperature (Ω), more than 0
@@ -99,6 +103,9 @@ export function jointBalance(input: {
       limit: 1,
       unit: "1",
     });
+  }
+  for (const one of hotWarnings("rise", REFERENCE + (rise ?? 0))) {
+    warnings.push({ ...one, message: `On top of ${REFERENCE} °C. ${one.message}` });
   }
   return {
     loopGain,

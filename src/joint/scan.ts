@@ -171,7 +171,10 @@ export interface RiseComparison {
   readonly first: RiseBand;
   /** The second joint's. */
   readonly second: RiseBand;
-  /** Which is hotter at the reference current; undecided when the bands overlap or a current was under 40 % of full load. */
+  /**
+   * Which is hotter at the reference current; undecided when the bands overlap, or when the cooler one was seen under 40 % of full load,
+   * where faults may not show.
+   */
   readonly worse: "first" | "second" | "undecided";
   /** To whom the verdict defers. */
   readonly deferral: string;
@@ -180,7 +183,8 @@ export interface RiseComparison {
 /**
  * Compares two joints seen at different currents, both referred to one current with n from 1.6 to 2.
  *
- * A joint seen below 40 % of the module's full-load current is undecided, whatever current both are referred to. If one
+ * Low load only hides: a joint seen below 40 % of the module's full-load current is never called the better one, whatever
+ * current both are referred to; it is called the worse one where it is hotter by every exponent from 1 to 2. If one
  * exponent held for both joints the overlap rule is cautious; it does not: cooling differs from joint to
  * joint.
  * @param input.first - rise (K) and current (A) of the first joint
@@ -227,11 +231,14 @@ export function compareRises(input: {
     });
   };
   const [first, second] = [refer("first"), refer("second")];
-  const decidable = first.decidable && second.decidable;
+  const atLeast = (name: "first" | "second", seen: RiseBand): number => {
+    const { rise, current } = input[name];
+    return seen.decidable ? seen.low : Math.min(rise * (referenceCurrent / current), seen.low);
+  };
   const worse =
-    decidable && first.low > second.high
+    second.decidable && atLeast("first", first) > second.high
       ? "first"
-      : decidable && second.low > first.high
+      : first.decidable && atLeast("second", second) > first.high
         ? "second"
         : "undecided";
   return { first, second, worse, deferral: JOINT_DEFERRAL };

@@ -62,16 +62,17 @@ export interface Severity {
 const LOWEST_EMISSIVITY = 0.1;
 const DOUBTFUL_EMISSIVITY = 0.6;
 
+const MATT_TARGET = "scan a target of tape or matt paint put on while isolated, or measure millivolts";
+
 /** Refuses surfaces a camera cannot read; bright copper has 0.03 to 0.05. */
 function checkReadableEmissivity(path: string, emissivity: number | "unknown"): void {
-  if (emissivity !== "unknown") checkBetween(path, emissivity, 0, 1);
-  if (emissivity === "unknown" || emissivity < LOWEST_EMISSIVITY) {
+  if (emissivity === "unknown") return;
+  checkBetween(path, emissivity, 0, 1);
+  if (emissivity < LOWEST_EMISSIVITY) {
     fail({
       code: "not-identifiable",
       path,
-      expected:
-        "0.1 or more: bare bright metal (copper 0.03 to 0.05) shows the reflected room, not its own temperature; " +
-        "scan a target of tape or matt paint put on while isolated, or measure millivolts",
+      expected: `0.1 or more: bare bright metal (copper 0.03 to 0.05) shows the reflected room, not its own temperature; ${MATT_TARGET}`,
       received: emissivity,
     });
   }
@@ -104,7 +105,8 @@ function grade(scale: SeverityScale, comparison: "similar" | "ambient", rise: nu
  * warnings. Both ends of the rise (its half-width, and for full load the exponents 1.6 and 2) must fall on one row,
  * else the level is undecided; below 40 % load it is undecided in any case, but `atLeast` then stands on the rise as
  * seen, since more load only adds to it. Scales disagree: always show `basis`. A
- * bare bright surface is refused.
+ * bare bright surface is refused; of a surface of unknown emissivity nothing is known, whatever the camera shows: the
+ * level is undecided and `atLeast` 0.
  * @param input.rise - rise as seen, emissivity allowed for (K), 0 or more
  * @param input.riseHalfWidth - half-width of it, such as the camera's ±2 K (K), 0 or more
  * @param input.comparison - `similar`: over a similar component under similar load; `ambient`: over the air
@@ -150,7 +152,8 @@ export function scanSeverity(input: {
   const full = load === "full load";
   const low = grade(scale, comparison, full ? least.low : bottom);
   const high = grade(scale, comparison, full ? most.high : top);
-  const decided = least.decidable && low.level === high.level;
+  const readable = emissivity !== "unknown";
+  const decided = readable && least.decidable && low.level === high.level;
   const warnings: Warning[] = [...least.warnings];
   if (typeof emissivity === "number" && emissivity < DOUBTFUL_EMISSIVITY) {
     warnings.push({
@@ -182,12 +185,15 @@ export function scanSeverity(input: {
     });
   }
   // At low load the factor to full load is not trusted: the rise as seen is what there is at least.
-  const floor = least.decidable ? low : grade(scale, comparison, bottom);
-  const why = least.decidable
-    ? `undecided between "${low.action}" and "${high.action}": measure at higher load, or millivolts`
-    : floor.level > 0
-      ? `at least level ${floor.level} as seen (${floor.action}): less than 40 % load only hides how much worse`
-      : "undecided: less than 40 % load";
+  const seen = least.decidable ? low : grade(scale, comparison, bottom);
+  const floor = readable ? seen : { ...seen, level: 0 };
+  const why = !readable
+    ? `undecided: the emissivity of the spot is not known, and bright metal shows the reflected room; ${MATT_TARGET}`
+    : least.decidable
+      ? `undecided between "${low.action}" and "${high.action}": measure at higher load, or millivolts`
+      : floor.level > 0
+        ? `at least level ${floor.level} as seen (${floor.action}): less than 40 % load only hides how much worse`
+        : "undecided: less than 40 % load";
   return {
     level: decided ? low.level : "undecided",
     atLeast: floor.level,

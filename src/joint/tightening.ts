@@ -8,6 +8,7 @@ import {
   inField,
   type Meters,
   type NewtonMeters,
+  onlyFields,
   type Pascals,
   type SquareMeters,
   type Warning,
@@ -56,6 +57,17 @@ export interface Tightening {
   readonly warnings: readonly Warning[];
 }
 
+const FIELDS = [
+  "torque",
+  "diameter",
+  "stressArea",
+  "nutFactorLow",
+  "nutFactorHigh",
+  "strength",
+  "allowedShare",
+  "face",
+];
+
 /**
  * Preload band, share of proof, risk of yielding and bar pressure from a torque.
  *
@@ -103,7 +115,7 @@ export function tightening(input: {
     readonly barThickness: Meters;
   };
 }): Tightening {
-  given(input);
+  onlyFields(given(input), FIELDS);
   const { torque, diameter, stressArea, strength, allowedShare = REUSED_SHARE, face } = input;
   checkMeasurable("torque", torque, "N·m");
   checkMeasurable("diameter", diameter, "m");

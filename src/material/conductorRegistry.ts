@@ -1,6 +1,6 @@
 /** All conductor datasets by name. Importing this brings every metal along. */
 
-import { type Celsius, given, type Meters, type Ohms } from "../quantity/index.ts";
+import { asField, type Celsius, given, type Meters, type Ohms } from "../quantity/index.ts";
 import type { Lookup } from "./basis.ts";
 import { type ConductorDataset, conductorResistance } from "./conductor.ts";
 import { COPPER_HARD_DRAWN, COPPER_IACS } from "./conductors/copper.ts";
@@ -113,6 +113,7 @@ export function namedConductorResistance(input: {
   readonly beyondTable?: BeyondTable | undefined;
 }): Lookup<Ohms> {
   given(input);
-  const { area } = wireSize(input.size);
-  return conductorResistance({ ...input, conductor: conductorDataset(input.conductor), area });
+  const conductor = asField("conductor", () => conductorDataset(input.conductor));
+  const { area } = asField("size", () => wireSize(input.size));
+  return conductorResistance({ ...input, conductor, area });
 }

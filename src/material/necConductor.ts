@@ -1,12 +1,11 @@
 /** Conductor resistances of the North American code, by table. */
 import table from "../../shared/tables/nec-chapter-9-table-8.json" with { type: "json" };
 import {
+  asField,
   checkOneOf,
   conductorArea,
-  ElectroheatError,
   fail,
   given,
-  isElectroheatError,
   type OhmsPerMeter,
   ohmsPerThousandFeet,
   type SquareMeters,
@@ -27,17 +26,6 @@ const LARGEST_BARE_AWG = 40;
 /** "10" and "2/0" stand for AWG in the table, "250" for kcmil. */
 function sizeText(name: string): string {
   return name.includes("/") || Number(name) <= LARGEST_BARE_AWG ? `${name} AWG` : `${name} kcmil`;
-}
-
-/** Metal area of a size, a slip in it reported under the caller's name for it. */
-function areaOf(path: string, size: string): SquareMeters {
-  try {
-    return conductorArea(size);
-  } catch (error) {
-    if (!isElectroheatError(error)) throw error;
-    const [first, ...rest] = error.issues.map((issue) => ({ ...issue, path }));
-    throw first === undefined ? error : new ElectroheatError([first, ...rest]);
-  }
 }
 
 /**
@@ -83,7 +71,7 @@ export function listedResistance(input: {
   readonly metal: "uncoated copper" | "coated copper" | "aluminum";
 }): ListedResistance {
   given(input);
-  const area = areaOf("size", input.size);
+  const area = asField("size", () => conductorArea(input.size));
   const solid = checkOneOf("build", input.build, ["solid", "stranded"]) === "solid";
   const metals = ["uncoated copper", "coated copper", "aluminum"] as const;
   const metal = checkOneOf("metal", input.metal, metals);

@@ -1,5 +1,5 @@
 /** Datasets by their ids, and what to write instead when a name is not an id. */
-import { fail } from "../quantity/index.ts";
+import { fail, oneOf } from "../quantity/index.ts";
 
 /** The dataset of an id. A name that several datasets go by is ambiguous and lists theirs; any other lists all. */
 export function datasetById<D extends { readonly id: string }>(
@@ -14,7 +14,7 @@ export function datasetById<D extends { readonly id: string }>(
   return fail({
     code: isMissing ? "missing" : meant.length > 0 ? "ambiguous" : "unknown-name",
     path: "id",
-    expected: `one of ${(meant.length > 0 ? meant : known).map((one) => one.id).join(", ")}`,
+    expected: oneOf((meant.length > 0 ? meant : known).map((one) => one.id)),
     received: id,
   });
 }

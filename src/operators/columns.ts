@@ -178,7 +178,7 @@ function discovered(table: Table): readonly string[] {
 
 function evaluated(table: Table, wanted: readonly string[] | undefined): EvaluatedColumns {
   const status = new Uint8Array(table.rows);
-  const statuses = new StatusTable();
+  const statuses = new StatusTable(table.names);
   const outputs = wanted === undefined ? discovered(table) : outputNames(undefined, wanted);
   const found = run(table, outputs, status, statuses);
   return {

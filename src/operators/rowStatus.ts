@@ -30,6 +30,12 @@ export class StatusTable {
   readonly list: Counted[] = [];
   failed = 0;
   private readonly byKind = new Map<string, Counted>();
+  private readonly columns: readonly string[];
+
+  /** Columns of the input by name: where a field is missing, one of them may be it, misspelled. */
+  constructor(columns: readonly string[]) {
+    this.columns = columns;
+  }
 
   note(row: number, code: RowStatus["code"], path: string, message: string): number {
     this.failed += 1;
@@ -50,7 +56,15 @@ export class StatusTable {
   }
 
   noteError(row: number, error: unknown): number {
-    if (isElectroheatError(error)) return this.note(row, error.code, error.argument, error.message);
+    if (isElectroheatError(error)) {
+      const { code, argument, message } = error;
+      const unknown =
+        code === "missing" &&
+        this.columns.length > 0 &&
+        !this.columns.includes(argument.split(".", 1).join());
+      const hint = unknown ? `; columns: ${this.columns.join(", ")}` : "";
+      return this.note(row, code, argument, message + hint);
+    }
     return this.note(
       row,
       "other",

@@ -5,6 +5,7 @@ import {
   given,
   type Joules,
   type JoulesPerKelvin,
+  onlyFields,
   type Seconds,
   type Watts,
   type WattsPerKelvin,
@@ -101,7 +102,7 @@ export function ultimateOf(power: number, conductance: number, ambient: number):
 export function heatUpTime(
   input: LumpedOven & { readonly power: Watts; readonly target: Celsius; readonly start?: Celsius },
 ): HeatUpTime {
-  given(input);
+  onlyFields(given(input), ["heatCapacity", "lossConductance", "ambient", "power", "target", "start"]);
   const { heatCapacity, lossConductance, ambient, power, target, start = ambient } = input;
   checkOven(input);
   checkScaleOrZero("power", power, "W");

@@ -13,6 +13,7 @@ import {
   type JoulesPerKilogramKelvin,
   type Kilograms,
   type Meters,
+  onlyFields,
   type Pascals,
   type Warning,
   type WattsPerKelvin,
@@ -101,7 +102,10 @@ export interface OvenModel {
   readonly warnings: readonly Warning[];
 }
 
+const PLAN = ["ambient", "lossConductance", "structure", "walls", "air", "loads", "beyondTable"];
+
 function checkPlan(plan: OvenPlan): void {
+  onlyFields(plan, PLAN, "oven");
   checkTemperature("oven.ambient", plan.ambient);
   checkScaleOrZero("oven.lossConductance", plan.lossConductance, "W/K");
   if (plan.structure !== undefined) checkScale("oven.structure", plan.structure, "J/K");

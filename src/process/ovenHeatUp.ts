@@ -4,6 +4,7 @@ import {
   type Celsius,
   given,
   type Joules,
+  onlyFields,
   type Seconds,
   type Warning,
   type Watts,
@@ -145,7 +146,7 @@ export function ovenHeatUp(input: {
   readonly target: Celsius;
   readonly start?: Celsius;
 }): OvenHeatUp {
-  given(input, "input", "an oven, a power and a target");
+  onlyFields(given(input, "input", "an oven, a power and a target"), ["oven", "power", "target", "start"]);
   given(input.oven, "oven", "an oven");
   const { oven, power, target, start = oven.ambient } = input;
   const model = ovenModel(oven, start);

@@ -101,8 +101,8 @@ export const ALIASES: Aliases = {
     "°F": ["F", "degrees fahrenheit", "degF", "deg F"],
   },
   K: {
-    K: ["Δ°C", "ΔC", "ΔK", "C°", "°C difference", "kelvin"],
-    "Δ°F": ["ΔF", "F°", "°F difference"],
+    K: ["Δ°C", "ΔC", "ΔK", "C°", "°C difference", "delta °C", "delta C", "kelvin"],
+    "Δ°F": ["ΔF", "F°", "°F difference", "delta °F", "delta F"],
   },
   "W/m²": { "W/in²": ["WSI", "wsi", "W/sq in"], "W/cm²": ["W/sq cm"], "Btu/(h·ft²)": ["Btu/h ft²"] },
   "W/(m²·K)": {

@@ -1,7 +1,8 @@
 /** From any unit that text can name to any other of the same dimension: the hundreds of converters as one function. */
 import { checkFinite } from "./check.ts";
-import { fail, type Issue, isElectroheatError } from "./errors.ts";
+import { fail, issue } from "./errors.ts";
 import { given } from "./given.ts";
+import { inItsUnit, retold } from "./retold.ts";
 import { entriesOf, type UnitEntry } from "./table.ts";
 import type { CanonicalUnit } from "./tags.ts";
 import { findUnit, unitsOf } from "./unitText.ts";
@@ -67,15 +68,13 @@ export function convertUnits(input: {
   const { value } = given(input);
   checkFinite("value", value);
   const { from, to } = bothEnds(unitText("from", input.from), unitText("to", input.to));
-  try {
-    const canonical = from.from(value);
-    // There and back would round twice.
-    return from === to ? value + 0 : to.to(canonical) + 0;
-  } catch (error) {
-    if (!isElectroheatError(error)) throw error;
-    // The conversion's own refusal (overflow, below absolute zero), told about the number that was given.
-    const { expected, unit } = error.issues[0] as Issue;
-    const allowed = unit === undefined ? expected : `${expected} ${unit}`;
-    return fail({ code: error.code, path: "value", expected: allowed, received: value, unit: from.symbol });
-  }
+  // The conversion's own refusal (overflow, below absolute zero) is told about the number that was given.
+  return retold(
+    () => {
+      const canonical = from.from(value);
+      // There and back would round twice.
+      return from === to ? value + 0 : to.to(canonical) + 0;
+    },
+    (one) => issue({ ...one, path: "value", expected: inItsUnit(one), received: value, unit: from.symbol }),
+  );
 }

@@ -1,5 +1,7 @@
 /** The one way in which the library meets a call without its argument. */
-import { ElectroheatError, fail, type Issue, isElectroheatError } from "./errors.ts";
+import { oneOf } from "./check.ts";
+import { fail, type Issue } from "./errors.ts";
+import { retold } from "./retold.ts";
 
 function reject(received: unknown, path: string, expected: string, missing: boolean): never {
   return fail({ code: missing ? "missing" : "wrong-type", path, expected, received });
@@ -49,6 +51,49 @@ export function givenList<T>(list: readonly T[], path: string, least = 0): reado
 }
 
 /**
+ * Requires that a record has no other fields than those named, for plans whose fields may be left out: one that is misspelled would
+ * else be one that was left out.
+ * @param record - what was passed
+ * @param names - the fields that it may have
+ * @param path - what to call the record in the message; nothing if left out
+ * @throws ElectroheatError `unknown-field`
+ * @example
+ * ```ts
+ * onlyFields({ serie: 3 }, ["series"]) // throws ElectroheatError
+ * ```
+ * @since 0.1.0
+ */
+export function onlyFields(record: object, names: readonly string[], path = ""): void {
+  for (const name of Object.keys(record)) {
+    if (names.includes(name)) continue;
+    const at = path === "" ? name : `${path}.${name}`;
+    fail({ code: "unknown-field", path: at, expected: oneOf(names), received: name });
+  }
+}
+
+const under = (path: string, one: Issue): Issue => ({
+  ...one,
+  path,
+  message: path + one.message.slice(one.path.length),
+});
+
+/**
+ * Calls a calculation on one argument that goes by another name here: what it refuses is told under that name.
+ * @param field - name of the argument here
+ * @param compute - the calculation
+ * @returns what it returns
+ * @throws ElectroheatError as the calculation, with the name for each path
+ * @example
+ * ```ts
+ * asField("size", () => given(null as never, "text")) // throws ElectroheatError
+ * ```
+ * @since 0.1.0
+ */
+export function asField<T>(field: string, compute: () => T): T {
+  return retold(compute, (one) => under(field, one));
+}
+
+/**
  * Calls a calculation on a record that is itself a field of the argument: what it refuses is named within that field, `bar.resistivity20`
  * and not `resistivity20`.
  * @param field - name of the field
@@ -62,16 +107,5 @@ export function givenList<T>(list: readonly T[], path: string, least = 0): reado
  * @since 0.1.0
  */
 export function inField<T>(field: string, compute: () => T): T {
-  try {
-    return compute();
-  } catch (error) {
-    if (!isElectroheatError(error)) throw error;
-    const within = (one: Issue): Issue => ({
-      ...one,
-      path: `${field}.${one.path}`,
-      message: `${field}.${one.message}`,
-    });
-    const [first, ...rest] = error.issues as readonly [Issue, ...Issue[]];
-    throw new ElectroheatError([within(first), ...rest.map(within)]);
-  }
+  return retold(compute, (one) => under(`${field}.${one.path}`, one));
 }

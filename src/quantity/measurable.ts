@@ -3,7 +3,8 @@
  * float64, so that no result is NaN or infinite; nothing that anyone measures lies beyond them.
  */
 import { checkBetween, checkFinite, checkNonNegative, checkPositive } from "./check.ts";
-import { fail, type Issue, isElectroheatError } from "./errors.ts";
+import { fail, issue } from "./errors.ts";
+import { inItsUnit, retold } from "./retold.ts";
 import type { Ohms, Open } from "./tags.ts";
 
 /**
@@ -119,13 +120,10 @@ export function checkOpenOr(
   check: (path: string, value: number, unit?: string) => void = checkMeasurableOrZero,
 ): void {
   if (resistance === "open") return;
-  try {
-    check(path, resistance, "Ω");
-  } catch (error) {
-    if (!isElectroheatError(error)) throw error;
-    const { code, expected } = error.issues[0] as Issue;
-    fail({ code, path, expected: `${expected} Ω or "open"`, received: resistance, unit: "Ω" });
-  }
+  retold(
+    () => check(path, resistance, "Ω"),
+    (one) => issue({ ...one, expected: `${inItsUnit(one)} or "open"`, received: resistance }),
+  );
 }
 
 /**

@@ -1,7 +1,8 @@
 /** Quantities from text: what people write on a bench sheet. One pass over at most 64 characters. */
-import { fail, type Issue, isElectroheatError } from "./errors.ts";
+import { fail, issue } from "./errors.ts";
 import { gaugeArea, solidDiameter } from "./gauge.ts";
 import { type NumberText, readNumber, trimSpaces, wordEnd } from "./numberText.ts";
+import { inItsUnit, retold } from "./retold.ts";
 import { entriesOf, type UnitEntry } from "./table.ts";
 import type { CanonicalUnit, Open, Quantity } from "./tags.ts";
 import { findUnit, unitElsewhere } from "./unitText.ts";
@@ -68,7 +69,8 @@ const HALVED = ["in", "ft", "lb", "hp", "h"];
 function allowedUnits(unit: CanonicalUnit): string {
   const symbols = entriesOf(unit).map((entry) => entry.symbol);
   const more = symbols.length > SHOWN_SYMBOLS ? ", …" : "";
-  return `a number and a unit of ${unit} (${symbols.slice(0, SHOWN_SYMBOLS).join(", ")}${more})`;
+  const open = unit === "Ω" ? ', or "OL"' : "";
+  return `a number and a unit of ${unit} (${symbols.slice(0, SHOWN_SYMBOLS).join(", ")}${more})${open}`;
 }
 
 /** "OL", "O.L", "open", with or without a unit of resistance, as meters and bench sheets show an open circuit. */
@@ -94,24 +96,17 @@ function readUnit(path: string, unit: CanonicalUnit, text: string, rest: string)
   const entry = findUnit(unit, rest);
   if (entry !== undefined) return entry;
   const elsewhere = unitElsewhere(rest);
-  return elsewhere === undefined
+  return elsewhere === ""
     ? fail({ code: "unknown-name", path, expected, received: text })
     : fail({ code: "wrong-type", path, expected: `${expected}, not of ${elsewhere}`, received: text });
 }
 
 /** The conversion's own refusal (overflow, below absolute zero) told about the text that was read. */
 function convert(path: string, text: string, entry: UnitEntry, number: NumberText): Parsed {
-  let value: number;
-  let resolution: number;
-  try {
-    value = entry.from(number.value);
-    resolution = entry.span(number.resolution);
-  } catch (error) {
-    if (!isElectroheatError(error)) throw error;
-    const { expected, unit } = error.issues[0] as Issue;
-    const allowed = unit === undefined ? expected : `${expected} ${unit}`;
-    return fail({ code: error.code, path, expected: allowed, received: text });
-  }
+  const [value, resolution] = retold(
+    () => [entry.from(number.value), entry.span(number.resolution)] as const,
+    (one) => issue({ code: one.code, path, expected: inItsUnit(one), received: text }),
+  );
   if (resolution === 0) {
     fail({ code: "out-of-range", path, expected: "a number within the range of a double", received: text });
   }

@@ -1,4 +1,5 @@
 /** The units that text can name: every scale, and the two temperature scales that have an offset. */
+import { checkOneOf } from "./check.ts";
 import { fail } from "./errors.ts";
 import { into, outOf, type Scale } from "./scale.ts";
 import { ELECTRIC_SCALES } from "./scales/electric.ts";
@@ -83,14 +84,8 @@ export function allEntries(): readonly UnitEntry[] {
 
 /** The units that one canonical unit can be written in. */
 export function entriesOf(unit: CanonicalUnit): readonly UnitEntry[] {
-  const list = table().get(unit);
-  if (list !== undefined) return list;
-  return fail({
-    code: unit === undefined || unit === null ? "missing" : "unknown-name",
-    path: "unit",
-    expected: `one of ${[...table().keys()].join(", ")}`,
-    received: unit,
-  });
+  const known = table().get(unit);
+  return known ?? (table().get(checkOneOf("unit", unit, [...table().keys()])) as readonly UnitEntry[]);
 }
 
 /** The entry with this very symbol. */

@@ -102,7 +102,7 @@ export function unitsOf(text: string): readonly string[] {
   return [...index().exact.keys()].filter((unit) => findUnit(unit, text) !== undefined);
 }
 
-/** The canonical unit that a unit text belongs to, when it is not the one asked for. */
-export function unitElsewhere(text: string): string | undefined {
-  return unitsOf(text)[0];
+/** The canonical units that a unit text may belong to, when none is the one asked for: `"F or °C"`. */
+export function unitElsewhere(text: string): string {
+  return unitsOf(text).join(" or ");
 }

@@ -3,10 +3,12 @@ import { judge, type Verdict } from "../decision/index.ts";
 import {
   type Amperes,
   type Celsius,
+  checkOpenOr,
   checkWhole,
   fail,
   given,
   type Ohms,
+  type Open,
   type Volts,
   type Warning,
 } from "../quantity/index.ts";
@@ -18,10 +20,14 @@ import {
 import { checkMeasured, checkMeasuredOrZero, checkTemperature, same } from "./limit.ts";
 import { type CodeResult, codeResult, DEFERRAL } from "./result.ts";
 
+const checkMeasuredOhms = (path: string, resistance: number): void => checkMeasured(path, resistance, "Ω");
+
 /**
  * Insulation resistance of elements measured together: 1/R = Σ 1/Rᵢ. Eight sound elements of 24 MΩ read 3 MΩ.
- * @param resistances - insulation resistance of each element to frame (Ω), each more than 0; one or more
- * @returns what the group reads (Ω); does not depend on the order
+ *
+ * `"open"` stands for a reading above the tester's range and counts as infinite: the group may then read less than this.
+ * @param resistances - insulation resistance of each element to frame (Ω), each more than 0, or `"open"`; one or more
+ * @returns what the group reads (Ω), `"open"` where all are; does not depend on the order
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
  * @source resistances in parallel, definition
  * @example
@@ -30,15 +36,16 @@ import { type CodeResult, codeResult, DEFERRAL } from "./result.ts";
  * ```
  * @since 0.1.0
  */
-export function insulationInParallel(resistances: readonly Ohms[]): Ohms {
+export function insulationInParallel(resistances: readonly (Ohms | Open)[]): Ohms | Open {
   if (!Array.isArray(resistances) || resistances.length === 0) {
     fail({ code: "missing", path: "resistances", expected: "one reading or more", received: resistances });
   }
   resistances.forEach((resistance, i) => {
-    checkMeasured(`resistances.${i}`, resistance, "Ω");
+    checkOpenOr(`resistances.${i}`, resistance, checkMeasuredOhms);
   });
-  const sum = [...resistances].sort((a, b) => b - a).reduce((total, resistance) => total + 1 / resistance, 0);
-  return (1 / sum) as Ohms;
+  const finite = resistances.filter((one): one is Ohms => one !== "open").sort((a, b) => b - a);
+  if (finite.length === 0) return "open";
+  return (1 / finite.reduce((total, resistance) => total + 1 / resistance, 0)) as Ohms;
 }
 
 /**

@@ -430,7 +430,7 @@ const cases: Readonly<Record<string, Case>> = {
           [undefined, "missing"],
         ],
       ],
-      ["faults.0.id", [["Z", "unknown-name"]], "id"],
+      ["faults.0.id", [["Z", "unknown-name"]]],
       ["faults.0", [[{ kind: "lost line", line: "L9" }, "unknown-name"]], "faults.0.line"],
       [
         "faults",

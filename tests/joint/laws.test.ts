@@ -206,7 +206,9 @@ describe("rise against load", () => {
         const currents = { referenceCurrent: amperes(reference), fullLoadCurrent: amperes(full) };
         const ab = joint.compareRises({ first, second, ...currents }).worse;
         const ba = joint.compareRises({ first: second, second: first, ...currents }).worse;
-        if (Math.min(a.current, b.current) < 0.4 * full * (1 - 1e-9)) expect(ab).toBe("undecided");
+        // Nothing clears a joint that was seen below 40 % load.
+        const hidden = (one: typeof a): boolean => one.current < 0.4 * full * (1 - 1e-9);
+        if (ab !== "undecided") expect(hidden(ab === "first" ? b : a)).toBe(false);
         expect(ba).toBe(ab === "first" ? "second" : ab === "second" ? "first" : "undecided");
       }),
       runs,
@@ -432,7 +434,8 @@ describe("runaway", () => {
           expect(end === null).toBe(exact.rise === null);
           if (end !== null) near(end, exact.rise as number, 1e-9 / (1 - exact.loopGain));
         }
-        expect(found.warnings.length).toBe(found.riseHigh === null ? 1 : 0);
+        const unsettled = found.warnings.filter(({ path }) => path === "loopGain");
+        expect(unsettled.length).toBe(found.riseHigh === null ? 1 : 0);
         expect(found.deferral).toMatch(/licensed electrician/);
         if (found.rise !== null && found.power !== null) {
           near(i * i * r * (1 + a * found.rise), found.power, 1e-6 / (1 - found.loopGain));

@@ -12,6 +12,7 @@ import {
   type Issue,
   type Ohms,
   type Open,
+  onlyFields,
 } from "../../quantity/index.ts";
 import { readingWorth } from "../fit/meter.ts";
 import { collect } from "../record/issues.ts";
@@ -43,14 +44,6 @@ const INPUT = [
 
 /** Largest figure any reading may have: beyond it a unit has gone wrong by more than any slip. */
 const LARGEST = 1e15;
-
-function noOthers(path: string, record: object, names: readonly string[]): void {
-  for (const name of Object.keys(record)) {
-    if (names.includes(name)) continue;
-    const expected = `one of ${names.join(", ")}`;
-    fail({ code: "unknown-field", path: path === "" ? name : `${path}.${name}`, expected, received: name });
-  }
-}
 
 /** Names that readings may use: those of the module and of its alternatives. */
 interface Names {
@@ -164,7 +157,7 @@ function checkReads(reading: FieldReading): void {
 function checkReading(reading: FieldReading | FieldMeasurement, names: Names, taken: boolean): void {
   given(reading, "reading");
   const kind = checkOneOf("kind", reading.kind, ["resistance", "current", "voltage", "drop", "insulation"]);
-  noOthers("", reading, taken ? FIELDS[kind] : FIELDS[kind].filter((name) => name !== "reads"));
+  onlyFields(reading, taken ? FIELDS[kind] : FIELDS[kind].filter((name) => name !== "reads"));
   checkPlaces(reading, names);
   if (taken) checkReads(reading as FieldReading);
 }
@@ -201,7 +194,7 @@ function checkLeads({ leads }: LeadedOhmmeter): void {
 
 /** Checks a question; all readings are looked at before any is refused. */
 export function checkQuestion(input: DiagnosisInput, planned: readonly FieldMeasurement[] = []): void {
-  noOthers("", input, INPUT);
+  onlyFields(input, INPUT);
   const { module, alternatives = [], readings, instruments, supply, depth } = input;
   if (!Array.isArray(alternatives)) {
     fail({ code: "wrong-type", path: "alternatives", expected: "a list of plans", received: alternatives });
@@ -217,7 +210,7 @@ export function checkQuestion(input: DiagnosisInput, planned: readonly FieldMeas
   }
   if (depth !== undefined) checkOneOf("depth", depth, ["single", "pairs"]);
   given(instruments, "instruments");
-  noOthers("instruments", instruments, KINDS);
+  onlyFields(instruments, KINDS, "instruments");
   const names = namesOf(modules);
   readings.forEach((reading, i) => {
     collect(found, `readings.${i}.`, () => checkReading(reading, names, true));
