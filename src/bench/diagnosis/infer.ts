@@ -44,7 +44,7 @@ function singles(
   { model, keep, best }: Weighing,
   ground: Ground,
   alike: readonly Alike[],
-  finished: (finding: Finding, atom: Atom) => Finding = (finding) => finding,
+  finished: (finding: Finding) => Finding = (finding) => finding,
 ): Map<Atom, Finding> {
   const { names } = ground;
   const found = new Map<Atom, Finding>();
@@ -58,7 +58,7 @@ function singles(
         others.map(({ members }) => namesBeside(names, members)),
       );
       const floor = free ? best() - all.logOdds - HOPELESS : Number.NEGATIVE_INFINITY;
-      const finding = finished(weigh(model, ground, atom, floor, all), atom);
+      const finding = finished(weigh(model, ground, atom, floor, all));
       for (const each of [atom, ...others]) found.set(each, finding);
       keep(finding);
     }
@@ -70,11 +70,11 @@ function earthed(
   { model, keep, best }: Weighing,
   places: readonly EarthPlace[],
   ground: Ground,
-  finished: (finding: Finding, place: EarthPlace) => Finding = (finding) => finding,
+  finished: (finding: Finding) => Finding = (finding) => finding,
 ): void {
   for (const place of alikePlaces(places)) {
     const floor = best() - ground.names.logOdds - logOddsOf(place.members) - HOPELESS;
-    keep(finished(earthFinding({ model, ground, place, floor }), place));
+    keep(finished(earthFinding({ model, ground, place, floor })));
   }
 }
 
@@ -88,17 +88,12 @@ function unbalancedPairs(
   const sharp = weighing.model;
   const { by } = sharp.question;
   const model = withUnbalance(sharp, Math.hypot(by.unbalance, UNBALANCE_SCATTER));
-  const beside = (wide: Finding, again: () => Finding): Finding =>
-    renamed(wide, wide.names, () => besideUnbalance(wide, again(), 0));
-  // With a floor that nothing reaches, a fault is set up to be visited and hardly weighed.
-  const floor = Number.POSITIVE_INFINITY;
+  const beside = (wide: Finding): Finding =>
+    renamed(wide, wide.names, () => besideUnbalance(wide, by.unbalance, 0));
   const wide: Weighing = { model, keep: weighing.keep, best: weighing.best };
   const ground = groundOf(model, model.sound, names);
-  const own = groundOf(sharp, sharp.sound, names);
-  singles(wide, ground, alike, (one, atom) => beside(one, () => weigh(sharp, own, atom, floor)));
-  earthed(wide, places, ground, (one, place) =>
-    beside(one, () => earthFinding({ model: sharp, ground: own, place, floor })),
-  );
+  singles(wide, ground, alike, beside);
+  earthed(wide, places, ground, beside);
 }
 
 /** Weighs everything about one plan as linked. */

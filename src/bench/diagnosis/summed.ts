@@ -4,6 +4,7 @@ import { type Atom, parameterAt, type Stretch } from "./faults.ts";
 import { type Ground, responseOn, setEdge } from "./findings.ts";
 import { forwardInPlace, logSumExp } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
+import { observe } from "./observe.ts";
 import { copied, floats } from "./room.ts";
 
 /** Nodes along each parameter. */
@@ -26,7 +27,7 @@ export function familiesOf(
   atoms: readonly Atom[],
 ): { families: Family[]; base: number; m: number } {
   const base = logLikelihood(model, sound.state);
-  const { evaluation, prediction, frame, scratch } = model;
+  const { evaluation, prediction, frame, scratch, question } = model;
   const m = evaluation.count;
   const factor = copied(evaluation.factor, m * m);
   const active = evaluation.active.slice(0, m);
@@ -43,7 +44,7 @@ export function familiesOf(
         const insertion = atom.insertion(parameterAt(stretch, (k + 0.5) / NODES));
         insertInto(scratch, frame, sound.state, response, insertion.cold, insertion.hot);
         setEdge(frame, scratch, atom.edge, insertion);
-        logLikelihood(model, scratch);
+        observe(frame, scratch, question.by, prediction);
         for (let i = 0; i < m; i += 1) {
           const at = active[i] as number;
           const now = prediction.mean[at] as number;
