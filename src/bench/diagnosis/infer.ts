@@ -1,5 +1,5 @@
 /** All hypotheses of a question, weighed against each other. */
-import type { ModulePlan } from "../../circuit/index.ts";
+import type { HeatingModule } from "../../circuit/index.ts";
 import { type Alike, alikeAtoms } from "./alike.ts";
 import { earthFinding } from "./earth.ts";
 import { alikePlaces, type EarthPlace, earthPlaces } from "./earthPlaces.ts";
@@ -149,12 +149,11 @@ export function infer(question: Question): readonly Weighed[] {
  * @param taken - takes each finding as it comes
  */
 export function inferEach(question: Question, taken: (one: Weighed) => void): void {
-  const { input, priors } = question;
-  const plans: readonly ModulePlan[] = [input.module, ...(input.alternatives ?? [])];
+  const { input, modules, priors } = question;
   const pairs = input.depth === "pairs";
   let most = Number.NEGATIVE_INFINITY;
   const weighing = (model: Model, wiring: number): Weighing => {
-    const logPrior = model.logSound - Math.log(plans.length);
+    const logPrior = model.logSound - Math.log(modules.length);
     const unseen = unseenFaults(model);
     return {
       model,
@@ -165,9 +164,9 @@ export function inferEach(question: Question, taken: (one: Weighed) => void): vo
       },
     };
   };
-  plans.forEach((plan, wiring) => {
-    const asDrawn = drawnWiring(question, plan);
-    const drawn = wiring === 0 ? asDrawn : wiringOf(input.module, new Set(), 1);
+  modules.forEach((module, wiring) => {
+    const asDrawn = drawnWiring(question, module);
+    const drawn = wiring === 0 ? asDrawn : wiringOf(modules[0] as HeatingModule, new Set(), 1);
     const own = weighing(modelOf(question, asDrawn, drawn), wiring);
     own.keep(soundFinding(own.model, NO_FAULT));
     for (const slip of priors.misLinked > 0 ? slipsOf(own.model.wiring) : []) {

@@ -66,7 +66,7 @@ export function squared(values: Float64Array, n: number): number {
 }
 
 /** Nats below the largest at which a term is nothing beside it: float64 holds 36. */
-const NOTHING = -40;
+export const NOTHING = -40;
 
 /** ln Σ exp of a list; −∞ for an empty one. */
 export function logSumExp(values: ArrayLike<number>): number {
