@@ -1,5 +1,5 @@
 /** Readings that someone standing at the module could take next. */
-import { buildModule, findBranch, type HeatingModule } from "../../circuit/index.ts";
+import { findBranch, type HeatingModule } from "../../circuit/index.ts";
 import type { DiagnosedFault } from "./diagnosedFault.ts";
 import type { DiagnosisInput, FieldMeasurement, Instruments } from "./types.ts";
 
@@ -56,9 +56,9 @@ const MOST_ELEMENTS = 24;
  */
 export function defaultCandidates(
   input: DiagnosisInput,
+  module: HeatingModule,
   faults: readonly DiagnosedFault[],
 ): readonly FieldMeasurement[] {
-  const module = buildModule(input.module);
   const { plan, starPoints } = module;
   const banks = plan.banks.length === 1 ? [] : banksIn(module, faults);
   const elements = suspects(module, faults).slice(0, MOST_ELEMENTS);

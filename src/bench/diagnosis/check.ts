@@ -192,8 +192,14 @@ function checkLeads({ leads }: LeadedOhmmeter): void {
   } else checkOneOf(path, leads, ["unknown", "taken off"]);
 }
 
-/** Checks a question; all readings are looked at before any is refused. */
-export function checkQuestion(input: DiagnosisInput, planned: readonly FieldMeasurement[] = []): void {
+/**
+ * Checks a question; all readings are looked at before any is refused.
+ * @returns the module built, and its alternatives
+ */
+export function checkQuestion(
+  input: DiagnosisInput,
+  planned: readonly FieldMeasurement[] = [],
+): readonly HeatingModule[] {
   onlyFields(input, INPUT);
   const { module, alternatives = [], readings, instruments, supply, depth } = input;
   if (!Array.isArray(alternatives)) {
@@ -243,4 +249,5 @@ export function checkQuestion(input: DiagnosisInput, planned: readonly FieldMeas
     const expected = "the nominal line voltage, since there are energised readings";
     fail({ code: "missing", path: "supply", expected, received: supply });
   }
+  return modules;
 }

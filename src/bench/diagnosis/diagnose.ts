@@ -44,8 +44,7 @@ const ACCOUNTED = 4;
  * @since 0.1.0
  */
 export function diagnose(input: DiagnosisInput): Diagnosis {
-  checkQuestion(given(input));
-  const question = questionOf(input);
+  const question = questionOf(input, [], checkQuestion(given(input)));
   const posterior = posteriorOf(question);
   const groups = explanationGroups(posterior);
   const top = groups[0]?.explanations[0] as Explanation;

@@ -13,7 +13,40 @@ export interface EarthPlace {
   /** Cold resistance of the string. */
   readonly string: number;
   /** Equal for places that no reading tells apart: between the same nodes, alike, and seen by the same readings. */
-  readonly key: string;
+  readonly key: number;
+}
+
+/** Twins: the same height in strings of the same resistances. */
+interface Twins extends Pick<EarthPlace, "before" | "part" | "string"> {
+  readonly values: readonly number[];
+  readonly position: number;
+  readonly members: Member[];
+}
+
+/** The elements of an edge, twins together. */
+function twinsOf({ strings }: Edge, odds: number): readonly Twins[] {
+  const found: Twins[] = [];
+  strings.forEach(({ elements, values }, string) => {
+    const whole = values.reduce((sum, value) => sum + value, 0);
+    if (whole === Number.POSITIVE_INFINITY) return;
+    let before = 0;
+    values.forEach((value, position) => {
+      const fault = { kind: "earth fault" as const, element: elements[position] as string };
+      const member: Member = { fault, odds, string, position };
+      const known = found.find(
+        (one) =>
+          one.position === position &&
+          one.values.length === values.length &&
+          values.every((each, i) => each === one.values[i]),
+      );
+      if (known === undefined) {
+        const [lower, part] = [before / whole, value / whole];
+        found.push({ values, position, members: [member], before: lower, part, string: whole });
+      } else known.members.push(member);
+      before += value;
+    });
+  });
+  return found;
 }
 
 /** All places of a wiring where an element can be earthed; twins lie side by side at the same height of their strings. */
@@ -21,45 +54,44 @@ export function earthPlaces(model: Model): readonly EarthPlace[] {
   const { priors } = model.question;
   if (priors.earthFault === 0) return [];
   const odds = priors.earthFault / (1 - priors.earthFault);
-  return model.wiring.edges.flatMap((edge: Edge, e): EarthPlace[] => {
-    const places = new Map<string, { members: Member[]; before: number; part: number; string: number }>();
-    edge.strings.forEach(({ elements, values }, string) => {
-      const whole = values.reduce((sum, value) => sum + value, 0);
-      if (whole === Number.POSITIVE_INFINITY) return;
-      let before = 0;
-      values.forEach((value, position) => {
-        const fault = { kind: "earth fault" as const, element: elements[position] as string };
-        const member: Member = { fault, odds, string, position };
-        const key = `${values.join()}|${position}`;
-        const known = places.get(key);
-        if (known === undefined) {
-          places.set(key, { members: [member], before: before / whole, part: value / whole, string: whole });
-        } else known.members.push(member);
-        before += value;
+  const { edges } = model.wiring;
+  const places: EarthPlace[] = [];
+  edges.forEach((edge, e) => {
+    for (const { members, before, part, string } of twinsOf(edge, odds)) {
+      const alike = places.find((one) => {
+        const other = edges[one.edge] as Edge;
+        return (
+          one.before === before &&
+          one.part === part &&
+          one.string === string &&
+          other.from === edge.from &&
+          other.to === edge.to &&
+          (one.edge === e || seenAlike(model, one.edge, e))
+        );
       });
-    });
-    const seen = seenIn(model, e);
-    return [...places.values()].map((place) => {
-      const { before, part, string } = place;
-      return { edge: e, ...place, key: [edge.from, edge.to, before, part, string, seen].join("|") };
-    });
+      const key = alike?.key ?? places.length;
+      places.push({ edge: e, members, before, part, string, key });
+    }
   });
+  return places;
 }
 
-/** Which readings have an edge in their way: clamps by the sign they count it with, arrangements by whether it is connected. */
-function seenIn({ frame, settings }: Model, e: number): string {
-  const clamped = frame.rows.map((row) => {
-    if (row?.kind === "drop") return row.edge === e ? 1 : 0;
-    if (row?.kind !== "current") return "";
-    const at = row.cut.index.indexOf(e);
-    return at < 0 ? 0 : (row.cut.sign[at] as number);
-  });
-  return [...clamped, ...settings.map((kept) => +kept.has(e))].join();
+/** Whether the same readings have two edges in their way: clamps by the sign they count them with, arrangements by whether they are connected. */
+function seenAlike({ frame, settings }: Model, a: number, b: number): boolean {
+  return (
+    frame.rows.every((row) => {
+      if (row?.kind === "drop") return row.edge !== a && row.edge !== b;
+      if (row?.kind !== "current") return true;
+      const { index, sign } = row.cut;
+      const [i, j] = [index.indexOf(a), index.indexOf(b)];
+      return (i < 0 ? 0 : sign[i]) === (j < 0 ? 0 : sign[j]);
+    }) && settings.every((kept) => kept.has(a) === kept.has(b))
+  );
 }
 
 /** Places that no reading tells apart put together. */
 export function alikePlaces(places: readonly EarthPlace[]): readonly EarthPlace[] {
-  const found = new Map<string, EarthPlace>();
+  const found = new Map<number, EarthPlace>();
   for (const place of places) {
     const known = found.get(place.key);
     found.set(

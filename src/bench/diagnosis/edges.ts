@@ -90,13 +90,13 @@ function bare(plan: ModulePlan): ModulePlan {
 }
 
 /**
- * Edges of a plan.
- * @param plan - the plan
+ * Edges of a module.
+ * @param module - the module as drawn
  * @param inside - branches (`A-L1`) into which some reading looks: their elements stay apart
  * @param scale - factor on all element resistances: the middle of the common tolerance
  */
-export function wiringOf(plan: ModulePlan, inside: ReadonlySet<string>, scale: number): Wiring {
-  const module = buildModule(plan);
+export function wiringOf(module: HeatingModule, inside: ReadonlySet<string>, scale: number): Wiring {
+  const { plan } = module;
   const drawn = module.network.branches;
   const plain = plan.joints === undefined ? drawn : buildModule(bare(plan)).network.branches;
   const edges: Edge[] = [];

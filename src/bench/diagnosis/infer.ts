@@ -1,5 +1,5 @@
 /** All hypotheses of a question, weighed against each other. */
-import type { ModulePlan } from "../../circuit/index.ts";
+import type { HeatingModule } from "../../circuit/index.ts";
 import { type Alike, alikeAtoms } from "./alike.ts";
 import type { DiagnosedFault } from "./diagnosedFault.ts";
 import { earthFinding } from "./earth.ts";
@@ -45,7 +45,7 @@ function singles(
   { model, keep, best }: Weighing,
   ground: Ground,
   alike: readonly Alike[],
-  finished: (finding: Finding, atom: Atom) => Finding = (finding) => finding,
+  finished: (finding: Finding) => Finding = (finding) => finding,
 ): Map<Atom, Finding> {
   const { names } = ground;
   const found = new Map<Atom, Finding>();
@@ -59,7 +59,7 @@ function singles(
         others.map(({ members }) => namesBeside(names, members)),
       );
       const floor = free ? best() - all.logOdds - HOPELESS : Number.NEGATIVE_INFINITY;
-      const finding = finished(weigh(model, ground, atom, floor, all), atom);
+      const finding = finished(weigh(model, ground, atom, floor, all));
       for (const each of [atom, ...others]) found.set(each, finding);
       keep(finding);
     }
@@ -71,11 +71,11 @@ function earthed(
   { model, keep, best }: Weighing,
   places: readonly EarthPlace[],
   ground: Ground,
-  finished: (finding: Finding, place: EarthPlace) => Finding = (finding) => finding,
+  finished: (finding: Finding) => Finding = (finding) => finding,
 ): void {
   for (const place of alikePlaces(places)) {
     const floor = best() - ground.names.logOdds - logOddsOf(place.members) - HOPELESS;
-    keep(finished(earthFinding({ model, ground, place, floor }), place));
+    keep(finished(earthFinding({ model, ground, place, floor })));
   }
 }
 
@@ -89,17 +89,12 @@ function unbalancedPairs(
   const sharp = weighing.model;
   const { by } = sharp.question;
   const model = withUnbalance(sharp, Math.hypot(by.unbalance, UNBALANCE_SCATTER));
-  const beside = (wide: Finding, again: () => Finding): Finding =>
-    renamed(wide, wide.names, () => besideUnbalance(wide, again(), 0));
-  // With a floor that nothing reaches, a fault is set up to be visited and hardly weighed.
-  const floor = Number.POSITIVE_INFINITY;
+  const beside = (wide: Finding): Finding =>
+    renamed(wide, wide.names, () => besideUnbalance(wide, by.unbalance, 0));
   const wide: Weighing = { model, keep: weighing.keep, best: weighing.best };
   const ground = groundOf(model, model.sound, names);
-  const own = groundOf(sharp, sharp.sound, names);
-  singles(wide, ground, alike, (one, atom) => beside(one, () => weigh(sharp, own, atom, floor)));
-  earthed(wide, places, ground, (one, place) =>
-    beside(one, () => earthFinding({ model: sharp, ground: own, place, floor })),
-  );
+  singles(wide, ground, alike, beside);
+  earthed(wide, places, ground, beside);
 }
 
 /** Weighs everything about one plan as linked. */
@@ -160,12 +155,11 @@ export function infer(question: Question): readonly Weighed[] {
  * @param taken - takes each finding as it comes
  */
 export function inferEach(question: Question, landings: boolean, taken: (one: Weighed) => void): void {
-  const { input, priors } = question;
-  const plans: readonly ModulePlan[] = [input.module, ...(input.alternatives ?? [])];
+  const { input, modules, priors } = question;
   const pairs = input.depth === "pairs";
   let most = Number.NEGATIVE_INFINITY;
   const weighing = (model: Model, wiring: number): Weighing => {
-    const logPrior = model.logSound - Math.log(plans.length);
+    const logPrior = model.logSound - Math.log(modules.length);
     const unseen = unseenFaults(model);
     return {
       model,
@@ -176,9 +170,9 @@ export function inferEach(question: Question, landings: boolean, taken: (one: We
       },
     };
   };
-  plans.forEach((plan, wiring) => {
-    const asDrawn = drawnWiring(question, plan);
-    const drawn = wiring === 0 ? asDrawn : wiringOf(input.module, new Set(), 1);
+  modules.forEach((module, wiring) => {
+    const asDrawn = drawnWiring(question, module);
+    const drawn = wiring === 0 ? asDrawn : wiringOf(modules[0] as HeatingModule, new Set(), 1);
     const own = weighing(modelOf(question, asDrawn, drawn), wiring);
     own.keep(soundFinding(own.model, NO_FAULT));
     if (priors.misLinked > 0) {

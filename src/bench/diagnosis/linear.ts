@@ -42,6 +42,15 @@ export function forwardInPlace(factor: Float64Array, n: number, b: Float64Array)
   }
 }
 
+/** Solves Lᵀ·x = b in place, with the factor as {@link choleskyInPlace} leaves it. */
+export function backwardInPlace(factor: Float64Array, n: number, b: Float64Array): void {
+  for (let i = n - 1; i >= 0; i -= 1) {
+    let sum = b[i] as number;
+    for (let k = i + 1; k < n; k += 1) sum -= (factor[k * n + i] as number) * (b[k] as number);
+    b[i] = sum * (factor[i * n + i] as number);
+  }
+}
+
 /** Scalar product of the first n. */
 export function product(a: Float64Array, b: Float64Array, n: number): number {
   let sum = 0;
@@ -57,7 +66,7 @@ export function squared(values: Float64Array, n: number): number {
 }
 
 /** Nats below the largest at which a term is nothing beside it: float64 holds 36. */
-const NOTHING = -40;
+export const NOTHING = -40;
 
 /** ln Σ exp of a list; −∞ for an empty one. */
 export function logSumExp(values: ArrayLike<number>): number {

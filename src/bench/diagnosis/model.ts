@@ -1,4 +1,5 @@
 /** One wiring under one set of readings: its sound state, its faults, and the likelihood of any of them. */
+import { buildModule, type HeatingModule } from "../../circuit/index.ts";
 import { scratchOf } from "./change.ts";
 import { type Wiring, wiringOf } from "./edges.ts";
 import { type Atom, logNoFault, seriesAtoms } from "./faults.ts";
@@ -17,6 +18,8 @@ import { relinked, type Slip } from "./variants.ts";
 /** The question with its defaults filled in. */
 export interface Question {
   readonly input: DiagnosisInput;
+  /** The module built, and its alternatives. */
+  readonly modules: readonly HeatingModule[];
   readonly spread: FullSpread;
   readonly priors: Required<FaultPriors>;
   readonly seen: Seen;
@@ -38,8 +41,20 @@ export function isLive({ kind }: { readonly kind: FieldReading["kind"] }): boole
   return LIVE.has(kind);
 }
 
-/** Fills in defaults and turns readings into numbers; `planned` measurements come behind them without a value. */
-export function questionOf(input: DiagnosisInput, planned: readonly FieldMeasurement[] = []): Question {
+/** Every plan of a question, built. */
+const built = ({ module, alternatives = [] }: DiagnosisInput): readonly HeatingModule[] =>
+  [module, ...alternatives].map((plan) => buildModule(plan));
+
+/**
+ * Fills in defaults and turns readings into numbers.
+ * @param planned - measurements that come behind the readings without a value
+ * @param modules - the plans of the question, if they have been built already
+ */
+export function questionOf(
+  input: DiagnosisInput,
+  planned: readonly FieldMeasurement[] = [],
+  modules: readonly HeatingModule[] = built(input),
+): Question {
   const spread = fullSpread(input.spread);
   const { low, high } = spread.common;
   const scale = 1 + (low + high) / 2;
@@ -82,7 +97,7 @@ export function questionOf(input: DiagnosisInput, planned: readonly FieldMeasure
     },
     supply: live && nominal !== null ? supplyModel(nominal) : null,
   };
-  return { input, spread, priors: fullPriors(input.priors), seen, by, live, scale, all };
+  return { input, modules, spread, priors: fullPriors(input.priors), seen, by, live, scale, all };
 }
 
 /** One wiring, ready to be asked. */
@@ -107,11 +122,11 @@ export interface Model {
   readonly logSound: number;
 }
 
-/** The edges of a plan as drawn, apart where readings look inside. */
-export function drawnWiring({ all, scale }: Question, plan: DiagnosisInput["module"]): Wiring {
-  const whole = wiringOf(plan, new Set(), scale);
+/** The edges of a module as drawn, apart where readings look inside. */
+export function drawnWiring({ all, scale }: Question, module: HeatingModule): Wiring {
+  const whole = wiringOf(module, new Set(), scale);
   const inside = branchesLookedInto(whole, all);
-  return inside.size === 0 ? whole : wiringOf(plan, inside, scale);
+  return inside.size === 0 ? whole : wiringOf(module, inside, scale);
 }
 
 /**

@@ -1,4 +1,5 @@
 /** What to measure next: the one reading expected to settle most. */
+import type { HeatingModule } from "../../circuit/index.ts";
 import { given, type Ohms, type Open } from "../../quantity/index.ts";
 import { defaultCandidates, withCommonInstruments } from "./candidates.ts";
 import { checkQuestion } from "./check.ts";
@@ -133,16 +134,17 @@ export function nextMeasurements(
   input: DiagnosisInput & { readonly candidates?: readonly FieldMeasurement[] },
 ): readonly MeasurementProposal[] {
   const { candidates, ...asked } = given(input);
-  checkQuestion(asked, candidates ?? []);
-  const now = posteriorOf(questionOf(asked));
+  const modules = checkQuestion(asked, candidates ?? []);
+  const now = posteriorOf(questionOf(asked, [], modules));
   const faults = now.ranked
     .filter(({ probability }, i) => probability > WEIGHTY || i < 2)
     .flatMap(({ finding }) =>
       finding.names.list().flatMap((one) => (one.unseen === undefined ? one.faults : [])),
     );
-  const planned = candidates ?? defaultCandidates(asked, faults);
+  const planned = candidates ?? defaultCandidates(asked, modules[0] as HeatingModule, faults);
   if (planned.length === 0) return [];
-  const question = questionOf({ ...asked, instruments: withCommonInstruments(asked.instruments) }, planned);
+  const instruments = withCommonInstruments(asked.instruments);
+  const question = questionOf({ ...asked, instruments }, planned, modules);
   const ranked = posteriorOf(question)
     .ranked.filter(({ probability }, i) => probability > WEIGHTY || i < 2)
     .slice(0, MOST);

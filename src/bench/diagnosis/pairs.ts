@@ -9,7 +9,7 @@ import { alikePlaces, type EarthPlace } from "./earthPlaces.ts";
 import type { Atom, Member } from "./faults.ts";
 import { applied, type Finding, findingOf, type Ground, groundOf } from "./findings.ts";
 import type { Model } from "./model.ts";
-import { logOddsOf, type Named, type Names, NO_FAULT, namesBeside, pairedNames } from "./names.ts";
+import { logOddsOf, type Named, type Names, NO_FAULT, namesBeside } from "./names.ts";
 import { parametersOfBoth, planeFinding, planeVisit, samePlace, share } from "./plane.ts";
 import { type Added, addedOver, type Family, familiesOf } from "./summed.ts";
 import { sameEdge, weigh } from "./weigh.ts";
@@ -58,12 +58,22 @@ function pairOdds(first: Atom, second: Atom): number {
   return sum;
 }
 
-/** Names of a pair of faults. */
-function pairNames([first, second]: readonly [Atom, Atom]): readonly Named[] {
-  const pairs = first.members.flatMap((a, i) =>
-    second.members.flatMap((b, j): [Member, Member][] => (isNamed(first, second, i, j) ? [] : [[a, b]])),
-  );
-  return pairs.length === 0 ? [] : pairedNames(pairs).list();
+/** Adds the names of a pair of faults. */
+function addNames(first: Atom, second: Atom, into: Named[]): void {
+  // Members of one fault are alike beforehand: of hundreds of names the logarithms are few.
+  let [odds, log] = [Number.NaN, Number.NaN];
+  for (let i = 0; i < first.members.length; i += 1) {
+    const a = first.members[i] as Member;
+    for (let j = 0; j < second.members.length; j += 1) {
+      if (isNamed(first, second, i, j)) continue;
+      const b = second.members[j] as Member;
+      if (a.odds * b.odds !== odds) {
+        odds = a.odds * b.odds;
+        log = Math.log(odds);
+      }
+      into.push({ faults: [a.fault, b.fault], logOdds: log });
+    }
+  }
 }
 
 /** Names of all pairs that are alike; null if there is none. */
@@ -71,7 +81,13 @@ function namesOfAll({ pair, others }: AlikePair): Names | null {
   let sum = pairOdds(pair[0], pair[1]);
   for (const [a, b] of others) sum += pairOdds(a, b);
   if (sum === 0) return null;
-  return { faults: 2, logOdds: Math.log(sum), list: () => [pair, ...others].flatMap(pairNames) };
+  const list = (): readonly Named[] => {
+    const names: Named[] = [];
+    addNames(pair[0], pair[1], names);
+    for (const [a, b] of others) addNames(a, b, names);
+    return names;
+  };
+  return { faults: 2, logOdds: Math.log(sum), list };
 }
 
 /** Grounds with one fault in them, made when first asked for. */

@@ -12,7 +12,7 @@ import { logLikelihood, type Model } from "./model.ts";
 import type { Names } from "./names.ts";
 import { heaviest, planeIntegral, raised } from "./nested.ts";
 import { type Integral, logIntegral } from "./quadrature.ts";
-import { baselineOf, logOfMeans, meansInto, meansOf, rebased } from "./quick.ts";
+import { baselineOf, logOfMeans, type Means, meansInto, meansOf, rebased } from "./quick.ts";
 import { floats } from "./room.ts";
 import { elementChange } from "./weigh.ts";
 
@@ -36,8 +36,8 @@ function sharedInsertion(model: Model, first: Atom, second: Atom): (x: number, y
 interface Row {
   /** ln likelihood with the second fault at y, in full. */
   readonly full: (y: number) => number;
-  /** Means of the ground's Gaussian readings with the second fault at y. */
-  readonly means: (y: number, into: Float64Array) => void;
+  /** Means of the ground's Gaussian readings with the second fault at y; set up when asked for, a visit does without. */
+  readonly means: () => (y: number, into: Float64Array) => void;
 }
 
 /** Rows of the plane of two faults. */
@@ -46,8 +46,7 @@ function rowsOfPlane(model: Model, sound: Ground, first: Atom, second: Atom): (x
   const response = responseOn(model, sound, first);
   if (share(first, second)) {
     const both = sharedInsertion(model, first, second);
-    const base = sound.base();
-    const means = meansOf(model, sound.state, base, response, first.edge);
+    let means: Means | null = null;
     return (x) => ({
       full: (y) => {
         const insertion = both(x, y);
@@ -55,7 +54,11 @@ function rowsOfPlane(model: Model, sound: Ground, first: Atom, second: Atom): (x
         setEdge(frame, scratch, first.edge, insertion);
         return logLikelihood(model, scratch);
       },
-      means: (y, into) => meansInto(means, both(x, y), into),
+      means: () => {
+        const own = means ?? meansOf(model, sound.state, sound.base(), response, first.edge);
+        means = own;
+        return (y, into) => meansInto(own, both(x, y), into);
+      },
     });
   }
   return (x) => {
@@ -63,7 +66,6 @@ function rowsOfPlane(model: Model, sound: Ground, first: Atom, second: Atom): (x
     const state = inserted(frame, sound.state, response, insertion.cold, insertion.hot);
     setEdge(frame, state, first.edge, insertion);
     const inner = cutResponse(frame, state, second.cut, second.line);
-    const means = meansOf(model, state, baselineOf(model, state), inner, second.edge);
     return {
       full: (y) => {
         const further = second.insertion(y);
@@ -71,7 +73,10 @@ function rowsOfPlane(model: Model, sound: Ground, first: Atom, second: Atom): (x
         setEdge(frame, scratch, second.edge, further);
         return logLikelihood(model, scratch);
       },
-      means: (y, into) => meansInto(means, second.insertion(y), into),
+      means: () => {
+        const means = meansOf(model, state, baselineOf(model, state), inner, second.edge);
+        return (y, into) => meansInto(means, second.insertion(y), into);
+      },
     };
   };
 }
@@ -145,8 +150,9 @@ export function planeFinding(input: {
     for (const b of second.stretches) {
       const plane = planeIntegral((x) => {
         const row = rowAt(parameterAt(a, x));
+        const means = row.means();
         const quick = (t: number): number => {
-          row.means(parameterAt(b, t), now);
+          means(parameterAt(b, t), now);
           return logOfMeans(base, now, work) + base.healthyInsulation;
         };
         const full = (t: number): number => row.full(parameterAt(b, t));

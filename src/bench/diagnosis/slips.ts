@@ -59,7 +59,8 @@ export function slipWarnings(question: Question, sound: Weighed, explained: Read
   if (suspects.length > 0) {
     const others = readings.filter((_, r) => !suspects.includes(r));
     const planned = suspects.map((r) => without(readings[r] as FieldReading));
-    const rest = questionOf({ ...question.input, readings: others, depth: "single" }, planned);
+    const input = { ...question.input, readings: others, depth: "single" as const };
+    const rest = questionOf(input, planned, question.modules);
     const best = bestOf(infer(rest)).finding;
     best.visit(best.best);
     suspects.forEach((r, i) => {

@@ -2,8 +2,9 @@
 import { insertInto } from "./change.ts";
 import { type Atom, parameterAt, type Stretch } from "./faults.ts";
 import { type Ground, responseOn, setEdge } from "./findings.ts";
-import { forwardInPlace, logSumExp } from "./linear.ts";
+import { forwardInPlace, logSumExp, NOTHING } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
+import { observe } from "./observe.ts";
 import { copied, floats } from "./room.ts";
 
 /** Nodes along each parameter. */
@@ -26,7 +27,7 @@ export function familiesOf(
   atoms: readonly Atom[],
 ): { families: Family[]; base: number; m: number } {
   const base = logLikelihood(model, sound.state);
-  const { evaluation, prediction, frame, scratch } = model;
+  const { evaluation, prediction, frame, scratch, question } = model;
   const m = evaluation.count;
   const factor = copied(evaluation.factor, m * m);
   const active = evaluation.active.slice(0, m);
@@ -43,7 +44,7 @@ export function familiesOf(
         const insertion = atom.insertion(parameterAt(stretch, (k + 0.5) / NODES));
         insertInto(scratch, frame, sound.state, response, insertion.cold, insertion.hot);
         setEdge(frame, scratch, atom.edge, insertion);
-        logLikelihood(model, scratch);
+        observe(frame, scratch, question.by, prediction);
         for (let i = 0; i < m; i += 1) {
           const at = active[i] as number;
           const now = prediction.mean[at] as number;
@@ -71,25 +72,23 @@ export interface Added {
 
 /** Weighs two families with their effects added. */
 function added(a: Family, b: Family, base: number, m: number): Added {
+  const [ofA, ofB] = [a.effects, b.effects];
   let most = Number.NEGATIVE_INFINITY;
   let [x, y] = [0, 0];
   let sum = 0;
   for (let i = 0; i < NODES; i += 1) {
+    const atA = i * m;
+    const [alone, square] = [a.alone[i] as number, a.square[i] as number];
     for (let j = 0; j < NODES; j += 1) {
+      const atB = j * m;
       let cross = 0;
-      for (let r = 0; r < m; r += 1) {
-        cross += (a.effects[i * m + r] as number) * (b.effects[j * m + r] as number);
-      }
-      const log =
-        (a.alone[i] as number) +
-        (b.alone[j] as number) -
-        0.5 * ((a.square[i] as number) + (b.square[j] as number)) -
-        cross;
+      for (let r = 0; r < m; r += 1) cross += (ofA[atA + r] as number) * (ofB[atB + r] as number);
+      const log = alone + (b.alone[j] as number) - 0.5 * (square + (b.square[j] as number)) - cross;
       if (log > most) {
         sum = sum * Math.exp(most - log) + 1;
         most = log;
         [x, y] = [i, j];
-      } else sum += Math.exp(log - most);
+      } else if (log > most + NOTHING) sum += Math.exp(log - most);
     }
   }
   return {

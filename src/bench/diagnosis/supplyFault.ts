@@ -2,13 +2,14 @@
 
 import { type Finding, findingOf, type Marginal, marginalsOf } from "./findings.ts";
 import { evaluate } from "./likelihood.ts";
-import { forwardInPlace, logSumExp, product } from "./linear.ts";
+import { logSumExp } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
 import type { Names } from "./names.ts";
 import { heaviest } from "./nested.ts";
 import { filled, floats } from "./room.ts";
 import { RANGE } from "./settings.ts";
 import type { State } from "./state.ts";
+import { narrowed, type Shown, shownBy } from "./supplyShown.ts";
 
 /** Steps in size and in direction: finer than the scatter of each line of a sound supply by default. */
 const SIZES = 12;
@@ -50,31 +51,24 @@ function grid(): ReturnType<typeof makeGrid> {
 interface Slopes {
   readonly linear: Float64Array;
   readonly quadratic: Float64Array;
+  /** Work space: exponents of one size. */
+  readonly terms: Float64Array;
 }
 
 /** Room for slopes. */
-const slopesFor = (): Slopes => ({ linear: floats(DIRECTIONS), quadratic: floats(DIRECTIONS) });
+const slopesFor = (): Slopes => ({
+  linear: floats(DIRECTIONS),
+  quadratic: floats(DIRECTIONS),
+  terms: floats(DIRECTIONS),
+});
 
-/** The slopes about a model just visited, written into `into`. */
-function slopesAbout({ prediction, evaluation, question }: Model, into: Slopes): Slopes {
-  const { count: m, active, factor, residual } = evaluation;
-  const [a, b, c] = [floats(m), floats(m), floats(m)];
-  for (let i = 0; i < m; i += 1) {
-    const at = prediction.voltageColumn * prediction.rows + (active[i] as number);
-    a[i] = (prediction.columns[at] as number) / question.by.unbalance;
-    b[i] = (prediction.columns[at + prediction.rows] as number) / question.by.unbalance;
-    c[i] = (prediction.columns[at + 2 * prediction.rows] as number) / question.by.unbalance;
-  }
-  for (const column of [a, b, c]) forwardInPlace(factor, m, column);
-  const za = product(a, residual, m);
-  const zb = product(b, residual, m);
-  const zc = product(c, residual, m);
-  const aa = product(a, a, m);
-  const bb = product(b, b, m);
-  const cc = product(c, c, m);
-  const ab = product(a, b, m);
-  const ac = product(a, c, m);
-  const bc = product(b, c, m);
+/** Rows of a matrix of three, one after the other. */
+type Nine = readonly [number, number, number, number, number, number, number, number, number];
+
+/** The slopes of what is shown, written into `into`. */
+function slopesOf({ score, information }: Shown, into: Slopes): Slopes {
+  const [za, zb, zc] = score as unknown as readonly [number, number, number];
+  const [aa, ab, ac, , bb, bc, , , cc] = information as unknown as Nine;
   const { linear, quadratic } = into;
   const { directions } = grid();
   for (let k = 0; k < DIRECTIONS; k += 1) {
@@ -88,15 +82,16 @@ function slopesAbout({ prediction, evaluation, question }: Model, into: Slopes):
 }
 
 /** ln of the mean over the directions of one size of what it adds; what lies 20 nats below the highest adds nothing. */
-function overDirections({ linear, quadratic }: Slopes, size: number): number {
+function overDirections({ linear, quadratic, terms }: Slopes, size: number): number {
   let most = Number.NEGATIVE_INFINITY;
   for (let k = 0; k < DIRECTIONS; k += 1) {
     const term = size * ((linear[k] as number) - 0.5 * size * (quadratic[k] as number));
+    terms[k] = term;
     if (term > most) most = term;
   }
   let sum = 0;
   for (let k = 0; k < DIRECTIONS; k += 1) {
-    const below = size * ((linear[k] as number) - 0.5 * size * (quadratic[k] as number)) - most;
+    const below = (terms[k] as number) - most;
     if (below > -20) sum += Math.exp(below);
   }
   return most + Math.log(sum / DIRECTIONS);
@@ -123,7 +118,7 @@ export function unbalanceFinding(model: Model, state: State, names: Names): Find
   };
   const { points, sizes } = grid();
   const base = logLikelihood(model, state) - Math.log(points.length);
-  const slopes = slopesAbout(model, slopesFor());
+  const slopes = slopesOf(shownBy(model), slopesFor());
   const { linear, quadratic } = slopes;
   const logTerms: number[] = [];
   for (const size of sizes) {
@@ -150,21 +145,23 @@ const ANCHORS = [1, 9, 17] as const;
  * Parameters of a fault beside an unbalanced supply, each given the other. The fault was weighed with the unbalance as
  * scatter; here the scatter's evidence at each of its points gives way to that of every size and direction of unbalance.
  * @param wide - finding of the fault, the unbalance taken as scatter
- * @param sharp - the same fault on the supply's own scatter
+ * @param own - scatter of each line voltage of a sound supply
  * @param fault - place of the unbalance among the faults
  */
-export function besideUnbalance(wide: Finding, sharp: Finding, fault: number): readonly Marginal[] {
+export function besideUnbalance(wide: Finding, own: number, fault: number): readonly Marginal[] {
   const { sizes } = grid();
-  const most = Math.max(...wide.logTerms);
+  let most = Number.NEGATIVE_INFINITY;
+  for (const term of wide.logTerms) if (term > most) most = term;
   const kept = wide.points.filter((_, i) => (wide.logTerms[i] as number) >= most - NEGLIGIBLE);
   const terms = wide.logTerms.filter((term) => term >= most - NEGLIGIBLE);
+  const more = wide.model.question.by.unbalance ** 2 - own ** 2;
   const slopes = slopesFor();
   /** For each size, what it has over the scatter at a point. */
   const gainAt = (point: readonly number[]): Float64Array => {
-    const scatter = wide.visit(point);
-    const base = sharp.visit(point) - scatter;
-    slopesAbout(sharp.model, slopes);
-    return filled(SIZES, (s) => base + overDirections(slopes, sizes[s] as number));
+    wide.visit(point);
+    const { shown, gain } = narrowed(shownBy(wide.model), more);
+    slopesOf(shown, slopes);
+    return filled(SIZES, (s) => gain + overDirections(slopes, sizes[s] as number));
   };
   const last = kept.length - 1;
   // Points come in rising order, those of two parameters row after row.
@@ -173,10 +170,8 @@ export function besideUnbalance(wide: Finding, sharp: Finding, fault: number): r
     parts === 0 ? 0 : Math.round((k * last) / parts),
   );
   const gains = anchors.map((i) => gainAt(kept[i] as readonly number[]));
-  // For each point all sizes together, for each size all points.
-  const logTerms: number[] = [];
-  const bySize = sizes.map(() => floats(kept.length));
-  const own = floats(SIZES);
+  // ln of what each point adds with each size.
+  const cells = floats(kept.length * SIZES);
   let k = 0;
   for (let i = 0; i < kept.length; i += 1) {
     while (k < parts - 1 && (anchors[k + 1] as number) < i) k += 1;
@@ -185,12 +180,33 @@ export function besideUnbalance(wide: Finding, sharp: Finding, fault: number): r
     const share = to === from ? 0 : (i - from) / (to - from);
     const [a, b] = [gains[k] as Float64Array, gains[next] as Float64Array];
     for (let s = 0; s < SIZES; s += 1) {
-      own[s] = (terms[i] as number) + (1 - share) * (a[s] as number) + share * (b[s] as number);
-      (bySize[s] as Float64Array)[i] = own[s] as number;
+      cells[i * SIZES + s] = (terms[i] as number) + (1 - share) * (a[s] as number) + share * (b[s] as number);
     }
-    logTerms.push(logSumExp(own));
   }
+  const { byPoint, bySize } = edgesOf(cells, kept.length);
   const { parameters } = wide;
-  const unbalance = { of: "unbalance", fault, values: sizes, logTerms: bySize.map(logSumExp) } as const;
-  return [...marginalsOf({ parameters, points: kept, logTerms }), unbalance];
+  const unbalance = { of: "unbalance", fault, values: sizes, logTerms: bySize } as const;
+  return [...marginalsOf({ parameters, points: kept, logTerms: byPoint }), unbalance];
+}
+
+/** ln of the sums of points × sizes along both, one exponential for each cell. */
+function edgesOf(
+  cells: Float64Array,
+  points: number,
+): { readonly byPoint: number[]; readonly bySize: number[] } {
+  let most = Number.NEGATIVE_INFINITY;
+  for (let c = 0; c < cells.length; c += 1) most = Math.max(most, cells[c] as number);
+  const byPoint: number[] = Array(points).fill(0);
+  const bySize: number[] = Array(SIZES).fill(0);
+  for (let i = 0; i < points; i += 1) {
+    let sum = 0;
+    for (let s = 0; s < SIZES; s += 1) {
+      const part = Math.exp((cells[i * SIZES + s] as number) - most);
+      sum += part;
+      bySize[s] = (bySize[s] as number) + part;
+    }
+    byPoint[i] = sum;
+  }
+  const logOf = (sum: number): number => most + Math.log(sum);
+  return { byPoint: byPoint.map(logOf), bySize: bySize.map(logOf) };
 }

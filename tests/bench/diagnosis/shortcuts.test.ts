@@ -3,6 +3,7 @@
  * against each pair on its own, planes against a grid of full evaluations, screens against the peaks they may not hide.
  */
 import type { DiagnosisInput } from "electroheat/bench";
+import type { HeatingModule } from "electroheat/circuit";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { alikeAtoms, alikePairs } from "../../../src/bench/diagnosis/alike.ts";
@@ -14,12 +15,14 @@ import {
   type Model,
   modelOf,
   questionOf,
+  withUnbalance,
 } from "../../../src/bench/diagnosis/model.ts";
 import { NO_FAULT, namesBeside } from "../../../src/bench/diagnosis/names.ts";
 import { planeFinding, planeVisit } from "../../../src/bench/diagnosis/plane.ts";
 import { logOfMeans, meansInto, meansOf } from "../../../src/bench/diagnosis/quick.ts";
 import { floats } from "../../../src/bench/diagnosis/room.ts";
 import { mostOnPath } from "../../../src/bench/diagnosis/screen.ts";
+import { narrowed, shownBy } from "../../../src/bench/diagnosis/supplyShown.ts";
 import { amps, asked, bank, pairs, volts3 } from "./sheets.ts";
 
 const TWO_DELTAS = { banks: ["A", "B"].map((id) => bank(id, "delta", 12, { elementsInParallel: 2 })) };
@@ -27,7 +30,7 @@ const SHEET = [...amps([283, 271, 260]), ...volts3([480, 481, 479]), ...pairs([2
 
 function set(input: DiagnosisInput): { readonly model: Model; readonly sound: Ground } {
   const question = questionOf(input);
-  const wiring = drawnWiring(question, input.module);
+  const wiring = drawnWiring(question, question.modules[0] as HeatingModule);
   const model = modelOf(question, wiring, wiring);
   return { model, sound: groundOf(model, model.sound, NO_FAULT) };
 }
@@ -106,6 +109,28 @@ describe("a plane of two parameters", () => {
     const most = logs.reduce((a, b) => Math.max(a, b));
     const grid = most + Math.log(logs.reduce((sum, log) => sum + Math.exp(log - most), 0) / (n * n));
     expect(Math.abs(found.log - grid)).toBeLessThan(0.1);
+  });
+});
+
+describe("a supply of less scatter", () => {
+  it("is weighed from one of more as if the readings were evaluated afresh", () => {
+    const { model } = set(asked(TWO_DELTAS, SHEET));
+    const own = model.question.by.unbalance;
+    for (const scatter of [1.2 * own, 0.02, 0.2]) {
+      const wide = withUnbalance(model, scatter);
+      const before = logLikelihood(wide, wide.sound);
+      const { shown, gain } = narrowed(shownBy(wide), scatter ** 2 - own ** 2);
+      const afresh = logLikelihood(model, model.sound);
+      const { score, information } = shownBy(model);
+      expect(Math.abs(gain - (afresh - before))).toBeLessThan(1e-8);
+      const largest = Math.max(...information);
+      score.forEach((one, k) => {
+        expect(Math.abs((shown.score[k] as number) - one)).toBeLessThan(1e-8 * Math.max(1, Math.abs(one)));
+      });
+      information.forEach((one, k) => {
+        expect(Math.abs((shown.information[k] as number) - one)).toBeLessThan(1e-8 * largest);
+      });
+    }
   });
 });
 
