@@ -1,6 +1,7 @@
 /** Signs of nothing, lists that do not fit, the steps of the integrator and the density of Student's t: by definition or by hand. */
 import {
   angleDegrees,
+  bracketedRoot,
   complexQuotient,
   integrateOde,
   leastSquares,
@@ -25,6 +26,27 @@ describe("a quotient", () => {
         "0",
       ]);
     }
+  });
+});
+
+describe("a quotient, slopes and names", () => {
+  it("a purely imaginary divisor is one", () => {
+    // (1 + j)/(2j) = ½ − ½j.
+    expect(complexQuotient({ re: 1, im: 1 }, { re: 0, im: 2 })).toEqual({ re: 0.5, im: -0.5 });
+    expect(complexQuotient({ re: 1, im: 1 }, { re: 2, im: 0 })).toEqual({ re: 0.5, im: 0.5 });
+  });
+
+  it("one slope of several that is no number is refused, and ends are refused by name", () => {
+    const run = (change: object) => () =>
+      integrateOde({ derivative: () => [1, 1], start: 0, end: 1, initial: [0, 0], ...change });
+    expect(caught(run({ derivative: () => [1, Number.NaN] })).argument).toBe("derivative");
+    for (const name of ["start", "end"]) expect(caught(run({ [name]: Number.NaN })).argument).toBe(name);
+    for (const name of ["low", "high"]) {
+      const bracket = { evaluate: (x: number) => x, low: -1, high: 1, tolerance: 1e-9, [name]: Number.NaN };
+      expect(caught(() => bracketedRoot(bracket)).argument).toBe(name);
+    }
+    const stopped = run({ event: (at: number) => 0.25 - at })();
+    expect([stopped.stopped, stopped.at]).toEqual(["event", expect.closeTo(0.25, 12)]);
   });
 });
 
