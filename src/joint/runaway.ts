@@ -105,7 +105,8 @@ export function jointBalance(input: {
     });
   }
   for (const one of hotWarnings("rise", REFERENCE + (rise ?? 0))) {
-    warnings.push({ ...one, message: `On top of ${REFERENCE} °C. ${one.message}` });
+    const limit = (one.limit as number) - REFERENCE;
+    warnings.push({ ...one, message: `On top of ${REFERENCE} °C. ${one.message}`, limit, unit: "K" });
   }
   return {
     loopGain,

@@ -49,7 +49,7 @@ describe("faults", () => {
       "one fault for each branch",
       '"A"',
     ]);
-    expect(refusal(effect({ kind: "open", id: "Z" })).slice(0, 2)).toEqual(["unknown-name", "id"]);
+    expect(refusal(effect({ kind: "open", id: "Z" })).slice(0, 2)).toEqual(["unknown-name", "faults.0.id"]);
   });
 
   it("are held against a network that draws power", () => {

@@ -33,11 +33,15 @@ describe("a network", () => {
     const given = (branches: unknown) => () =>
       terminalResistance({ network: { branches } as Network, from: "L1", to: "S" });
     for (const branches of [undefined, null, "A"])
-      expect(refusal(given(branches)).slice(0, 3)).toEqual(["missing", "branches", "a list of branches"]);
+      expect(refusal(given(branches)).slice(0, 3)).toEqual([
+        "missing",
+        "network.branches",
+        "a list of branches",
+      ]);
     for (const branch of [null, 5, "A"])
       expect(refusal(given([...star.branches, branch])).slice(0, 3)).toEqual([
         "wrong-type",
-        "branches.3",
+        "network.branches.3",
         "a branch",
       ]);
     for (const end of ["id", "from", "to"]) {
@@ -49,25 +53,25 @@ describe("a network", () => {
       ] as const)
         expect(refusal(given([{ ...R("A", "L1", "S"), [end]: name }])).slice(0, 3)).toEqual([
           code,
-          `branches.0.${end}`,
+          `network.branches.0.${end}`,
           expected,
         ]);
     }
     expect(refusal(given([...star.branches, R("B", "L1", "S")])).slice(0, 4)).toEqual([
       "duplicate",
-      "branches.3.id",
+      "network.branches.3.id",
       "a name used once",
       '"B"',
     ]);
     expect(refusal(given([R("A", "L1", "L1")])).slice(0, 4)).toEqual([
       "inconsistent",
-      "branches.0.to",
+      "network.branches.0.to",
       "two different nodes",
       '"L1 to L1"',
     ]);
     expect(refusal(given([{ ...R("A", "L1", "S"), role: "fuse" }])).slice(0, 3)).toEqual([
       "unknown-name",
-      "branches.0.role",
+      "network.branches.0.role",
       "one of element, joint, jumper bar, conductor",
     ]);
     for (const role of ["element", "joint", "jumper bar", "conductor", undefined])
@@ -89,16 +93,16 @@ describe("a network", () => {
     for (const value of [-1, 9e-31, 1.1e30])
       expect(refusal(read(value))).toEqual([
         "out-of-range",
-        "branches.0.resistance",
-        value < 0 ? "0 or more" : "1e-30 to 1e+30",
+        "network.branches.0.resistance",
+        value < 0 ? '0 or more Ω or "open"' : '1e-30 to 1e+30 Ω or "open"',
         String(value),
         "Ω",
       ]);
-    expect(refusal(read("OL")).slice(0, 2)).toEqual(["not-a-number", "branches.0.resistance"]);
+    expect(refusal(read("OL")).slice(0, 2)).toEqual(["not-a-number", "network.branches.0.resistance"]);
     expect(refusal(() => withResistance({ network: star, id: "A", resistance: ohms(-1) }))).toEqual([
       "out-of-range",
       "resistance",
-      "0 or more",
+      '0 or more Ω or "open"',
       "-1",
       "Ω",
     ]);
@@ -192,7 +196,7 @@ describe("a joint", () => {
       '"all 3"',
       undefined,
     ]);
-    expect(refusal(put({ id: "A", behind: ["A"] })).slice(0, 2)).toEqual(["duplicate", "branches.3.id"]);
+    expect(refusal(put({ id: "A", behind: ["A"] })).slice(0, 2)).toEqual(["duplicate", "id"]);
     const { branches } = put({ at: "L1" })();
     expect(branches.slice(-1)).toEqual([{ id: "J", from: "L1", to: "L1|J", resistance: 0.1, role: "joint" }]);
     expect(branches[0]).toMatchObject({ from: "L1|J", to: "S" });

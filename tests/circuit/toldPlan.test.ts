@@ -93,7 +93,7 @@ describe("a plan", () => {
     expect(refusal(plan({ elements: { "A-L1": ohms(-5) } }))).toEqual([
       "out-of-range",
       "elements.A-L1",
-      "0 or more",
+      '0 or more Ω or "open"',
       "-5",
       "Ω",
     ]);

@@ -17,7 +17,7 @@ describe("a joint that is hot where it stands still", () => {
   it("is warned of as a bar of that temperature is", () => {
     const { rise, warnings } = at(3);
     expect(rise).toBeCloseTo(162 / (1 - 162 * 0.00393), 6);
-    expect(warnings.map(({ code, path, limit }) => [code, path, limit])).toEqual([["caution", "rise", 150]]);
+    expect(warnings.map(({ code, path, limit }) => [code, path, limit])).toEqual([["caution", "rise", 130]]);
     expect(warnings[0]?.message).toContain("On top of 20 °C");
   });
   it.each([
@@ -27,7 +27,9 @@ describe("a joint that is hot where it stands still", () => {
     [86.0, 105],
     [86.1, 150],
   ])("%f K without feedback has the limit %s", (bare, limit) => {
-    expect(at((bare / (3600 * 15)) * 1000).warnings[0]?.limit).toBe(limit);
+    expect(at((bare / (3600 * 15)) * 1000).warnings[0]?.limit).toBe(
+      limit === undefined ? undefined : limit - 20,
+    );
   });
   it("without a steady state has no temperature to be warned of", () => {
     expect(at(8).warnings.map(({ path }) => path)).toEqual(["loopGain"]);

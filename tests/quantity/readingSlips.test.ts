@@ -17,7 +17,7 @@ const refusal = (call: () => unknown) => {
 };
 
 describe("a slip is told as what it is", () => {
-  const units = "a number and a unit of Ω (Ω, nΩ, µΩ, mΩ, kΩ, MΩ, GΩ)";
+  const units = 'a number and a unit of Ω (Ω, nΩ, µΩ, mΩ, kΩ, MΩ, GΩ), or "OL"';
   it.each([
     ["7. Ω", false, "malformed-text", `${units}, with a digit after the decimal mark`],
     ["7, Ω", true, "malformed-text", `${units}, with a digit after the decimal mark`],
@@ -27,7 +27,7 @@ describe("a slip is told as what it is", () => {
     ["7.9 Ω", true, "ambiguous", `${units}, decimal comma and no grouping`],
     ["7,9,1 Ω", true, "ambiguous", `${units}, decimal comma and no grouping`],
     ["1 500 Ω", false, "ambiguous", `${units}, digits without spaces`],
-    ["1/0 Ω", false, "malformed-text", "a fraction with a denominator above 0"],
+    ["1/0 Ω", false, "malformed-text", 'a fraction with a denominator above 0; a gauge is written "1/0 AWG"'],
     ["1e999 Ω", false, "out-of-range", "a number within the range of a double (about 1e-308 to 1e308)"],
     ["7.9", false, "ambiguous", units],
     ["7.9 W", false, "wrong-type", `${units}, not of W`],
@@ -50,7 +50,9 @@ describe("a slip is told as what it is", () => {
     for (const unit of ["Ω", "W", "Pa", "m", "W/m²", "m³/s"] as const) {
       const symbols = unitSymbols(unit);
       const shown = symbols.slice(0, 12).join(", ") + (symbols.length > 12 ? ", …" : "");
-      expect(refusal(() => read("7.9", unit)).expected).toBe(`a number and a unit of ${unit} (${shown})`);
+      expect(refusal(() => read("7.9", unit)).expected).toBe(
+        `a number and a unit of ${unit} (${shown})${unit === "Ω" ? ', or "OL"' : ""}`,
+      );
       // The canonical one is named first.
       expect(symbols[0]).toBe(unit);
     }
