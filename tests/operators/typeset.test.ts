@@ -93,6 +93,7 @@ describe("quantities", () => {
 it("raises the digit of an area and of a volume by TeX's own sign", () => {
   // The typesetter used here would raise the characters themselves, others would not.
   expect(quantityTex("3 mm²")).toBe("3\\,\\mathrm{mm}^{2}");
+  expect(quantityTex("3 N·m")).toBe("3\\,\\mathrm{N}{\\cdot}\\mathrm{m}");
   expect(quantityTex("3 m³/s")).toBe("3\\,\\mathrm{m}^{3}/\\mathrm{s}");
 });
 
@@ -189,6 +190,7 @@ describe("a substituted formula", () => {
     // A name within a word, a number's exponent and a dash on the symbol are no symbol.
     ["y = exp(α)", "y = \\exp(\\alpha)", "y = exp(3)", "y = \\exp(3)"],
     ["y = 2e-3·α", "y = 2e-3 \\alpha", "y = 2e-3·3", "y = 2e-3 3"],
+    ["y = 2e-10·α", "y = 2e-10 \\alpha", "y = 2e-10·3", "y = 2e-10 3"],
     ["y = π·α", "y = \\pi\\,\\alpha", "y = π·3", "y = \\pi\\,3"],
     [
       "y = α + min(α)",
@@ -219,6 +221,9 @@ describe("a substituted formula", () => {
       significantDigits: 3,
     });
     expect([inputs.at(-1)?.text, results[0]?.text]).toEqual(["0.333", "0.667"]);
+    const description = { ...describing("y = α", "y = \\alpha"), sources: ["definition", "joules-law"] };
+    const shown = showWorking({ description, calculation: () => 1, input });
+    expect(shown.sources).toEqual(["definition", "joules-law"]);
   });
 
   it("takes the longer of two symbols of which one begins as the other does", () => {
