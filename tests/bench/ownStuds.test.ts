@@ -103,6 +103,26 @@ describe("a burnt link behind good elements", () => {
   });
 });
 
+describe("a burnt link as found", () => {
+  const instruments = {
+    ohmmeter: { ofReading: 0.005, digits: 2, leads: { shorted: "0.20 Ω" } },
+    clamp: { ofReading: 0.02, digits: 5 },
+    insulationTester: { ofReading: 0.03, digits: 2 },
+  } as const;
+  const found = star([...STUDS, ...links("OL", "7.58 Ω", "7.60 Ω")], { instruments });
+  const running = (asLeft: NonNullable<BenchRecord["asLeft"]>) =>
+    assessModule({ ...found, asLeft }).answer[2];
+  it("stands while nobody read that way again, and is mended by that reading or by sound amps", () => {
+    expect(running({ insulation: [{ from: "L1", reads: "90 MΩ", testVoltage: "500 V" }] })).toMatch(
+      /^Not before the links/,
+    );
+    expect(running({ ohms: links("7.60 Ω", "7.58 Ω", "7.60 Ω") })).not.toContain("links");
+    // 30 kW at 480 V: 36.1 A.
+    const currents = ["L1", "L2", "L3"].map((at) => ({ at, reads: "36.1 A" }));
+    expect(running({ currents })).not.toContain("links");
+  });
+});
+
 describe("readings alone of which the record does not say where the probes sat", () => {
   it("contradict those through the links, and what would settle it is asked for", () => {
     const alone = STUDS.map(({ ownStuds: _, ...one }) => one);

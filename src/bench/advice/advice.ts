@@ -50,13 +50,19 @@ function badParts({ resistances, joints }: ReadingsAssessment, lostLine: string 
 const wasRead = ({ resistances, currents, insulation, joints }: ReadingsAssessment): boolean =>
   resistances.outcome !== "no readings" || currents.length + insulation.length + joints.length > 0;
 
+/** Whether the amps as left, three or more, are all those of a sound module: nothing open or high is left in its way then. */
+function soundAmps({ asLeft }: Days): boolean {
+  const amps = (asLeft?.currents ?? []).filter(({ unit, verdict }) => unit === "A" && verdict !== null);
+  return amps.length > 2 && amps.every(({ verdict }) => verdict === "within");
+}
+
 /**
  * Branches faulty as found that nobody read again, where the amps as left, three or more, are all those of a sound module: an open
  * branch would show in them, so that finding is history until it is read again.
  */
-function outlived({ asLeft, present }: Days): readonly string[] {
-  const amps = (asLeft?.currents ?? []).filter(({ unit, verdict }) => unit === "A" && verdict !== null);
-  if (asLeft === null || amps.length < 3 || amps.some(({ verdict }) => verdict !== "within")) return [];
+function outlived(days: Days): readonly string[] {
+  const { asLeft, present } = days;
+  if (asLeft === null || !soundAmps(days)) return [];
   const again = readAsLeft(asLeft.resistances);
   // Where something was read as left, there is a module as it stands.
   return (present as ReadingsAssessment).resistances.branches
@@ -64,14 +70,16 @@ function outlived({ asLeft, present }: Days): readonly string[] {
     .map(({ id }) => id);
 }
 
-/** The module with those branches taken for not known. */
-function without(present: ReadingsAssessment | null, ids: readonly string[]): ReadingsAssessment | null {
-  if (present === null || ids.length === 0) return present;
+/** The module with those branches taken for not known, and links that carry sound amps taken for mended. */
+function without(days: Days, ids: readonly string[]): ReadingsAssessment | null {
+  const { present, asLeft } = days;
+  if (present === null || !soundAmps(days)) return present;
   const { resistances } = present;
+  const beyondElements = asLeft?.resistances.beyondElements ?? [];
   const branches = resistances.branches.map((one) =>
     ids.includes(one.id) ? { ...one, finding: "not known" as const } : one,
   );
-  return { ...present, resistances: { ...resistances, branches } };
+  return { ...present, resistances: { ...resistances, branches, beyondElements } };
 }
 
 function againSteps(ids: readonly string[]): readonly NextStep[] {
@@ -105,7 +113,7 @@ export function adviseOn(input: {
   };
   const lostLine = again ? lost.asLeft : lost.asFound;
   const stale = outlived(days);
-  const current = without(present, stale);
+  const current = without(days, stale);
   const bad = present === null ? new Set<string>() : badParts(present, lostLine);
   const faults = assessFaults({
     record,

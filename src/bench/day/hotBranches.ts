@@ -26,8 +26,13 @@ export function presentResistances(
 ): ResistanceAssessment {
   if (asLeft.outcome === "no readings") return asFound;
   const left = new Map(asLeft.branches.map((branch) => [branch.id, branch]));
+  const again = new Set(asLeft.readings.map(({ from, to }) => `${from} ${to}`));
   return {
     ...asLeft,
+    beyondElements: [
+      ...asLeft.beyondElements,
+      ...asFound.beyondElements.filter(({ from, to }) => !again.has(`${from} ${to}`)),
+    ],
     branches: asFound.branches.map((before) => {
       const after = left.get(before.id) as BranchAssessment;
       return known(after) || !known(before) ? after : before;
