@@ -20,6 +20,7 @@ import { highestResistance, namedConductorResistance } from "electroheat/materia
 import { evaluateColumns } from "electroheat/operators";
 import { heatUpTime, ovenHeatUp } from "electroheat/process";
 import {
+  awgDiameter,
   celsius,
   checkBetween,
   checkOneOf,
@@ -144,7 +145,7 @@ describe("where a resistance may be open", () => {
 describe("a list of names", () => {
   it("is quoted where a name has a comma", () => {
     expect(said(() => checkOneOf("wire", "x", ["maker, 30", "plain"]))).toContain(
-      'expected one of "maker, 30", "plain"',
+      'expected one of "maker, 30", plain',
     );
     expect(said(() => checkOneOf("wire", "x", ["star", "delta"]))).toContain("expected one of star, delta");
     const grade = { standard: "brass C36000", grade: "soft", diameter: millimeters(6) } as const;
@@ -229,8 +230,11 @@ describe("text that is nearly a quantity", () => {
     for (const zero of ["0L", "0.L", ">550 MΩ"]) expect(read(zero, "Ω")).toContain(', or "OL"');
     expect(read("35 F", "K")).toContain("not of F or °C");
     expect(read("35 F", "K")).toContain("Δ°F");
-    expect(read("1/0", "m²")).toContain('"1/0 AWG"');
+    expect(read("1/0", "m²")).toContain('or "1/0 AWG"');
     expect(read("3 kW", "V")).toMatch(/not of W$/);
+  });
+  it("of another gauge names who reads it", () => {
+    expect(said(() => awgDiameter("16 SWG"))).toContain("swgSize");
   });
   it("a difference can be typed on any keyboard", () => {
     // 1 K is 1.8 °F of difference.

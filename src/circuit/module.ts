@@ -8,6 +8,7 @@ import {
   given,
   type Ohms,
   type Open,
+  oneOf,
   onlyFields,
 } from "../quantity/index.ts";
 import { type Connection, checkConnection } from "./connection.ts";
@@ -241,7 +242,7 @@ export function buildModule(plan: ModulePlan): HeatingModule {
   const names = new Set(elements.map((element) => element.id));
   for (const [id, resistance] of Object.entries(plan.elements ?? {})) {
     if (!names.has(id)) {
-      const expected = `an element: one of ${[...names].slice(0, 40).join(", ")}`;
+      const expected = `an element: ${oneOf([...names].slice(0, 40))}`;
       fail({ code: "unknown-name", path: `elements.${id}`, expected, received: id });
     }
     checkOpenOr(`elements.${id}`, resistance);

@@ -1,5 +1,5 @@
 /** What an ohmmeter reads between two nodes of a dead network. */
-import { fail, given, type Ohms, type Open } from "../quantity/index.ts";
+import { fail, given, type Ohms, type Open, oneOf } from "../quantity/index.ts";
 import { factorNetwork, type IndexedNetwork, indexNetwork } from "./indexed.ts";
 import { zeros } from "./lists.ts";
 import type { Network } from "./network.ts";
@@ -22,11 +22,10 @@ export interface TerminalReading {
 function numberOf(indexed: IndexedNetwork, path: "from" | "to", name: string): number {
   const number = indexed.nodeNumber.get(name);
   if (number !== undefined) return number;
-  const known = indexed.nodes.slice(0, 40).join(", ");
   return fail({
     code: "unknown-name",
     path,
-    expected: `a node of the network: one of ${known}`,
+    expected: `a node of the network: ${oneOf(indexed.nodes.slice(0, 40))}`,
     received: name,
   });
 }

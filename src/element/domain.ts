@@ -44,7 +44,7 @@ const THICKEST = 0.0127;
 /** A warning for a wire thicker than any gauge. */
 export function thickWire(path: string, diameter: number): readonly Warning[] {
   if (diameter <= THICKEST) return [];
-  const message = `${path} is ${diameter * 1000} mm, thicker than any wire gauge`;
+  const message = `${diameter} m is thicker than any wire gauge`;
   return [{ code: "suspicious", path, message, limit: THICKEST, unit: "m", source: "bs-3737" }];
 }
 

@@ -15,7 +15,7 @@ import {
   poundForceInches,
   type Warning,
 } from "../quantity/index.ts";
-import { basisOf, cellNumber, JOINT_DEFERRAL, rowNamed, type SharedTable } from "./basis.ts";
+import { basisOf, type Cell, cellNumber, JOINT_DEFERRAL, rowNamed, type SharedTable } from "./basis.ts";
 import { checkText } from "./check.ts";
 
 /**
@@ -72,6 +72,19 @@ function entryOf(name: TorqueTable): Entry {
   }
 }
 
+/**
+ * The row of a thread, under the table's own name for it or by the nominal diameter that the thread's name begins with. Not the other way
+ * round: a diameter says nothing of the pitch.
+ */
+function rowOfThread(table: SharedTable, size: string): readonly Cell[] {
+  const diameter = /^#?(\d+(?:\/\d+)?)-\d+$/.exec(size)?.[1] ?? size;
+  const nominal = /^\d+$/.test(diameter) ? `#${diameter}` : diameter;
+  const found = table.rows.find(([cell]) =>
+    [String(cell), ...String(cell).split(" / ")].some((name) => name === size || name === nominal),
+  );
+  return found ?? rowNamed(table, "size", size);
+}
+
 const NAMES = [
   "telecom-minimum",
   "switchgear-metric",
@@ -91,7 +104,7 @@ const NAMES = [
  * inner nut of a porcelain-fed stud.
  * @param input.maker - the maker's torque (N·m) and where it is printed; given, it is the answer
  * @param input.table - named table; may be left out when `maker` is given
- * @param input.size - thread or bolt as the table writes it
+ * @param input.size - thread or bolt as the table writes it, or the thread's own name: `1/4-20` where the table has `1/4`
  * @param input.column - column of the table
  * @returns torque, kind, basis, deferral
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `unknown-name` with what is known;
@@ -127,7 +140,7 @@ export function tighteningTorque(input: {
   }
   const name = checkOneOf("table", input.table, NAMES);
   const { table, kind } = entryOf(name);
-  const row = rowNamed(table, "size", input.size as string);
+  const row = rowOfThread(table, input.size as string);
   const torques = table.columns.filter(({ name: one }) => one !== "size" && !one.endsWith("Metric"));
   const column = checkOneOf(
     "column",

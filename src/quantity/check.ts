@@ -10,12 +10,8 @@ import { type ErrorCode, fail } from "./errors.ts";
 
 function reject(path: string, received: unknown, expected: string, unit?: string): never {
   const code: ErrorCode =
-    received === undefined || received === null || received === ""
-      ? "missing"
-      : typeof received === "number" && Number.isFinite(received)
-        ? "out-of-range"
-        : "not-a-number";
-  return fail({ code, path, expected, received, ...(unit === undefined ? {} : { unit }) });
+    (received ?? "") === "" ? "missing" : isFiniteNumber(received) ? "out-of-range" : "not-a-number";
+  return fail({ code, path, expected, received, unit });
 }
 
 /** `typeof` first: a string such as "5" compares like a number and would slip through a bare `>=`. */
@@ -72,6 +68,9 @@ export function checkNonNegative(path: string, value: number, unit?: string, exp
   if (!(typeof value === "number" && value >= 0 && value < Infinity)) reject(path, value, expected, unit);
 }
 
+/** A limit without the noise that a product of doubles leaves behind its twelfth digit. */
+const told = (limit: number): number => +limit.toPrecision(12);
+
 /**
  * Requires a number between two limits, both allowed.
  * @param path - the argument's name, for the message
@@ -91,7 +90,7 @@ export function checkBetween(path: string, value: number, low: number, high: num
   if (typeof value === "number" && value >= low && value <= high && low > -Infinity && high < Infinity)
     return;
   if (!(isFiniteNumber(value) && value >= low && value <= high))
-    reject(path, value, `${low} to ${high}`, unit);
+    reject(path, value, `${told(low)} to ${told(high)}`, unit);
 }
 
 /**
@@ -114,7 +113,7 @@ export function checkWhole(path: string, value: number, low: number, high: numbe
 }
 
 /**
- * Names as a message lists them: in quotes where one of them has a comma of its own.
+ * Names as a message lists them: one with a comma of its own in quotes.
  * @param names - the allowed names
  * @returns `one of`, and the names
  * @example
@@ -124,8 +123,7 @@ export function checkWhole(path: string, value: number, low: number, high: numbe
  * @since 0.1.0
  */
 export function oneOf(names: readonly unknown[]): string {
-  const plain = names.map(String);
-  return `one of ${(plain.join("").includes(",") ? plain.map((name) => JSON.stringify(name)) : plain).join(", ")}`;
+  return `one of ${names.map((name) => (`${name}`.includes(",") ? `"${name}"` : name)).join(", ")}`;
 }
 
 /**
@@ -143,6 +141,6 @@ export function oneOf(names: readonly unknown[]): string {
  */
 export function checkOneOf<const N extends string>(path: string, value: unknown, names: readonly N[]): N {
   for (const name of names) if (name === value) return name;
-  const code = value === undefined || value === null || value === "" ? "missing" : "unknown-name";
+  const code = (value ?? "") === "" ? "missing" : "unknown-name";
   return fail({ code, path, expected: oneOf(names), received: value });
 }

@@ -80,8 +80,7 @@ export function showReceived(value: unknown): string {
 }
 
 /**
- * Makes an issue with its sentence. Names and values from outside are repeated up to a length: no megabyte reaches a log. Limits are told
- * to 12 digits.
+ * Makes an issue with its sentence. Names and values from outside are repeated up to a length: no megabyte reaches a log.
  * @param input.code - what is wrong
  * @param input.path - the argument's name
  * @param input.expected - what is allowed, in words; with its own unit where it goes on behind a number
@@ -100,12 +99,10 @@ export function issue(input: {
   readonly path: string;
   readonly expected: string;
   readonly received: unknown;
-  readonly unit?: string;
+  readonly unit?: string | undefined;
 }): Issue {
-  const { code, unit } = input;
+  const { code, expected, unit } = input;
   const path = shortened(input.path);
-  // More digits than anyone set a limit at are what a product or a sum of doubles leaves behind.
-  const expected = input.expected.replace(/\d*\.\d{12,}/g, (digits) => `${+(+digits).toPrecision(12)}`);
   const received = showReceived(input.received);
   const inUnit = unit === undefined ? "" : ` ${unit}`;
   const seen = typeof input.received === "number" ? `${received}${inUnit}` : received;

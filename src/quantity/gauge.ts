@@ -5,7 +5,7 @@ import type { Meters, SquareMeters } from "./tags.ts";
 import { thousandCircularMils } from "./units/area.ts";
 
 const LONGEST_GAUGE = 24;
-const AWG_FORMS = "an AWG size: 4/0 to 1/0 (or 0000 to 0), or 1 to 40";
+const AWG_FORMS = "an AWG size (SWG: see swgSize): 4/0 to 1/0 (or 0000 to 0), or 1 to 40";
 
 /** The gauge without its marks: "#10 awg" is "10". */
 function bareGauge(path: string, text: string, expected: string): string {

@@ -147,7 +147,7 @@ export function checkMeasurableSigned(path: string, value: number, unit?: string
       path,
       expected: `0 or a size from ${Size.smallest} to ${Size.largest}`,
       received: value,
-      ...(unit === undefined ? {} : { unit }),
+      unit,
     });
   }
 }

@@ -104,8 +104,7 @@ export function readNumber(path: string, text: string, expected: string, decimal
   if (decimals === whole && fractionStop > fraction) {
     const slash = skipDigits(text, fraction);
     const parts = Number(text.slice(slash + 1, fractionStop));
-    if (parts === 0)
-      return refuse("malformed-text", 'a fraction with a denominator above 0; a gauge is written "1/0 AWG"');
+    if (parts === 0) return refuse("malformed-text", 'a fraction with a denominator above 0, or "1/0 AWG"');
     const integer = mixed > 0 ? Number(text.slice(start, whole)) : 0;
     const value = (integer * parts + Number(text.slice(fraction, slash))) / parts;
     return {

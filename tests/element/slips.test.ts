@@ -22,14 +22,14 @@ const chosen = (...stockDiameters: readonly Meters[]) =>
   });
 
 describe("a wire thicker than any gauge", () => {
-  it("is chosen with a warning that names it in millimeters", () => {
+  it("is chosen with a warning that says how thick it is", () => {
     const { length, warnings } = chosen(meters(1.5), meters(1.6));
     // L = R20·π·d²/(4·ρ) by hand: (277.128²/5000/1.04)·π·1.5²/(4·1.09e-6) is 24 million meters.
     expect(length).toBeGreaterThan(2e7);
     expect(warnings.map(({ code, path, limit }) => [code, path, limit])).toEqual([
       ["suspicious", "stockDiameters.0", 0.0127],
     ]);
-    expect(warnings[0]?.message).toContain("1500 mm");
+    expect(warnings[0]?.message).toContain("1.5 m is thicker");
     expect(chosen(meters(2), millimeters(1.5)).warnings).toEqual([]);
   });
   it("is warned of in a coil too, and one of half an inch is not", () => {

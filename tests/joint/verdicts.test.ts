@@ -111,3 +111,28 @@ it("a field that a tightening does not have is refused by name", () => {
   expect([error.code, error.argument]).toEqual(["unknown-field", "allowedshare"]);
   expect(error.message).toContain("allowedShare");
 });
+
+describe("a size in a torque table", () => {
+  const torque = (table: joint.TorqueTable, column: string, size: string) =>
+    joint.tighteningTorque({ table, column, size }).torque;
+  it("goes by the name of the thread, too", () => {
+    for (const [table, column, own, thread] of [
+      ["bus-bolts", "bronzeStainlessGalvanized", "1/4", "1/4-20"],
+      ["nonferrous-maximum", "brass", "#10", "10-32"],
+      ["nonferrous-maximum", "brass", "#10", "#10-24"],
+      ["conical-washers", "oneWasher", "5/16 / M8", "M8"],
+      ["conical-washers", "oneWasher", "5/16 / M8", "5/16"],
+      ["conical-washers", "oneWasher", "5/16 / M8", "5/16-18"],
+    ] as const) {
+      expect(torque(table, column, thread)).toBe(torque(table, column, own));
+    }
+    for (const { thread } of [joint.metricThread("M8"), joint.metricThread("M10")])
+      expect(torque("switchgear-metric", "mainCircuit", thread)).toBeGreaterThan(0);
+  });
+  it("is not guessed from a diameter, which leaves the pitch open", () => {
+    for (const size of ["1/4", "#10", "10-32", "10", ""]) {
+      expect(caught(() => torque("telecom-minimum", "nut", size)).argument).toBe("size");
+    }
+    expect(caught(() => torque("nonferrous-maximum", "brass", undefined as never)).code).toBe("missing");
+  });
+});
