@@ -3,8 +3,7 @@
  * float64, so that no result is NaN or infinite; nothing that anyone measures lies beyond them.
  */
 import { checkBetween, checkFinite, checkNonNegative, checkPositive } from "./check.ts";
-import { fail, issue } from "./errors.ts";
-import { inItsUnit, retold } from "./retold.ts";
+import { type ElectroheatError, fail, type Issue } from "./errors.ts";
 import type { Ohms, Open } from "./tags.ts";
 
 /**
@@ -120,10 +119,14 @@ export function checkOpenOr(
   check: (path: string, value: number, unit?: string) => void = checkMeasurableOrZero,
 ): void {
   if (resistance === "open") return;
-  retold(
-    () => check(path, resistance, "Ω"),
-    (one) => issue({ ...one, expected: `${inItsUnit(one)} or "open"`, received: resistance }),
-  );
+  try {
+    check(path, resistance, "Ω");
+  } catch (error) {
+    // Without the common way of telling anew: single functions are weighed, and this one is in many.
+    const { issues } = error as ElectroheatError;
+    const { code, expected } = issues[0] as Issue;
+    fail({ code, path, expected: `${expected} Ω or "open"`, received: resistance, unit: "Ω" });
+  }
 }
 
 /**

@@ -287,7 +287,7 @@ describe("degraded options", () => {
     const refused = (more: Partial<Parameters<typeof degradedOptions>[0]>, code: string, argument: string) =>
       expect(() => ask(more), argument).toThrow(expect.objectContaining({ code, argument }));
     refused({ faults: [] }, "missing", "faults");
-    refused({ faults: [{ kind: "open", id: "C-L1" }] }, "unknown-name", "id");
+    refused({ faults: [{ kind: "open", id: "C-L1" }] }, "unknown-name", "faults.0.id");
     refused({ shift: seconds(0) }, "out-of-range", "shift");
     refused({ shifts: -1 }, "out-of-range", "shifts");
     refused({ tariff: Number.NaN }, "not-a-number", "tariff");

@@ -114,7 +114,7 @@ const NUMBERS: readonly (readonly [
 ])[] = [
   ["temperatureFactor", 0.5, 10, false, true],
   ["tolerance.low", -1, 0, false, false],
-  ["tolerance.high", 0, 10, false, false],
+  ["tolerance.high", 0, 1, false, false],
   ...["ohmmeter", "clamp", "voltmeter", "millivoltmeter", "insulationTester"].flatMap((meter) => [
     [`instruments.${meter}.ofReading`, 0, 0.5, false, false] as const,
     [`instruments.${meter}.digits`, 0, 1000, false, false] as const,
