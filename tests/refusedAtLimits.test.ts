@@ -4,7 +4,7 @@
  * larger, zero or negative; names and units come from the types, limits from the sentence of the refusal itself, and whether they
  * are kept from calling again at the limit and a little on either side of it.
  */
-import { type Issue, showReceived } from "electroheat/quantity";
+import { type ErrorCode, type Issue, showReceived } from "electroheat/quantity";
 import { describe, expect, it } from "vitest";
 import { factsOf } from "../src/catalogue/facts.ts";
 import type { Shape } from "../src/catalogue/shape.ts";
@@ -72,6 +72,11 @@ const fieldsOf = (shape: Shape | undefined): string[] =>
     typeof kind === "object" && "record" in kind ? Object.keys(kind.record) : [],
   );
 
+const CODES: ReadonlySet<ErrorCode> = new Set<ErrorCode>([
+  ...(["missing", "not-a-number", "out-of-range", "unknown-name", "unknown-field", "wrong-type"] as const),
+  ...(["malformed-text", "ambiguous", "duplicate", "inconsistent", "not-identifiable"] as const),
+  ...(["outside-table", "no-convergence"] as const),
+]);
 const everyUnit = unitsOfTypes();
 
 /** What is untrue of a refusal. */
@@ -83,6 +88,7 @@ function faultsOf(
   call: Call,
 ): string[] {
   const said = `${issue.path} (${issue.code}): ${issue.expected}, got ${issue.received} ${issue.unit ?? ""}`;
+  if (!CODES.has(issue.code)) return [`no code: ${said}`];
   if (issue.expected === "") return [`says nothing: ${said}`];
   if (issue.path === "result")
     return everyUnit.has(issue.unit ?? "") ? [] : [`a result without its unit: ${said}`];

@@ -160,3 +160,16 @@ describe("a bare piece", () => {
     expect(at(150, 150)).toMatchObject({ reached: true, time: 0 });
   });
 });
+
+describe("vapor of a solvent", () => {
+  it("takes the molar volume of an ideal gas, 22.413969545e-3 m³/mol at 0 °C and 101325 Pa (CODATA), at 70 °F", () => {
+    const molar = (22.413969545e-3 * (273.15 + 38 / 1.8)) / 273.15;
+    for (const [liquidDensity, molarMass] of [
+      [867, 0.09214],
+      [790, 0.05808],
+    ] as const) {
+      const ratio = room.solventVaporRatio({ liquidDensity, molarMass } as never);
+      expect(ratio / ((liquidDensity / molarMass) * molar)).toBeCloseTo(1, 9);
+    }
+  });
+});

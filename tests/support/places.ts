@@ -106,9 +106,10 @@ export const fieldOf = (path: string): string => path.replace(/\.\d+(?=\.|$)/g, 
 
 /** Every path within an argument. */
 export function pathsIn(value: unknown, path = ""): string[] {
-  if (value === null || typeof value !== "object") return [path];
+  const own = path === "" ? [] : [path];
+  if (value === null || typeof value !== "object") return own;
   return [
-    path,
+    ...own,
     ...Object.entries(value).flatMap(([key, part]) => pathsIn(part, path === "" ? key : `${path}.${key}`)),
   ];
 }
