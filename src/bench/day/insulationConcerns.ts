@@ -64,7 +64,7 @@ export function poorInsulation(day: ReadingsAssessment): readonly InsulationConc
 }
 
 /** Whether the figure itself clears its limit, so that only the test voltage leaves it open. */
-const clears = ({ value, halfWidth, limit }: Figure): boolean =>
+export const clearsLimit = ({ value, halfWidth, limit }: Figure): boolean =>
   Number(value) - (halfWidth ?? 0) >= (limit?.low ?? 0);
 
 /** Insulation that is not below the least and not clear of trouble either, one for each node; what is poor is not among it. */
@@ -73,7 +73,7 @@ function doubts(day: ReadingsAssessment): readonly Doubt[] {
   const open = [...byNode(day, LEAST, ["undecided"])].flatMap(([at, figures]): Doubt[] => {
     if (known.has(at)) return [];
     known.add(at);
-    const near = figures.filter((one) => !clears(one));
+    const near = figures.filter((one) => !clearsLimit(one));
     const told = reading(at, near.length > 0 ? near : figures);
     return near.length > 0
       ? [
@@ -92,7 +92,7 @@ function doubts(day: ReadingsAssessment): readonly Doubt[] {
         ];
   });
   const low = [...byNode(day, IN_SERVICE, ["outside", "undecided"])].flatMap(([at, figures]): Doubt[] => {
-    const short = figures.filter((one) => !clears(one));
+    const short = figures.filter((one) => !clearsLimit(one));
     if (known.has(at) || short.length === 0) return [];
     const limits = new Map(short.map((one) => [ruleOf(one), one.limit?.low ?? 0]));
     const asked = [...limits].map(([rule, least]) => `${rule} ${shown(least)}`);

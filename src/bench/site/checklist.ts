@@ -9,7 +9,7 @@ import type {
   ReadingsAssessment,
 } from "../assessmentTypes.ts";
 import type { BranchFinding, JointAssessment } from "../assessTypes.ts";
-import { poorInsulation } from "../day/insulationConcerns.ts";
+import { clearsLimit, doubtfulInsulation, poorInsulation } from "../day/insulationConcerns.ts";
 import { isBadJoint } from "../day/joints.ts";
 import { isSuspectJoint } from "../day/scanConcerns.ts";
 import { type Evidence, evidenceOf, TO_DO } from "./evidence.ts";
@@ -159,8 +159,16 @@ function insulationEvidence({ asLeft }: ChecklistSource): Evidence {
       evidence: `Outside every limit: ${failed.map(([node]) => node).join(", ")}.`,
     };
   }
-  const passed = asLeft.insulation.every(({ verdict }) => verdict === "within");
-  if (passed) return { state: "done", evidence: "Within every limit that is named." };
+  // A limit for another test voltage than that of the codes' least is cleared by the figure, if not by its own test.
+  const other = asLeft.insulation.filter((one) => one.verdict === "undecided" && clearsLimit(one));
+  const passed = asLeft.insulation.every((one) => one.verdict === "within" || other.includes(one));
+  if (passed && doubtfulInsulation(asLeft).length === 0) {
+    const named = other.map(({ label }) => label).join(", ");
+    return {
+      state: "done",
+      evidence: `Within every limit that is named${named === "" ? "" : `; read below the test voltage of ${named}`}.`,
+    };
+  }
   const below = asLeft.insulation.filter(({ verdict }) => verdict !== "within").map(({ label }) => label);
   return {
     state: "to do",

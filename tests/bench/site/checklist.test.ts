@@ -26,9 +26,9 @@ const hardware = (...applied: readonly (string | undefined)[]): readonly Hardwar
 /** A joint as good as the best of its like. */
 const good = (id: string, more: Partial<JointAssessment> = {}): JointAssessment =>
   joint(id, { resistance: 20e-6 as never, ratioToBest: 1, comparison: "like the best", ...more });
-const insulation = (reads: string) =>
+const insulation = (reads: string, testVoltage = "500 V") =>
   assessInsulation(
-    read({ asLeft: { insulation: [{ from: "L1", reads, testVoltage: "1000 V" }] } }).asLeft?.insulation,
+    read({ asLeft: { insulation: [{ from: "L1", reads, testVoltage }] } }).asLeft?.insulation,
     480 as never,
   );
 
@@ -164,8 +164,13 @@ describe("joints, insulation, feed and amps", () => {
   });
 
   it("leaves disagreeing limits of insulation to the maker", () => {
-    const of = (reads: string) => item("Insulation", { asLeft: day([], { insulation: insulation(reads) }) });
+    const of = (reads: string, volts?: string) =>
+      item("Insulation", { asLeft: day([], { insulation: insulation(reads, volts) }) });
     expect(of("900 MΩ").state).toBe("done");
+    // ANSI/NETA MTS-2019, Table 100.1, is for 1000 V; the codes' least, IEC 60364-6 and IEC 60204-1, for 500 V.
+    expect(of("900 MΩ").evidence).toContain("read below the test voltage of insulation at L1, NETA 100.1");
+    expect(of("900 MΩ", "1000 V").evidence).toBe("Within every limit that is named.");
+    expect(of("900 MΩ", "250 V").state).toBe("to do");
     expect(of("0.2 MΩ").state).toBe("not passed");
     expect(of("3.0 MΩ").state).toBe("to do");
     expect(of("3.0 MΩ").evidence).toContain("the maker's own figure decides");
