@@ -1,5 +1,5 @@
 /** Joints, jumper bars and conductors put in series with branches of a network. */
-import { checkOneOf, checkOpenOr, fail, given, type Ohms, type Open } from "../quantity/index.ts";
+import { checkOhmsOrOpen, checkOneOf, fail, given, type Ohms, type Open } from "../quantity/index.ts";
 import { checkName, ROLES } from "./branchFields.ts";
 import { type BranchRole, checkNetwork, type Network } from "./network.ts";
 
@@ -47,7 +47,7 @@ export function withJoint(input: {
   checkName("id", id);
   if (network.branches.some((branch) => branch.id === id))
     fail({ code: "duplicate", path: "id", expected: "a name used once", received: id });
-  checkOpenOr("resistance", resistance);
+  checkOhmsOrOpen("resistance", resistance);
   checkOneOf("role", role, ROLES);
   const ending = endingAt(network, at);
   const behind = new Set(input.behind ?? ending);

@@ -1,8 +1,8 @@
 /** Builders: from how a heating module is described (banks, elements, star points, joints) to its network. */
 import {
   checkMeasurable,
+  checkOhmsOrOpen,
   checkOneOf,
-  checkOpenOr,
   checkWhole,
   fail,
   given,
@@ -245,7 +245,7 @@ export function buildModule(plan: ModulePlan): HeatingModule {
       const expected = `an element: ${oneOf([...names].slice(0, 40))}`;
       fail({ code: "unknown-name", path: `elements.${id}`, expected, received: id });
     }
-    checkOpenOr(`elements.${id}`, resistance);
+    checkOhmsOrOpen(`elements.${id}`, resistance);
   }
   const stars = plan.banks.filter((bank) => bank.connection === "star");
   let module: HeatingModule = {

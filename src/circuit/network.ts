@@ -1,5 +1,5 @@
 /** A module as a network: resistive branches between named nodes, as plain data. */
-import { checkOneOf, checkOpenOr, fail, given, type Ohms, type Open } from "../quantity/index.ts";
+import { checkOhmsOrOpen, checkOneOf, fail, given, type Ohms, type Open } from "../quantity/index.ts";
 import { checkName, ROLES } from "./branchFields.ts";
 
 /**
@@ -84,7 +84,7 @@ function checkBranch(branch: Branch, position: number, seen: Set<string>): void 
     });
   }
   if (resistance !== "open" && !(typeof resistance === "number" && resistance >= 1e-9 && resistance <= 1e9)) {
-    checkOpenOr(path("resistance"), resistance);
+    checkOhmsOrOpen(path("resistance"), resistance);
   }
   if (role !== undefined && role !== "element" && !ROLES.includes(role))
     checkOneOf(path("role"), role, ROLES);
@@ -138,7 +138,7 @@ export function withResistance(input: {
 }): Network {
   const { network, id, resistance } = given(input);
   findBranch({ network, id });
-  checkOpenOr("resistance", resistance);
+  checkOhmsOrOpen("resistance", resistance);
   return {
     branches: network.branches.map((branch) => (branch.id === id ? { ...branch, resistance } : branch)),
   };

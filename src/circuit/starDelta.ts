@@ -1,6 +1,6 @@
 /** The same three terminals as a star or as a delta, real and complex. */
 import { type Complex, complexProduct, complexQuotient, complexSum, modulus } from "../numeric/index.ts";
-import { checkMeasurable, checkOpenOr, fail, given, type Ohms, type Open } from "../quantity/index.ts";
+import { checkMeasurable, checkOhmsOrOpen, fail, given, type Ohms, type Open } from "../quantity/index.ts";
 import { isBounded } from "./scale.ts";
 
 /**
@@ -30,7 +30,7 @@ export interface DeltaOf<R> {
 }
 
 function conductance(path: string, resistance: Ohms | Open): number {
-  checkOpenOr(path, resistance);
+  checkOhmsOrOpen(path, resistance);
   if (resistance === "open") return 0;
   return resistance === 0 ? Number.POSITIVE_INFINITY : 1 / resistance;
 }
@@ -85,9 +85,9 @@ export function deltaFromStar(star: StarOf<Ohms | Open>): DeltaOf<Ohms | Open> {
  */
 export function starFromDelta(delta: DeltaOf<Ohms | Open>): StarOf<Ohms | Open> {
   const { r12, r23, r31 } = given(delta, "delta");
-  checkOpenOr("r12", r12);
-  checkOpenOr("r23", r23);
-  checkOpenOr("r31", r31);
+  checkOhmsOrOpen("r12", r12);
+  checkOhmsOrOpen("r23", r23);
+  checkOhmsOrOpen("r31", r31);
   const open = [r12, r23, r31].filter((r) => r === "open").length;
   const arm = (a: Ohms | Open, b: Ohms | Open, opposite: Ohms | Open): Ohms | Open => {
     if (a === "open" && b === "open") return "open";

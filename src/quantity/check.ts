@@ -123,7 +123,8 @@ export function checkWhole(path: string, value: number, low: number, high: numbe
  * @since 0.1.0
  */
 export function oneOf(names: readonly unknown[]): string {
-  return `one of ${names.map((name) => (`${name}`.includes(",") ? `"${name}"` : name)).join(", ")}`;
+  const quoted = names.join("").includes(",") ? names.map((name) => JSON.stringify(name)) : names;
+  return `one of ${quoted.join(", ")}`;
 }
 
 /**

@@ -104,8 +104,8 @@ export function issue(input: {
   const { code, expected, unit } = input;
   const path = shortened(input.path);
   const received = showReceived(input.received);
-  const inUnit = unit === undefined ? "" : ` ${unit}`;
-  const seen = typeof input.received === "number" ? `${received}${inUnit}` : received;
+  const inUnit = unit ? ` ${unit}` : "";
+  const seen = typeof input.received === "number" ? received + inUnit : received;
   const wrong = code === "missing" ? "missing" : `${seen} is not allowed`;
   // Behind words a unit would belong to nothing.
   const message = `${path}: ${wrong}; expected ${expected}${/(\d|more|number)$/.test(expected) ? inUnit : ""}`;

@@ -3,7 +3,8 @@
  * float64, so that no result is NaN or infinite; nothing that anyone measures lies beyond them.
  */
 import { checkBetween, checkFinite, checkNonNegative, checkPositive } from "./check.ts";
-import { type ElectroheatError, fail, type Issue } from "./errors.ts";
+import { fail, issue } from "./errors.ts";
+import { inItsUnit, retold } from "./retold.ts";
 import type { Ohms, Open } from "./tags.ts";
 
 /**
@@ -102,31 +103,47 @@ export function checkMeasurableOrZero(
 }
 
 /**
+ * Requires `"open"`, 0, or a resistance that anyone can measure: what a branch may have.
+ * @param path - the argument's name, for the message
+ * @param resistance - the value seen, Ω or `"open"`
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
+ * @example
+ * ```ts
+ * checkOhmsOrOpen("resistance", Number.POSITIVE_INFINITY as Ohms) // throws ElectroheatError
+ * ```
+ * @since 0.1.0
+ */
+export function checkOhmsOrOpen(path: string, resistance: Ohms | Open): void {
+  if (resistance === "open" || resistance === 0) return;
+  checkNonNegative(path, resistance, "Ω", '0 or more Ω or "open"');
+  if (!(resistance >= Size.smallest && resistance <= Size.largest)) {
+    const expected = `${Size.smallest} to ${Size.largest} Ω or "open"`;
+    fail({ code: "out-of-range", path, expected, received: resistance, unit: "Ω" });
+  }
+}
+
+/**
  * Requires `"open"`, or a resistance that passes a check; what the check refuses is told with both.
  * @param path - the argument's name, for the message
  * @param resistance - the value seen, Ω or `"open"`
- * @param check - check of a resistance that is not open; {@link checkMeasurableOrZero} if left out
+ * @param check - check of a resistance that is not open
  * @throws ElectroheatError as the check
  * @example
  * ```ts
- * checkOpenOr("resistance", Number.POSITIVE_INFINITY as Ohms) // throws ElectroheatError
+ * checkOpenOr("resistance", Number.POSITIVE_INFINITY as Ohms, checkPositive) // throws ElectroheatError
  * ```
  * @since 0.1.0
  */
 export function checkOpenOr(
   path: string,
   resistance: Ohms | Open,
-  check: (path: string, value: number, unit?: string) => void = checkMeasurableOrZero,
+  check: (path: string, value: number, unit?: string) => void,
 ): void {
   if (resistance === "open") return;
-  try {
-    check(path, resistance, "Ω");
-  } catch (error) {
-    // Without the common way of telling anew: single functions are weighed, and this one is in many.
-    const { issues } = error as ElectroheatError;
-    const { code, expected } = issues[0] as Issue;
-    fail({ code, path, expected: `${expected} Ω or "open"`, received: resistance, unit: "Ω" });
-  }
+  retold(
+    () => check(path, resistance, "Ω"),
+    (one) => issue({ ...one, expected: `${inItsUnit(one)} or "open"`, received: resistance }),
+  );
 }
 
 /**

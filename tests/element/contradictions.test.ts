@@ -100,7 +100,7 @@ describe("contradictions name both figures", () => {
       code: "inconsistent",
       argument: "meanDiameter",
       unit: "m",
-      expected: "more than 0.002, so that the coil has a hole",
+      expected: "more than 0.002 m, so that the coil has a hole",
       received: "0.002",
     });
     expect(
@@ -109,7 +109,7 @@ describe("contradictions name both figures", () => {
       code: "inconsistent",
       argument: "outsideDiameter",
       unit: "m",
-      expected: "more than 0.004, so that the coil has a hole",
+      expected: "more than 0.004 m, so that the coil has a hole",
       received: "0.004",
     });
     const coil = { wireLength: m(10), wireDiameter: m(0.001), meanDiameter: m(0.01) };
@@ -176,7 +176,7 @@ describe("tables that are read only where they are printed", () => {
       argument: "temperature",
       unit: "°C",
       expected:
-        "one of 200, 300, 400, 500, 600, 700, 800, 900, 1000, 1100: nothing is read between the columns",
+        "one of 200, 300, 400, 500, 600, 700, 800, 900, 1000, 1100 °C: nothing is read between the columns",
       received: "450",
     });
     const sizes = refusedAs(byTemperature(19, 400));
@@ -188,7 +188,7 @@ describe("tables that are read only where they are printed", () => {
       code: "outside-table",
       argument: "rise",
       unit: "K",
-      expected: "one of 500, 1000: nothing is read between the columns",
+      expected: "one of 500, 1000 K: nothing is read between the columns",
     });
     for (const [found, source] of [
       [byTemperature(20, 400)(), "us-wire-maker"],
@@ -224,7 +224,7 @@ describe("tables that are read only where they are printed", () => {
     ] as const) {
       const found = refusedAs(() => surfaceLoadGuidance(name as string));
       expect(found).toMatchObject({ code, argument: "application" });
-      expect(found.expected).toBe(`one of ${names.join("; ")}`);
+      expect(found.expected).toBe(`one of ${names.map((name) => JSON.stringify(name)).join(", ")}`);
     }
   });
 });

@@ -131,16 +131,16 @@ describe("the balance at a temperature", () => {
     // The film is the mean of surface and air: 2·end − air.
     const [, path, expected = "", received, unit] = refusal(at(6000));
     expect([path, received, unit]).toEqual(["surfaceTemperature", "6000", "°C"]);
-    const [, low, high] = /^(\S+) to (\S+), so that/.exec(expected) ?? [];
+    const [, low, high] = /^(\S+) to (\S+) °C, so that/.exec(expected) ?? [];
     expect(Number(low)).toBeCloseTo(2 * COLDEST - 20, 4);
     expect(Number(high)).toBeCloseTo(2 * HOTTEST - 20, 4);
     expect(refusal(at(-500)).slice(0, 2)).toEqual(["outside-table", "surfaceTemperature"]);
     // One correlation reads the air at the surface itself, while there is a flow.
     const direct = refusal(at(6000, { forcedCorrelation: "zukauskas" }))[2] ?? "";
-    expect(Number(/ to (\S+),/.exec(direct)?.[1])).toBeCloseTo(HOTTEST, 4);
+    expect(Number(/ to (\S+) °C,/.exec(direct)?.[1])).toBeCloseTo(HOTTEST, 4);
     const still =
       refusal(at(6000, { forcedCorrelation: "zukauskas", airSpeed: metersPerSecond(0) }))[2] ?? "";
-    expect(Number(/ to (\S+),/.exec(still)?.[1])).toBeCloseTo(2 * HOTTEST - 20, 4);
+    expect(Number(/ to (\S+) °C,/.exec(still)?.[1])).toBeCloseTo(2 * HOTTEST - 20, 4);
   });
 
   it("needs air that the table has", () => {

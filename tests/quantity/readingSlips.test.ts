@@ -27,7 +27,7 @@ describe("a slip is told as what it is", () => {
     ["7.9 Ω", true, "ambiguous", `${units}, decimal comma and no grouping`],
     ["7,9,1 Ω", true, "ambiguous", `${units}, decimal comma and no grouping`],
     ["1 500 Ω", false, "ambiguous", `${units}, digits without spaces`],
-    ["1/0 Ω", false, "malformed-text", 'a fraction with a denominator above 0; a gauge is written "1/0 AWG"'],
+    ["1/0 Ω", false, "malformed-text", 'a fraction with a denominator above 0, or "1/0 AWG"'],
     ["1e999 Ω", false, "out-of-range", "a number within the range of a double (about 1e-308 to 1e308)"],
     ["7.9", false, "ambiguous", units],
     ["7.9 W", false, "wrong-type", `${units}, not of W`],
@@ -93,7 +93,7 @@ describe("a slip is told as what it is", () => {
 });
 
 describe("gauges", () => {
-  const forms = "an AWG size: 4/0 to 1/0 (or 0000 to 0), or 1 to 40";
+  const forms = "an AWG size (SWG: see swgSize): 4/0 to 1/0 (or 0000 to 0), or 1 to 40";
   it("are told what there is", () => {
     for (const [text, code] of [
       ["41", "out-of-range"],

@@ -77,7 +77,7 @@ describe("a circuit of a split heater: 48 A on 60 A (NFPA 70, 424.22(B), 425.22(
     ]);
     expect(found.constraints).toContainEqual({ constraint: "subdivided device", load: 48 });
     expect(() => loadForConductor({ ...part, equipment, device: amperes(70) })).toThrow(
-      `at most 60, the largest device of a subdivided load (${clause})`,
+      `at most 60 A, the largest device of a subdivided load (${clause})`,
     );
     expect(loadForConductor({ ...part, equipment, device: amperes(60) }).device).toBe(60);
   });
