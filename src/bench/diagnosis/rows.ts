@@ -120,6 +120,14 @@ function acrossElement(
   return edge === undefined ? null : sameElement(wiring, drawn, edge);
 }
 
+/** Whether a reading is taken at a star point of the drawing that no element of this wiring ends on. */
+function offStar(wiring: Wiring, drawn: Wiring, from: string, to: string): boolean {
+  const stars = Object.values(drawn.module.starPoints);
+  return [from, to].some(
+    (node) => stars.includes(node) && !wiring.edges.some(({ joint, ends }) => !joint && ends.includes(node)),
+  );
+}
+
 /** A branch drawn in star has another name in delta; its wire at the line is then the bank's. */
 function partIn(wiring: Wiring, name: string): string {
   return isPart(wiring, name) ? name : (bankOf(wiring, name) ?? name);
@@ -152,8 +160,11 @@ export function rowsOf(
         const a = nodeIn(wiring, drawn, reading.from, reading.only);
         const b = nodeIn(wiring, drawn, reading.to, reading.only);
         const { only } = reading;
-        // An element that alone is connected is read across its own ends, however it is linked.
-        const alone = only?.length === 1 && !isPart(wiring, only[0] as string);
+        // An element that alone is connected is read across its own ends, however it is linked: also where it does not end on the star
+        // point that it is drawn to end on.
+        const alone =
+          only?.length === 1 &&
+          (!isPart(wiring, only[0] as string) || offStar(wiring, drawn, reading.from, reading.to));
         const edge = alone || a === null || b === null ? acrossElement(wiring, drawn, reading) : null;
         if (edge !== null) {
           const kept = setting(alone ? [edge.id] : only);
