@@ -114,9 +114,7 @@ describe("parts that another wiring does not have", () => {
 describe("a star linked as a delta whose branches were read one by one to the star point of the drawing", () => {
   it("is no contradiction: alone a branch is read across itself", () => {
     // 24 Ω each; linked as a delta 24·48/72 = 16 Ω between lines, where a star has 48.
-    const alone = ["L1", "L2", "L3"].map((from) =>
-      reading({ kind: "resistance", from, to: "S", only: [`A-${from}`], reads: 24.2 }),
-    );
+    const alone = ["L1", "L2", "L3"].map((from) => ohm(from, "S", 24.2, [`A-${from}`]));
     const found = diagnose(
       asked({ banks: [bank("A", "star", 24)] }, [...alone, ...pairs([16.2, 16.2, 16.2])]),
     );
