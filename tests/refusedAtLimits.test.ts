@@ -106,8 +106,9 @@ function faultsOf(
     return [`${blank ? "not " : ""}called missing: ${said}`];
   const list = /^one of (?!the columns)(.+?)(?: \(.*\))?(?: mm)?$/.exec(issue.expected)?.[1] ?? "";
   // Names with a comma in them are quoted.
-  const quoted = [...list.matchAll(/"([^"]*)"/g)].map(([, name]) => name as string);
-  const listed = quoted.length > 0 ? quoted : list === "" ? [] : list.split(", ");
+  const listed = [...list.matchAll(/(?:"([^"]*)"|([^,]+?))(?:, |$)/g)].map(
+    ([, quoted, plain]) => quoted ?? (plain as string),
+  );
   const isTaken = (name: string) => {
     const kept = Number.isNaN(Number(name)) || typeof value === "string" ? name : Number(name);
     const other = call(spoiled(whole, path, kept));

@@ -123,8 +123,7 @@ export function checkWhole(path: string, value: number, low: number, high: numbe
  * @since 0.1.0
  */
 export function oneOf(names: readonly unknown[]): string {
-  const quoted = names.join("").includes(",") ? names.map((name) => JSON.stringify(name)) : names;
-  return `one of ${quoted.join(", ")}`;
+  return `one of ${names.map((name) => (`${name}`.includes(",") ? `"${name}"` : name)).join(", ")}`;
 }
 
 /**
