@@ -161,10 +161,12 @@ export function rowsOf(
         const b = nodeIn(wiring, drawn, reading.to, reading.only);
         const { only } = reading;
         // An element that alone is connected is read across its own ends, however it is linked: also where it does not end on the star
-        // point that it is drawn to end on.
+        // point that it is drawn to end on, if ohms were read and not an open path to a bare stud.
+        const across = "reads" in reading && reading.reads !== "open";
         const alone =
           only?.length === 1 &&
-          (!isPart(wiring, only[0] as string) || offStar(wiring, drawn, reading.from, reading.to));
+          (!isPart(wiring, only[0] as string) ||
+            (across && offStar(wiring, drawn, reading.from, reading.to)));
         const edge = alone || a === null || b === null ? acrossElement(wiring, drawn, reading) : null;
         if (edge !== null) {
           const kept = setting(alone ? [edge.id] : only);

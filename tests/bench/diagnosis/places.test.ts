@@ -121,6 +121,15 @@ describe("a star linked as a delta whose branches were read one by one to the st
     expect(found.outcome).toBe("explained");
     expect(firstFaults(found)).toEqual([{ kind: "mis-linked", bank: "A", as: "delta" }]);
   });
+
+  it("nor is an open path from each line to the bare stud of the star point", () => {
+    const bare = ["L1", "L2", "L3"].map((from) => ohm(from, "S", "open", [`A-${from}`]));
+    const found = diagnose(
+      asked({ banks: [bank("A", "star", 24)] }, [...bare, ...pairs([16.2, 16.2, 16.2])]),
+    );
+    expect(found.outcome).toBe("explained");
+    expect(firstFaults(found)).toEqual([{ kind: "mis-linked", bank: "A", as: "delta" }]);
+  });
 });
 
 describe("a bank linked against a drawing with joints at its star point", () => {
