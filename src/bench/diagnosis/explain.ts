@@ -1,7 +1,7 @@
 /** Findings turned into the explanations that people and programs read. */
 import { largestFirst } from "../../numeric/index.ts";
 import { type Finding, marginalsOf } from "./findings.ts";
-import { pValueOf } from "./judged.ts";
+import { degreesOfFreedomOf, pValueOf } from "./judged.ts";
 import type { Posterior, Ranked } from "./posterior.ts";
 import { type Bounds, quantiles } from "./quantiles.ts";
 import { RANGE } from "./settings.ts";
@@ -58,8 +58,8 @@ function explanationsOf(
   { finding, wiring, logPrior, judged }: Ranked,
   { total, priorTotal }: Posterior,
 ): Explanation[] {
-  const { chiSquare, count, predicted } = judged;
-  const degreesOfFreedom = Math.max(0, count - finding.parameters.length);
+  const { chiSquare, predicted } = judged;
+  const degreesOfFreedom = degreesOfFreedomOf(finding, judged);
   const pValue = pValueOf(finding, judged);
   const estimates = estimatesOf(finding);
   return finding.names.list().map(({ faults, logOdds, unseen = [] }) => ({

@@ -19,13 +19,15 @@ export interface Judged {
   readonly predicted: readonly PredictedReading[];
 }
 
+/** Readings left over once each parameter of a finding has had one. */
+export const degreesOfFreedomOf = ({ parameters }: Finding, { count }: Judged): number =>
+  Math.max(0, count - parameters.length);
+
 /** p-value of the χ² of a finding; null where no reading is left over to test it with. */
-export function pValueOf(
-  { parameters }: Finding,
-  { chiSquare, count, contradictions }: Judged,
-): number | null {
+export function pValueOf(finding: Finding, judged: Judged): number | null {
+  const { chiSquare, contradictions } = judged;
   if (contradictions > 0) return 0;
-  const degreesOfFreedom = Math.max(0, count - parameters.length);
+  const degreesOfFreedom = degreesOfFreedomOf(finding, judged);
   return degreesOfFreedom === 0 ? null : chiSquareSurvival({ chiSquare, degreesOfFreedom });
 }
 

@@ -5,12 +5,10 @@
 
 import type { DiagnosedFault } from "./diagnosedFault.ts";
 import { type Edge, rerouted, type Wiring } from "./edges.ts";
-import { landed, landingOf, outermost } from "./variants.ts";
+import { LINES, landed, landingOf, outermost } from "./variants.ts";
 
 /** One end of a branch on another line. */
 export type Landing = Extract<DiagnosedFault, { readonly kind: "mis-landed" }>;
-
-const LINES = ["L1", "L2", "L3"] as const;
 
 /** Every single branch end that may lie on another line. */
 export function landingsOf(wiring: Wiring): readonly Landing[] {

@@ -9,7 +9,8 @@ import { type Edge, rerouted, type Wiring } from "./edges.ts";
 /** One slip in the links. */
 export type Slip = Extract<DiagnosedFault, { readonly kind: "mis-linked" }>;
 
-const LINES = ["L1", "L2", "L3"] as const;
+/** The lines that a branch can be landed on. */
+export const LINES = ["L1", "L2", "L3"] as const;
 
 /** Every single slip in the links of a wiring; only under voltage does a neutral show. */
 export function slipsOf({ module: { plan } }: Wiring, live: boolean): readonly Slip[] {
