@@ -75,8 +75,8 @@ function tapAt(model: Model, state: State, place: EarthPlace, x: number): Tap | 
   return { effect, re, im, resistance };
 }
 
-/** Nats above the floor (which is 30 below the best) from which the position is worth telling: a share of about 2 %. */
-const RELEVANT = 26;
+/** Nats above the floor (which is 16 below the best) from which the position is worth telling: a share of about 2 %. */
+const RELEVANT = 12;
 
 /** Three-point Gauss-Legendre on 0..1. */
 const POSITIONS = [
@@ -85,8 +85,10 @@ const POSITIONS = [
   [0.5 + Math.sqrt(0.15), 5 / 18],
 ] as const;
 
-/** Fault resistances are as likely in each decade. */
+/** Fault resistances are as likely in each decade, places along the coil in each of its parts. */
 const STRETCH: Stretch = stretchOf(RANGE.earth, true, 1);
+const RESISTANCE = { of: "fault resistance", stretches: [STRETCH] } as const;
+const POSITION = { of: "position", stretches: [stretchOf([0, 1], false, 1)] } as const;
 
 /** Nats between the three positions below which the likelihood is smooth along the coil, and positions that then tell where. */
 const SMOOTH = 1.5;
@@ -184,9 +186,9 @@ export function earthFinding(input: {
         shares[third] = (shares[third] as number) + Math.exp(log - near.log);
       }
       completed = () => [
-        { of: "position", fault, values: places, logTerms: byPlace },
+        { ...POSITION, fault, values: places, logTerms: byPlace },
         {
-          of: "fault resistance",
+          ...RESISTANCE,
           fault,
           values: few.flatMap(({ points: ohms }) => ohms.map(([value]) => value as number)),
           logTerms: few.flatMap(({ logTerms: terms }, i) =>
@@ -248,8 +250,8 @@ export function earthFinding(input: {
     }
   };
   const parameters = [
-    { of: "position" as const, fault },
-    { of: "fault resistance" as const, fault },
+    { ...POSITION, fault },
+    { ...RESISTANCE, fault },
   ];
   const weighted = { log: logSumExp(logTerms), points, logTerms, best: heaviest(points, logTerms) };
   const own = { completed, earthed: insulation.mark(weighted.best), insulation: insulation.shown };

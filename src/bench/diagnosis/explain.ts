@@ -1,48 +1,27 @@
 /** Findings turned into the explanations that people and programs read. */
 import { largestFirst } from "../../numeric/index.ts";
+import type { Stretch } from "./faults.ts";
 import { type Finding, marginalsOf } from "./findings.ts";
 import { degreesOfFreedomOf, pValueOf } from "./judged.ts";
 import type { Posterior, Ranked } from "./posterior.ts";
 import { type Bounds, quantiles } from "./quantiles.ts";
-import { RANGE } from "./settings.ts";
 import type { Explanation, ExplanationGroup, FaultEstimate } from "./types.ts";
 import type { Unseen } from "./unseen.ts";
 
-const bounds = ([low, high]: readonly [number, number], logarithmic: boolean): Bounds => ({
-  low,
-  high,
-  logarithmic,
-});
-
-/** Where each parameter can lie beforehand. */
-const BOUNDS: Readonly<Record<FaultEstimate["of"], Bounds>> = {
-  "turns shorted": bounds(RANGE.turns, false),
-  "resistance ratio": {
-    ...bounds([RANGE.low[0], RANGE.high[1]], true),
-    gap: [RANGE.low[1], RANGE.high[0]],
-  },
-  "joint resistance": bounds(RANGE.joint, true),
-  position: bounds([0, 1], false),
-  "fault resistance": bounds(RANGE.earth, true),
-  unbalance: bounds(RANGE.unbalance, false),
-};
-
-/** Of a joint: further down where a drop was read across it, further up where a path was read longer than common joints make it. */
-function jointBounds(values: readonly number[]): Bounds {
-  const [least, most] = RANGE.joint;
-  const low = values.some((one) => one < least) ? RANGE.jointWithDrop : least;
-  return bounds([low, values.some((one) => one > most) ? RANGE.charredJoint : most], true);
+/** Where a parameter can lie: its stretches rise, and between two of them there may be a gap. */
+function boundsOf(stretches: readonly Stretch[]): Bounds {
+  const [first, last] = [stretches[0] as Stretch, stretches.at(-1) as Stretch];
+  const bounds = { low: first.low, high: last.high, logarithmic: first.logarithmic };
+  const before = stretches.find(({ high }, k) => high < (stretches[k + 1]?.low ?? high));
+  const after = stretches[stretches.indexOf(before as Stretch) + 1] as Stretch;
+  return before === undefined ? bounds : { ...bounds, gap: [before.high, after.low] };
 }
 
 /** Median and 95 % interval of each parameter. */
 function estimatesOf(finding: Finding): FaultEstimate[] {
-  return (finding.completed?.() ?? marginalsOf(finding)).map(({ of, fault, values, logTerms }) => {
-    const within = of === "joint resistance" ? jointBounds(values) : BOUNDS[of];
-    const [value, low, high] = quantiles(values, logTerms, [0.5, 0.025, 0.975], within) as [
-      number,
-      number,
-      number,
-    ];
+  return (finding.completed?.() ?? marginalsOf(finding)).map(({ of, stretches, fault, values, logTerms }) => {
+    const parts = quantiles(values, logTerms, [0.5, 0.025, 0.975], boundsOf(stretches));
+    const [value, low, high] = parts as [number, number, number];
     return { of, fault, value, low, high, unit: of.endsWith("resistance") ? "Ω" : "1" };
   });
 }

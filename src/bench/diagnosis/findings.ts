@@ -2,7 +2,7 @@
 import { type CutResponse, cutResponse, inserted } from "./change.ts";
 import type { EarthedInsulation } from "./earthInsulation.ts";
 import type { Weighted } from "./family.ts";
-import type { Atom, Insertion } from "./faults.ts";
+import type { Atom, Insertion, Stretch } from "./faults.ts";
 import { logLikelihood, type Model } from "./model.ts";
 import type { Names } from "./names.ts";
 import { type Baseline, baselineOf } from "./quick.ts";
@@ -13,6 +13,8 @@ import type { FaultEstimate } from "./types.ts";
 /** Parameter of a fault in a finding. */
 export interface Parameter {
   readonly of: FaultEstimate["of"];
+  /** Where it can lie beforehand. */
+  readonly stretches: readonly Stretch[];
   readonly fault: number;
 }
 
@@ -116,8 +118,9 @@ export function marginalsOf({
   points,
   logTerms,
 }: Pick<Finding, "parameters" | "points" | "logTerms">): readonly Marginal[] {
-  return parameters.map(({ of, fault }, k) => ({
+  return parameters.map(({ of, stretches, fault }, k) => ({
     of,
+    stretches,
     fault,
     values: points.map((point) => point[k] as number),
     logTerms,

@@ -4,20 +4,20 @@ import { type Alike, alikeAtoms } from "./alike.ts";
 import type { DiagnosedFault } from "./diagnosedFault.ts";
 import { earthFinding } from "./earth.ts";
 import { alikePlaces, type EarthPlace, earthPlaces } from "./earthPlaces.ts";
-import { wiringOf } from "./edges.ts";
+import { type Wiring, wiringOf } from "./edges.ts";
 import type { Atom } from "./faults.ts";
 import { type Finding, type Ground, groundOf, renamed, soundFinding } from "./findings.ts";
-import { landingsOf } from "./landings.ts";
+import { type Landing, landingsOf } from "./landings.ts";
 import { drawnWiring, type Model, modelOf, type Question, withUnbalance } from "./model.ts";
 import { allNames, logOddsOf, type Names, NO_FAULT, namesBeside, oneName } from "./names.ts";
 import { doubleOpens, earthPairs, seriesPairs } from "./pairs.ts";
 import { besideUnbalance, unbalanceFinding } from "./supplyFault.ts";
 import { showsEarth, unseenFaults, withUnseen } from "./unseen.ts";
-import { slipsOf } from "./variants.ts";
+import { type Slip, slipsOf } from "./variants.ts";
 import { weigh } from "./weigh.ts";
 
 /** Findings whose evidence is this far below the best, in nats and priors counted, are only estimated. */
-const HOPELESS = 30;
+const HOPELESS = 16;
 
 /** Root mean square of the unbalance fault's line voltages about their mean: what it adds to the scatter beside another fault. */
 const UNBALANCE_SCATTER = 0.0165;
@@ -142,19 +142,23 @@ function misLinked(weighing: Weighing, fault: DiagnosedFault, pairs: boolean): v
   }
 }
 
-/** Everything that {@link inferEach} weighs, in a list. */
+/** The hypotheses of one question: each is weighed when asked for and handed on as it comes. */
+export interface Inference {
+  /** Everything that the question's depth asks for; the module as drawn and sound comes first. */
+  readonly usual: () => void;
+  /** Branches landed on other lines than drawn. */
+  readonly landings: () => void;
+}
+
+/** Everything usual that there is to weigh, in a list. */
 export function infer(question: Question): readonly Weighed[] {
   const found: Weighed[] = [];
-  inferEach(question, false, (one) => found.push(one));
+  inference(question, (one) => found.push(one)).usual();
   return found;
 }
 
-/**
- * Weighs everything that the question's depth asks for; the module as drawn and sound comes first.
- * @param landings - whether branches landed on other lines are weighed too
- * @param taken - takes each finding as it comes
- */
-export function inferEach(question: Question, landings: boolean, taken: (one: Weighed) => void): void {
+/** Sets the weighing of a question up. `taken` takes each finding. */
+export function inference(question: Question, taken: (one: Weighed) => void): Inference {
   const { input, modules, priors } = question;
   const pairs = input.depth === "pairs";
   let most = Number.NEGATIVE_INFINITY;
@@ -170,19 +174,32 @@ export function inferEach(question: Question, landings: boolean, taken: (one: We
       },
     };
   };
-  modules.forEach((module, wiring) => {
-    const asDrawn = drawnWiring(question, module);
-    const drawn = wiring === 0 ? asDrawn : wiringOf(modules[0] as HeatingModule, new Set(), 1);
-    const own = weighing(modelOf(question, asDrawn, drawn), wiring);
-    own.keep(soundFinding(own.model, NO_FAULT));
-    if (priors.misLinked > 0) {
-      for (const slip of slipsOf(own.model.wiring, question.live)) {
-        misLinked(weighing(modelOf(question, asDrawn, drawn, slip), wiring), slip, pairs);
-      }
-      for (const landing of landings ? landingsOf(own.model.wiring) : []) {
-        misLinked(weighing(modelOf(question, asDrawn, drawn, landing), wiring), landing, false);
-      }
-    }
-    asLinked(own, pairs);
-  });
+  const asDrawn = modules.map((module) => drawnWiring(question, module));
+  const drawnFor = asDrawn.map((wiring, k) =>
+    k === 0 ? wiring : wiringOf(modules[0] as HeatingModule, new Set(), 1),
+  );
+  const modelAt = (wiring: number, slip?: Slip | Landing): Weighing => {
+    const drawn = drawnFor[wiring] as Wiring;
+    return weighing(modelOf(question, asDrawn[wiring] as Wiring, drawn, slip), wiring);
+  };
+  return {
+    usual: () => {
+      modules.forEach((_, wiring) => {
+        const own = modelAt(wiring);
+        own.keep(soundFinding(own.model, NO_FAULT));
+        if (priors.misLinked > 0) {
+          for (const slip of slipsOf(own.model.wiring, question.live)) {
+            misLinked(modelAt(wiring, slip), slip, pairs);
+          }
+        }
+        asLinked(own, pairs);
+      });
+    },
+    landings: () => {
+      if (priors.misLinked === 0) return;
+      asDrawn.forEach((drawn, wiring) => {
+        for (const landing of landingsOf(drawn)) misLinked(modelAt(wiring, landing), landing, false);
+      });
+    },
+  };
 }

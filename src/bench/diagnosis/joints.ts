@@ -26,10 +26,10 @@ const stretchesFrom = (low: number, charred: boolean): readonly Stretch[] => {
   const common: readonly [number, number] = [low, RANGE.joint[1]];
   if (!charred) return [stretchOf(common, true, 1)];
   const step = (RANGE.charredJoint / RANGE.joint[1]) ** (1 / CHARRED_STEPS);
-  const charredSteps = Array.from({ length: CHARRED_STEPS }, (_, k) => {
-    const from = RANGE.joint[1] * step ** k;
-    return stretchOf([from, from * step], true, CHARRED / CHARRED_STEPS);
-  });
+  const edgeAt = (k: number): number => RANGE.joint[1] * step ** k;
+  const charredSteps = Array.from({ length: CHARRED_STEPS }, (_, k) =>
+    stretchOf([edgeAt(k), edgeAt(k + 1)], true, CHARRED / CHARRED_STEPS),
+  );
   return [stretchOf(common, true, 1 - CHARRED), ...charredSteps];
 };
 

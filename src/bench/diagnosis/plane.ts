@@ -93,7 +93,7 @@ function remembered(rowAt: (x: number) => Row): (x: number) => Row {
 
 /** Parameters of two faults that have one each. */
 export function parametersOfBoth(first: Atom, second: Atom): readonly Parameter[] {
-  return [first, second].map(({ of }, fault) => ({ of: of as Parameter["of"], fault }));
+  return [first, second].map(({ of, stretches }, fault) => ({ of: of as Parameter["of"], stretches, fault }));
 }
 
 /** Leaves prediction and evaluation as they are at a point of the plane. */
@@ -110,7 +110,7 @@ export function planeVisit(
 /** Full evaluations that set a row right where it comes to anything, nats by which they may differ, and nats above the floor from which it does. */
 const ALONG = 3;
 const DISAGREEMENT = 1;
-const COUNTS = 12;
+const COUNTS = 3;
 
 /** A row weighed quickly, corrected by full evaluations: at its peak, and where it counts also along it. */
 function setRight(

@@ -2,7 +2,7 @@
 import { largestFirst } from "../../numeric/index.ts";
 import type { Finding } from "./findings.ts";
 import { grouped } from "./grouping.ts";
-import { inferEach, type Weighed } from "./infer.ts";
+import { inference, type Weighed } from "./infer.ts";
 import { type Judged, judge, pValueOf, type Signature, signatureOf } from "./judged.ts";
 import { logSumExp } from "./linear.ts";
 import type { Question } from "./model.ts";
@@ -30,7 +30,7 @@ export interface Posterior {
 }
 
 /** Explanations less probable than this (its logarithm) are left out, but for the first few; below the last figure they are not grouped. */
-const LISTED = Math.log(1e-6);
+const LISTED = Math.log(1e-4);
 const FEWEST = 3;
 const GROUPED = 1e-4;
 
@@ -43,33 +43,38 @@ interface Gathered {
   readonly priorTotal: number;
 }
 
-/** Weighs everything. What can no longer be listed is counted and let go: of pairs there are hundreds. */
-function gathered(question: Question, landings: boolean): Gathered {
-  const weighed: { one: Weighed; log: number }[] = [];
-  const logs: number[] = [];
-  const priors: number[] = [];
-  const most: number[] = Array(FEWEST).fill(Number.NEGATIVE_INFINITY);
-  let sound: Weighed | null = null;
-  inferEach(question, landings, (one) => {
-    sound ??= one;
+/** Takes findings as they come. What can no longer be listed is counted and let go: of pairs there are hundreds. */
+class Gathering {
+  #sound: Weighed | null = null;
+  readonly #weighed: { one: Weighed; log: number }[] = [];
+  readonly #logs: number[] = [];
+  readonly #priors: number[] = [];
+  /** The highest few, in falling order. */
+  readonly #most: number[] = Array(FEWEST).fill(Number.NEGATIVE_INFINITY);
+
+  take(one: Weighed): void {
+    this.#sound ??= one;
     const prior = one.logPrior + one.finding.names.logOdds;
     const log = one.finding.log + prior;
-    logs.push(log);
-    priors.push(prior);
-    // The highest few, in falling order.
+    this.#logs.push(log);
+    this.#priors.push(prior);
+    const most = this.#most;
     const last = most[FEWEST - 1] as number;
     if (log < last && log < (most[0] as number) + LISTED) return;
-    weighed.push({ one, log });
+    this.#weighed.push({ one, log });
     if (log > last) {
       most[FEWEST - 1] = log;
       most.sort((a, b) => b - a);
     }
-  });
-  const total = logSumExp(logs);
-  const kept = largestFirst(weighed, ({ log }) => Math.exp(log - total)).filter(
-    ({ log }, i) => i < FEWEST || log - total > LISTED,
-  );
-  return { sound: sound as unknown as Weighed, kept, total, priorTotal: logSumExp(priors) };
+  }
+
+  gathered(): Gathered {
+    const total = logSumExp(this.#logs);
+    const kept = largestFirst(this.#weighed, ({ log }) => Math.exp(log - total)).filter(
+      ({ log }, i) => i < FEWEST || log - total > LISTED,
+    );
+    return { sound: this.#sound as Weighed, kept, total, priorTotal: logSumExp(this.#priors) };
+  }
 }
 
 /** Whether the first explanation fits badly, or takes two faults: then rarer slips are weighed as well. */
@@ -81,8 +86,13 @@ function isDoubtful({ ranked }: Posterior): boolean {
 
 /** Weighs, ranks and groups. */
 export function posteriorOf(question: Question): Posterior {
-  const posterior = rankedOf(gathered(question, false));
-  return isDoubtful(posterior) ? rankedOf(gathered(question, true)) : posterior;
+  const gathering = new Gathering();
+  const { usual, landings } = inference(question, (one) => gathering.take(one));
+  usual();
+  const posterior = rankedOf(gathering.gathered());
+  if (!isDoubtful(posterior)) return posterior;
+  landings();
+  return rankedOf(gathering.gathered());
 }
 
 function rankedOf({ sound, kept, total: everything, priorTotal }: Gathered): Posterior {

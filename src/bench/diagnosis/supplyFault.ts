@@ -1,5 +1,6 @@
 /** A supply whose line voltages differ: linear in the readings, so that one factorisation serves every size and direction. */
 
+import { stretchOf } from "./faults.ts";
 import { type Finding, findingOf, type Marginal, marginalsOf } from "./findings.ts";
 import { evaluate } from "./likelihood.ts";
 import { logSumExp } from "./linear.ts";
@@ -14,6 +15,9 @@ import { narrowed, type Shown, shownBy } from "./supplyShown.ts";
 /** Steps in size and in direction: finer than the scatter of each line of a sound supply by default. */
 const SIZES = 12;
 const DIRECTIONS = 48;
+
+/** The parameter that is told: the spread from lowest to highest line voltage. */
+const UNBALANCE = { of: "unbalance", stretches: [stretchOf(RANGE.unbalance, false, 1)] } as const;
 
 /** Relative deviations of the three line voltages for a spread from lowest to highest, in a direction. */
 function deviations(spread: number, direction: number): readonly [number, number, number] {
@@ -126,7 +130,7 @@ export function unbalanceFinding(model: Model, state: State, names: Names): Find
       logTerms.push(base + size * ((linear[k] as number) - 0.5 * size * (quadratic[k] as number)));
     }
   }
-  const own = { of: "unbalance", fault: names.faults - 1 } as const;
+  const own = { ...UNBALANCE, fault: names.faults - 1 };
   const weighted = { log: logSumExp(logTerms), points, logTerms, best: heaviest(points, logTerms) };
   const completed = (): readonly Marginal[] => [
     { ...own, values: sizes, logTerms: sizes.map((size) => overDirections(slopes, size)) },
@@ -185,7 +189,7 @@ export function besideUnbalance(wide: Finding, own: number, fault: number): read
   }
   const { byPoint, bySize } = edgesOf(cells, kept.length);
   const { parameters } = wide;
-  const unbalance = { of: "unbalance", fault, values: sizes, logTerms: bySize } as const;
+  const unbalance = { ...UNBALANCE, fault, values: sizes, logTerms: bySize };
   return [...marginalsOf({ parameters, points: kept, logTerms: byPoint }), unbalance];
 }
 

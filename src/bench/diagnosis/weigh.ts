@@ -33,9 +33,9 @@ import {
 import { floats } from "./room.ts";
 import type { State } from "./state.ts";
 
-/** Nats above the floor (itself 30 below the best) from which a family is evaluated in full: a share of a thousandth, or of a millionth where it changes the readings much. */
-const IN_FULL = 23;
-const IN_FULL_IF_LARGE = 16;
+/** Nats above the floor (itself 16 below the best) from which a family is evaluated in full: a share of a thousandth, or of a millionth where it changes the readings much. */
+const IN_FULL = 9;
+const IN_FULL_IF_LARGE = 2;
 const LARGE = 0.15;
 
 /**
@@ -73,8 +73,8 @@ function quickAt({ atom, means, now, work }: Quick, on: Baseline, value: number)
   return logOfMeans(on, now, work) + on.healthyInsulation;
 }
 
-const parametersOf = ({ of }: Atom, fault: number): readonly Parameter[] =>
-  of === null ? [] : [{ of, fault }];
+const parametersOf = ({ of, stretches }: Atom, fault: number): readonly Parameter[] =>
+  of === null ? [] : [{ of, stretches, fault }];
 
 /** Weighs one fault on a ground. `floor`: evidence below it is only estimated. */
 export function weigh(model: Model, ground: Ground, atom: Atom, floor: number, named?: Names): Finding {
