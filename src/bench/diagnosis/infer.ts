@@ -1,7 +1,6 @@
 /** All hypotheses of a question, weighed against each other. */
 import type { HeatingModule } from "../../circuit/index.ts";
 import { type Alike, alikeAtoms } from "./alike.ts";
-import type { DiagnosedFault } from "./diagnosedFault.ts";
 import { earthFinding } from "./earth.ts";
 import { alikePlaces, type EarthPlace, earthPlaces } from "./earthPlaces.ts";
 import { type Wiring, wiringOf } from "./edges.ts";
@@ -9,7 +8,7 @@ import type { Atom } from "./faults.ts";
 import { type Finding, type Ground, groundOf, renamed, soundFinding } from "./findings.ts";
 import { type Landing, landingsOf } from "./landings.ts";
 import { drawnWiring, type Model, modelOf, type Question, withUnbalance } from "./model.ts";
-import { allNames, logOddsOf, type Names, NO_FAULT, namesBeside, oneName } from "./names.ts";
+import { allNames, logOddsOf, type Named, type Names, NO_FAULT, namesBeside, oneName } from "./names.ts";
 import { doubleOpens, earthPairs, seriesPairs } from "./pairs.ts";
 import { besideUnbalance, unbalanceFinding } from "./supplyFault.ts";
 import { showsEarth, unseenFaults, withUnseen } from "./unseen.ts";
@@ -123,31 +122,38 @@ function asLinked(weighing: Weighing, pairs: boolean): void {
 /** Part of the slips in the links that is one branch on one certain line. */
 const LANDINGS = 0.1;
 
-/** Weighs one slip in the links, with single faults beside it if pairs are asked for. */
-function misLinked(weighing: Weighing, fault: DiagnosedFault, pairs: boolean): void {
+/** A slip in the links by itself, and its prior. */
+function namesOfSlip({ priors: { misLinked } }: Question, fault: Slip | Landing): Names {
+  const prior = fault.kind === "mis-landed" ? LANDINGS * misLinked : misLinked;
+  return oneName([fault], logOddsFor(prior));
+}
+
+/** Weighs one slip in the links. */
+function misLinked({ model, keep }: Weighing, fault: Slip | Landing): void {
+  keep(soundFinding(model, namesOfSlip(model.question, fault)));
+}
+
+/** Weighs single faults beside a slip in the links. */
+function besideSlip(weighing: Weighing, names: Names): void {
   const { model, keep } = weighing;
   const { question } = model;
-  const { misLinked, supplyUnbalance } = question.priors;
-  const prior = fault.kind === "mis-landed" ? LANDINGS * misLinked : misLinked;
-  const names = oneName([fault], logOddsFor(prior));
-  keep(soundFinding(model, names));
-  if (!pairs) return;
   const ground = groundOf(model, model.sound, names);
   singles(weighing, ground, alikeAtoms(model, ground, model.atoms()));
   if (showsEarth(question)) earthed(weighing, earthPlaces(model), ground);
-  if (question.live && supplyUnbalance > 0) {
-    const faults = [fault, { kind: "supply unbalance" as const }];
-    const both = oneName(faults, names.logOdds + logOddsFor(supplyUnbalance));
-    keep(unbalanceFinding(model, model.sound, both));
-  }
+  const { supplyUnbalance } = question.priors;
+  if (!question.live || supplyUnbalance === 0) return;
+  const [slip] = names.list() as readonly [Named];
+  const faults = [...slip.faults, { kind: "supply unbalance" as const }];
+  const both = oneName(faults, names.logOdds + logOddsFor(supplyUnbalance));
+  keep(unbalanceFinding(model, model.sound, both));
 }
 
 /** The hypotheses of one question: each is weighed when asked for and handed on as it comes. */
 export interface Inference {
   /** Everything that the question's depth asks for; the module as drawn and sound comes first. */
   readonly usual: () => void;
-  /** Branches landed on other lines than drawn. */
-  readonly landings: () => void;
+  /** What is rarer, and worth weighing where nothing usual explains the readings: branches on other lines than drawn, slips in the links beside a fault. */
+  readonly rare: () => void;
 }
 
 /** Everything usual that there is to weigh, in a list. */
@@ -189,16 +195,21 @@ export function inference(question: Question, taken: (one: Weighed) => void): In
         own.keep(soundFinding(own.model, NO_FAULT));
         if (priors.misLinked > 0) {
           for (const slip of slipsOf(own.model.wiring, question.live)) {
-            misLinked(modelAt(wiring, slip), slip, pairs);
+            const linked = modelAt(wiring, slip);
+            misLinked(linked, slip);
+            if (pairs) besideSlip(linked, namesOfSlip(question, slip));
           }
         }
         asLinked(own, pairs);
       });
     },
-    landings: () => {
+    rare: () => {
       if (priors.misLinked === 0) return;
       asDrawn.forEach((drawn, wiring) => {
-        for (const landing of landingsOf(drawn)) misLinked(modelAt(wiring, landing), landing, false);
+        for (const landing of landingsOf(drawn)) misLinked(modelAt(wiring, landing), landing);
+        if (pairs) return;
+        for (const slip of slipsOf(drawn, question.live))
+          besideSlip(modelAt(wiring, slip), namesOfSlip(question, slip));
       });
     },
   };

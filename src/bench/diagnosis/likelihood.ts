@@ -39,6 +39,14 @@ const LOG_TWO_PI = Math.log(2 * Math.PI);
 /** An ohmmeter's span, as the logarithm of its range (40 MΩ) over its last digit: the density of a reading gone astray. */
 const METER_RANGE = 4e7;
 
+/** Ohms from which what a meter shows across a break is its surroundings: damp magnesia, soot, the fingers that hold the probes. */
+const LEAK = 1e5;
+
+/** Probability that a break leaks that much in an ohmmeter's eyes: our judgement; as likely in each decade. */
+const LEAKS = 0.02;
+
+const leaking = (reads: number): number => Math.log(LEAKS) - Math.log(reads * Math.log(METER_RANGE / LEAK));
+
 /** ln density of volts to a floating node: as likely as not the meter's own load brings it to 0, else it may be anything. */
 function floating(reads: number, own: number, reach: number): number {
   const zero = Math.exp((-0.5 * reads * reads) / own) / Math.sqrt(2 * Math.PI * own);
@@ -79,6 +87,10 @@ function setAside(seen: Seen, prediction: Prediction, into: Evaluation): number 
       continue;
     }
     const open = mean[r] === Number.POSITIVE_INFINITY;
+    if (open && reads >= LEAK && reads !== Number.POSITIVE_INFINITY) {
+      log += leaking(reads);
+      continue;
+    }
     if (reads === Number.POSITIVE_INFINITY || open) {
       if (reads === Number.POSITIVE_INFINITY && open) continue;
       into.contradictions += 1;

@@ -87,11 +87,11 @@ function isDoubtful({ ranked }: Posterior): boolean {
 /** Weighs, ranks and groups. */
 export function posteriorOf(question: Question): Posterior {
   const gathering = new Gathering();
-  const { usual, landings } = inference(question, (one) => gathering.take(one));
+  const { usual, rare } = inference(question, (one) => gathering.take(one));
   usual();
   const posterior = rankedOf(gathering.gathered());
   if (!isDoubtful(posterior)) return posterior;
-  landings();
+  rare();
   return rankedOf(gathering.gathered());
 }
 

@@ -136,7 +136,11 @@ export interface DiagnosisInput {
   readonly spread?: Spread;
   /** Probabilities of faults before any reading. */
   readonly priors?: FaultPriors;
-  /** `"single"`: single faults and two opens; `"pairs"`: all pairs of faults as well, but for those that `notDetermined` names. Single if left out. */
+  /**
+   * `"single"`: single faults and two opens; `"pairs"`: all pairs of faults as well, but for those that `notDetermined` names. Single if
+   * left out. Where the first of them is two faults or is refuted by the readings, also one branch on another line, and a slip in the
+   * links beside one fault.
+   */
   readonly depth?: "single" | "pairs";
 }
 

@@ -11,8 +11,8 @@ const SUPPLY = volts3([480, 480, 480]);
 const OPEN = pairs(["open", 15.4, "open"]);
 
 describe("line currents of 0, 36.1 and 36.1 A with one open branch", () => {
-  it("say that the star point does not float", () => {
-    const found = diagnose(asked(STAR, [...amps([0, 36.1, 36.1]), ...SUPPLY, ...OPEN], { depth: "pairs" }));
+  it.each(["pairs", "single"])("say that the star point does not float, %s", (depth) => {
+    const found = diagnose(asked(STAR, [...amps([0, 36.1, 36.1]), ...SUPPLY, ...OPEN], { depth }));
     expect(found.outcome).toBe("explained");
     expect(firstFaults(found)).toContainEqual({ kind: "mis-linked", bank: null, as: "neutral" });
     expect(topOf(found)[0]?.faults).toHaveLength(2);
