@@ -11,6 +11,8 @@ interface Part extends Edge {
   /** Element whose line-side piece this is; its current is positive away from the line it starts on. */
   readonly element?: string;
   readonly joint?: string;
+  /** Terminal whose path to the frame this is. */
+  readonly terminal?: string;
 }
 
 export interface Inside {
@@ -106,6 +108,11 @@ export function insideOf(world: World, only?: readonly string[], hot = false): I
       }
     }
   }
+  for (const [terminal, ohms] of world.earthedTerminals) {
+    const line = LINES.some((one) => one === terminal);
+    const from = line ? through(terminal, terminal) : probe(world, terminal, only);
+    parts.push({ from, to: FRAME, ohms, terminal });
+  }
   return { parts, landing, joints };
 }
 
@@ -176,6 +183,10 @@ export function trueCurrent(world: World, live: Live, at: string, into?: string)
     sum.re += (a.re - b.re) / ohms;
     sum.im += (a.im - b.im) / ohms;
   };
+  // What leaves at the terminal itself has come through the line's wire, and through no bank's.
+  for (const part of live.inside.parts) {
+    if (part.terminal === at && into === undefined) add(part.from, part.to, part.ohms);
+  }
   for (const bank of world.drawn.plan.banks) {
     // A string lands on the line itself, or behind the line's or the bank's joint there.
     const node = (joined: string): boolean =>

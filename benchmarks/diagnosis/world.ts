@@ -3,7 +3,7 @@ import type { BankPlan } from "electroheat/circuit";
 import type { Chance } from "./chance.ts";
 import type { DiagnosedFault, FaultEstimate, FaultPriors } from "./contract.ts";
 import type { Phasor } from "./nodal.ts";
-import { type Drawn, LINES } from "./plan.ts";
+import { type Drawn, drawnStarPoint, LINES } from "./plan.ts";
 
 /** Faults that are drawn here; a branch on the wrong line is weighed only where nothing simpler fits, and has tests of its own. */
 export type FaultKind = Exclude<DiagnosedFault["kind"], "mis-landed">;
@@ -26,6 +26,8 @@ export interface World {
   readonly tied: boolean;
   readonly lost: ReadonlySet<string>;
   readonly earthed: ReadonlyMap<string, { readonly position: number; readonly ohms: number }>;
+  /** Terminal to its path to the frame, Ω. */
+  readonly earthedTerminals: ReadonlyMap<string, number>;
   readonly supply: ReadonlyMap<string, Phasor>;
 }
 
@@ -39,7 +41,8 @@ export const FAULT_MIX: Readonly<Record<FaultKind, number>> = {
   "open joint": 0.03,
   "mis-linked": 0.08,
   "lost line": 0.06,
-  "earth fault": 0.06,
+  "earth fault": 0.04,
+  "earthed terminal": 0.02,
   "supply unbalance": 0.04,
 };
 
@@ -52,6 +55,7 @@ const PRIOR_OF: Readonly<Record<FaultKind, keyof FaultPriors>> = {
   "mis-linked": "misLinked",
   "lost line": "lostLine",
   "earth fault": "earthFault",
+  "earthed terminal": "earthedTerminal",
   "supply unbalance": "supplyUnbalance",
 };
 
@@ -69,6 +73,10 @@ export function possibleFaults(drawn: Drawn): DiagnosedFault[] {
   if (starBanks > 1 && plan.neutral !== "connected")
     faults.push({ kind: "mis-linked", bank: null, as: plan.starPoints === "tied" ? "separate" : "tied" });
   for (const line of LINES) faults.push({ kind: "lost line", line });
+  const stars = plan.banks.flatMap(({ id, connection }) =>
+    connection === "star" && plan.neutral !== "connected" ? [drawnStarPoint(plan, id)] : [],
+  );
+  for (const terminal of new Set([...LINES, ...stars])) faults.push({ kind: "earthed terminal", terminal });
   faults.push({ kind: "supply unbalance" });
   return faults;
 }
@@ -92,7 +100,8 @@ const changedBy = (fault: DiagnosedFault): string | undefined =>
       ? fault.element
       : undefined;
 
-const together = (a: DiagnosedFault, b: DiagnosedFault): boolean =>
+/** Whether two faults can be there at once. */
+export const together = (a: DiagnosedFault, b: DiagnosedFault): boolean =>
   changedBy(a) === undefined || changedBy(a) !== changedBy(b);
 
 /**
@@ -173,6 +182,8 @@ export function withParameters(chance: Chance, fault: DiagnosedFault): TrueFault
           { of: "fault resistance", value: chance.logBetween(1, 100e3) },
         ],
       };
+    case "earthed terminal":
+      return { fault, parameters: [{ of: "fault resistance", value: chance.logBetween(1, 100e3) }] };
     case "supply unbalance":
       return { fault, parameters: [{ of: "unbalance", value: chance.between(0.02, 0.06) }] };
     default:
@@ -229,6 +240,7 @@ export function makeWorld(
   );
   const lost = new Set<string>();
   const earthed = new Map<string, { position: number; ohms: number }>();
+  const earthedTerminals = new Map<string, number>();
   let tied = plan.starPoints === "tied";
   for (const one of faults) {
     const { fault } = one;
@@ -246,6 +258,7 @@ export function makeWorld(
     } else if (fault.kind === "lost line") lost.add(fault.line);
     else if (fault.kind === "earth fault")
       earthed.set(fault.element, { position: value, ohms: one.parameters[1]?.value as number });
+    else if (fault.kind === "earthed terminal") earthedTerminals.set(fault.terminal, value);
     else if (fault.kind === "mis-linked") {
       if (fault.bank === null) tied = fault.as === "tied";
       else linked.set(fault.bank, fault.as as "star" | "delta");
@@ -256,5 +269,17 @@ export function makeWorld(
     spread === 0
       ? phasorsOf(drawn.lineVoltage, drawn.lineVoltage, drawn.lineVoltage)
       : drawSupply(chance, drawn.lineVoltage, unbalance);
-  return { drawn, faults, cold, temperatureFactor, joints: jointMap, linked, tied, lost, earthed, supply };
+  return {
+    drawn,
+    faults,
+    cold,
+    temperatureFactor,
+    joints: jointMap,
+    linked,
+    tied,
+    lost,
+    earthed,
+    earthedTerminals,
+    supply,
+  };
 }

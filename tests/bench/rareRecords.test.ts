@@ -214,6 +214,7 @@ describe("a module drawn with a break", () => {
       "misLinked",
       "lostLine",
       "earthFault",
+      "earthedTerminal",
       "supplyUnbalance",
     ];
     const priors = Object.fromEntries(kinds.map((kind) => [kind, 0]));

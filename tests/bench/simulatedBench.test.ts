@@ -41,7 +41,7 @@ describe("the diagnosis on simulated modules", () => {
     expect(main.filter(({ refused }) => refused !== undefined)).toEqual([]);
     expect(main.filter(({ addsUp }) => !addsUp).map(({ index }) => index)).toEqual([]);
     const kinds = new Set(main.flatMap(({ kind }) => kind.split(" + ")));
-    expect(kinds.size).toBe(10);
+    expect(kinds.size).toBe(11);
   });
 
   it("means what it says: expected calibration error at most 0.03", () => {

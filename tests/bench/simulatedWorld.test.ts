@@ -16,6 +16,7 @@ import {
   powers,
   size,
   trueCurrent,
+  trueInsulation,
   trueResistance,
   trueVoltage,
 } from "../../benchmarks/diagnosis/inside.ts";
@@ -26,6 +27,7 @@ import {
   makeWorld,
   possibleFaults,
   type TrueFault,
+  together,
   type World,
   withParameters,
 } from "../../benchmarks/diagnosis/world.ts";
@@ -143,7 +145,9 @@ describe("the simulated draws", () => {
     for (let index = 0; index < 300; index += 1) {
       const chance = new Chance(3, index);
       const drawn = drawModule(chance);
-      const faults = [0, 1].map(() => withParameters(chance, chance.pick(possibleFaults(drawn))));
+      const first = chance.pick(possibleFaults(drawn));
+      const second = chance.pick(possibleFaults(drawn).filter((one) => together(first, one)));
+      const faults = [first, second].map((fault) => withParameters(chance, fault));
       const world = makeWorld(chance, drawn, faults);
       const { taken, heat } = powers(world, energised(world));
       expect(Math.abs(taken - heat), `module ${index}`).toBeLessThan(1e-6 * heat + 1e-6);
@@ -154,7 +158,8 @@ describe("the simulated draws", () => {
     for (let index = 0; index < 100; index += 1) {
       const chance = new Chance(4, index);
       const drawn = drawModule(chance);
-      const world = makeWorld(chance, drawn, [withParameters(chance, chance.pick(possibleFaults(drawn)))]);
+      const inside = possibleFaults(drawn).filter(({ kind }) => kind !== "earthed terminal");
+      const world = makeWorld(chance, drawn, [withParameters(chance, chance.pick(inside))]);
       const live = energised(world);
       for (const line of LINES) {
         const whole = trueCurrent(world, live, line);
@@ -163,6 +168,19 @@ describe("the simulated draws", () => {
         expect(size({ re: whole.re - sum.re, im: whole.im - sum.im })).toBeLessThan(1e-6 * (1 + size(whole)));
       }
     }
+  });
+
+  it("take what leaves at a line's terminal from the line alone: its phase voltage over the fault", () => {
+    const fault: TrueFault = {
+      fault: { kind: "earthed terminal", terminal: "L1" },
+      parameters: [{ of: "fault resistance", value: 50 }],
+    };
+    const world = nominal({ banks: [bank("star", 24)] }, 480, [fault]);
+    const live = energised(world);
+    const [whole, own] = [trueCurrent(world, live, "L1"), trueCurrent(world, live, "L1", "A")];
+    expect(size(own)).toBeCloseTo(480 / Math.sqrt(3) / 24, 9);
+    expect(size({ re: whole.re - own.re, im: whole.im - own.im })).toBeCloseTo(480 / Math.sqrt(3) / 50, 9);
+    expect(trueInsulation(world, "L2", 1e9)).toBeCloseTo(50 + 48, 4);
   });
 
   it("stay inside the instruments' stated accuracy and fill it", () => {

@@ -3,7 +3,7 @@ import type { HeatingModule } from "../../circuit/index.ts";
 import type { NextStep } from "../assessTypes.ts";
 import type { DiagnosedFault } from "../diagnosis/diagnosedFault.ts";
 import type { MeasurementProposal } from "../diagnosis/nextMeasurements.ts";
-import { measurementWords, placeWords } from "../diagnosis/words.ts";
+import { measurementWords, placeWords, terminalWords } from "../diagnosis/words.ts";
 import { branchesOf, type DiagnosisVerdict, isTelling } from "./diagnosisVerdict.ts";
 
 /** How a bank is drawn. */
@@ -72,6 +72,11 @@ function actionOf(
       return {
         action: `Do not energise. Isolate, lift element ${fault.element} at both ends and measure its insulation to the frame alone; clean and dry it, or renew it.`,
         about: [fault.element],
+      };
+    case "earthed terminal":
+      return {
+        action: `Do not energise. Isolate, then look at the porcelain, bars and lugs of ${terminalWords(fault.terminal)}; lift what is landed there and measure the terminal alone to the frame; clean and dry it, or renew the porcelain.`,
+        about: [],
       };
     case "supply unbalance":
       return {

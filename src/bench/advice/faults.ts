@@ -8,7 +8,7 @@ import { diagnose } from "../diagnosis/diagnose.ts";
 import type { DiagnosedFault } from "../diagnosis/diagnosedFault.ts";
 import { nextMeasurements } from "../diagnosis/nextMeasurements.ts";
 import type { Diagnosis, DiagnosisInput, Explanation } from "../diagnosis/types.ts";
-import { listed, placeWords } from "../diagnosis/words.ts";
+import { listed, placeWords, terminalWords } from "../diagnosis/words.ts";
 import type { ParsedRecord } from "../record/parsed.ts";
 import { type DiagnosisQuestion, diagnosisQuestion } from "./askDiagnosis.ts";
 import { allOpen } from "./branchSteps.ts";
@@ -57,6 +57,7 @@ function proposalsFor(asked: DiagnosisInput, module: HeatingModule) {
 /** Faults under which nobody closes the supply again. */
 function forbids(fault: DiagnosedFault): string[] {
   if (fault.kind === "earth fault") return [`element ${fault.element} is earthed`];
+  if (fault.kind === "earthed terminal") return [`${terminalWords(fault.terminal)} is earthed`];
   if (fault.kind === "mis-landed")
     return [
       `branch ${fault.branch} is on ${fault.on} instead of ${fault.drawn}, which loads others beyond their voltage`,

@@ -69,6 +69,12 @@ export type DiagnosedFault =
       readonly element: string;
     }
   | {
+      /** A path from a terminal to the frame that is no coil's: porcelain bridged or broken, a bar or lug that touches. */
+      readonly kind: "earthed terminal";
+      /** The line or the star point, by its node. */
+      readonly terminal: string;
+    }
+  | {
       /** Nothing but unequal line voltages. */
       readonly kind: "supply unbalance";
     };

@@ -3,21 +3,19 @@
  * from the node potentials exactly; the covariance is that of the module without the fault, each reading's scaled with it.
  */
 
+import { alongCoil, POSITION, RESISTANCE } from "./earthAlong.ts";
 import { insulationOf } from "./earthInsulation.ts";
-import type { EarthPlace } from "./earthPlaces.ts";
+import { type EarthPlace, placeAndOhms } from "./earthPlaces.ts";
 import type { Edge } from "./edges.ts";
 import { integrated, type Weighted } from "./family.ts";
-import { parameterAt, type Stretch, stretchOf } from "./faults.ts";
 import { type Finding, findingOf, type Ground } from "./findings.ts";
 import { evaluate } from "./likelihood.ts";
 import { logSumExp } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
 import { namesBeside } from "./names.ts";
-import { heaviest, planeIntegral } from "./nested.ts";
-import { logIntegral } from "./quadrature.ts";
+import { heaviest } from "./nested.ts";
 import { logOfMeans } from "./quick.ts";
 import { copied, floats } from "./room.ts";
-import { RANGE } from "./settings.ts";
 import type { State } from "./state.ts";
 
 /** What the energised rows show per ampere leaving at the tap, and the tap's own open voltage and resistance. */
@@ -67,38 +65,14 @@ function tapAt(model: Model, state: State, place: EarthPlace, x: number): Tap | 
         const way = sign[i] as number;
         sum += way * (y * (live.answer[from + e] as number) + x * (live.answer[to + e] as number));
         // The edge itself carries more at its first end than at its second.
-        if (e === place.edge) sum += way > 0 ? y : x;
+        if (place.terminal === null && e === place.edge) sum += way > 0 ? y : x;
       }
+      // What leaves at a terminal has come through its line's wire, and through no branch's.
+      if (row.whole !== null && row.whole === place.terminal) sum += 1;
       effect[k] = sum;
     }
   }
   return { effect, re, im, resistance };
-}
-
-/** Nats above the floor (which is 16 below the best) from which the position is worth telling: a share of about 2 %. */
-const RELEVANT = 12;
-
-/** Three-point Gauss-Legendre on 0..1. */
-const POSITIONS = [
-  [0.5 - Math.sqrt(0.15), 5 / 18],
-  [0.5, 4 / 9],
-  [0.5 + Math.sqrt(0.15), 5 / 18],
-] as const;
-
-/** Fault resistances are as likely in each decade, places along the coil in each of its parts. */
-const STRETCH: Stretch = stretchOf(RANGE.earth, true, 1);
-const RESISTANCE = { of: "fault resistance", stretches: [STRETCH] } as const;
-const POSITION = { of: "position", stretches: [stretchOf([0, 1], false, 1)] } as const;
-
-/** Nats between the three positions below which the likelihood is smooth along the coil, and positions that then tell where. */
-const SMOOTH = 1.5;
-const EVEN = 12;
-
-/** The parabola through the logarithms at the three positions. */
-function parabola([low, middle, high]: readonly [number, number, number], x: number): number {
-  const step = POSITIONS[2][0] - 0.5;
-  const t = (x - 0.5) / step;
-  return middle + (t * (high - low)) / 2 + (t * t * (high + low - 2 * middle)) / 2;
 }
 
 /** Weighs an earth fault on a ground; `floor` as for {@link logIntegral}. */
@@ -150,73 +124,34 @@ export function earthFinding(input: {
     means.set(base.mean);
     // What insulation readings say of the resistance is no matter of residuals.
     const screened = tap === null || insulation.any ? undefined : { f, residual: work, before };
-    return integrated([STRETCH], f, floor, screened);
+    return integrated(RESISTANCE.stretches, f, floor, screened);
   };
-  let points: (readonly number[])[] = [];
-  let logTerms: number[] = [];
-  let completed: Finding["completed"];
-  const add = (x: number, weight: number, { points: ohms, logTerms: terms }: Weighted): void => {
-    const shift = Math.log(weight);
-    ohms.forEach((point, i) => {
-      points.push([x, point[0] as number]);
-      logTerms.push((terms[i] as number) + shift);
-    });
-  };
-  const few = POSITIONS.map(([x]) => across(x));
-  POSITIONS.forEach(([x, weight], i) => {
-    add(x, weight, few[i] as Weighted);
-  });
-  // Three positions weigh an earth fault; telling where it is takes as many as its likelihood is narrow.
-  const worth = insulation.any ? base.log + insulation.most() : logSumExp(logTerms);
-  if (worth > floor + RELEVANT && (m > 0 || insulation.any)) {
-    [points, logTerms] = [[], []];
-    const logs = few.map(({ log }) => log) as [number, number, number];
-    if (Math.max(...logs) - Math.min(...logs) < SMOOTH) {
-      const places: number[] = [];
-      const byPlace: number[] = [];
-      const shares = [0, 0, 0];
-      for (let k = 0; k < EVEN; k += 1) {
-        const x = (k + 0.5) / EVEN;
-        const third = Math.floor((3 * k) / EVEN);
-        const near = few[third] as Weighted;
-        const log = parabola(logs, x) - Math.log(EVEN);
-        add(x, Math.exp(log - near.log), near);
-        places.push(x);
-        byPlace.push(log);
-        shares[third] = (shares[third] as number) + Math.exp(log - near.log);
-      }
-      completed = () => [
-        { ...POSITION, fault, values: places, logTerms: byPlace },
-        {
-          ...RESISTANCE,
+  const { points, logTerms, completed } =
+    place.terminal === null
+      ? alongCoil({
+          across,
+          exponentAt: (x) => {
+            means.set(base.mean);
+            return quickAt(x, at(x));
+          },
+          most: insulation.any ? () => base.log + insulation.most() : null,
+          seen: m > 0 || insulation.any,
+          floor,
           fault,
-          values: few.flatMap(({ points: ohms }) => ohms.map(([value]) => value as number)),
-          logTerms: few.flatMap(({ logTerms: terms }, i) =>
-            terms.map((term) => term + Math.log(shares[i] as number)),
-          ),
-        },
-      ];
-    } else {
-      const plane = planeIntegral((x) => {
-        means.set(base.mean);
-        const f = quickAt(x, at(x));
-        return logIntegral((t) => f(parameterAt(STRETCH, t)), floor);
-      }, floor);
-      points = plane.points.map(([x, t]) => [x, parameterAt(STRETCH, t)]);
-      logTerms = [...plane.logTerms];
-    }
-  }
+        })
+      : { ...across(0), completed: undefined };
   const visit = (point: readonly number[]): number => {
     logLikelihood(model, state);
-    const tap = at(point[0] as number);
+    const [x, ohms] = placeAndOhms(place, point);
+    const tap = at(x);
     if (tap !== null) {
-      const part = 1 / ((point[1] as number) + tap.resistance);
+      const part = 1 / (ohms + tap.resistance);
       const meanAt = (r: number, was: number): number => {
         const k = frame.liveRows.indexOf(r);
         const e = k < 0 ? 0 : (tap.effect[k] as number) * part;
         if (e === 0) return was;
-        const [x, y] = [(re[k] as number) + e * tap.re, (im[k] as number) + e * tap.im];
-        return Math.sqrt(x * x + y * y);
+        const [a, b] = [(re[k] as number) + e * tap.re, (im[k] as number) + e * tap.im];
+        return Math.sqrt(a * a + b * b);
       };
       for (let r = 0; r < prediction.rows; r += 1) {
         if (prediction.adrift[r] !== 0) continue;
@@ -231,28 +166,26 @@ export function earthFinding(input: {
       }
     }
     evaluate(question.seen, prediction, evaluation);
-    return evaluation.logLikelihood + insulation.density(point[0] as number, point[1] as number);
+    return evaluation.logLikelihood + insulation.density(x, ohms);
   };
   /** Means alone: readings that the leaving current does not touch stay as on the ground. */
   const meansAt = (point: readonly number[], into: Float64Array): void => {
-    const tap = at(point[0] as number);
-    const part = tap === null ? 0 : 1 / ((point[1] as number) + tap.resistance);
+    const [x, ohms] = placeAndOhms(place, point);
+    const tap = at(x);
+    const part = tap === null ? 0 : 1 / (ohms + tap.resistance);
     for (let i = 0; i < m; i += 1) {
       const k = base.position[i] as number;
       const e = tap === null || base.setting[i] !== -1 ? 0 : (tap.effect[k] as number) * part;
       let mean = base.mean[i] as number;
       if (e !== 0) {
-        const x = (re[k] as number) + e * (tap as Tap).re;
-        const y = (im[k] as number) + e * (tap as Tap).im;
-        mean = Math.sqrt(x * x + y * y);
+        const a = (re[k] as number) + e * (tap as Tap).re;
+        const b = (im[k] as number) + e * (tap as Tap).im;
+        mean = Math.sqrt(a * a + b * b);
       }
       into[base.active[i] as number] = mean;
     }
   };
-  const parameters = [
-    { ...POSITION, fault },
-    { ...RESISTANCE, fault },
-  ];
+  const parameters = [...(place.terminal === null ? [{ ...POSITION, fault }] : []), { ...RESISTANCE, fault }];
   const weighted = { log: logSumExp(logTerms), points, logTerms, best: heaviest(points, logTerms) };
   const own = { completed, earthed: insulation.mark(weighted.best), insulation: insulation.shown };
   return findingOf(model, names, parameters, weighted, visit, meansAt, own);

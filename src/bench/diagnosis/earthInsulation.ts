@@ -1,5 +1,5 @@
 /** What insulation readings show of an earth fault: its own resistance and the piece of coil between the probe and the place. */
-import type { EarthPlace } from "./earthPlaces.ts";
+import { type EarthPlace, placeAndOhms } from "./earthPlaces.ts";
 import type { Edge } from "./edges.ts";
 import { readsOf } from "./instruments.ts";
 import { earthedInsulation, healthyInsulation } from "./insulation.ts";
@@ -43,26 +43,38 @@ export interface EarthedInsulation {
 export function insulationOf(model: Model, place: EarthPlace, alone: boolean): EarthedInsulation {
   const { question, frame, paths, wiring, settings } = model;
   const { from, to } = wiring.edges[place.edge] as Edge;
+  const { terminal } = place;
+  const own = place.before === 0 ? from : to;
   const relative = Math.hypot(question.by.common, question.by.individual);
   /** From the probe to the tapped string: to either end, and from end to end. */
   const ways = frame.rows.map((row) => {
-    if (row?.kind !== "insulation" || settings[row.setting]?.has(place.edge) !== true) return null;
+    if (row?.kind !== "insulation") return null;
     const { part, between } = paths[row.setting] as Model["paths"][number];
-    if (part.get(row.node) === undefined || part.get(row.node) !== part.get(from)) return null;
+    const reached = (node: string): boolean =>
+      part.get(row.node) !== undefined && part.get(row.node) === part.get(node);
+    if (terminal !== null) {
+      // A terminal stays where it is when coils are lifted from it.
+      const coil = reached(own) ? between(row.node, own) : null;
+      return coil === null ? null : { near: coil, far: coil, ends: 0 };
+    }
+    if (settings[row.setting]?.has(place.edge) !== true || !reached(from)) return null;
     return { near: between(row.node, from), far: between(row.node, to), ends: between(from, to) };
   });
-  const shown = (r: number, [x, ohms]: readonly number[]): ShownInsulation | null => {
+  const shownAt = (r: number, x: number, ohms: number): ShownInsulation | null => {
     const way = ways[r];
     if (way === undefined || way === null) return null;
     const { string } = place;
-    const other = LEADS ** 2 + (UNSTEADY * (ohms as number)) ** 2;
-    if (!alone) return { mean: (ohms as number) + string / 2, variance: string ** 2 / 12 + other };
+    const other = LEADS ** 2 + (UNSTEADY * ohms) ** 2;
+    const most = terminal === null ? string : 2 * way.near;
+    if (!alone) return { mean: ohms + most / 2, variance: most ** 2 / 12 + other };
     // A string tapped at a share t of its resistance: t of the way to the far end, and the two pieces side by side.
-    const t = place.before + place.part * (x as number);
+    const t = place.before + place.part * x;
     const { near, far, ends } = way;
     const coil = (1 - t) * near + t * far + t * (1 - t) * (string - ends);
-    return { mean: (ohms as number) + coil, variance: (relative * coil) ** 2 + other };
+    return { mean: ohms + coil, variance: (relative * coil) ** 2 + other };
   };
+  const shown = (r: number, point: readonly number[]): ShownInsulation | null =>
+    shownAt(r, ...placeAndOhms(place, point));
   const taken = question.all.flatMap((reading, r) => {
     const reads = readsOf(reading);
     if (reading.kind !== "insulation" || reads === null) return [];
@@ -73,7 +85,7 @@ export function insulationOf(model: Model, place: EarthPlace, alone: boolean): E
   const density = (x: number, ohms: number): number => {
     let log = 0;
     for (const { r, reads, own, resolution } of taken) {
-      const one = shown(r, [x, ohms]);
+      const one = shownAt(r, x, ohms);
       log +=
         one === null
           ? healthyInsulation(reads, resolution)
@@ -87,7 +99,7 @@ export function insulationOf(model: Model, place: EarthPlace, alone: boolean): E
     let [sum, weight] = [0, 0];
     for (const { r, reads, own } of reached) {
       if (reads === "open") continue;
-      const { mean, variance } = shown(r, [x, 0]) as ShownInsulation;
+      const { mean, variance } = shownAt(r, x, 0) as ShownInsulation;
       sum += (reads - mean) / (own + variance);
       weight += 1 / (own + variance);
     }

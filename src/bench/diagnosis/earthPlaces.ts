@@ -1,10 +1,13 @@
 /** Where a module can be earthed; places that no reading tells apart put together. */
-import type { Edge } from "./edges.ts";
+import type { Edge, Wiring } from "./edges.ts";
 import type { Member } from "./faults.ts";
 import type { Model } from "./model.ts";
+import { LINES } from "./variants.ts";
 
-/** An element, or twins, that may be earthed. */
+/** An element, or twins, that may be earthed; or a terminal. */
 export interface EarthPlace {
+  /** Node of a terminal; null for elements. */
+  readonly terminal: string | null;
   readonly edge: number;
   readonly members: readonly Member[];
   /** Part of the string's resistance before the element, and the element's own part. */
@@ -49,11 +52,17 @@ function twinsOf({ strings }: Edge, odds: number): readonly Twins[] {
   return found;
 }
 
-/** All places of a wiring where an element can be earthed; twins lie side by side at the same height of their strings. */
+/** All places of a wiring that can be earthed. */
 export function earthPlaces(model: Model): readonly EarthPlace[] {
-  const { priors } = model.question;
-  if (priors.earthFault === 0) return [];
-  const odds = priors.earthFault / (1 - priors.earthFault);
+  const { earthFault, earthedTerminal } = model.question.priors;
+  const coils = earthFault === 0 ? [] : coilPlaces(model, earthFault);
+  if (earthedTerminal === 0) return coils;
+  return [...coils, ...terminalPlaces(model.wiring, earthedTerminal / (1 - earthedTerminal), coils.length)];
+}
+
+/** Elements that can be earthed; twins lie side by side at the same height of their strings. */
+function coilPlaces(model: Model, prior: number): readonly EarthPlace[] {
+  const odds = prior / (1 - prior);
   const { edges } = model.wiring;
   const places: EarthPlace[] = [];
   edges.forEach((edge, e) => {
@@ -70,10 +79,34 @@ export function earthPlaces(model: Model): readonly EarthPlace[] {
         );
       });
       const key = alike?.key ?? places.length;
-      places.push({ edge: e, members, before, part, string, key });
+      places.push({ terminal: null, edge: e, members, before, part, string, key });
     }
   });
   return places;
+}
+
+/** Lines and star points that can be earthed by themselves: a star point on the neutral is earthed as drawn. */
+export function terminalsOf({ starPoints }: Wiring): readonly string[] {
+  return [...new Set([...LINES, ...Object.values(starPoints)])].filter((node) => node !== "N");
+}
+
+/** A terminal lies at the end of each coil on it, joints left aside: one of them stands for all. */
+function terminalPlaces(wiring: Wiring, odds: number, firstKey: number): readonly EarthPlace[] {
+  return terminalsOf(wiring).flatMap((terminal, k) => {
+    const edge = wiring.edges.findIndex(({ joint, ends }) => !joint && ends.includes(terminal));
+    if (edge < 0) return [];
+    const { ends } = wiring.edges[edge] as Edge;
+    const fault = { kind: "earthed terminal" as const, terminal };
+    const members = [{ fault, odds, string: 0, position: 0 }];
+    const before = ends[0] === terminal ? 0 : 1;
+    return [{ terminal, edge, members, before, part: 0, string: 0, key: firstKey + k }];
+  });
+}
+
+/** Place along the coil and fault resistance of a point: a terminal has the latter alone. */
+export function placeAndOhms({ terminal }: EarthPlace, point: readonly number[]): readonly [number, number] {
+  const [first, second] = point as readonly [number, number];
+  return terminal === null ? [first, second] : [0, first];
 }
 
 /** Whether the same readings have two edges in their way: clamps by the sign they count them with, arrangements by whether they are connected. */

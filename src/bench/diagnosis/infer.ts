@@ -16,7 +16,7 @@ import { type Slip, slipsOf } from "./variants.ts";
 import { weigh } from "./weigh.ts";
 
 /** Findings whose evidence is this far below the best, in nats and priors counted, are only estimated. */
-const HOPELESS = 16;
+const HOPELESS = 22;
 
 /** Root mean square of the unbalance fault's line voltages about their mean: what it adds to the scatter beside another fault. */
 const UNBALANCE_SCATTER = 0.0165;

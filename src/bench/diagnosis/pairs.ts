@@ -16,7 +16,7 @@ import { sameEdge, weigh } from "./weigh.ts";
 
 /** Nats below the best at which a pair's effects are no longer worth integrating exactly, and at which it is only estimated. */
 const WORTH = 4;
-const NEGLIGIBLE = 11;
+const NEGLIGIBLE = 17;
 
 /** Faults whose peak beats the sound module by this many nats are taken as grounds for every second fault. */
 const LEADS = 4;
@@ -234,7 +234,7 @@ function freePairs({ model, sound, alike, singles, best, keep }: PairWeighing, f
       if (share(first, second) || !leading.has(own)) continue;
       // The ground stands at the peak of the first fault: as much of its evidence as its width is worth.
       const width = own.log - own.visit(own.best);
-      log = Math.max(log, weigh(model, groundOn(lead), other, best() - odds - 12 - width).log + width);
+      log = Math.max(log, weigh(model, groundOn(lead), other, best() - odds - 18 - width).log + width);
     }
     const pair = { model, sound, faults: alikes.pair, names, near: point };
     const exact = log + odds > best() - WORTH;
@@ -254,7 +254,9 @@ export function earthPairs(
     [atom, ...others].map((one) => ({ atom: one })),
   )) {
     if (atom.of !== null) continue;
-    for (const place of alikePlaces(places.filter(({ edge }) => edge !== atom.edge))) {
+    for (const place of alikePlaces(
+      places.filter(({ edge, terminal }) => terminal !== null || edge !== atom.edge),
+    )) {
       const ground = groundOn(atom);
       const odds = ground.names.logOdds + logOddsOf(place.members);
       keep(earthFinding({ model, ground, place, floor: best() - odds - NEGLIGIBLE }));

@@ -110,7 +110,7 @@ export function planeVisit(
 /** Full evaluations that set a row right where it comes to anything, nats by which they may differ, and nats above the floor from which it does. */
 const ALONG = 3;
 const DISAGREEMENT = 1;
-const COUNTS = 3;
+const COUNTS = 9;
 
 /** A row weighed quickly, corrected by full evaluations: at its peak, and where it counts also along it. */
 function setRight(

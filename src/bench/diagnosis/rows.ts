@@ -12,7 +12,12 @@ export interface Cut {
 /** A reading resolved on one wiring; `null` where this wiring has no such place. */
 export type Row =
   | { readonly kind: "resistance"; readonly setting: number; readonly a: string; readonly b: string }
-  | { readonly kind: "current"; readonly cut: Cut }
+  | {
+      readonly kind: "current";
+      readonly cut: Cut;
+      /** The node, where the clamp is around all that it feeds. */
+      readonly whole: string | null;
+    }
   | { readonly kind: "voltage"; readonly a: string; readonly b: string }
   | { readonly kind: "drop"; readonly edge: number }
   | { readonly kind: "insulation"; readonly setting: number; readonly node: string }
@@ -186,6 +191,7 @@ export function rowsOf(
         return {
           kind: "current",
           cut: cutAt(wiring, node, (edge) => part === undefined || means(edge, part)),
+          whole: part === undefined ? node : null,
         };
       }
       case "voltage": {

@@ -62,6 +62,8 @@ export interface FaultPriors {
   readonly lostLine?: number;
   /** Each element earthed, anywhere along it, through 10 mΩ to 100 kΩ, log-uniform; 0.003. */
   readonly earthFault?: number;
+  /** The terminal of each line and each star point earthed, through as much; 0.002. */
+  readonly earthedTerminal?: number;
   /** The supply's line voltages spread over 2 to 6 %; 0.01. */
   readonly supplyUnbalance?: number;
 }
@@ -96,6 +98,7 @@ const PRIORS: Required<FaultPriors> = {
   misLinked: 0.005,
   lostLine: 0.01,
   earthFault: 0.003,
+  earthedTerminal: 0.002,
   supplyUnbalance: 0.01,
 };
 

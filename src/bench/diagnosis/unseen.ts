@@ -4,6 +4,7 @@
  */
 
 import type { DiagnosedFault } from "./diagnosedFault.ts";
+import { terminalsOf } from "./earthPlaces.ts";
 import { type Finding, renamed } from "./findings.ts";
 import type { Model, Question } from "./model.ts";
 import type { Named } from "./names.ts";
@@ -58,6 +59,9 @@ export function unseenFaults({ question, wiring }: Model): AllUnseen {
     for (const { id } of wiring.module.elements) {
       add({ kind: "earth fault", element: id }, priors.earthFault, [POSITION, FAULT_RESISTANCE]);
     }
+    for (const terminal of terminalsOf(wiring)) {
+      add({ kind: "earthed terminal", terminal }, priors.earthedTerminal, [FAULT_RESISTANCE]);
+    }
   }
   let [one, two] = [0, 0];
   faults.forEach((a, i) => {
@@ -67,9 +71,10 @@ export function unseenFaults({ question, wiring }: Model): AllUnseen {
   return { faults, one, two };
 }
 
+const EARTHED: ReadonlySet<DiagnosedFault["kind"]> = new Set(["earth fault", "earthed terminal"]);
+
 /** Two earth faults meet in the frame: ohms between terminals do show them. */
-const together = (a: Unseen, b: Unseen): boolean =>
-  a.fault.kind !== "earth fault" || b.fault.kind !== "earth fault";
+const together = (a: Unseen, b: Unseen): boolean => !EARTHED.has(a.fault.kind) || !EARTHED.has(b.fault.kind);
 
 /**
  * A finding under the names it has besides: with one unseen fault, or two, as far as the number of faults goes.

@@ -33,9 +33,9 @@ import {
 import { floats } from "./room.ts";
 import type { State } from "./state.ts";
 
-/** Nats above the floor (itself 16 below the best) from which a family is evaluated in full: a share of a thousandth, or of a millionth where it changes the readings much. */
-const IN_FULL = 9;
-const IN_FULL_IF_LARGE = 2;
+/** Nats above the floor (itself 22 below the best) from which a family is evaluated in full: whatever can be listed, and a share of a millionth where it changes the readings much. */
+const IN_FULL = 12;
+const IN_FULL_IF_LARGE = 8;
 const LARGE = 0.15;
 
 /**

@@ -18,6 +18,11 @@ export function placeWords(place: string): string {
   return /^L[123]$/.test(place) ? `the joint where line ${place} enters the module` : `joint ${place}`;
 }
 
+/** A terminal that every branch on it shares. */
+export function terminalWords(terminal: string): string {
+  return /^L[123]$/.test(terminal) ? `terminal ${terminal}` : `star point ${terminal}`;
+}
+
 /** One fault in words. */
 function faultWords(fault: DiagnosedFault): string {
   switch (fault.kind) {
@@ -42,6 +47,8 @@ function faultWords(fault: DiagnosedFault): string {
       return `no supply on ${fault.line}`;
     case "earth fault":
       return `element ${fault.element} earthed`;
+    case "earthed terminal":
+      return `${terminalWords(fault.terminal)} earthed`;
     case "supply unbalance":
       return "the supply's line voltages differ";
   }
@@ -57,6 +64,7 @@ const UNSEEN_WORDS: Readonly<Partial<Record<DiagnosedFault["kind"], string>>> = 
   "lost line": "no supply on a line",
   "supply unbalance": "line voltages that differ",
   "earth fault": "an earthed element",
+  "earthed terminal": "an earthed terminal",
 };
 
 /** Kinds of faults that no reading can show, in words; empty if there are none. */

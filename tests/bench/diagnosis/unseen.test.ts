@@ -76,7 +76,7 @@ describe("a fault that ohms between terminals cannot show", () => {
     const text = diagnosisText({ asked: question, diagnosis: diagnose(question) });
     expect(text).toContain("a fault these readings cannot show");
     expect(text.replace(/\s+/g, " ")).toContain(
-      "no supply on a line, line voltages that differ or an earthed element",
+      "no supply on a line, line voltages that differ, an earthed element or an earthed terminal",
     );
     const likely = asked(STAR, SOUND, { priors: { earthFault: 0.6 } });
     const told = diagnosisText({ asked: likely, diagnosis: diagnose(likely) }).replace(/\s+/g, " ");
