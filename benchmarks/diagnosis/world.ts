@@ -5,8 +5,8 @@ import type { DiagnosedFault, FaultEstimate, FaultPriors } from "./contract.ts";
 import type { Phasor } from "./nodal.ts";
 import { type Drawn, drawnStarPoint, LINES } from "./plan.ts";
 
-/** Faults that are drawn here; a branch on the wrong line is weighed only where nothing simpler fits, and has tests of its own. */
-export type FaultKind = Exclude<DiagnosedFault["kind"], "mis-landed">;
+/** Faults that are drawn here; those left out are weighed only where nothing usual fits, and have tests of their own. */
+export type FaultKind = Exclude<DiagnosedFault["kind"], "mis-landed" | "other rating" | "feed connected">;
 
 export interface TrueFault {
   readonly fault: DiagnosedFault;

@@ -78,6 +78,18 @@ function actionOf(
         action: `Do not energise. Isolate, then look at the porcelain, bars and lugs of ${terminalWords(fault.terminal)}; lift what is landed there and measure the terminal alone to the frame; clean and dry it, or renew the porcelain.`,
         about: [],
       };
+    case "other rating":
+      return {
+        action:
+          "Isolate, then hold the plate, its voltage and the elements side by side in each branch against the drawing: all elements read alike, and not as drawn, which wear does not do. Do not energise before what is built is known to suit the voltage.",
+        about: [],
+      };
+    case "feed connected":
+      return {
+        action:
+          "Lock out the feed, lift its wires off the module, prove it dead and read all ohms again before any element is judged: a transformer's windings or another load lie across the lines in these readings.",
+        about: [],
+      };
     case "supply unbalance":
       return {
         action:

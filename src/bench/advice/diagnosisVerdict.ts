@@ -136,6 +136,9 @@ const settledFaults = (verdict: DiagnosisVerdict | null): readonly DiagnosedFaul
 export const drawingVoid = (verdict: DiagnosisVerdict | null): boolean =>
   settledFaults(verdict).some(({ kind }) => kind === "mis-linked" || kind === "mis-landed");
 
+/** Faults of the whole: no branch's own reading then speaks of its elements. */
+const WHOLE: ReadonlySet<DiagnosedFault["kind"]> = new Set(["other rating", "feed connected"]);
+
 /** Whether ohm readings exclude each other on the wiring as drawn. */
 export const clashing = ({
   consistency,
@@ -158,6 +161,7 @@ export function relinkedBranches(
   const stars = clash ? Object.keys(starPoints) : [];
   const banks = faults.flatMap((fault) => {
     if (fault.kind === "mis-landed") return bankOf(fault.branch);
+    if (WHOLE.has(fault.kind)) return elements.map(({ bank }) => bank);
     return fault.kind === "mis-linked" ? (fault.bank ?? stars) : [];
   });
   return new Set(elements.flatMap(({ bank, branch }) => (banks.includes(bank) ? [`${bank}-${branch}`] : [])));

@@ -58,6 +58,9 @@ function proposalsFor(asked: DiagnosisInput, module: HeatingModule) {
 function forbids(fault: DiagnosedFault): string[] {
   if (fault.kind === "earth fault") return [`element ${fault.element} is earthed`];
   if (fault.kind === "earthed terminal") return [`${terminalWords(fault.terminal)} is earthed`];
+  if (fault.kind === "other rating") return ["all elements are of another value than the plate asks for"];
+  if (fault.kind === "feed connected")
+    return ["ohms were read with the feed connected, and say nothing of the elements"];
   if (fault.kind === "mis-landed")
     return [
       `branch ${fault.branch} is on ${fault.on} instead of ${fault.drawn}, which loads others beyond their voltage`,

@@ -49,8 +49,10 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   const groups = explanationGroups(posterior);
   const top = groups[0]?.explanations[0] as Explanation;
   const outcome = top.pValue === null ? "too few readings" : top.pValue < GATE ? "nothing fits" : "explained";
+  // Windings across the lines read like kilohms typed as ohms: that explains a slip of the unit, it does not exclude it.
+  const excludes = outcome !== "nothing fits" && !top.faults.some(({ kind }) => kind === "feed connected");
   const accounted = top.predicted.flatMap(({ deviation }, r) =>
-    outcome !== "nothing fits" && deviation !== null && Math.abs(deviation) < ACCOUNTED ? [r] : [],
+    excludes && deviation !== null && Math.abs(deviation) < ACCOUNTED ? [r] : [],
   );
   const slips = slipWarnings(question, posterior.sound, new Set(accounted));
   const warnings = [

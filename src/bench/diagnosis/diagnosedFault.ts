@@ -75,6 +75,14 @@ export type DiagnosedFault =
       readonly terminal: string;
     }
   | {
+      /** All elements alike of another value than the plan's: another plate, voltage or number side by side than drawn. */
+      readonly kind: "other rating";
+    }
+  | {
+      /** The feed's windings, or another load, still across the lines while ohms were read. */
+      readonly kind: "feed connected";
+    }
+  | {
       /** Nothing but unequal line voltages. */
       readonly kind: "supply unbalance";
     };

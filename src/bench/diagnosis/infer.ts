@@ -14,6 +14,7 @@ import { besideUnbalance, unbalanceFinding } from "./supplyFault.ts";
 import { showsEarth, unseenFaults, withUnseen } from "./unseen.ts";
 import { type Slip, slipsOf } from "./variants.ts";
 import { weigh } from "./weigh.ts";
+import { wholeModuleFindings } from "./wholeModule.ts";
 
 /** Findings whose evidence is this far below the best, in nats and priors counted, are only estimated. */
 const HOPELESS = 22;
@@ -152,7 +153,7 @@ function besideSlip(weighing: Weighing, names: Names): void {
 export interface Inference {
   /** Everything that the question's depth asks for; the module as drawn and sound comes first. */
   readonly usual: () => void;
-  /** What is rarer, and worth weighing where nothing usual explains the readings: branches on other lines than drawn, slips in the links beside a fault. */
+  /** What is rarer, and worth weighing where nothing usual explains the readings: branches on other lines than drawn, slips in the links beside a fault, what is wrong with the whole. */
   readonly rare: () => void;
 }
 
@@ -204,8 +205,11 @@ export function inference(question: Question, taken: (one: Weighed) => void): In
       });
     },
     rare: () => {
-      if (priors.misLinked === 0) return;
       asDrawn.forEach((drawn, wiring) => {
+        const own = modelAt(wiring);
+        for (const one of wholeModuleFindings(own.model, (logOdds) => own.best() - logOdds - HOPELESS))
+          own.keep(one);
+        if (priors.misLinked === 0) return;
         for (const landing of landingsOf(drawn)) misLinked(modelAt(wiring, landing), landing);
         if (pairs) return;
         for (const slip of slipsOf(drawn, question.live))

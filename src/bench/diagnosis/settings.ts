@@ -64,6 +64,10 @@ export interface FaultPriors {
   readonly earthFault?: number;
   /** The terminal of each line and each star point earthed, through as much; 0.002. */
   readonly earthedTerminal?: number;
+  /** All elements alike 0.2 to 0.85 or 1.2 to 5 times the plan's value, log-uniform, where nothing usual fits; 0.005. */
+  readonly otherRating?: number;
+  /** The feed still connected while ohms were read, 1 mΩ to 2 Ω between two lines, log-uniform, where nothing usual fits; 0.005. */
+  readonly feedConnected?: number;
   /** The supply's line voltages spread over 2 to 6 %; 0.01. */
   readonly supplyUnbalance?: number;
 }
@@ -99,6 +103,8 @@ const PRIORS: Required<FaultPriors> = {
   lostLine: 0.01,
   earthFault: 0.003,
   earthedTerminal: 0.002,
+  otherRating: 0.005,
+  feedConnected: 0.005,
   supplyUnbalance: 0.01,
 };
 
@@ -114,6 +120,9 @@ export const RANGE = {
   jointWithDrop: 10e-6,
   earth: [0.01, 1e5],
   unbalance: [0.02, 0.06],
+  ratedLow: [0.2, 0.85],
+  ratedHigh: [1.2, 5],
+  feed: [1e-3, 2],
 } as const;
 
 /** Probability that a lead that did not touch shows an open path, or that a path predicted open shows ohms all the same. */

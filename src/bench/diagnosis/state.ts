@@ -2,7 +2,9 @@
  * The module in numbers, dead and energised: what every edge carries for each source and how it answers to a volt inserted
  * in each edge. A series resistance inserted anywhere, up to a full break, is a rank-one change of all of it.
  */
-import { networkResponses } from "../../circuit/index.ts";
+import { type Network, networkResponses } from "../../circuit/index.ts";
+import type { Ohms } from "../../quantity/index.ts";
+import { admittances, numbered } from "./admittances.ts";
 import { networkOf, type Wiring } from "./edges.ts";
 import { filled, filledWhole, floats } from "./room.ts";
 import type { Cut, Row, Rows } from "./rows.ts";
@@ -77,12 +79,16 @@ export interface Frame {
   readonly lineSign: Float64Array;
 }
 
-/** Sets a wiring up for its readings: one factorisation for each arrangement. */
+/**
+ * Sets a wiring up for its readings: one factorisation for each arrangement.
+ * @param across - ohms between every two lines outside the module while it was read dead; nothing there if left out
+ */
 export function frameOf(
   wiring: Wiring,
   { rows, settings }: Rows,
   ratio: number,
   live: boolean,
+  across: number = Number.POSITIVE_INFINITY,
 ): { readonly frame: Frame; readonly state: State; readonly paths: readonly Paths[] } {
   const edges = wiring.edges.length;
   const joint = new Uint8Array(edges);
@@ -117,7 +123,9 @@ export function frameOf(
   });
   const frame: Frame = { wiring, rows, edges, hot, joint, deadRows, liveRows, liveKind, nodes, lineSign };
   const paths: Paths[] = [];
-  const dead = settings.map((keep, k) => deadState(frame, keep, deadRows[k] as readonly number[], paths));
+  const dead = settings.map((keep, k) =>
+    deadState(frame, keep, deadRows[k] as readonly number[], across, paths),
+  );
   const resistance = filled(edges, (e) => {
     const ohms = wiring.edges[e]?.resistance as number;
     return ohms === Number.POSITIVE_INFINITY ? 1 : ohms;
@@ -130,59 +138,22 @@ export function frameOf(
   };
 }
 
-interface Numbered {
-  readonly conductance: Float64Array;
-  readonly from: Int32Array;
-  readonly to: Int32Array;
-}
-
-function numbered(
-  frame: Frame,
-  at: ReadonlyMap<string, number>,
-  ratio: number,
-  keep?: ReadonlySet<number>,
-): Numbered {
-  const { branches } = networkOf(frame.wiring, ratio, keep);
-  return {
-    conductance: filled(branches.length, (e) => {
-      const resistance = branches[e]?.resistance as number | "open";
-      return resistance === "open" ? 0 : 1 / resistance;
-    }),
-    from: filledWhole(branches.length, (e) => at.get(branches[e]?.from as string) as number),
-    to: filledWhole(branches.length, (e) => at.get(branches[e]?.to as string) as number),
-  };
-}
-
-/** di_e/dε_f = g_e·δ_ef − g_e·g_f·(potential difference across e per ampere circulated through f). */
-function admittances(
-  z: readonly (readonly number[])[],
-  { conductance: g, from, to }: Numbered,
-): Float64Array {
-  const count = g.length;
-  const result = floats(count * count);
-  for (let e = 0; e < count; e += 1) {
-    const zFrom = z[from[e] as number] as readonly number[];
-    const zTo = z[to[e] as number] as readonly number[];
-    const ge = g[e] as number;
-    for (let f = e; f < count; f += 1) {
-      const a = from[f] as number;
-      const b = to[f] as number;
-      const across = (zFrom[a] as number) - (zFrom[b] as number) - (zTo[a] as number) + (zTo[b] as number);
-      const value = (e === f ? ge : 0) - ge * (g[f] as number) * across;
-      result[e * count + f] = value;
-      result[f * count + e] = value;
-    }
-  }
-  return result;
-}
+/** What lies between every two lines outside the module. */
+const between = (across: number): Network["branches"] =>
+  LINES.map((from, l) => {
+    return { id: `outside ${from}`, from, to: LINES[(l + 1) % 3] as string, resistance: across as Ohms };
+  });
 
 function deadState(
   frame: Frame,
   keep: ReadonlySet<number>,
   rows: readonly number[],
+  across: number,
   paths: Paths[],
 ): DeadState {
-  const network = networkOf(frame.wiring, 1, keep);
+  const { branches } = networkOf(frame.wiring, 1, keep);
+  const network =
+    across === Number.POSITIVE_INFINITY ? { branches } : { branches: [...branches, ...between(across)] };
   const { nodes, part, impedance: z } = networkResponses({ network });
   const at = new Map(nodes.map((node, i) => [node, i]));
   paths.push({
@@ -193,7 +164,7 @@ function deadState(
       return (own[i] as number) + (z[k]?.[k] as number) - 2 * (own[k] as number);
     },
   });
-  const ends = numbered(frame, at, 1, keep);
+  const ends = numbered(frame.wiring, at, 1, keep);
   const share = floats(rows.length * frame.edges);
   const resistance = floats(rows.length);
   rows.forEach((r, k) => {
@@ -226,7 +197,7 @@ function liveState(
   const { nodes, part, impedance: z, transfer } = networkResponses({ network, held });
   const at = new Map(nodes.map((node, i) => [node, i]));
   const fed = new Set(held.map((node) => part[at.get(node) as number]));
-  const ends = numbered(frame, at, ratio);
+  const ends = numbered(frame.wiring, at, ratio);
   const { conductance: g, from, to } = ends;
   const admittance = admittances(z, ends);
   const current = floats(3 * edges);

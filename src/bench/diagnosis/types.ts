@@ -138,8 +138,8 @@ export interface DiagnosisInput {
   readonly priors?: FaultPriors;
   /**
    * `"single"`: single faults and two opens; `"pairs"`: all pairs of faults as well, but for those that `notDetermined` names. Single if
-   * left out. Where the first of them is two faults or is refuted by the readings, also one branch on another line, and a slip in the
-   * links beside one fault.
+   * left out. Where the first of them is two faults or is refuted by the readings, also one branch on another line, a slip in the
+   * links beside one fault, all elements of another value, and the feed still connected.
    */
   readonly depth?: "single" | "pairs";
 }
@@ -149,13 +149,14 @@ export interface DiagnosisInput {
  * @since 0.1.0
  */
 export interface FaultEstimate {
-  /** The parameter. Position: from the line end (star) or first line (delta), 0 to 1. */
+  /** The parameter. Feed resistance: between two lines, outside the module. Position: from the line end (star) or first line (delta), 0 to 1. */
   readonly of:
     | "turns shorted"
     | "resistance ratio"
     | "joint resistance"
     | "position"
     | "fault resistance"
+    | "feed resistance"
     | "unbalance";
   /** Which fault of the explanation, counted from 0. */
   readonly fault: number;

@@ -49,6 +49,10 @@ function faultWords(fault: DiagnosedFault): string {
       return `element ${fault.element} earthed`;
     case "earthed terminal":
       return `${terminalWords(fault.terminal)} earthed`;
+    case "other rating":
+      return "all elements alike of another value than drawn";
+    case "feed connected":
+      return "the feed, or another load, still connected while ohms were read";
     case "supply unbalance":
       return "the supply's line voltages differ";
   }

@@ -1,0 +1,68 @@
+/**
+ * What is wrong with a module as a whole, or with how it was read: all elements of another value than drawn, the feed still across the
+ * lines. Each value of the parameter wants a network of its own, so these are weighed only where nothing usual explains the readings.
+ */
+
+import type { DiagnosedFault } from "./diagnosedFault.ts";
+import { rescaled } from "./edges.ts";
+import { integrated } from "./family.ts";
+import { type Stretch, stretchOf } from "./faults.ts";
+import { type Finding, findingOf, type Parameter } from "./findings.ts";
+import { logLikelihood, type Model, type Question } from "./model.ts";
+import { oneName } from "./names.ts";
+import { type FaultPriors, RANGE } from "./settings.ts";
+import { frameOf, type State } from "./state.ts";
+
+/** A slip of one parameter. */
+interface Slip {
+  readonly kind: "other rating" | "feed connected";
+  readonly prior: keyof FaultPriors;
+  readonly of: Parameter["of"];
+  readonly stretches: readonly Stretch[];
+  readonly stateAt: (model: Model, value: number) => State;
+  /** Whether readings like these can show it. */
+  readonly shows: (question: Question) => boolean;
+}
+
+const rowsOf = ({ frame, settings }: Model) => ({ rows: frame.rows, settings });
+
+const SLIPS: readonly Slip[] = [
+  {
+    kind: "other rating",
+    prior: "otherRating",
+    of: "resistance ratio",
+    stretches: [stretchOf(RANGE.ratedLow, true, 0.5), stretchOf(RANGE.ratedHigh, true, 0.5)],
+    stateAt: (model, value) => {
+      const { spread, live } = model.question;
+      return frameOf(rescaled(model.wiring, value), rowsOf(model), spread.temperatureFactor.value, live)
+        .state;
+    },
+    shows: () => true,
+  },
+  {
+    kind: "feed connected",
+    prior: "feedConnected",
+    of: "feed resistance",
+    stretches: [stretchOf(RANGE.feed, true, 1)],
+    stateAt: (model, value) => {
+      const { spread, live } = model.question;
+      return frameOf(model.wiring, rowsOf(model), spread.temperatureFactor.value, live, value).state;
+    },
+    shows: ({ all }) => all.some(({ kind }) => kind === "resistance"),
+  },
+];
+
+/** Weighs what is wrong with a module as a whole. `floorFor`: evidence below it, for these log odds, is only estimated. */
+export function wholeModuleFindings(model: Model, floorFor: (logOdds: number) => number): readonly Finding[] {
+  const { priors } = model.question;
+  return SLIPS.flatMap(({ kind, prior, of, stretches, stateAt, shows }) => {
+    const p = priors[prior];
+    if (p === 0 || !shows(model.question)) return [];
+    const fault: DiagnosedFault = { kind };
+    const names = oneName([fault], Math.log(p / (1 - p)));
+    const at = (value: number): number => logLikelihood(model, stateAt(model, value));
+    const weighted = integrated(stretches, at, floorFor(names.logOdds));
+    const visit = ([value]: readonly number[]): number => at(value as number);
+    return [findingOf(model, names, [{ of, stretches, fault: 0 }], weighted, visit)];
+  });
+}
