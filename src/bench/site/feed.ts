@@ -54,7 +54,8 @@ function systemOf(
       loadedConductors: 3,
       insulation,
       material: "copper",
-      ambient: AIR,
+      // At its base temperature an edition need not hold factors for others.
+      ambient: inGround(installation) ? GROUND : AIR,
       circuits: 1,
       size: "1 mm²",
     }),
