@@ -168,12 +168,10 @@ export function assessBars(
 ): readonly CutLine[] {
   const issues: Issue[] = [];
   const lines = bars.flatMap((one, i): CutLine[] => {
-    const fields = ["studs", "pitch", "overhang", "kerf", "width", "thickness"];
     const names: FieldNames = {
-      ...Object.fromEntries(fields.map((field) => [field, `bars.${i}.${field}`])),
+      ...Object.fromEntries(["studs", "pitch", "overhang"].map((field) => [field, `bars.${i}.${field}`])),
       bars: `bars.${i}.count`,
       holeDiameter: `bars.${i}.hole`,
-      length: `bars.${i}.pitch`,
     };
     const line = insist(issues, names, () => assessBar(one, plateCurrent, ambient?.value ?? ROOM));
     return line === null ? [] : [line];
