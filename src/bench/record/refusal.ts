@@ -36,13 +36,11 @@ export function ourIssues(raw: RawIssue, prefix: readonly PropertyKey[] = []): I
   const make = (code: ErrorCode, expected: string, at = path, seen = received): Issue =>
     issue({ code, path: at, expected, received: seen });
   const found = (raw["params"] as { found?: Issue } | undefined)?.found;
-  if (found !== undefined) {
-    const { code, expected, unit } = found;
-    return [issue({ code, path, expected, received, ...(unit === undefined ? {} : { unit }) })];
-  }
+  // Its sentence says the unit itself.
+  if (found !== undefined) return [make(found.code, found.expected)];
   switch (raw.code) {
     case "invalid_type": {
-      const expected = TYPE_NAMES[String(raw["expected"])] ?? String(raw["expected"]);
+      const expected = TYPE_NAMES[raw["expected"] as string] as string;
       return [
         make(
           received === undefined
@@ -78,7 +76,8 @@ export function ourIssues(raw: RawIssue, prefix: readonly PropertyKey[] = []): I
       const empty = received === "" || (Array.isArray(received) && received.length === 0);
       return [make(empty ? "missing" : "out-of-range", limitWords(raw))];
     }
-    case "invalid_union": {
+    // Leads are the one union, and no check but these is in a schema.
+    default: {
       // The alternative that got furthest in says most.
       const inner = (raw["errors"] as RawIssue[][])
         .flat()
@@ -91,7 +90,5 @@ export function ourIssues(raw: RawIssue, prefix: readonly PropertyKey[] = []): I
         ),
       ];
     }
-    default:
-      return [make("wrong-type", "a value of another kind")];
   }
 }

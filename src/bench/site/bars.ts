@@ -27,6 +27,8 @@ const DULL = 0.4;
 /** Rise that bare copper bars are customarily sized by: a bar at 65 °C in air of 35 °C. DIN 43671:1975, base of its table. */
 const MOST_RISE = 30;
 
+const MELTS = "It balances at no temperature up to 1000 °C: the bar is far too small.";
+
 const copper: ConductorDataset = COPPER_IACS;
 
 /** Bars are of copper of 100 % IACS: bar stock is within a few per cent of it. */
@@ -98,7 +100,7 @@ function ownRise(
     basis,
     limit: melts ? { low: null, high: MOST_RISE } : null,
     verdict: melts ? "outside" : null,
-    caution: `${why} ${caution}`,
+    caution: `${melts ? MELTS : `${why}.`} ${caution}`,
   });
 }
 
@@ -166,12 +168,10 @@ export function assessBars(
 ): readonly CutLine[] {
   const issues: Issue[] = [];
   const lines = bars.flatMap((one, i): CutLine[] => {
-    const fields = ["studs", "pitch", "overhang", "kerf", "width", "thickness"];
     const names: FieldNames = {
-      ...Object.fromEntries(fields.map((field) => [field, `bars.${i}.${field}`])),
+      ...Object.fromEntries(["studs", "pitch", "overhang"].map((field) => [field, `bars.${i}.${field}`])),
       bars: `bars.${i}.count`,
       holeDiameter: `bars.${i}.hole`,
-      length: `bars.${i}.pitch`,
     };
     const line = insist(issues, names, () => assessBar(one, plateCurrent, ambient?.value ?? ROOM));
     return line === null ? [] : [line];

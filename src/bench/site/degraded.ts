@@ -14,19 +14,8 @@ import { type FieldNames, insist } from "./asking.ts";
 /** Room air where the record names none. */
 const ROOM = 20 as Celsius;
 
-const NAMES: FieldNames = {
-  target: "process.target",
-  start: "ambient",
-  ambient: "ambient",
-  "oven.ambient": "ambient",
-  lossConductance: "process.lossConductance",
-  "oven.lossConductance": "process.lossConductance",
-  structure: "process.heatCapacity",
-  "oven.structure": "process.heatCapacity",
-  shift: "process.shift",
-  shifts: "process.shifts",
-  tariff: "process.tariff",
-};
+/** What a record within its own limits can still get wrong: a set point that is no heat, a shift whose energy nobody could pay. */
+const NAMES: FieldNames = { target: "process.target", energy: "process.shift" };
 
 /**
  * Ways to run on with the branches that are open as found; `null` where nothing is open, or process, supply or a branch's healthy value

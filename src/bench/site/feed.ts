@@ -25,7 +25,7 @@ const AIR = 30 as Celsius;
 const GROUND = 20 as Celsius;
 
 /** Whether a cable lies in the ground: reference method D, D1, D2. */
-const inGround = (installation: string): boolean => /^D\d?$/.test(installation);
+const inGround = (installation: string): boolean => installation.startsWith("D");
 
 /** The editions a lookup knows, if it does not know the one asked for; `null` if it does. */
 function namesInstead(lookup: () => unknown): string | null {
@@ -54,7 +54,8 @@ function systemOf(
       loadedConductors: 3,
       insulation,
       material: "copper",
-      ambient: AIR,
+      // At its base temperature an edition need not hold factors for others.
+      ambient: inGround(installation) ? GROUND : AIR,
       circuits: 1,
       size: "1 mm²",
     }),

@@ -34,9 +34,6 @@ export const FEED_NAMES: FieldNames = {
   insulation: "feed.insulation",
   insulationTemperature: "feed.insulation",
   terminalTemperature: "feed.terminals",
-  currentCarryingConductors: "feed.grouped",
-  circuits: "feed.grouped",
-  device: "feed.device",
 };
 
 type Answer = CodeResult<unknown>;

@@ -63,7 +63,9 @@ function jointLine(joint: JointAssessment): readonly PartLine[] {
   const { id, comparison, rise } = joint;
   const why = [
     ...(comparison === "investigate" ? ["stands out among like joints"] : []),
-    ...(rise !== null && rise.atLeast > 0 ? [`its rise is at least level ${rise.atLeast} of the scale`] : []),
+    ...(rise !== null && rise.atLeast > 0
+      ? [`shows a rise of at least level ${rise.atLeast} of the scale`]
+      : []),
   ];
   return [
     {

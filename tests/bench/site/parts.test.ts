@@ -5,32 +5,33 @@ import { assessBars } from "../../../src/bench/site/bars.ts";
 import { partsList } from "../../../src/bench/site/parts.ts";
 import { branch, day, joint, read, rise } from "./made.ts";
 
-const record = read({
-  wiring: {
-    banks: [
-      { id: "A-1", connection: "star", elementsInParallel: 3, elementsInSeries: 2 },
-      { id: "B", connection: "star" },
-    ],
-    starPoints: "separate",
-  },
-  hardware: [
-    { id: "line studs", thread: "M6", count: 6, renew: true },
-    { id: "star studs", thread: "M6", count: 3 },
-  ],
-  bars: [
-    {
-      id: "star bars",
-      count: 2,
-      studs: 3,
-      pitch: "45 mm",
-      overhang: "12 mm",
-      width: "20 mm",
-      thickness: "3 mm",
+const record = () =>
+  read({
+    wiring: {
+      banks: [
+        { id: "A-1", connection: "star", elementsInParallel: 3, elementsInSeries: 2 },
+        { id: "B", connection: "star" },
+      ],
+      starPoints: "separate",
     },
-  ],
-});
+    hardware: [
+      { id: "line studs", thread: "M6", count: 6, renew: true },
+      { id: "star studs", thread: "M6", count: 3 },
+    ],
+    bars: [
+      {
+        id: "star bars",
+        count: 2,
+        studs: 3,
+        pitch: "45 mm",
+        overhang: "12 mm",
+        width: "20 mm",
+        thickness: "3 mm",
+      },
+    ],
+  });
 const quantities = (...branches: readonly BranchAssessment[]) =>
-  partsList({ record: { wiring: record.wiring }, asFound: day(branches), cuts: [] }).map(
+  partsList({ record: { wiring: record().wiring }, asFound: day(branches), cuts: [] }).map(
     ({ part, quantity }) => [part, quantity],
   );
 
@@ -61,7 +62,7 @@ describe("parts to bring", () => {
   });
 
   it("say that a joint may be what is broken", () => {
-    const [only] = partsList({ record, asFound: day([branch("B-L1", "open")]), cuts: [] });
+    const [only] = partsList({ record: record(), asFound: day([branch("B-L1", "open")]), cuts: [] });
     expect(only?.reason).toContain("a joint or a jumper bar may be what is broken");
   });
 
@@ -71,7 +72,11 @@ describe("parts to bring", () => {
       joint("S2", { rise: rise(3, 3) }),
       joint("S3", {}),
     ];
-    const parts = partsList({ record, asFound: day([], { joints }), cuts: assessBars(record, null) });
+    const parts = partsList({
+      record: record(),
+      asFound: day([], { joints }),
+      cuts: assessBars(record(), null),
+    });
     expect(parts.map(({ part, quantity }) => [part.split(",")[0], quantity])).toEqual([
       ["nuts and washers for joint S1", 1],
       ["nuts and washers for joint S2", 1],
@@ -86,7 +91,7 @@ describe("parts to bring", () => {
   it("need not be brought for what was read sound after the repair", () => {
     const asFound = day([branch("B-L1", "open"), branch("B-L2", "open"), branch("B-L3", "outside")]);
     const asLeft = day([branch("B-L1", "sound"), branch("B-L2", "unjudged")]);
-    const parts = partsList({ record: { wiring: record.wiring }, asFound, asLeft, cuts: [] });
+    const parts = partsList({ record: { wiring: record().wiring }, asFound, asLeft, cuts: [] });
     expect(parts.map(({ part }) => part)).toEqual(["element for B-L2", "element for B-L3"]);
   });
 
