@@ -3,7 +3,7 @@ import ratio from "../../shared/tables/joint-ratio-rules.json" with { type: "jso
 import neta from "../../shared/tables/joint-thermal-severity-neta.json" with { type: "json" };
 import practitioner from "../../shared/tables/joint-thermal-severity-practitioner.json" with { type: "json" };
 import { checkOneOf, given } from "../quantity/index.ts";
-import { type CodeResult, type CodeSystem, codeResult, type TableCell } from "./result.ts";
+import { type CodeResult, type CodeSystem, codeResult } from "./result.ts";
 import { cellAt, describeCell, REMARK_COLUMNS, type SharedTable } from "./sharedTable.ts";
 
 const NAMES = ["neta-100.18", "practitioner-limits", "50-percent-above-lowest"] as const;
@@ -122,7 +122,7 @@ export function acceptanceTable(input: { readonly table: AcceptanceTable }): Acc
         Object.fromEntries(columns.map(({ name }) => [name, cellAt(table, row, name)])),
       ),
       unit: "",
-      cells: cells as [TableCell],
+      cells,
       baseConditions: conditions,
       governing: "none",
       cautions,

@@ -83,15 +83,13 @@ export function ambientForCable(
     });
   }
   const { ambient, capacity } = hottest;
-  const [own, ...others] = capacity.cells;
-  const factor = capacity.cells.find((cell) => cell.table === factors.label) ?? own;
-  const rest = [own, ...others].filter((cell) => cell !== undefined && cell !== factor);
+  const factor = capacity.cells.filter((cell) => cell.table === factors.label);
   const last = rows.at(-1) === hottest;
   return {
     ...codeResult({
       value: ambient as Celsius,
       unit: "°C",
-      cells: [factor, ...rest, ...device.cells] as [NonNullable<typeof own>],
+      cells: [...factor, ...capacity.cells, ...device.cells],
       baseConditions: capacity.baseConditions,
       governing: last ? "end of the factors" : device.k3 > 1 ? "In ≤ Iz/k3" : "In ≤ Iz",
       cautions: [

@@ -11,7 +11,7 @@ import {
 import { SIZE_TESTS, type SizingConstraint, tested } from "./conductorForLoad.ts";
 import { type DesignCurrent, designCurrent, type EquipmentClass, type HeatingLoad } from "./designCurrent.ts";
 import { atMost, checkMeasured, columnFigure } from "./limit.ts";
-import { ambientTables } from "./necFactors.ts";
+import { ambientTables, editionsWithFactors } from "./necFactors.ts";
 import { noTable } from "./necTables.ts";
 import { type CodeResult, codeResult, type TableCell } from "./result.ts";
 import { cellAt } from "./sharedTable.ts";
@@ -109,7 +109,7 @@ export function ambientForConductor(
   const { tables } = ambientTables(edition);
   const factors =
     tables.find((one) => one.baseAmbient === from.baseAmbient) ??
-    noTable(`ambient factors of base ${from.baseAmbient} °C`, edition, []);
+    noTable(`ambient factors of base ${from.baseAmbient} °C`, edition, editionsWithFactors());
   const terminal = terminalColumn({ ...input, ambient: from.baseAmbient }, device.value as Amperes);
   const { terminalTemperature } = input;
   const bands = factors.table.rows.flatMap((band) => {
@@ -140,12 +140,12 @@ export function ambientForConductor(
   }
   const { ampacity, ambient } = hottest;
   const governing = failing(bands[at + 1]) ?? "end of the factors";
-  const factor = ampacity.cells.find(({ table }) => table === factors.label) ?? hottest.ownCell;
+  const factor = ampacity.cells.filter(({ table }) => table === factors.label);
   const used = [...ampacity.cells, ...design.cells, ...device.cells];
   const result = codeResult({
     value: ambient as Celsius,
     unit: "°C",
-    cells: [factor, ...new Set(used.filter((cell) => cell !== factor))],
+    cells: [...factor, hottest.ownCell, ...used],
     baseConditions: [...ampacity.baseConditions, ...design.baseConditions],
     governing,
     cautions: [

@@ -20,7 +20,7 @@ export function ampacityTables(edition: NorthAmerican): {
   readonly tables: readonly AmpacityTable[];
 } {
   const { name, year, own } = northAmerican(edition);
-  if (year === null) return { name, tables: own?.ampacity ?? [] };
+  if (year === null) return { name, tables: own.ampacity ?? [] };
   const upToThree = "not more than three current-carrying conductors in raceway, cable or earth";
   return {
     name,

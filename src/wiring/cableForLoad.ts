@@ -4,7 +4,7 @@ import { type Amperes, checkOneOf, fail, given } from "../quantity/index.ts";
 import { type CableCapacity, type CableRun, capacityOfRow, resolveCable } from "./cableCapacity.ts";
 import { chooseDevice, type DeviceKind, deviceRatings } from "./iecDevice.ts";
 import { atMost, checkMeasured } from "./limit.ts";
-import { type CodeResult, codeResult, type TableCell } from "./result.ts";
+import { type CodeResult, codeResult } from "./result.ts";
 import { rowOfSize } from "./size.ts";
 
 /**
@@ -60,11 +60,10 @@ export function cableForLoad(
   for (const row of resolved.from.table.rows) {
     const capacity = capacityOfRow(resolved, row);
     if (capacity === null || !atMost(required, capacity.value)) continue;
-    const [first = resolved.factorCells[0] as TableCell, ...rest] = capacity.cells;
     const result = codeResult({
       value: capacity.size,
       unit: "",
-      cells: [first, ...rest, ...device.cells],
+      cells: [...capacity.cells, ...device.cells],
       baseConditions: capacity.baseConditions,
       governing: device.k3 > 1 ? "In ≤ Iz/k3" : "In ≤ Iz",
       cautions: capacity.cautions,
@@ -146,11 +145,10 @@ export function loadForCable(
       unit: "A",
     });
   }
-  const [first = capacity.cells[0] as TableCell, ...rest] = device.cells;
   const result = codeResult({
     value: device.value as Amperes,
     unit: "A",
-    cells: [first, ...rest, ...capacity.cells],
+    cells: [...device.cells, ...capacity.cells],
     baseConditions: capacity.baseConditions,
     governing: device.k3 > 1 ? "In ≤ Iz/k3" : "In ≤ Iz",
     cautions: capacity.cautions,

@@ -157,14 +157,13 @@ export function ampacityOfRow(
       : count < 1
         ? "conductor count"
         : "table value";
-  const own = [table.cell, ...resolved.factorCells] as const;
+  const own = [table.cell, ...resolved.factorCells];
   const governing: AmpacityConstraint = byTerminal ? "termination" : lowered;
   const landing = limit.found === null ? [] : [limit.found.cell];
-  const [first = table.cell, ...rest] = byTerminal ? [...landing, ...own] : [...own, ...landing];
   const result = codeResult({
     value: Math.min(corrected, terminal ?? corrected) as Amperes,
     unit: "A",
-    cells: [first, ...rest],
+    cells: byTerminal ? [...landing, ...own] : [...own, ...landing],
     baseConditions: from.baseConditions,
     governing,
     cautions: resolved.cautions,

@@ -16,7 +16,7 @@ import {
 } from "./designCurrent.ts";
 import { atMost } from "./limit.ts";
 import type { NorthAmerican } from "./necTables.ts";
-import { type CodeResult, codeResult, type TableCell } from "./result.ts";
+import { type CodeResult, codeResult } from "./result.ts";
 import { cellAt } from "./sharedTable.ts";
 import { ratingNear, roundedDevice, smallConductorRating } from "./standardDevice.ts";
 
@@ -172,11 +172,11 @@ export function conductorForLoad(
         : governing === "small conductor limit"
           ? small
           : ownCell) ?? ownCell;
-  const used = [ownCell, terminalCell, ...ampacity.cells, ...design.cells, device.cell, small];
+  const used = [...ampacity.cells, ...design.cells, device.cell, ...(small === null ? [] : [small])];
   const result = codeResult({
     value: ampacity.size,
     unit: "",
-    cells: [deciding, ...new Set(used.filter((cell) => cell !== null && cell !== deciding))] as [TableCell],
+    cells: [deciding, ...used],
     baseConditions: [...ampacity.baseConditions, ...design.baseConditions],
     governing,
     cautions: [...ampacity.cautions, ...design.cautions, ...(limited?.cautions ?? [])],

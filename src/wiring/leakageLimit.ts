@@ -121,12 +121,11 @@ export function polarizationIndex(input: {
       column: "minimum",
     }),
   );
-  const [first, ...rest] = cells;
   return {
     ...codeResult({
       value: input.tenMinutes / input.oneMinute,
       unit: "1",
-      cells: [first as (typeof cells)[number], ...rest],
+      cells,
       baseConditions: ["windings of rotating machines"],
       governing: "none",
       cautions: [
@@ -180,7 +179,6 @@ export function dryOutGuidance(): CodeResult<readonly DryOutWay[]> {
       column: "to",
     }),
   );
-  const [first, ...rest] = cells;
   return codeResult({
     value: dryOut.rows.map((row) => ({
       way: String(row[0]),
@@ -190,7 +188,7 @@ export function dryOutGuidance(): CodeResult<readonly DryOutWay[]> {
       remark: String(cellAt(dryOut, row, "remark")),
     })),
     unit: "",
-    cells: [first as (typeof cells)[number], ...rest],
+    cells,
     baseConditions: ["metal-sheathed, mineral-filled elements"],
     governing: "the maker of the element",
     cautions: [

@@ -182,7 +182,7 @@ export function loadForConductor(
   const result = codeResult({
     value: lowest.load as Amperes,
     unit: "A",
-    cells: [lowest.cell, ...new Set(used.filter((cell) => cell !== lowest.cell))],
+    cells: [lowest.cell, ...used],
     baseConditions: [...ampacity.baseConditions, "continuous load: three hours or more"],
     governing: lowest.constraint,
     cautions: ampacity.cautions,

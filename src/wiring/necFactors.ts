@@ -81,7 +81,7 @@ export function ambientTables(edition: NorthAmerican): {
   readonly tables: readonly AmbientTable[];
 } {
   const { name, year, own } = northAmerican(edition);
-  if (year === null) return { name, tables: own?.ambient ?? [] };
+  if (year === null) return { name, tables: own.ambient ?? [] };
   const from = (provision: string, baseAmbient: Celsius, table: typeof ambient30): AmbientTable[] =>
     clauseOf(provision, year) === null ? [] : [{ ...labelOf(provision, year), baseAmbient, table }];
   return {
@@ -89,6 +89,10 @@ export function ambientTables(edition: NorthAmerican): {
     tables: [...from("ambient 30", AT_30, ambient30), ...from("ambient 40", AT_40, ambient40)],
   };
 }
+
+/** Our editions that hold ambient factors, each for both bases. */
+export const editionsWithFactors = (): readonly string[] =>
+  necEditions().filter((edition) => ambientTables(edition).tables.length > 0);
 
 /**
  * Factor by which an ampacity changes with ambient temperature, from the table of the edition. A band's factor is that of
@@ -125,7 +129,7 @@ export function ambientFactor(input: {
   const route = checkRoute("by", input.by);
   checkBelowRating(ambient, rating);
   const { name, tables } = ambientTables(input.edition);
-  if (tables.length === 0) noTable("ambient factors", input.edition, necEditions().slice(1));
+  if (tables.length === 0) noTable("ambient factors", input.edition, editionsWithFactors());
   const from = tables.find((one) => same(baseAmbient, one.baseAmbient));
   if (from === undefined) {
     return fail({
@@ -203,7 +207,7 @@ export function conductorCountFactor(input: {
   const conductors = input.currentCarryingConductors;
   checkWhole("currentCarryingConductors", conductors, 1, 10_000);
   const { name, year, own } = northAmerican(input.edition);
-  const from = year === null ? own?.conductorCount : { ...labelOf("conductor count", year), table: count };
+  const from = year === null ? own.conductorCount : { ...labelOf("conductor count", year), table: count };
   if (from === undefined) return noTable("a conductor-count table", input.edition, necEditions());
   const { table } = from;
   const row = table.rows.find((one) => {

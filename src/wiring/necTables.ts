@@ -28,12 +28,13 @@ export function namedEdition(edition: NecEdition): { readonly name: NecEdition; 
   return { name, year: Number(name.slice(4)) };
 }
 
+/** A known edition by its year, or one of the user's own. */
+type ResolvedEdition =
+  | { readonly name: string; readonly year: number; readonly own: null }
+  | { readonly name: string; readonly year: null; readonly own: NorthAmericanEdition };
+
 /** Either the name of a known edition or the user's own, past the gate. */
-export function northAmerican(edition: NorthAmerican): {
-  readonly name: string;
-  readonly year: number | null;
-  readonly own: NorthAmericanEdition | null;
-} {
+export function northAmerican(edition: NorthAmerican): ResolvedEdition {
   if (typeof edition === "object" && edition !== null) {
     const own = checkedEdition(edition);
     if (own.system !== "North America") {

@@ -105,18 +105,25 @@ const LABEL_FROM_MEMORY =
 /** Sentence that goes with whatever rests on the user's own figures. */
 const OWN_TABLE = "Rests on a table brought by the user; this library has not seen its source.";
 
-/** Makes an answer from the cells it rests on; the first cell is the deciding one. */
+/** Said anew of the whole: what a part says of its own cells need not hold for it. */
+const ABOUT_CELLS: readonly string[] = [FIGURE_FROM_MEMORY, LABEL_FROM_MEMORY, OWN_TABLE];
+
+const sameCell = (one: TableCell, other: TableCell): boolean =>
+  (["edition", "table", "row", "column", "value"] as const).every((field) => one[field] === other[field]);
+
+/** Makes an answer from the cells it rests on; the first is the deciding one, and what two steps rest on is listed once. */
 export function codeResult<T>(input: {
   readonly value: T;
   readonly unit: string;
-  readonly cells: readonly [TableCell, ...TableCell[]];
+  readonly cells: readonly TableCell[];
   readonly baseConditions: readonly string[];
   readonly governing: string;
   readonly cautions?: readonly string[];
   readonly warnings?: readonly Warning[];
 }): CodeResult<T> {
-  const { value, unit, cells, baseConditions, governing } = input;
-  const { system, edition, table, row, column } = cells[0];
+  const { value, unit, baseConditions, governing } = input;
+  const { system, edition, table, row, column } = input.cells[0] as TableCell;
+  const cells = input.cells.filter((one, i, all) => i === all.findIndex((other) => sameCell(one, other)));
   const has = (test: (cell: TableCell) => boolean): boolean => cells.some(test);
   const kind: TableKind = has((cell) => cell.kind === "user table")
     ? "user table"
@@ -145,7 +152,7 @@ export function codeResult<T>(input: {
       ...new Set([
         ...(kind === "user table" ? [OWN_TABLE] : []),
         ...(remembered ? [FIGURE_FROM_MEMORY] : misnamed ? [LABEL_FROM_MEMORY] : []),
-        ...(input.cautions ?? []),
+        ...(input.cautions ?? []).filter((one) => !ABOUT_CELLS.includes(one)),
       ]),
     ],
     warnings: input.warnings ?? [],

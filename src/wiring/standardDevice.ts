@@ -21,8 +21,7 @@ interface Rating {
 
 function ratingsOf(edition: NorthAmerican): { readonly name: string; readonly from: LabelledTable } {
   const { name, year, own } = northAmerican(edition);
-  const from =
-    year === null ? own?.standardRatings : { ...labelOf("standard ratings", year), table: ratings };
+  const from = year === null ? own.standardRatings : { ...labelOf("standard ratings", year), table: ratings };
   return { name, from: from ?? noTable("standard ratings", edition, []) };
 }
 
@@ -95,7 +94,7 @@ export function smallConductorRating(
   material: string,
 ): (Rating & { readonly cautions: readonly string[] }) | null {
   const { name, year, own } = northAmerican(edition);
-  const from = year === null ? own?.smallConductors : { ...labelOf("small conductors", year), table: small };
+  const from = year === null ? own.smallConductors : { ...labelOf("small conductors", year), table: small };
   if (from === undefined) return null;
   const wanted = sizeName("size", size);
   // Nickel-coated copper is copper with a coat; the rule knows copper and aluminum.
@@ -190,11 +189,10 @@ export function largestDevice(input: {
       unit: "A",
     });
   }
-  const [first = found.cell, ...rest] = found.cells;
   return codeResult({
     value: found.value as Amperes,
     unit: "A",
-    cells: [first, ...rest],
+    cells: found.cells,
     baseConditions: ["240.4(B): not for multioutlet circuits with portable cord-and-plug loads"],
     governing: found.rule,
     cautions: [

@@ -139,11 +139,11 @@ export function ampacityEditions(input: {
     return [{ edition, cell, prints: typeof cell.value === "number" && same(cell.value, ampacity) }];
   });
   const found = held.filter(({ prints }) => prints);
-  const [first, ...rest] = [...found, ...held.filter(({ prints }) => !prints)].map(({ cell }) => cell);
   return codeResult({
     value: found.map(({ edition }) => edition),
     unit: "",
-    cells: [first as TableCell, ...rest],
+    // Those that print the figure first.
+    cells: [...found, ...held].map(({ cell }) => cell),
     baseConditions: newest.baseConditions,
     governing: found.length > 0 ? "table value" : "none",
     cautions: [

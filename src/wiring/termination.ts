@@ -31,7 +31,7 @@ export function terminationTemperature(input: {
   const { circuitRating } = input;
   checkMeasured("circuitRating", circuitRating, "A");
   const { name, year, own } = northAmerican(input.edition);
-  const from = year === null ? own?.terminations : { ...labelOf("terminations", year), table: terminations };
+  const from = year === null ? own.terminations : { ...labelOf("terminations", year), table: terminations };
   if (from === undefined) return noTable("a rule for unmarked terminals", input.edition, []);
   const row = from.table.rows.find((one) => {
     const to = cellAt(from.table, one, "to");
@@ -101,9 +101,8 @@ export function terminationLimit(input: {
   const standIn = own ? material : "copper";
   const column = `${standIn} ${temperature}`;
   if (!columns.includes(column)) {
-    const hottest = Math.max(
-      ...columns.filter((one) => one.startsWith(`${standIn} `)).map((one) => Number(/\d+$/.exec(one)?.[0])),
-    );
+    const rated = columns.filter((one) => one.startsWith(`${standIn} `));
+    const hottest = Math.max(...rated.map((one) => Number(one.slice(standIn.length))));
     if (temperature < hottest) {
       return fail({
         code: "unknown-name",

@@ -1,6 +1,7 @@
 /** Spoils one field of a valid input at a time and says what must be refused. */
 import { isElectroheatError } from "electroheat/quantity";
 import { expect } from "vitest";
+import { expectTold } from "./caught.ts";
 
 /** Values no quantity takes, with the code each must be refused with. */
 export const notQuantities: readonly (readonly [unknown, string])[] = [
@@ -59,4 +60,5 @@ export function expectRefusal(call: () => unknown, code: string, argument: strin
   }
   if (!isElectroheatError(thrown)) expect.fail(`${message}: threw ${String(thrown)}`);
   expect([thrown.code, thrown.argument], message).toEqual([code, argument]);
+  expectTold(thrown.issues);
 }

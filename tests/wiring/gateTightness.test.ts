@@ -34,26 +34,32 @@ describe.each(EDITIONS)("%s", (system, edition, type) => {
     /^(?:[a-z]+|.*\.labelProvenance|.*\.note|.*\.transcribed)$/i.test(path) &&
     !["name", "system"].includes(path);
 
-  it("misses every field that its type asks for, by its path, and so does the schema", () => {
-    let asked = 0;
-    for (const { path } of required) {
-      // An item of a list cannot be left out of it.
-      if (/\.\d+$/.test(path)) continue;
-      const without = spoiled(edition, path, undefined);
-      if (optional(path)) {
-        expect(found(without), path).toEqual([]);
-        continue;
+  const families = [...new Set(required.map(({ path }) => path.replace(/\..*/, "")))];
+
+  it.each(families)(
+    "misses every field of %s that its type asks for, by its path, and so does the schema",
+    (family) => {
+      for (const { path } of required) {
+        // An item of a list cannot be left out of it.
+        if (/\.\d+$/.test(path) || path.replace(/\..*/, "") !== family) continue;
+        const without = spoiled(edition, path, undefined);
+        if (optional(path)) {
+          expect(found(without), path).toEqual([]);
+          continue;
+        }
+        expect(found(without), path).toContain(`missing edition.${path}`);
+        expect(schema.safeParse(JSON.parse(JSON.stringify(without))).success, path).toBe(false);
       }
-      asked++;
-      expect(found(without), path).toContain(`missing edition.${path}`);
-      expect(schema.safeParse(JSON.parse(JSON.stringify(without))).success, path).toBe(false);
-    }
-    expect(asked).toBeGreaterThan(60);
+    },
+  );
+
+  it("has fields enough for that to be worth asking", () => {
+    expect(required.filter(({ path }) => !optional(path)).length).toBeGreaterThan(60);
   });
 
-  it("calls another kind of value so", () => {
+  it.each(families)("calls another kind of value in %s so", (family) => {
     for (const { path } of required) {
-      if (/\.\d+$/.test(path) || optional(path)) continue;
+      if (/\.\d+$/.test(path) || optional(path) || path.replace(/\..*/, "") !== family) continue;
       const codes = found(spoiled(edition, path, 5)).filter((one) => one.endsWith(` edition.${path}`));
       if (typeof at(edition, path) === "number") expect(codes, path).toEqual([]);
       else expect(["wrong-type", "unknown-name"], path).toContain(codes[0]?.split(" ")[0]);
@@ -62,30 +68,28 @@ describe.each(EDITIONS)("%s", (system, edition, type) => {
 
   const tables = required.filter(({ path }) => path.endsWith(".table")).map(({ path }) => path);
 
-  it("takes no column that it does not know, none twice and none away", () => {
-    for (const path of tables) {
-      const columns = at(edition, `${path}.columns`) as readonly { readonly name: string }[];
-      const [first] = columns;
-      const last = columns.length - 1;
-      const twice = spoiled(edition, `${path}.columns.${last}.name`, first?.name);
-      if (last > 0) expect(found(twice), path).toContain(`duplicate edition.${path}.columns.${last}.name`);
-      const away = spoiled(edition, `${path}.columns.0.name`, "read");
-      expect(found(away), path).toContain(`missing edition.${path}.columns`);
-      for (const name of ["", undefined, 7, "x".repeat(501)])
-        expect(found(spoiled(edition, `${path}.columns.0.name`, name)).join(), path).toMatch(
-          new RegExp(`(?:missing|wrong-type) edition[.]${path}[.]columns[.]0[.]name`),
-        );
-      // Insulations and arrangements go by any name; what is a figure or a list of names does not.
-      if (/^(?:ambient|grouping)/.test(path) && system === "IEC") continue;
-      const unknown = spoiled(edition, `${path}.columns.0.name`, "sizes");
-      expect(found(unknown), path).toContain(`unknown-name edition.${path}.columns.0.name`);
-      expect(schema.safeParse(JSON.parse(JSON.stringify(unknown))).success, path).toBe(false);
-    }
+  it.each(tables)("takes no column of %s that it does not know, none twice and none away", (path) => {
+    const columns = at(edition, `${path}.columns`) as readonly { readonly name: string }[];
+    const [first] = columns;
+    const last = columns.length - 1;
+    const twice = spoiled(edition, `${path}.columns.${last}.name`, first?.name);
+    if (last > 0) expect(found(twice), path).toContain(`duplicate edition.${path}.columns.${last}.name`);
+    const away = spoiled(edition, `${path}.columns.0.name`, "read");
+    expect(found(away), path).toContain(`missing edition.${path}.columns`);
+    for (const name of ["", undefined, 7, "x".repeat(501)])
+      expect(found(spoiled(edition, `${path}.columns.0.name`, name)).join(), path).toMatch(
+        new RegExp(`(?:missing|wrong-type) edition[.]${path}[.]columns[.]0[.]name`),
+      );
+    // Insulations and arrangements go by any name; what is a figure or a list of names does not.
+    if (/^(?:ambient|grouping)/.test(path) && system === "IEC") return;
+    const unknown = spoiled(edition, `${path}.columns.0.name`, "sizes");
+    expect(found(unknown), path).toContain(`unknown-name edition.${path}.columns.0.name`);
+    expect(schema.safeParse(JSON.parse(JSON.stringify(unknown))).success, path).toBe(false);
   });
 
-  it("takes no cell that is no figure, and none that stands in the wrong order", () => {
-    const seen = { rising: 0, falling: 0, strict: 0, blank: 0 };
-    for (const path of tables) {
+  it.each(tables)(
+    "takes no cell of %s that is no figure, and none that stands in the wrong order",
+    (path) => {
       const columns = at(edition, `${path}.columns`) as readonly { readonly name: string }[];
       const rows = at(edition, `${path}.rows`) as readonly (readonly unknown[])[];
       const family = path.replace(/\..*/, "");
@@ -107,7 +111,6 @@ describe.each(EDITIONS)("%s", (system, edition, type) => {
           for (const wrong of ["12", Number.NaN, true]) expect(codes(wrong), cell).toContain("not-a-number");
         if (isKey && !MAY_BE_NULL.includes(name)) expect(codes(null), cell).toEqual(["missing"]);
         if (!isKey) {
-          seen.blank++;
           expect(codes(null), cell).toEqual([]);
           for (const wrong of [0, -1]) expect(codes(wrong), cell).toContain("out-of-range");
         }
@@ -122,24 +125,20 @@ describe.each(EDITIONS)("%s", (system, edition, type) => {
         const rises = ["ampacity", "capacity"].includes(family) && !isKey;
         const falls = ["ambient", "grouping"].includes(family) && !isKey;
         if (strict) {
-          seen.strict++;
           expect(codes(before), cell).toContain("inconsistent");
         }
         if (rises || falls) expect(codes(before), cell).toEqual([]);
         if (rises) {
-          seen.rising++;
           expect(codes(before * 0.999), cell).toEqual(["inconsistent"]);
           expect(codes(before * 1.001), cell).toEqual([]);
         }
         if (falls) {
-          seen.falling++;
           expect(codes(before * 1.001), cell).toEqual(["inconsistent"]);
           expect(codes(before * 0.999), cell).toEqual([]);
         }
       });
       const short = spoiled(edition, `${path}.rows.0`, (rows[0] as unknown[]).slice(1));
       expect(found(short), path).toContain(`wrong-type edition.${path}.rows.0`);
-    }
-    for (const [kind, count] of Object.entries(seen)) expect(count, kind).toBeGreaterThan(2);
-  });
+    },
+  );
 });
