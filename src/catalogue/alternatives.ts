@@ -1,5 +1,5 @@
 /** Alternatives that a field tells apart: `basis` of an air flow. An error is then about the alternative that was meant. */
-import { resolved } from "./facts.ts";
+import { inside } from "./facts.ts";
 import type { Shape } from "./shape.ts";
 
 /** A field that each alternative has, with names of its own. */
@@ -11,18 +11,13 @@ interface Choice {
 
 const CHOICES = new WeakMap<readonly Shape[], Choice | null>();
 
-function fieldsOfRecord(shape: Shape): Readonly<Record<string, Shape>> | undefined {
-  const at = resolved(shape);
-  return typeof at === "object" && "record" in at ? at.record : undefined;
-}
-
 function chosenBy(field: string, shapes: readonly Shape[]): Choice | undefined {
   const by = new Map<string, Shape>();
   for (const shape of shapes) {
-    const tag = fieldsOfRecord(shape)?.[field];
-    const at = tag === undefined ? undefined : resolved(tag);
-    if (typeof at !== "object" || !("names" in at) || at.names.some((name) => by.has(name))) return undefined;
-    for (const name of at.names) by.set(name, shape);
+    const tag = inside(shape, "record")?.[field];
+    const names = tag && inside(tag, "names");
+    if (names === undefined || names.some((name) => by.has(name))) return undefined;
+    for (const name of names) by.set(name, shape);
   }
   return { field, by };
 }
@@ -31,8 +26,7 @@ function chosenBy(field: string, shapes: readonly Shape[]): Choice | undefined {
 export function choiceAmong(shapes: readonly Shape[]): Choice | undefined {
   const known = CHOICES.get(shapes);
   if (known !== undefined) return known ?? undefined;
-  const fields = fieldsOfRecord(shapes[0] as Shape);
-  const found = Object.keys(fields ?? {})
+  const found = Object.keys(inside(shapes[0] as Shape, "record") ?? {})
     .map((field) => chosenBy(field, shapes))
     .find((one) => one !== undefined);
   CHOICES.set(shapes, found ?? null);

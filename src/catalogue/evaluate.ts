@@ -8,7 +8,7 @@ import {
 } from "../quantity/index.ts";
 import type { Entry } from "./describe.ts";
 import { allEntries, entryOf } from "./entries/index.ts";
-import { resolved } from "./facts.ts";
+import { inside, numberIn } from "./facts.ts";
 import type { ValueNote } from "./note.ts";
 import { MOST_VALUES } from "./plain.ts";
 import { noteOn, readFields, unitOf } from "./read.ts";
@@ -81,7 +81,7 @@ function isRecord(value: unknown): value is Plain {
 function basisOf(value: unknown): Plain | null {
   if (!isRecord(value)) return null;
   if (isRecord(value["basis"])) return value["basis"];
-  if (!("edition" in value || "source" in value) || !("table" in value || "source" in value)) return null;
+  if (!("source" in value || ("edition" in value && "table" in value))) return null;
   return Object.fromEntries(BASIS_FIELDS.filter((key) => key in value).map((key) => [key, value[key]]));
 }
 
@@ -90,13 +90,17 @@ const listIn = (value: unknown, key: string): readonly unknown[] => {
   return Array.isArray(list) ? list : [];
 };
 
+/** Who decides, in words: the deferral of a result, or the note of one that names its standard too. */
+function whoDecides(value: unknown): readonly string[] {
+  const deferral = isRecord(value) ? value["deferral"] : undefined;
+  const words = isRecord(deferral) ? deferral["note"] : deferral;
+  return typeof words === "string" ? [words] : [];
+}
+
 /** Unit of a number, also of one that a name or null may stand in for. */
 export function outputUnit(shape: Shape, note: ValueNote | undefined): string {
-  const at = resolved(shape);
-  if (typeof at === "string") return "";
-  if ("number" in at) return unitOf(at, note ?? {});
-  if ("either" in at) return at.either.map((one) => outputUnit(one, note)).find((unit) => unit !== "") ?? "";
-  return "";
+  const number = numberIn(shape);
+  return number === undefined ? "" : unitOf(number, note ?? {});
 }
 
 /** Units of a record's own numbers; null where the result is no record. */
@@ -104,23 +108,17 @@ export function fieldUnits(
   shape: Shape,
   given: ValueNote | undefined,
 ): Readonly<Record<string, string>> | null {
-  const at = resolved(shape);
   const note = noteOn(shape, given);
-  if (typeof at === "string") return null;
-  if ("either" in at) {
-    const parts = at.either.map((one) => fieldUnits(one, note)).filter((one) => one !== null);
-    return parts.length === 0 ? null : Object.assign({}, ...parts);
-  }
-  if (!("record" in at)) return null;
+  const parts = inside(shape, "either")
+    ?.map((one) => fieldUnits(one, note))
+    .filter((one) => one !== null);
+  if (parts !== undefined) return parts.length === 0 ? null : Object.assign({}, ...parts);
+  const fields = inside(shape, "record");
+  if (fields === undefined) return null;
   const units: Record<string, string> = {};
-  for (const [key, field] of Object.entries(at.record)) {
+  for (const [key, field] of Object.entries(fields)) {
     const name = key.replace("?", "");
-    const inner = resolved(field);
-    const numeric =
-      typeof inner === "object" &&
-      ("number" in inner ||
-        ("either" in inner && inner.either.some((one) => typeof one === "object" && "number" in one)));
-    if (numeric) units[name] = outputUnit(field, note.fields?.[name]);
+    if (numberIn(field) !== undefined) units[name] = outputUnit(field, note.fields?.[name]);
   }
   return units;
 }
@@ -167,14 +165,17 @@ export function evaluateEntry(entry: Entry, inputs: unknown): Evaluation {
       entry.takes === "fields"
         ? entry.call(checked)
         : entry.call(...entry.declared.map((name) => checked[name]));
-    const deferral = isRecord(value) && typeof value["deferral"] === "string" ? [value["deferral"]] : [];
     return {
       ok: true,
       value,
       ...unitsOf(entry),
       warnings: listIn(value, "warnings") as readonly Warning[],
       basis: basisOf(value),
-      cautions: [...(entry.note.cautions ?? []), ...(listIn(value, "cautions") as string[]), ...deferral],
+      cautions: [
+        ...(entry.note.cautions ?? []),
+        ...(listIn(value, "cautions") as string[]),
+        ...whoDecides(value),
+      ],
     };
   } catch (error) {
     return refusal(error, "unexpected");

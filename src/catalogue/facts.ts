@@ -10,7 +10,7 @@ import numeric from "./facts/numeric.json" with { type: "json" };
 import processRoom from "./facts/process.json" with { type: "json" };
 import quantity from "./facts/quantity.json" with { type: "json" };
 import wiring from "./facts/wiring.json" with { type: "json" };
-import type { RoomFacts, Shape } from "./shape.ts";
+import type { NumberShape, RoomFacts, Shape } from "./shape.ts";
 
 const FACTS = {
   bench,
@@ -42,6 +42,29 @@ export function resolved(shape: Shape): NamelessShape {
   const found = FACTS[room]?.shapes[shape.ref];
   if (found === undefined) throw new Error(`no shape ${shape.ref}`);
   return resolved(found);
+}
+
+/** Kinds of shapes that have something inside. */
+type Kind = NamelessShape extends infer S ? (S extends object ? Exclude<keyof S, "kind"> : never) : never;
+type Inside<K extends Kind> = NamelessShape extends infer S
+  ? S extends Readonly<Record<K, infer I>>
+    ? I
+    : never
+  : never;
+
+/** What is inside a shape of a kind: the names, the items of a list, the fields of a record; undefined for another kind of shape. */
+export function inside<K extends Kind>(shape: Shape, kind: K): Inside<K> | undefined {
+  const at = resolved(shape);
+  return typeof at === "object" && kind in at ? (at as Readonly<Record<K, Inside<K>>>)[kind] : undefined;
+}
+
+/** The number that a shape takes, also one that a name or null may stand in for. */
+export function numberIn(shape: Shape): NumberShape | undefined {
+  const at = resolved(shape);
+  if (typeof at === "object" && "number" in at) return at;
+  return inside(at, "either")
+    ?.map(numberIn)
+    .find((one) => one !== undefined);
 }
 
 /** Names of all named shapes. */

@@ -1,9 +1,8 @@
 /** The catalogue as data: every entry with its inputs, result, formula and cautions. */
-import type { CanonicalUnit } from "../quantity/index.ts";
 import type { Entry, Input } from "./describe.ts";
 import { allEntries } from "./entries/index.ts";
 import { fieldUnits, outputUnit } from "./evaluate.ts";
-import { resolved, shapeNames } from "./facts.ts";
+import { numberIn, resolved, shapeNames } from "./facts.ts";
 import type { EntryKind, ValueNote } from "./note.ts";
 import { noteOn, unitOf } from "./read.ts";
 import type { Shape } from "./shape.ts";
@@ -88,14 +87,6 @@ export interface CatalogueEntry {
   readonly text?: string;
   /** What the reader must know before acting on a result. */
   readonly cautions: readonly string[];
-}
-
-/** The number in a shape, also one that a name or null may stand in for. */
-function numberIn(shape: Shape): { readonly number: CanonicalUnit | "" } | undefined {
-  const at = resolved(shape);
-  if (typeof at === "string") return undefined;
-  if ("number" in at) return at;
-  return "either" in at ? at.either.map(numberIn).find((one) => one !== undefined) : undefined;
 }
 
 function inputOf({ name, shape, optional, note: given }: Input): CatalogueInput {

@@ -243,6 +243,22 @@ describe("other shapes", () => {
     expect(() => read(ohm, "OL")).toThrow();
   });
 
+  it("of several that are refused alike the error is that of the first", () => {
+    const either: Shape = { either: [{ record: { a: ohm } }, { record: { b: ohm } }] };
+    expect(said(either, { c: 1 })).toBe("unknown-field: x.c: 1 is not allowed; expected one of a");
+    expect(said({ either: [...either.either].reverse() }, { c: 1 })).toBe(
+      "unknown-field: x.c: 1 is not allowed; expected one of b",
+    );
+  });
+
+  it("a quantity in words is one also beside a record, or beside a name of another kind", () => {
+    expect(read({ either: [{ record: { a: ohm } }, ohm] }, "5 kΩ")).toBe(5000);
+    // Text is no number without a unit.
+    expect(said({ either: [{ record: { a: ohm } }, number] }, "5")).toContain("not-a-number: x: ");
+    expect(read({ either: [{ number: "V" }, { names: ["open"] }] }, "5 V")).toBe(5);
+    expect(read({ either: [{ number: "V" }, { names: ["open"] }] }, "open")).toBe("open");
+  });
+
   it("of several a list, a tuple, a flag or one of a few numbers is told by its kind", () => {
     const either: Shape = { either: [{ names: ["all"] }, { list: "text" }] };
     expect([read(either, "all"), read(either, ["a", "b"])]).toEqual(["all", ["a", "b"]]);
@@ -385,6 +401,47 @@ describe("cells of a table or record", () => {
     expect(caught(() => lines(["A", "b"], ["C", "d"], ["E", "f"])).message).toBe(
       'x: "3 rows" is not allowed; expected two columns, names and values: id, leads, leads.shorted, behind',
     );
+  });
+});
+
+describe("cells of a record", () => {
+  const around: Shape = { record: { items: { list: ohm }, "note?": "text" } };
+  const two: Shape = { record: { items: { list: ohm }, note: "text" } };
+  const four: Shape = { record: { a: ohm, b: ohm, c: ohm, d: ohm } };
+
+  it("are the one list in it where nothing else is needed", () => {
+    expect(structureFrom("x", around, [[1], [2], [3]])).toEqual({ items: [1, 2, 3] });
+    expect(structureFrom("x", two, [[1], ["seen"]])).toEqual({ items: [1], note: "seen" });
+  });
+
+  it("are in order in one row or one column, and else have names: none is dropped", () => {
+    const want = { a: 1, b: 2, c: 3, d: 4 };
+    expect(structureFrom("x", four, [[1, 2, 3, 4]])).toEqual(want);
+    expect(structureFrom("x", four, [[1], [2], [3], [4]])).toEqual(want);
+    const said = 'x: "2 rows" is not allowed; expected two columns, names and values: a, b, c, d';
+    expect(
+      caught(() =>
+        structureFrom("x", four, [
+          [1, 2],
+          [3, 4],
+        ]),
+      ).message,
+    ).toBe(said);
+    expect(
+      caught(() =>
+        structureFrom("x", four, [
+          ["a", 1],
+          ["", 2],
+        ]),
+      ).message,
+    ).toBe(said);
+    expect(
+      structureFrom("x", four, [
+        ["a", 1],
+        ["", ""],
+        ["b", 2],
+      ]),
+    ).toEqual({ a: 1, b: 2 });
   });
 });
 

@@ -30,7 +30,7 @@ const nameplate: Note<RecordNameplate> = {
   fields: { power: quoted("P", "W"), voltage: quoted("V", "V") },
 };
 const bank: Note<RecordBank> = {
-  fields: { elementsInParallel: count("p"), elementsInSeries: count("s") },
+  fields: { elementsInParallel: count("p"), elementsInSeries: count("s"), power: quoted("P", "W") },
 };
 const wiring: Note<RecordWiring> = {
   fields: { banks: { most: 1000 }, joints: { most: 1000 }, neutral: { default: "floating" } },

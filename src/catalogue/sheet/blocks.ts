@@ -1,7 +1,7 @@
 /** From blocks of cells to the structures that functions take: lists, tables of rows, records. */
 import { fail } from "../../quantity/index.ts";
 import { choiceAmong } from "../alternatives.ts";
-import { resolved } from "../facts.ts";
+import { inside, numberIn, resolved } from "../facts.ts";
 import { isBlank } from "../plain.ts";
 import type { Shape } from "../shape.ts";
 import { type Block, cellsOf, isOne, jsonIn, rowsOf } from "./cells.ts";
@@ -25,26 +25,15 @@ export function isScalar(shape: Shape): boolean {
 
 /** Whether a name may stand in place of a record: the meter's leads "taken off", or their reading. */
 function orName(shape: Shape): boolean {
-  const at = resolved(shape);
-  return typeof at === "object" && "either" in at && at.either.some((one) => isScalar(one) && one !== "null");
-}
-
-function takesNumber(shape: Shape): boolean {
-  const at = resolved(shape);
-  if (typeof at === "string") return false;
-  return "either" in at ? at.either.some(takesNumber) : "number" in at || "values" in at;
+  return inside(shape, "either")?.some((one) => isScalar(one) && one !== "null") === true;
 }
 
 /** Fields of a record, those of records inside it dotted; of alternatives, the fields of all. */
 export function columnsOf(shape: Shape, prefix = "", depth = 0): readonly Column[] {
-  const at = resolved(shape);
-  if (typeof at === "string" || depth > 4) return [];
-  if ("either" in at) {
-    const all = at.either.flatMap((one) => columnsOf(one, prefix, depth));
-    return all.filter(({ path }, i) => all.findIndex((one) => one.path === path) === i);
-  }
-  if (!("record" in at)) return [];
-  return Object.entries(at.record).flatMap(([key, field]) => {
+  if (depth > 4) return [];
+  const all = inside(shape, "either")?.flatMap((one) => columnsOf(one, prefix, depth));
+  if (all !== undefined) return all.filter(({ path }, i) => all.findIndex((one) => one.path === path) === i);
+  return Object.entries(inside(shape, "record") ?? {}).flatMap(([key, field]) => {
     const optional = key.endsWith("?");
     const path = `${prefix}${optional ? key.slice(0, -1) : key}`;
     const inner = columnsOf(field, `${path}.`, depth + 1);
@@ -77,11 +66,8 @@ function fieldIn(path: string, shape: Shape, cell: unknown): unknown {
   if (isScalar(shape)) return cell;
   const written = jsonIn(path, cell);
   if (written !== undefined) return written;
-  const at = resolved(shape);
-  if (typeof at === "object" && "list" in at) {
-    return typeof cell === "string" ? cell.split(";").map((one) => one.trim()) : [cell];
-  }
-  return cell;
+  if (inside(shape, "list") === undefined) return cell;
+  return typeof cell === "string" ? cell.split(";").map((one) => one.trim()) : [cell];
 }
 
 function recordFrom(path: string, columns: readonly Column[], cells: readonly unknown[]): unknown {
@@ -124,12 +110,9 @@ function tableOf(path: string, of: Shape, block: Block): unknown {
 
 /** Whether a block lists names where names or records may stand: cells that are all names, or one column without a heading. */
 function listsNames(of: Shape, block: Block): boolean {
-  const at = resolved(of);
-  if (typeof at === "string" || !("either" in at) || !at.either.some(isScalar)) return false;
-  const names = at.either.flatMap((one) => {
-    const inner = resolved(one);
-    return typeof inner === "object" && "names" in inner ? inner.names : [];
-  });
+  const either = inside(of, "either");
+  if (!either?.some(isScalar)) return false;
+  const names = either.flatMap((one) => inside(one, "names") ?? []);
   const cells = cellsOf(block);
   if (cells.every((cell) => names.includes(cell as string))) return true;
   return block.every((row) => row.length === 1) && headed(columnsOf(of), block[0] as Row) === undefined;
@@ -138,10 +121,8 @@ function listsNames(of: Shape, block: Block): boolean {
 function listOf(path: string, of: Shape, block: Block): unknown {
   if (isScalar(of)) return cellsOf(block);
   if (listsNames(of, block)) return cellsOf(block).map((cell, i) => jsonIn(`${path}.${i}`, cell) ?? cell);
-  const inner = resolved(of);
-  if (typeof inner === "object" && ("list" in inner || "tuple" in inner)) {
+  if (inside(of, "list") !== undefined || inside(of, "tuple") !== undefined)
     return rowsOf(block).map((row) => cellsOf([row]));
-  }
   return tableOf(path, of, block);
 }
 
@@ -155,23 +136,23 @@ function namedLines(columns: readonly Column[], block: Block): readonly [Column,
 
 /** Values in their order are those of the alternative that the first of them names. */
 function meantColumns(shape: Shape, columns: readonly Column[], first: unknown): readonly Column[] {
-  const at = resolved(shape);
-  const choice = typeof at === "object" && "either" in at ? choiceAmong(at.either) : undefined;
-  const meant = choice?.field === columns[0]?.path ? choice?.by.get(first as string) : undefined;
-  return meant === undefined ? columns : columnsOf(meant);
+  const either = inside(shape, "either");
+  const choice = either && choiceAmong(either);
+  if (choice?.field !== (columns[0] as Column).path) return columns;
+  return columnsOf(choice.by.get(first as string) ?? shape);
 }
 
 /** A headed table in place of a record: the one list in it of which these are the columns, such as the ohms of a day. */
 function listMeant(path: string, columns: readonly Column[], block: Block): unknown {
   const fits = columns.flatMap((column) => {
-    const at = resolved(column.shape);
-    if (typeof at !== "object" || !("list" in at)) return [];
-    const inner = columnsOf(at.list);
+    const items = inside(column.shape, "list");
+    if (items === undefined) return [];
+    const inner = columnsOf(items);
     const heads = inner.length < 2 ? undefined : headed(inner, block[0] as Row);
     const whole = inner.every(
       ({ path: name, optional }) => optional || heads?.some((one) => one.path === name),
     );
-    return heads !== undefined && whole ? [{ name: column.path, of: at.list }] : [];
+    return heads !== undefined && whole ? [{ name: column.path, of: items }] : [];
   });
   const [only, ...others] = fits;
   if (only === undefined || others.length > 0) return undefined;
@@ -191,18 +172,16 @@ function recordOf(path: string, shape: Shape, block: Block): unknown {
     );
   }
   // A record around one list, such as a network around its branches, is written as that list.
-  const needed = columns.filter(({ optional }) => !optional);
-  const [only] = needed;
-  const inner = only && resolved(only.shape);
-  if (only !== undefined && needed.length === 1 && typeof inner === "object" && "list" in inner) {
-    return { [only.path]: listOf(`${path}.${only.path}`, inner.list, block) };
-  }
+  const [only, ...others] = columns.filter(({ optional }) => !optional);
+  const items = only && inside(only.shape, "list");
+  if (only && items !== undefined && others.length === 0)
+    return { [only.path]: listOf(`${path}.${only.path}`, items, block) };
   const rows = rowsOf(block);
   const heads = rows.length === 2 ? headed(columns, rows[0] as Row) : undefined;
   if (heads !== undefined) return (tableOf(path, shape, block) as unknown[])[0];
   const cells = cellsOf(block);
   // A bare number is no flow, though the first field of a flow is its basis.
-  if (isOne(block) && typeof cells[0] === "number" && !takesNumber((columns[0] as Column).shape))
+  if (isOne(block) && typeof cells[0] === "number" && !numberIn((columns[0] as Column).shape))
     return cells[0];
   if (cells.length <= columns.length && (block.length === 1 || block.every((row) => row.length === 1))) {
     return recordFrom(path, meantColumns(shape, columns, cells[0]), cells);
@@ -226,12 +205,9 @@ function mapOf(path: string, block: Block): unknown {
 
 /** Of several shapes the one that a range of cells stands for: the list or map among them. */
 export function listAmong(shape: Shape): Shape | undefined {
-  const at = resolved(shape);
-  if (typeof at === "string" || !("either" in at)) return undefined;
-  return at.either.find((one) => {
-    const inner = resolved(one);
-    return typeof inner === "object" && ("list" in inner || "tuple" in inner || "map" in inner);
-  });
+  return inside(shape, "either")?.find((one) =>
+    (["list", "tuple", "map"] as const).some((kind) => inside(one, kind) !== undefined),
+  );
 }
 
 /** The structure that a block stands for. */
@@ -241,15 +217,14 @@ export function structureFrom(path: string, shape: Shape, block: Block): unknown
     const written = jsonIn(path, block[0]?.[0]);
     if (written !== undefined) return written;
   }
-  const at = resolved(shape);
-  if (typeof at === "string") return block[0]?.[0];
-  if ("either" in at) {
-    if (isOne(block) && at.either.some(isScalar)) return block[0]?.[0];
-    const list = listAmong(at);
+  const either = inside(shape, "either");
+  if (either !== undefined) {
+    if (isOne(block) && either.some(isScalar)) return block[0]?.[0];
+    const list = listAmong(shape);
     return list === undefined ? recordOf(path, shape, block) : structureFrom(path, list, block);
   }
-  if ("list" in at) return listOf(path, at.list, block);
-  if ("tuple" in at) return listOf(path, at.tuple[0] as Shape, block);
-  if ("map" in at) return mapOf(path, block);
-  return recordOf(path, at, block);
+  const items = inside(shape, "list") ?? inside(shape, "tuple")?.[0];
+  if (items !== undefined) return listOf(path, items, block);
+  if (inside(shape, "map") !== undefined) return mapOf(path, block);
+  return inside(shape, "record") === undefined ? block[0]?.[0] : recordOf(path, shape, block);
 }

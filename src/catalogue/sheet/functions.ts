@@ -2,8 +2,9 @@
 import type { Entry, Input } from "../describe.ts";
 import { allEntries } from "../entries/index.ts";
 import { outputUnit } from "../evaluate.ts";
-import { resolved } from "../facts.ts";
-import { rangeWords, shapeWords, unitOf } from "../read.ts";
+import { inside } from "../facts.ts";
+import type { ValueNote } from "../note.ts";
+import { rangeWords, shapeWords } from "../read.ts";
 import type { Shape } from "../shape.ts";
 import { columnsOf, isScalar, listAmong } from "./blocks.ts";
 import { callWithCells, isStructured, type SheetAnswer } from "./call.ts";
@@ -48,49 +49,45 @@ export interface SheetFunction {
   readonly answer: (...cells: readonly unknown[]) => SheetAnswer;
 }
 
-function unitIn(shape: Shape, input: Input): string {
-  const at = resolved(shape);
-  if (typeof at === "string") return "";
-  if ("number" in at) return unitOf(at, input.note);
-  if ("either" in at) return at.either.map((one) => unitIn(one, input)).find((unit) => unit !== "") ?? "";
-  if ("list" in at) return unitIn(at.list, { ...input, note: input.note.each ?? {} });
-  return "";
+/** Unit of a number, or of the numbers of a list. */
+function unitIn(shape: Shape, note: ValueNote): string {
+  const items = inside(listAmong(shape) ?? shape, "list");
+  return outputUnit(shape, note) || (items === undefined ? "" : unitIn(items, note.each ?? {}));
+}
+
+/** What each row of a range stands for: the items of a list, the first of a tuple. */
+function itemsIn(shape: Shape): Shape | undefined {
+  const at = listAmong(shape) ?? shape;
+  return inside(at, "list") ?? inside(at, "tuple")?.[0];
+}
+
+/** The one table that a record is written as when nothing else in it is needed, such as the branches of a network. */
+function onlyTable(shape: Shape): Shape | undefined {
+  const [only, ...others] = columnsOf(shape).filter(({ optional }) => !optional);
+  return only && others.length === 0 && takesOf(only.shape) === "table" ? only.shape : undefined;
 }
 
 function takesOf(shape: Shape): SheetParameter["takes"] {
   if (isScalar(shape)) return "cell";
-  const at = resolved(listAmong(shape) ?? shape);
-  const items =
-    typeof at !== "object" ? undefined : "list" in at ? at.list : "tuple" in at ? at.tuple[0] : at;
-  if (items === at || items === undefined) {
-    const inner = columnsOf(shape).filter(({ optional }) => !optional);
-    const only = inner.length === 1 ? inner[0] : undefined;
-    return only !== undefined && takesOf(only.shape) === "table" ? "table" : "record";
-  }
-  return isScalar(items) ? "list" : "table";
+  const items = itemsIn(shape);
+  if (items !== undefined) return isScalar(items) ? "list" : "table";
+  return onlyTable(shape) === undefined ? "record" : "table";
 }
 
 function columnNames(shape: Shape): readonly string[] {
-  const at = resolved(listAmong(shape) ?? shape);
-  const items =
-    typeof at !== "object" ? shape : "list" in at ? at.list : "tuple" in at ? (at.tuple[0] as Shape) : shape;
-  const columns = columnsOf(items);
-  const needed = columns.filter(({ optional }) => !optional);
-  const [only] = needed;
-  if (only !== undefined && needed.length === 1 && takesOf(only.shape) === "table")
-    return columnNames(only.shape);
-  return columns.map(({ path }) => path);
+  const items = itemsIn(shape) ?? shape;
+  const table = onlyTable(items);
+  return table === undefined ? columnsOf(items).map(({ path }) => path) : columnNames(table);
 }
 
 function parameterOf(input: Input): SheetParameter {
   const { name, shape, optional, note } = input;
-  const at = resolved(shape);
-  const number = typeof at === "object" && "number" in at;
+  const number = inside(shape, "number") !== undefined;
   return {
     name,
     takes: takesOf(shape),
     expected: number ? rangeWords(note) : shapeWords(shape, note),
-    unit: unitIn(shape, input),
+    unit: unitIn(shape, note),
     optional,
     columns: columnNames(shape),
   };

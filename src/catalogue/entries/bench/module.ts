@@ -67,7 +67,7 @@ export const modulesEntries = (): readonly Entry[] =>
           tolerance: {
             fields: {
               low: { symbol: "\\delta_{\\min}", is: "ratio", min: -1, max: 0 },
-              high: { symbol: "\\delta_{\\max}", is: "ratio", min: 0, max: 10 },
+              high: { symbol: "\\delta_{\\max}", is: "ratio", min: 0, max: 1 },
             },
           },
           temperatureFactor,
