@@ -9,7 +9,7 @@ type Aliases = { readonly [U in CanonicalUnit]?: { readonly [symbol: string]: re
 
 export const ALIASES: Aliases = {
   V: {
-    V: ["VAC", "Vac", "VDC", "Vdc", "v", "volt", "volts ac"],
+    V: ["VAC", "Vac", "VDC", "Vdc", "Vrms", "v", "volt", "volts ac"],
     mV: ["millivolt"],
     µV: ["uV"],
     kV: ["KV"],
@@ -18,12 +18,12 @@ export const ALIASES: Aliases = {
   Ω: {
     µΩ: ["uΩ", "microhm", "microhms"],
     kΩ: ["KΩ", "KOHM", "kilohm", "kilohms"],
-    MΩ: ["megohm", "megohms"],
+    MΩ: ["megohm", "megohms", "meg", "megs"],
   },
   S: { S: ["mho"] },
   W: {
     µW: ["uW"],
-    kW: ["KW", "Kw"],
+    kW: ["KW", "Kw", "kw"],
     "Btu/h": ["BTU/h", "BTU/hr", "Btu/hr", "BTU/H", "BTUH", "Btuh", "btuh"],
     hp: ["HP", "Hp", "horsepower"],
   },
@@ -92,10 +92,14 @@ export const ALIASES: Aliases = {
       "foot pound",
     ],
     kgf·m: ["m kgf"],
+    kgf·cm: ["kg cm"],
   },
   Ω·m: { "Ω·cmil/ft": ["Ω cmil per ft", "Ω CM/ft", "Ω/cmf"], µΩ·cm: ["uΩ cm"], µΩ·m: ["uΩ m"] },
   "Ω/m": { "Ω/1000 ft": ["Ω/kft", "Ω/MFT", "Ω per 1000 ft"], "µΩ/ft": ["uΩ/ft"] },
   "1/K": { "1/K": ["/K", "1/°C", "/°C", "K⁻¹"], "ppm/K": ["ppm/°C"] },
+  "W/K": { "W/K": ["W/°C"] },
+  "J/K": { "J/K": ["J/°C"], "kJ/K": ["kJ/°C"] },
+  "K/W": { "K/W": ["°C/W"] },
   "°C": {
     "°C": ["C", "degrees celsius", "degC", "deg C"],
     "°F": ["F", "degrees fahrenheit", "degF", "deg F"],

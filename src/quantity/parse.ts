@@ -1,6 +1,7 @@
 /** Quantities from text: what people write on a bench sheet. One pass over at most 64 characters. */
 import { fail, issue } from "./errors.ts";
 import { gaugeArea, solidDiameter } from "./gauge.ts";
+import { given } from "./given.ts";
 import { type NumberText, readNumber, trimSpaces, wordEnd } from "./numberText.ts";
 import { inItsUnit, retold } from "./retold.ts";
 import { entriesOf, type UnitEntry } from "./table.ts";
@@ -89,12 +90,19 @@ function readGauge(path: string, unit: CanonicalUnit, text: string): Parsed {
   return { value, symbol: "AWG", resolution: null, significantDigits: null };
 }
 
+function twoRatings(path: string, text: string): never {
+  const expected = `one number, not two ratings (fractions are read of ${HALVED.join(", ")})`;
+  return fail({ code: "ambiguous", path, expected, received: text });
+}
+
 function readUnit(path: string, unit: CanonicalUnit, text: string, rest: string): UnitEntry {
   const expected = allowedUnits(unit);
   // A bare number has as many meanings as there are units, and none is assumed.
   if (rest === "") return fail({ code: "ambiguous", path, expected, received: text });
   const entry = findUnit(unit, rest);
   if (entry !== undefined) return entry;
+  // "480Y/277 V", "480 V / 277 V": no unit has a number behind its slash that is not in the table.
+  if (/\/ ?\d/.test(rest)) return twoRatings(path, text);
   const elsewhere = unitElsewhere(rest);
   return elsewhere === ""
     ? fail({ code: "unknown-name", path, expected, received: text })
@@ -141,7 +149,7 @@ export function parseQuantity<U extends CanonicalUnit>(
   text: string,
   options: ParseOptions<U>,
 ): ParsedQuantity<U> | (U extends "Ω" ? ParsedOpen : never) {
-  const { unit, decimalComma = false, path = "text" } = options;
+  const { unit, decimalComma = false, path = "text" } = given(options, "options");
   const expected = allowedUnits(unit);
   if (text === undefined || text === null) fail({ code: "missing", path, expected, received: text });
   if (typeof text !== "string") fail({ code: "wrong-type", path, expected: "text", received: text });
@@ -163,10 +171,7 @@ export function parseQuantity<U extends CanonicalUnit>(
   } else {
     const number = readNumber(path, trimmed, expected, decimalComma);
     const entry = readUnit(path, unit, trimmed, trimSpaces(trimmed.slice(number.end)));
-    if (number.pair && !HALVED.includes(entry.symbol)) {
-      const one = `one number, not two ratings (fractions are read of ${HALVED.join(", ")})`;
-      fail({ code: "ambiguous", path, expected: one, received: text });
-    }
+    if (number.pair && !HALVED.includes(entry.symbol)) twoRatings(path, text);
     parsed = convert(path, trimmed, entry, number);
   }
   return parsed as ParsedQuantity<U> | (U extends "Ω" ? ParsedOpen : never);

@@ -46,6 +46,23 @@ describe("a slip is told as what it is", () => {
     });
   });
 
+  it.each(["480/277 V", "480Y/277 V", "480Y/277V", "480 V/277 V", "480 V / 277 V", "208Y / 120 V"])(
+    "two ratings, %s",
+    (text) => {
+      expect(refusal(() => read(text, "V"))).toMatchObject({
+        code: "ambiguous",
+        expected: "one number, not two ratings (fractions are read of in, ft, lb, hp, h)",
+      });
+    },
+  );
+
+  it("of options left out, as JavaScript can", () => {
+    expect(refusal(() => (parseQuantity as (text: string) => unknown)("7.9 Ω"))).toMatchObject({
+      code: "missing",
+      argument: "options",
+    });
+  });
+
   it("of what a unit may be, the first twelve symbols are listed", () => {
     for (const unit of ["Ω", "W", "Pa", "m", "W/m²", "m³/s"] as const) {
       const symbols = unitSymbols(unit);

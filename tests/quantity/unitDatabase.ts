@@ -163,6 +163,7 @@ export const ROWS: readonly DatabaseRow[] = [
   ["poundForceInches", "N·m", "lbf in", "lbf inch"],
   ["poundForceFeet", "N·m", "lbf ft", "lbf ft"],
   ["kilogramForceMeters", "N·m", "kgf m", "kgf m"],
+  ["kilogramForceCentimeters", "N·m", "kgf cm", "kgf cm"],
   ["pascals", "Pa", "Pa", "Pa"],
   ["kilopascals", "Pa", "kPa", "kPa"],
   ["megapascals", "Pa", "MPa", "MPa"],

@@ -64,6 +64,13 @@ export const KILOGRAM_FORCE_METER: Scale<"N·m"> = /*#__PURE__*/ scale(
   "N·m",
   GRAVITY,
 );
+export const KILOGRAM_FORCE_CENTIMETER: Scale<"N·m"> = /*#__PURE__*/ scale(
+  "kilogramForceCentimeters",
+  "kgf·cm",
+  "N·m",
+  GRAVITY,
+  1e2,
+);
 
 // Pressure and stress.
 export const PASCAL: Scale<"Pa"> = /*#__PURE__*/ scale("pascals", "Pa", "Pa");
@@ -185,6 +192,7 @@ export const FORCE_SCALES: readonly Scale<CanonicalUnit>[] = [
   POUND_FORCE_INCH,
   POUND_FORCE_FOOT,
   KILOGRAM_FORCE_METER,
+  KILOGRAM_FORCE_CENTIMETER,
   PASCAL,
   KILOPASCAL,
   MEGAPASCAL,

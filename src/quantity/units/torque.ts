@@ -2,6 +2,7 @@
 
 import { into, outOf } from "../scale.ts";
 import {
+  KILOGRAM_FORCE_CENTIMETER,
   KILOGRAM_FORCE_METER,
   NEWTON_CENTIMETER,
   NEWTON_METER,
@@ -168,4 +169,36 @@ export function kilogramForceMeters(value: number): NewtonMeters {
  */
 export function toKilogramForceMeters(value: NewtonMeters): number {
   return outOf(KILOGRAM_FORCE_METER, value);
+}
+
+/**
+ * Torque given in kilogram force centimeters (kgf·cm), held in newton meters: value × GRAVITY / 100.
+ * @param value - torque in kilogram force centimeters (kgf·cm), any finite number
+ * @returns the torque in newton meters (N·m)
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range` when the result exceeds a double
+ * @source NIST SP 811, 2008 edition, Appendix B; standard gravity 9.80665 m/s², exact definition
+ * @example
+ * ```ts
+ * kilogramForceCentimeters(45) // => 4.4129925
+ * ```
+ * @since 0.1.0
+ */
+export function kilogramForceCentimeters(value: number): NewtonMeters {
+  return into(KILOGRAM_FORCE_CENTIMETER, value);
+}
+
+/**
+ * Torque read in kilogram force centimeters (kgf·cm): 100 × value / GRAVITY.
+ * @param value - torque in newton meters (N·m)
+ * @returns the number of kilogram force centimeters (kgf·cm)
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range` when the result exceeds a double
+ * @source as for {@link kilogramForceCentimeters}
+ * @example
+ * ```ts
+ * toKilogramForceCentimeters(kilogramForceCentimeters(45)) // => 45
+ * ```
+ * @since 0.1.0
+ */
+export function toKilogramForceCentimeters(value: NewtonMeters): number {
+  return outOf(KILOGRAM_FORCE_CENTIMETER, value);
 }
