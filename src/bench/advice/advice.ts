@@ -28,8 +28,8 @@ export interface Advice {
   readonly leftOut: readonly string[];
   /** The line that looks lost as things stand, or null. */
   readonly lostLine: string | null;
-  /** Branches that read otherwise, as found, only because their bank is linked against the drawing. */
-  readonly relinked: ReadonlySet<string>;
+  /** Branches whose readings as found, as drawn, say nothing of their elements. */
+  readonly misread: ReadonlySet<string>;
   /** Joints that the diagnosis settles on. */
   readonly joints: JointsNamed;
   readonly steps: readonly NextStep[];
@@ -144,7 +144,7 @@ export function adviseOn(input: {
     drawingVoid: faults.drawingVoid,
     present: current,
     diagnosed: [...againSteps(stale), ...faults.steps],
-    known: { relinked: faults.relinked, openElements: openNamed(faults.verdict, whole) },
+    known: { misread: faults.misread, openElements: openNamed(faults.verdict, whole) },
     concerns: {
       insulation: insulationSteps(present),
       doubtful: [...scanSteps(present), ...doubtfulInsulationSteps(present)],
@@ -172,8 +172,9 @@ export function adviseOn(input: {
     anythingRead,
     unjudgedJoints: unjudged,
     jointFirst: faults.jointFirst,
+    jointAmong: faults.jointAmong,
     drawingVoid: faults.drawingVoid,
-    relinked: faults.relinked,
+    misread: faults.misread,
     sound:
       draw === null || supply === null || drawn.module.elements.some(({ id }) => !hot.repaired.has(id))
         ? null
@@ -203,6 +204,6 @@ export function adviseOn(input: {
     studsUnsaid: unsaid,
     ampsExplained: volts.explainsAmps,
   });
-  const { diagnosis, leftOut, relinked, joints } = faults;
-  return { diagnosis, leftOut, lostLine, relinked, joints, steps, answer };
+  const { diagnosis, leftOut, misread, joints } = faults;
+  return { diagnosis, leftOut, lostLine, misread, joints, steps, answer };
 }

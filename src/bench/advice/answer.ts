@@ -18,7 +18,7 @@ import {
   type DiagnosisVerdict,
   drawingVoid,
   isTelling,
-  relinkedBranches,
+  misreadBranches,
   tellingBranches,
 } from "./diagnosisVerdict.ts";
 
@@ -76,7 +76,7 @@ function wrongWords(
 ): string {
   const { branches } = day.resistances;
   const clash = clashing(day.resistances);
-  const relinked = relinkedBranches(verdict, module, clash);
+  const misread = misreadBranches(verdict, module, clash);
   const telling = verdict !== null && isTelling(verdict) ? verdict : null;
   const faults: readonly DiagnosedFault[] = (telling?.explanations ?? []).flatMap((one) => one.faults);
   const told = new Set([
@@ -88,7 +88,7 @@ function wrongWords(
   ]);
   const refuted = verdict?.kind === "nothing fits" ? [lower(verdict.words)] : [];
   // What is not told apart may still be known to lie in one branch: that is said first.
-  const untold = tellingBranches(branches, relinked).filter(
+  const untold = tellingBranches(branches, misread).filter(
     ({ id }) => telling?.kind !== "settled" || !told.has(id),
   );
   const said = [
@@ -163,14 +163,14 @@ function readAgain(present: ReadingsAssessment, alone: ReadingsAssessment | null
 function carriedWords(
   present: ReadingsAssessment,
   again: ReadingsAssessment,
-  relinked: ReadonlySet<string>,
+  misread: ReadonlySet<string>,
 ): readonly string[] {
   const ids = new Set(again.resistances.branches.map(({ id }) => id));
   return [
     ...(again.insulation.length > 0
       ? []
       : [...poorInsulation(present), ...doubtfulInsulation(present)].map(({ words }) => words)),
-    ...branchWords(tellingBranches(present.resistances.branches, relinked).filter(({ id }) => !ids.has(id))),
+    ...branchWords(tellingBranches(present.resistances.branches, misread).filter(({ id }) => !ids.has(id))),
     ...present.joints.filter((one) => isBadJoint(one) && !again.joints.includes(one)).map(jointWords),
     ...present.joints.filter((one) => !again.joints.includes(one)).flatMap(scanWords),
   ];
@@ -189,7 +189,7 @@ function moduleLine(input: AnswerInput): string {
   if (asLeft === null) return found ?? "Nothing was read: this sheet holds what the record promises.";
   const again = readAgain(asLeft, input.leftAlone);
   const before = asFound !== null && clashing(asFound.resistances);
-  const old = carriedWords(asLeft, again, relinkedBranches(verdict, module, before));
+  const old = carriedWords(asLeft, again, misreadBranches(verdict, module, before));
   const fresh = wrongWords(again, null, lostLine.asLeft, new Set(), input);
   const left = old.length === 0 ? fresh : `${fresh} Not read again: ${old.join("; ")}.`;
   return found === null ? `As left: ${left}` : `As found: ${found} As left: ${left}`;

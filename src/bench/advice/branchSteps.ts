@@ -9,8 +9,8 @@ const wanted = ({ target }: BranchAssessment): string =>
   target === null ? "" : ` where ${ohmText(target)} belong`;
 /** What a settled diagnosis says that spares a branch its own steps. */
 export interface KnownFaults {
-  /** Branches that read otherwise only because their bank is linked against the drawing. */
-  readonly relinked: ReadonlySet<string>;
+  /** Branches whose readings, as drawn, say nothing of their elements. */
+  readonly misread: ReadonlySet<string>;
   /** Branches whose open elements it names. */
   readonly openElements: ReadonlySet<string>;
 }
@@ -167,7 +167,7 @@ export function branchSteps(
   readonly faulty: readonly NextStep[];
   readonly unclear: readonly NextStep[];
 } {
-  const branches = tellingBranches(all, known.relinked);
+  const branches = tellingBranches(all, known.misread);
   const by = (...findings: readonly BranchAssessment["finding"][]): BranchAssessment[] =>
     branches.filter(({ finding }) => findings.includes(finding));
   const open = by("open");

@@ -175,7 +175,7 @@ export function nextSteps(input: {
   readonly readAgain: boolean;
   /** Whether readings alone may have been taken on own studs without the record saying so. */
   readonly studsUnsaid: boolean;
-  /** Whether links against the drawing are settled on. */
+  /** Whether links against the drawing are certain. */
   readonly drawingVoid: boolean;
 }): readonly NextStep[] {
   const { present, diagnosed, known, concerns, draw, lostLine, plateCurrent, readAgain } = input;

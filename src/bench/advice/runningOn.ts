@@ -31,17 +31,19 @@ export function runningWords(input: {
   readonly unjudgedJoints: readonly string[];
   /** What a joint that the diagnosis names asks for before any voltage; null where it names none. */
   readonly jointFirst: string | null;
-  /** Whether links against the drawing are settled on: they explain why the readings clash on it. */
+  /** The same of joints of which it is one for certain. */
+  readonly jointAmong: string | null;
+  /** Whether links against the drawing are certain: they explain why the readings clash on it. */
   readonly drawingVoid: boolean;
-  /** Branches that read otherwise only because their bank is linked against the drawing. */
-  readonly relinked: ReadonlySet<string>;
+  /** Branches whose readings, as drawn, say nothing of their elements. */
+  readonly misread: ReadonlySet<string>;
   /** The module with its elements sound, and its supply; null where either is not known. */
   readonly sound: OpenModule | null;
 }): string {
-  const { present, lostLine, forbidding, jointFirst, relinked, sound } = input;
+  const { present, lostLine, forbidding, jointFirst, misread, sound } = input;
   if (present === null) return NOTHING_READ;
   const { resistances, joints } = present;
-  const branches = tellingBranches(resistances.branches, relinked);
+  const branches = tellingBranches(resistances.branches, misread);
   const found = (...kinds: readonly string[]): string[] =>
     branches.filter(({ finding }) => kinds.includes(finding)).map(({ id }) => id);
   const shorted = found("shorted");
@@ -55,6 +57,7 @@ export function runningWords(input: {
   if (jointFirst !== null) return jointFirst;
   const beyond = input.drawingVoid ? null : beyondRunning(resistances);
   if (beyond !== null) return beyond;
+  if (input.jointAmong !== null) return input.jointAmong;
   if (lostLine !== null)
     return `Not before ${lostLine} is back and the module has been read on all three lines.`;
   const insulation = insulationRunning(present);
