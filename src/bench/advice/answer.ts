@@ -21,6 +21,7 @@ import {
   misreadBranches,
   tellingBranches,
 } from "./diagnosisVerdict.ts";
+import { oddWords } from "./oddReadings.ts";
 
 const percent = (ratio: number): string => {
   const shown = (Math.abs(ratio) * 100).toFixed(1);
@@ -92,7 +93,7 @@ function wrongWords(
     ({ id }) => telling?.kind !== "settled" || !told.has(id),
   );
   const said = [
-    ...poorInsulation(day).map(({ words }) => words),
+    ...poorInsulation(day),
     ...(lostLine === null || told.has(lostLine) ? [] : [`no supply on ${lostLine}`]),
     ...(telling?.kind === "settled" ? [lower(telling.words)] : []),
     // Links against the drawing account for what the elements do not.
@@ -169,7 +170,7 @@ function carriedWords(
   return [
     ...(again.insulation.length > 0
       ? []
-      : [...poorInsulation(present), ...doubtfulInsulation(present)].map(({ words }) => words)),
+      : [...poorInsulation(present), ...doubtfulInsulation(present).map(({ words }) => words)]),
     ...branchWords(tellingBranches(present.resistances.branches, misread).filter(({ id }) => !ids.has(id))),
     ...present.joints.filter((one) => isBadJoint(one) && !again.joints.includes(one)).map(jointWords),
     ...present.joints.filter((one) => !again.joints.includes(one)).flatMap(scanWords),
@@ -178,7 +179,7 @@ function carriedWords(
 
 /** What was found and what was left; what failed on site comes with it. */
 function stateLine(input: AnswerInput): string {
-  const words = moduleLine(input);
+  const words = [...oddWords(input.odd).map(capital), moduleLine(input)].join(" ");
   return input.site.length === 0 ? words : `${words} Outside its limit: ${input.site.join("; ")}.`;
 }
 
@@ -260,6 +261,8 @@ export interface AnswerInput {
   readonly notTested: readonly string[];
   /** Whether readings alone may have been taken on own studs without the record saying so. */
   readonly studsUnsaid: boolean;
+  /** Readings that look odd in themselves and were not taken again. */
+  readonly odd: readonly string[];
   /** Whether the voltages say why amps differ. */
   readonly ampsExplained: boolean;
 }

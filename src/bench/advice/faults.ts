@@ -25,6 +25,7 @@ import {
   misreadBranches,
   NO_JOINTS,
 } from "./diagnosisVerdict.ts";
+import { oddReadings } from "./oddReadings.ts";
 
 /** The diagnosis and its consequences. */
 export interface AssessedFaults {
@@ -47,6 +48,8 @@ export interface AssessedFaults {
   readonly joints: JointsNamed;
   /** Joints whose drops were weighed with the other readings. */
   readonly weighedJoints: ReadonlySet<string>;
+  /** Readings that look odd in themselves and were not taken again. */
+  readonly odd: readonly string[];
   /** What was left out, and why. */
   readonly leftOut: readonly string[];
 }
@@ -180,6 +183,7 @@ export function assessFaults(input: {
     misread: new Set<string>(),
     drawingVoid: false,
     joints: NO_JOINTS,
+    odd: [],
     weighedJoints: new Set<string>(),
   } as const;
   if (asFound === undefined) return { ...none, leftOut: [] };
@@ -219,6 +223,7 @@ export function assessFaults(input: {
     misread,
     drawingVoid: drawingVoid(verdict),
     joints: jointsNamed(verdict, module),
+    odd: oddReadings(diagnosis),
     weighedJoints,
   };
 }
