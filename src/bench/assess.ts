@@ -112,7 +112,7 @@ export function assessModule(record: BenchRecord): ModuleAssessment {
       asLeft,
       cuts,
       joints: advice.joints,
-      relinked: advice.relinked,
+      misread: advice.misread,
     }),
     cuts,
     notTested: untested,

@@ -151,3 +151,40 @@ it("refuses own studs of no branch, or of a whole bank", () => {
     }
   }
 });
+
+describe("an element that is bad on its own studs", () => {
+  // 9.0 Ω where 480²/30 000/1.04 = 7.38 Ω belong, and as much through the links (0.2 Ω of leads in both): no joint is in the difference.
+  it("sends nobody to its joints where it reads high", () => {
+    const high = stud("L3", "S", "A-L3", "9.20 Ω");
+    const record = star([...STUDS.slice(0, 2), high, ...links("7.60 Ω", "7.58 Ω", "9.21 Ω")]);
+    const { answer, nextSteps } = assessModule(record);
+    expect(answer[0]).toMatch(/^Element A-L3 off its value/);
+    expect(nextSteps[0]?.action).toMatch(
+      /read the elements of branch A-L3 one by one and renew what reads high/,
+    );
+    expect(answer[2]).toMatch(/^Not before A-L3 is renewed/);
+    for (const line of [answer[1], answer[2]]) expect(line).not.toMatch(/four-wire|a bad joint/);
+  });
+
+  it("is what is renewed where it reads open, and its stud joint where only the way through the links does", () => {
+    const open = star([
+      ...STUDS.slice(0, 2),
+      stud("L3", "S", "A-L3", "OL"),
+      ...links("7.60 Ω", "7.58 Ω", "OL"),
+    ]);
+    expect(assessModule(open).nextSteps[0]?.action).toBe(
+      "Isolate, then open up branch A-L3 and renew what is broken in it: open on its own studs, with no link or joint in the reading.",
+    );
+    const linked = star(links("7.60 Ω", "7.58 Ω", "OL"));
+    expect(assessModule(linked).nextSteps[0]?.action).toContain(
+      "whether a coil, its stud joint or its jumper bar",
+    );
+  });
+
+  it("may have a bad joint again once it is read as left through the links alone", () => {
+    const record = star([...STUDS, ...links("7.60 Ω", "7.58 Ω", "7.61 Ω")], {
+      asLeft: { ohms: links("7.60 Ω", "7.58 Ω", "9.21 Ω") },
+    });
+    expect(assessModule(record).answer[2]).toMatch(/^Not before the joints of A-L3 are cleared/);
+  });
+});

@@ -19,7 +19,9 @@ import { studsUnsaid } from "./beyondElements.ts";
 import { clashing, type JointsNamed, openNamed } from "./diagnosisVerdict.ts";
 import { assessFaults } from "./faults.ts";
 import { nextSteps } from "./nextSteps.ts";
+import { oddRunning, oddSteps } from "./oddReadings.ts";
 import { runningWords } from "./runningOn.ts";
+import { readOnStuds } from "./studJoints.ts";
 
 /** The advice. */
 export interface Advice {
@@ -28,8 +30,8 @@ export interface Advice {
   readonly leftOut: readonly string[];
   /** The line that looks lost as things stand, or null. */
   readonly lostLine: string | null;
-  /** Branches that read otherwise, as found, only because their bank is linked against the drawing. */
-  readonly relinked: ReadonlySet<string>;
+  /** Branches whose readings as found, as drawn, say nothing of their elements. */
+  readonly misread: ReadonlySet<string>;
   /** Joints that the diagnosis settles on. */
   readonly joints: JointsNamed;
   readonly steps: readonly NextStep[];
@@ -139,13 +141,15 @@ export function adviseOn(input: {
   const weighed = new Set([...faults.weighedJoints].filter((id) => !readAgain.has(id)));
   const unjudged = present === null ? [] : unjudgedJoints(present, weighed);
   const unsaid = studsUnsaid(record);
+  const onStuds = readOnStuds(record);
   const steps = nextSteps({
     studsUnsaid: unsaid,
     drawingVoid: faults.drawingVoid,
     present: current,
     diagnosed: [...againSteps(stale), ...faults.steps],
-    known: { relinked: faults.relinked, openElements: openNamed(faults.verdict, whole) },
+    known: { misread: faults.misread, openElements: openNamed(faults.verdict, whole), onStuds },
     concerns: {
+      odd: oddSteps(faults.odd),
       insulation: insulationSteps(present),
       doubtful: [...scanSteps(present), ...doubtfulInsulationSteps(present)],
       supply: volts.steps,
@@ -165,15 +169,18 @@ export function adviseOn(input: {
   const module = runningWords({
     present: current,
     lostLine,
-    forbidding: [...poor.map(({ words }) => words), ...faults.forbidding],
+    forbidding: [...poor, ...faults.forbidding],
     voltage: volts.unknown ?? (volts.before === null ? null : site.running),
     diagnosed:
       faults.running ?? (oddNow ? "Not known before the amps are explained." : (unread ?? site.running)),
     anythingRead,
     unjudgedJoints: unjudged,
     jointFirst: faults.jointFirst,
+    jointAmong: faults.jointAmong,
     drawingVoid: faults.drawingVoid,
-    relinked: faults.relinked,
+    misread: faults.misread,
+    onStuds,
+    odd: oddRunning(faults.odd),
     sound:
       draw === null || supply === null || drawn.module.elements.some(({ id }) => !hot.repaired.has(id))
         ? null
@@ -201,8 +208,9 @@ export function adviseOn(input: {
     unknownDraw: volts.unknown !== null,
     notTested: untested,
     studsUnsaid: unsaid,
+    odd: faults.odd,
     ampsExplained: volts.explainsAmps,
   });
-  const { diagnosis, leftOut, relinked, joints } = faults;
-  return { diagnosis, leftOut, lostLine, relinked, joints, steps, answer };
+  const { diagnosis, leftOut, misread, joints } = faults;
+  return { diagnosis, leftOut, lostLine, misread, joints, steps, answer };
 }

@@ -18,9 +18,10 @@ import {
   type DiagnosisVerdict,
   drawingVoid,
   isTelling,
-  relinkedBranches,
+  misreadBranches,
   tellingBranches,
 } from "./diagnosisVerdict.ts";
+import { oddWords } from "./oddReadings.ts";
 
 const percent = (ratio: number): string => {
   const shown = (Math.abs(ratio) * 100).toFixed(1);
@@ -76,7 +77,7 @@ function wrongWords(
 ): string {
   const { branches } = day.resistances;
   const clash = clashing(day.resistances);
-  const relinked = relinkedBranches(verdict, module, clash);
+  const misread = misreadBranches(verdict, module, clash);
   const telling = verdict !== null && isTelling(verdict) ? verdict : null;
   const faults: readonly DiagnosedFault[] = (telling?.explanations ?? []).flatMap((one) => one.faults);
   const told = new Set([
@@ -88,11 +89,11 @@ function wrongWords(
   ]);
   const refuted = verdict?.kind === "nothing fits" ? [lower(verdict.words)] : [];
   // What is not told apart may still be known to lie in one branch: that is said first.
-  const untold = tellingBranches(branches, relinked).filter(
+  const untold = tellingBranches(branches, misread).filter(
     ({ id }) => telling?.kind !== "settled" || !told.has(id),
   );
   const said = [
-    ...poorInsulation(day).map(({ words }) => words),
+    ...poorInsulation(day),
     ...(lostLine === null || told.has(lostLine) ? [] : [`no supply on ${lostLine}`]),
     ...(telling?.kind === "settled" ? [lower(telling.words)] : []),
     // Links against the drawing account for what the elements do not.
@@ -163,14 +164,14 @@ function readAgain(present: ReadingsAssessment, alone: ReadingsAssessment | null
 function carriedWords(
   present: ReadingsAssessment,
   again: ReadingsAssessment,
-  relinked: ReadonlySet<string>,
+  misread: ReadonlySet<string>,
 ): readonly string[] {
   const ids = new Set(again.resistances.branches.map(({ id }) => id));
   return [
     ...(again.insulation.length > 0
       ? []
-      : [...poorInsulation(present), ...doubtfulInsulation(present)].map(({ words }) => words)),
-    ...branchWords(tellingBranches(present.resistances.branches, relinked).filter(({ id }) => !ids.has(id))),
+      : [...poorInsulation(present), ...doubtfulInsulation(present).map(({ words }) => words)]),
+    ...branchWords(tellingBranches(present.resistances.branches, misread).filter(({ id }) => !ids.has(id))),
     ...present.joints.filter((one) => isBadJoint(one) && !again.joints.includes(one)).map(jointWords),
     ...present.joints.filter((one) => !again.joints.includes(one)).flatMap(scanWords),
   ];
@@ -178,7 +179,7 @@ function carriedWords(
 
 /** What was found and what was left; what failed on site comes with it. */
 function stateLine(input: AnswerInput): string {
-  const words = moduleLine(input);
+  const words = [...oddWords(input.odd).map(capital), moduleLine(input)].join(" ");
   return input.site.length === 0 ? words : `${words} Outside its limit: ${input.site.join("; ")}.`;
 }
 
@@ -189,7 +190,7 @@ function moduleLine(input: AnswerInput): string {
   if (asLeft === null) return found ?? "Nothing was read: this sheet holds what the record promises.";
   const again = readAgain(asLeft, input.leftAlone);
   const before = asFound !== null && clashing(asFound.resistances);
-  const old = carriedWords(asLeft, again, relinkedBranches(verdict, module, before));
+  const old = carriedWords(asLeft, again, misreadBranches(verdict, module, before));
   const fresh = wrongWords(again, null, lostLine.asLeft, new Set(), input);
   const left = old.length === 0 ? fresh : `${fresh} Not read again: ${old.join("; ")}.`;
   return found === null ? `As left: ${left}` : `As found: ${found} As left: ${left}`;
@@ -260,6 +261,8 @@ export interface AnswerInput {
   readonly notTested: readonly string[];
   /** Whether readings alone may have been taken on own studs without the record saying so. */
   readonly studsUnsaid: boolean;
+  /** Readings that look odd in themselves and were not taken again. */
+  readonly odd: readonly string[];
   /** Whether the voltages say why amps differ. */
   readonly ampsExplained: boolean;
 }

@@ -9,10 +9,12 @@ const wanted = ({ target }: BranchAssessment): string =>
   target === null ? "" : ` where ${ohmText(target)} belong`;
 /** What a settled diagnosis says that spares a branch its own steps. */
 export interface KnownFaults {
-  /** Branches that read otherwise only because their bank is linked against the drawing. */
-  readonly relinked: ReadonlySet<string>;
+  /** Branches whose readings, as drawn, say nothing of their elements. */
+  readonly misread: ReadonlySet<string>;
   /** Branches whose open elements it names. */
   readonly openElements: ReadonlySet<string>;
+  /** Branches read on their own studs: no link or joint is in what they read. */
+  readonly onStuds: ReadonlySet<string>;
 }
 
 /** Whether no branch shows a path: that speaks of the meter or of what the readings share. */
@@ -55,7 +57,11 @@ function commonCause(
   });
 }
 
-function openStep(open: readonly BranchAssessment[], sawOpen: boolean): NextStep[] {
+function openStep(
+  open: readonly BranchAssessment[],
+  sawOpen: boolean,
+  onStuds: ReadonlySet<string>,
+): NextStep[] {
   if (open.length === 0) return [];
   const names = open.map(({ id }) => id).join(", ");
   const [only] = open;
@@ -73,7 +79,9 @@ function openStep(open: readonly BranchAssessment[], sawOpen: boolean): NextStep
   const which = open.length === 1 ? `branch ${names}` : `branches ${names}`;
   return [
     {
-      action: `Isolate, then open up ${which}: find whether a coil, its stud joint or its jumper bar is broken, and renew it.`,
+      action: open.every(({ id }) => onStuds.has(id))
+        ? `Isolate, then open up ${which} and renew what is broken in ${open.length === 1 ? "it" : "them"}: open on ${open.length === 1 ? "its" : "their"} own studs, with no link or joint in the reading.`
+        : `Isolate, then open up ${which}: find whether a coil, its stud joint or its jumper bar is broken, and renew it.`,
       reason,
       about: open.map(({ id }) => id),
     },
@@ -85,12 +93,22 @@ const percentOf = (deviation: number): string => {
   return shown === "0.0" ? "0.0 %" : `${deviation < 0 ? "−" : "+"}${shown} %`;
 };
 
-function outsideStep({ id, deviation, openElements }: BranchAssessment): NextStep {
+function outsideStep(
+  { id, deviation, openElements }: BranchAssessment,
+  onStuds: ReadonlySet<string>,
+): NextStep {
   const off = `${id} is ${percentOf(deviation as number)} from target`;
   if (openElements !== null) {
     return {
       action: `Isolate, lift the links of branch ${id} and read its elements one by one.`,
       reason: `${off}, which fits ${openElements} of its parallel elements open.`,
+      about: [id],
+    };
+  }
+  if ((deviation as number) > 0 && onStuds.has(id)) {
+    return {
+      action: `Isolate, then read the elements of branch ${id} one by one and renew what reads high: on its own studs no link or joint is in the reading.`,
+      reason: `${off}, outside the tolerance given.`,
       about: [id],
     };
   }
@@ -104,7 +122,7 @@ function outsideStep({ id, deviation, openElements }: BranchAssessment): NextSte
   };
 }
 
-function ownStep(branch: BranchAssessment): NextStep[] {
+function ownStep(branch: BranchAssessment, onStuds: ReadonlySet<string>): NextStep[] {
   const { id, finding, atLeast, deviation } = branch;
   switch (finding) {
     case "shorted":
@@ -116,7 +134,7 @@ function ownStep(branch: BranchAssessment): NextStep[] {
         },
       ];
     case "outside":
-      return [outsideStep(branch)];
+      return [outsideStep(branch, onStuds)];
     case "high":
       return [
         {
@@ -167,19 +185,20 @@ export function branchSteps(
   readonly faulty: readonly NextStep[];
   readonly unclear: readonly NextStep[];
 } {
-  const branches = tellingBranches(all, known.relinked);
+  const branches = tellingBranches(all, known.misread);
   const by = (...findings: readonly BranchAssessment["finding"][]): BranchAssessment[] =>
     branches.filter(({ finding }) => findings.includes(finding));
   const open = by("open");
+  const own = (branch: BranchAssessment): NextStep[] => ownStep(branch, known.onStuds);
   const sawOpen = readings.some(({ reads }) => reads === "open");
   return {
     faulty: [
-      ...by("shorted").flatMap(ownStep),
+      ...by("shorted").flatMap(own),
       ...commonCause(open, branches, known.openElements),
       // Where nothing shows a path there is no branch to open up yet.
-      ...(allOpen(branches) ? [] : openStep(open, sawOpen)),
-      ...by("outside", "high").flatMap(ownStep),
+      ...(allOpen(branches) ? [] : openStep(open, sawOpen, known.onStuds)),
+      ...by("outside", "high").flatMap(own),
     ],
-    unclear: [...by("undecided", "not known").flatMap(ownStep), ...unjudgedStep(by("unjudged"))],
+    unclear: [...by("undecided", "not known").flatMap(own), ...unjudgedStep(by("unjudged"))],
   };
 }

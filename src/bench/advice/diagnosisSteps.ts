@@ -3,8 +3,8 @@ import type { HeatingModule } from "../../circuit/index.ts";
 import type { NextStep } from "../assessTypes.ts";
 import type { DiagnosedFault } from "../diagnosis/diagnosedFault.ts";
 import type { MeasurementProposal } from "../diagnosis/nextMeasurements.ts";
-import { measurementWords, placeWords, terminalWords } from "../diagnosis/words.ts";
-import { branchesOf, type DiagnosisVerdict, isTelling } from "./diagnosisVerdict.ts";
+import { listed, measurementWords, placeWords, terminalWords } from "../diagnosis/words.ts";
+import { branchesOf, type DiagnosisVerdict, isTelling, jointsAmong } from "./diagnosisVerdict.ts";
 
 /** How a bank is drawn. */
 const drawnAs = (bank: string, { plan }: HeatingModule): string =>
@@ -121,6 +121,17 @@ export function diagnosisSteps(input: {
     return first.faults
       .filter((fault) => !told(fault))
       .map((fault) => ({ ...actionOf(fault, module), reason: `${words}.` }));
+  }
+  // One of them is bad for certain: opened dead, before anything is measured across it under voltage.
+  const joints = jointsAmong(verdict);
+  if (joints.length > 0) {
+    return [
+      {
+        action: `Isolate, then open ${listed(joints.map(placeWords))}, one after the other: renew what is burnt, pitted or broken, and remake it.`,
+        reason: `${words}.`,
+        about: joints,
+      },
+    ];
   }
   const [best] = proposals();
   const about = [

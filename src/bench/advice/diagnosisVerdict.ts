@@ -132,9 +132,42 @@ export function branchesOf(fault: DiagnosedFault, { elements, plan }: HeatingMod
 const settledFaults = (verdict: DiagnosisVerdict | null): readonly DiagnosedFault[] =>
   verdict?.kind === "settled" ? (verdict.explanations[0] as Explanation).faults : [];
 
-/** Whether a verdict settles on links against the drawing: values worked out on the drawing are void where the readings clash on it. */
-export const drawingVoid = (verdict: DiagnosisVerdict | null): boolean =>
-  settledFaults(verdict).some(({ kind }) => kind === "mis-linked" || kind === "mis-landed");
+/** The one explanation that is settled on, or all that cannot be told apart: what they share holds, whichever of them it is. */
+export function held(verdict: DiagnosisVerdict | null): readonly Explanation[] {
+  if (verdict?.kind === "settled") return verdict.explanations.slice(0, 1);
+  return verdict?.kind === "not told apart" ? verdict.explanations : [];
+}
+
+/** What every explanation that is held names; nothing without one. */
+function inAll(
+  verdict: DiagnosisVerdict | null,
+  names: (faults: readonly DiagnosedFault[]) => readonly string[],
+): ReadonlySet<string> {
+  const [first = [], ...others] = held(verdict).map(({ faults }) => names(faults));
+  return new Set(first.filter((name) => others.every((other) => other.includes(name))));
+}
+
+const isJoint = (
+  fault: DiagnosedFault,
+): fault is Extract<DiagnosedFault, { readonly kind: "joint" | "open joint" }> =>
+  fault.kind === "joint" || fault.kind === "open joint";
+
+/** Joints that cannot be told apart where it is one of them for certain; none where one is settled on, or something else may be wrong. */
+export function jointsAmong(verdict: DiagnosisVerdict | null): readonly string[] {
+  if (verdict?.kind !== "not told apart") return [];
+  const { explanations } = verdict;
+  if (!explanations.every(({ faults }) => faults.length > 0 && faults.every(isJoint))) return [];
+  return [...new Set(explanations.flatMap(({ faults }) => faults.filter(isJoint).map(({ place }) => place)))];
+}
+
+/** Whether links against the drawing are certain: values worked out on the drawing are void where the readings clash on it. */
+export function drawingVoid(verdict: DiagnosisVerdict | null): boolean {
+  const all = held(verdict);
+  return (
+    all.length > 0 &&
+    all.every(({ faults }) => faults.some(({ kind }) => kind === "mis-linked" || kind === "mis-landed"))
+  );
+}
 
 /** Faults of the whole: no branch's own reading then speaks of its elements. */
 const WHOLE: ReadonlySet<DiagnosedFault["kind"]> = new Set(["other rating", "feed connected"]);
@@ -147,32 +180,39 @@ export const clashing = ({
   consistency === "inconsistent" || outcome === "contradictory";
 
 /**
- * Branches settled on as linked or landed against the drawing: what they read as drawn says nothing of their elements. Star points tied or separate
- * against it concern the branches of all stars, where the readings clash on the drawing.
+ * Branches whose readings, as drawn, say nothing of their elements. Linked or landed against the drawing: all of the bank; star points tied or
+ * separate against it concern the branches of all stars, where the readings clash on the drawing. A joint where a line feeds a delta, open
+ * or bad: all of that delta, for the two sides behind it then lie in series beside the third.
  */
-export function relinkedBranches(
+export function misreadBranches(
   verdict: DiagnosisVerdict | null,
-  { elements, starPoints }: HeatingModule,
+  module: HeatingModule,
   clash: boolean,
 ): ReadonlySet<string> {
-  const faults = settledFaults(verdict);
+  const { elements, starPoints } = module;
   const bankOf = (name: string): string[] =>
     elements.flatMap(({ bank, branch }) => (`${bank}-${branch}` === name ? [bank] : []));
   const stars = clash ? Object.keys(starPoints) : [];
-  const banks = faults.flatMap((fault) => {
-    if (fault.kind === "mis-landed") return bankOf(fault.branch);
-    if (WHOLE.has(fault.kind)) return elements.map(({ bank }) => bank);
-    return fault.kind === "mis-linked" ? (fault.bank ?? stars) : [];
-  });
-  return new Set(elements.flatMap(({ bank, branch }) => (banks.includes(bank) ? [`${bank}-${branch}`] : [])));
+  const banks = inAll(verdict, (faults) =>
+    faults.flatMap((fault) => {
+      if (fault.kind === "mis-landed") return bankOf(fault.branch);
+      if (WHOLE.has(fault.kind)) return elements.map(({ bank }) => bank);
+      if (isJoint(fault))
+        return branchesOf(fault, module)
+          .flatMap(bankOf)
+          .filter((bank) => !(bank in starPoints));
+      return fault.kind === "mis-linked" ? (fault.bank ?? stars) : [];
+    }),
+  );
+  return new Set(elements.flatMap(({ bank, branch }) => (banks.has(bank) ? [`${bank}-${branch}`] : [])));
 }
 
-/** The branches that still speak of their elements: all but those of a relinked bank; a bolted short shows whatever the links. */
+/** The branches that still speak of their elements: all but those misread; a bolted short shows whatever the links. */
 export const tellingBranches = (
   branches: readonly BranchAssessment[],
-  relinked: ReadonlySet<string>,
+  misread: ReadonlySet<string>,
 ): readonly BranchAssessment[] =>
-  branches.filter(({ id, finding }) => finding === "shorted" || !relinked.has(id));
+  branches.filter(({ id, finding }) => finding === "shorted" || !misread.has(id));
 
 /** Branches whose open elements a verdict settles on. */
 export function openNamed(verdict: DiagnosisVerdict | null, module: HeatingModule): ReadonlySet<string> {
@@ -180,23 +220,20 @@ export function openNamed(verdict: DiagnosisVerdict | null, module: HeatingModul
   return new Set(faults.flatMap((fault) => (fault.kind === "element open" ? branchesOf(fault, module) : [])));
 }
 
-/** Joints that a verdict settles on. */
+/** Joints that a verdict names. */
 export interface JointsNamed {
+  /** Those it settles on. */
   readonly places: readonly string[];
-  /** Branches behind them: what they read says nothing of their elements before the joint is remade. */
+  /** Branches behind them, or behind all that cannot be told apart: what they read says nothing of their elements before the joint is remade. */
   readonly behind: ReadonlySet<string>;
 }
 
 export const NO_JOINTS: JointsNamed = { places: [], behind: new Set() };
 
-/** The joints of the one explanation that is settled on. */
-export function jointsNamed(verdict: DiagnosisVerdict | null, module: HeatingModule): JointsNamed {
-  const faults = settledFaults(verdict);
-  const joints = faults.flatMap((fault) =>
-    fault.kind === "joint" || fault.kind === "open joint" ? [fault] : [],
-  );
-  return {
-    places: joints.map(({ place }) => place),
-    behind: new Set(joints.flatMap((fault) => branchesOf(fault, module))),
-  };
-}
+/** The joints of the one explanation that is settled on, and what lies behind every joint that it can be. */
+export const jointsNamed = (verdict: DiagnosisVerdict | null, module: HeatingModule): JointsNamed => ({
+  places: settledFaults(verdict)
+    .filter(isJoint)
+    .map(({ place }) => place),
+  behind: inAll(verdict, (faults) => faults.filter(isJoint).flatMap((fault) => branchesOf(fault, module))),
+});

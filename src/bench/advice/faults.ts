@@ -17,12 +17,15 @@ import {
   type DiagnosisVerdict,
   diagnosisVerdict,
   drawingVoid,
+  held,
   isTelling,
   type JointsNamed,
+  jointsAmong,
   jointsNamed,
+  misreadBranches,
   NO_JOINTS,
-  relinkedBranches,
 } from "./diagnosisVerdict.ts";
+import { oddReadings } from "./oddReadings.ts";
 
 /** The diagnosis and its consequences. */
 export interface AssessedFaults {
@@ -35,14 +38,18 @@ export interface AssessedFaults {
   readonly running: string | null;
   /** What a joint that is settled on asks for before any voltage; null without one. */
   readonly jointFirst: string | null;
-  /** Branches that read otherwise only because their bank is linked against the drawing, as settled. */
-  readonly relinked: ReadonlySet<string>;
-  /** Whether links against the drawing are settled on. */
+  /** The same of joints of which it is one for certain. */
+  readonly jointAmong: string | null;
+  /** Branches whose readings, as drawn, say nothing of their elements. */
+  readonly misread: ReadonlySet<string>;
+  /** Whether links against the drawing are certain. */
   readonly drawingVoid: boolean;
   /** What a joint settled on, open or bad, has behind it. */
   readonly joints: JointsNamed;
   /** Joints whose drops were weighed with the other readings. */
   readonly weighedJoints: ReadonlySet<string>;
+  /** Readings that look odd in themselves and were not taken again. */
+  readonly odd: readonly string[];
   /** What was left out, and why. */
   readonly leftOut: readonly string[];
 }
@@ -85,6 +92,21 @@ function runningWords(verdict: DiagnosisVerdict): string | null {
     : "The electrician in charge and the customer decide whether it runs meanwhile.";
 }
 
+/** Joints of which one is bad for certain: which it is, is found on the dead module. */
+function jointAmong(verdict: DiagnosisVerdict): string | null {
+  const places = jointsAmong(verdict).map(placeWords);
+  return places.length === 0
+    ? null
+    : `Not before ${listed(places, "or")}, whichever is bad, is opened and remade: a loose or burnt end under voltage arcs.`;
+}
+
+/** Faults that forbid voltage, whichever of the explanations holds. */
+function forbidding(verdict: DiagnosisVerdict): readonly string[] {
+  const all = held(verdict).map(({ faults }) => faults.flatMap(forbids));
+  if (all.length < 2) return all.flat();
+  return all.every((words) => words.length > 0) ? [listed([...new Set(all.flat())], "or")] : [];
+}
+
 /** A loose or burnt joint that is settled on: it is remade before anything is energised, open or merely hot. */
 function jointFirst({ kind, explanations }: DiagnosisVerdict): string | null {
   if (kind !== "settled") return null;
@@ -103,7 +125,7 @@ function unlessAllOpen(verdict: DiagnosisVerdict, branches: readonly BranchAsses
   const link = fault.bank === null ? `star points ${fault.as}` : `bank ${fault.bank} linked as ${fault.as}`;
   return {
     ...verdict,
-    kind: "not told apart",
+    kind: "not settled",
     words: `No continuity in what these readings share, or ${link}`,
   };
 }
@@ -161,9 +183,11 @@ export function assessFaults(input: {
     forbidding: [],
     running: null,
     jointFirst: null,
-    relinked: new Set<string>(),
+    jointAmong: null,
+    misread: new Set<string>(),
     drawingVoid: false,
     joints: NO_JOINTS,
+    odd: [],
     weighedJoints: new Set<string>(),
   } as const;
   if (asFound === undefined) return { ...none, leftOut: [] };
@@ -181,7 +205,7 @@ export function assessFaults(input: {
   const weighedJoints = new Set(drops.flatMap((one) => (one.kind === "drop" ? [one.across] : [])));
   const read = (asLeft?.ohms ?? []).length + (asLeft?.currents ?? []).length > 0;
   if (read) return { ...none, diagnosis, verdict, leftOut, weighedJoints };
-  const first = verdict.explanations[0]?.faults ?? [];
+  const misread = misreadBranches(verdict, module, clash);
   return {
     diagnosis,
     verdict,
@@ -189,13 +213,21 @@ export function assessFaults(input: {
     // Where no branch shows a path the branches' own step says what to do.
     steps: allOpen(branches)
       ? []
-      : diagnosisSteps({ verdict, module, covered: bad, proposals: () => proposalsFor(asked, module) }),
-    forbidding: verdict.kind === "settled" ? first.flatMap(forbids) : [],
+      : diagnosisSteps({
+          verdict,
+          module,
+          // A branch that is misread says nothing for itself.
+          covered: new Set([...bad].filter((id) => !misread.has(id))),
+          proposals: () => proposalsFor(asked, module),
+        }),
+    forbidding: forbidding(verdict),
     running: runningWords(verdict),
     jointFirst: jointFirst(verdict),
-    relinked: relinkedBranches(verdict, module, clash),
+    jointAmong: jointAmong(verdict),
+    misread,
     drawingVoid: drawingVoid(verdict),
     joints: jointsNamed(verdict, module),
+    odd: oddReadings(diagnosis),
     weighedJoints,
   };
 }

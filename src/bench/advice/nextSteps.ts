@@ -148,8 +148,10 @@ function supplySteps(lostLine: string | null): NextStep[] {
   ];
 }
 
+const forbidsVoltage = ({ action }: NextStep): boolean => action.startsWith("Do not energise.");
+
 /**
- * Steps in order: what forbids voltage, supply, contradictions, faulty branches, what the diagnosis adds, joints, joints and insulation in doubt, site, amps
+ * Steps in order: what forbids voltage, readings that look odd, supply, contradictions, faulty branches, what the diagnosis adds, joints, joints and insulation in doubt, site, amps
  * that nothing explains, then what is merely unclear.
  */
 export function nextSteps(input: {
@@ -160,6 +162,8 @@ export function nextSteps(input: {
   /** What the diagnosis takes from the branches' own steps. */
   readonly known: KnownFaults;
   readonly concerns: {
+    /** Readings that look odd in themselves. */
+    readonly odd: readonly NextStep[];
     readonly insulation: readonly NextStep[];
     /** Joints and insulation that are neither bad nor clear of trouble. */
     readonly doubtful: readonly NextStep[];
@@ -175,7 +179,7 @@ export function nextSteps(input: {
   readonly readAgain: boolean;
   /** Whether readings alone may have been taken on own studs without the record saying so. */
   readonly studsUnsaid: boolean;
-  /** Whether links against the drawing are settled on. */
+  /** Whether links against the drawing are certain. */
   readonly drawingVoid: boolean;
 }): readonly NextStep[] {
   const { present, diagnosed, known, concerns, draw, lostLine, plateCurrent, readAgain } = input;
@@ -187,14 +191,18 @@ export function nextSteps(input: {
   }
   const { faulty, unclear } = branchSteps(present.resistances, known);
   const { contradictions, obscure } = readingSteps(present.resistances, input.studsUnsaid);
+  // An earthed element that is named comes before the search for it.
+  const named = diagnosed.filter(forbidsVoltage);
   const steps = [
+    ...named,
     ...concerns.insulation,
+    ...concerns.odd,
     ...supplySteps(lostLine),
     ...concerns.supply,
     // Links against the drawing explain why the readings clash on it.
     ...(input.drawingVoid ? [] : [...contradictions, ...beyondSteps(present.resistances)]),
     ...faulty,
-    ...diagnosed,
+    ...diagnosed.filter((step) => !forbidsVoltage(step)),
     ...jointSteps(present.joints),
     ...concerns.doubtful,
     ...concerns.site,

@@ -31,23 +31,30 @@ export function runningWords(input: {
   readonly unjudgedJoints: readonly string[];
   /** What a joint that the diagnosis names asks for before any voltage; null where it names none. */
   readonly jointFirst: string | null;
-  /** Whether links against the drawing are settled on: they explain why the readings clash on it. */
+  /** The same of joints of which it is one for certain. */
+  readonly jointAmong: string | null;
+  /** Whether links against the drawing are certain: they explain why the readings clash on it. */
   readonly drawingVoid: boolean;
-  /** Branches that read otherwise only because their bank is linked against the drawing. */
-  readonly relinked: ReadonlySet<string>;
+  /** Branches whose readings, as drawn, say nothing of their elements. */
+  readonly misread: ReadonlySet<string>;
+  /** Branches read on their own studs: no link or joint is in what they read. */
+  readonly onStuds: ReadonlySet<string>;
+  /** What readings that look odd ask for first; null where none does. */
+  readonly odd: string | null;
   /** The module with its elements sound, and its supply; null where either is not known. */
   readonly sound: OpenModule | null;
 }): string {
-  const { present, lostLine, forbidding, jointFirst, relinked, sound } = input;
+  const { present, lostLine, forbidding, jointFirst, misread, sound } = input;
   if (present === null) return NOTHING_READ;
   const { resistances, joints } = present;
-  const branches = tellingBranches(resistances.branches, relinked);
+  const branches = tellingBranches(resistances.branches, misread);
   const found = (...kinds: readonly string[]): string[] =>
     branches.filter(({ finding }) => kinds.includes(finding)).map(({ id }) => id);
   const shorted = found("shorted");
   if (shorted.length > 0)
     return `Do not energise it: ${listed(shorted)} ${shorted.length > 1 ? "are" : "is"} as good as bolted.`;
   if (forbidding.length > 0) return `Do not energise it: ${listed(forbidding)}.`;
+  if (input.odd !== null) return input.odd;
   const bad = joints.filter(isBadJoint).map(({ id }) => id);
   if (bad.length > 0) {
     return `Not on ${jointsWords(bad)}: a hot joint feeds on its own heat until it burns open. Remake ${bad.length > 1 ? "them" : "it"} first.`;
@@ -55,6 +62,7 @@ export function runningWords(input: {
   if (jointFirst !== null) return jointFirst;
   const beyond = input.drawingVoid ? null : beyondRunning(resistances);
   if (beyond !== null) return beyond;
+  if (input.jointAmong !== null) return input.jointAmong;
   if (lostLine !== null)
     return `Not before ${lostLine} is back and the module has been read on all three lines.`;
   const insulation = insulationRunning(present);
@@ -71,9 +79,12 @@ export function runningWords(input: {
   }
   const partly = off.filter(({ openElements }) => openElements !== null).map(({ id }) => id);
   const high = [...off.map(({ id }) => id).filter((id) => !partly.includes(id)), ...found("high")];
-  if (high.length > 0) {
-    return `Not before the joints of ${listed(high)} are cleared: what reads high may be one of them, and a bad joint burns on.`;
+  const linked = high.filter((id) => !input.onStuds.has(id));
+  if (linked.length > 0) {
+    return `Not before the joints of ${listed(linked)} are cleared: what reads high may be one of them, and a bad joint burns on.`;
   }
+  if (high.length > 0)
+    return `Not before ${listed(high)} ${high.length > 1 ? "are" : "is"} renewed, or explained by the maker of the elements: high on ${high.length > 1 ? "their" : "its"} own studs, where no joint is in the reading, and a coil that thins burns through.`;
   const scanned = scanBefore(present);
   if (scanned !== null) return scanned;
   if (input.voltage !== null) return input.voltage;

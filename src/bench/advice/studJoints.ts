@@ -1,6 +1,7 @@
 /** Where some branch was read on its own studs: the links and joints round it drawn one by one, so that its reading can do without them. */
 import { buildModule, type JointPlan, type ModulePlan } from "../../circuit/index.ts";
 import type { Ohms } from "../../quantity/index.ts";
+import type { ParsedRecord } from "../record/parsed.ts";
 
 const LINES = ["L1", "L2", "L3"] as const;
 
@@ -39,4 +40,15 @@ export function studsOf(plan: ModulePlan): ReadonlyMap<string, readonly [from: s
     found.set(name, [found.get(name)?.[0] ?? from, to]);
   });
   return found;
+}
+
+/** Branches whose value stands on their own studs, as last read: no link, bar or joint is in it. What is read again through the links is not among them. */
+export function readOnStuds({
+  asFound,
+  asLeft,
+}: Pick<ParsedRecord, "asFound" | "asLeft">): ReadonlySet<string> {
+  const ohms = (asLeft?.ohms ?? []).length > 0 ? asLeft?.ohms : asFound?.ohms;
+  return new Set(
+    (ohms ?? []).flatMap(({ alone, ownStuds }) => (ownStuds === true && alone !== undefined ? [alone] : [])),
+  );
 }

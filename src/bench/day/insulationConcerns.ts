@@ -50,17 +50,24 @@ const shown = (value: number): string =>
   formatQuantity(value as Ohms, { unit: "Ω", significantDigits: 3, engineering: true });
 const ruleOf = ({ label }: Figure): string => splitAtLast(label)[1];
 const rulesOf = (figures: readonly Figure[]): readonly string[] => [...new Set(figures.map(ruleOf))];
+const nodeOf = (at: string): string => at.replace(/^insulation at /, "");
 const reading = (at: string, [first]: readonly Figure[]): string => `${at} ${shown(Number(first?.value))}`;
 
-/** Insulation readings below the least, one for each node, with the limits missed. */
-export function poorInsulation(day: ReadingsAssessment): readonly InsulationConcern[] {
-  return [...byNode(day, LEAST, ["outside"])].map(([at, figures]) => {
+/** Insulation readings below the least, and the rules that each of them misses. */
+const poorNodes = (day: ReadingsAssessment): ReadonlyMap<string, readonly Figure[]> =>
+  byNode(day, LEAST, ["outside"]);
+
+/** Insulation readings below the least, together where they miss the same limits: one earthed coil shows at every terminal. */
+export function poorInsulation(day: ReadingsAssessment): readonly string[] {
+  const missing = new Map<string, string[]>();
+  for (const [at, figures] of poorNodes(day)) {
     const rules = rulesOf(figures);
-    return {
-      at,
-      words: `${reading(at, figures)}, below the least that ${listed(rules)} ${rules.length > 1 ? "ask" : "asks"} for`,
-    };
-  });
+    const asked = `${listed(rules)} ${rules.length > 1 ? "ask" : "asks"} for`;
+    const told = missing.get(asked) ?? [];
+    told.push(reading(told.length === 0 ? at : nodeOf(at), figures));
+    missing.set(asked, told);
+  }
+  return [...missing].map(([asked, told]) => `${listed(told)}, below the least that ${asked}`);
 }
 
 /** Whether the figure itself clears its limit, so that only the test voltage leaves it open. */
@@ -69,7 +76,7 @@ export const clearsLimit = ({ value, halfWidth, limit }: Figure): boolean =>
 
 /** Insulation that is not below the least and not clear of trouble either, one for each node; what is poor is not among it. */
 function doubts(day: ReadingsAssessment): readonly Doubt[] {
-  const known = new Set(poorInsulation(day).map(({ at }) => at));
+  const known = new Set(poorNodes(day).keys());
   const open = [...byNode(day, LEAST, ["undecided"])].flatMap(([at, figures]): Doubt[] => {
     if (known.has(at)) return [];
     known.add(at);
@@ -111,7 +118,6 @@ function doubts(day: ReadingsAssessment): readonly Doubt[] {
 export const doubtfulInsulation = (day: ReadingsAssessment): readonly InsulationConcern[] => doubts(day);
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
-const nodeOf = (at: string): string => at.replace(/^insulation at /, "");
 
 /** What insulation in doubt says of running, or null: the least is settled before, makers' figures by the maker. */
 export function insulationRunning(day: ReadingsAssessment): string | null {
@@ -123,14 +129,30 @@ export function insulationRunning(day: ReadingsAssessment): string | null {
   return `Not before the maker of the elements, or who answers for them, has accepted their insulation: ${told}.`;
 }
 
+/** Damp magnesia and dirt leave thousands of ohms and more; below, metal or carbon lies on the frame. Common practice, no published source. */
+const DAMP_FROM = 1000;
+
 /** What to do about poor insulation. */
 export function insulationSteps(day: ReadingsAssessment | null): readonly NextStep[] {
-  return (day === null ? [] : poorInsulation(day)).map(({ at, words }) => ({
-    action:
-      "Do not energise. Isolate, part the banks and read each to the frame, then each element at both ends lifted: dry what is damp as its maker allows, renew what stays low.",
-    reason: `${capital(words)}. Damp magnesia and dirt read low when cold, and so does a coil that touches.`,
-    about: [nodeOf(at)],
-  }));
+  const poor = day === null ? null : poorNodes(day);
+  if (day === null || poor === null || poor.size === 0) return [];
+  const least = Math.min(...[...poor.values()].flat().map(({ value }) => Number(value)));
+  const damp = least >= DAMP_FROM;
+  return [
+    {
+      action: `Do not energise. Isolate, part the banks and read each to the frame, then each element at both ends lifted: ${
+        damp
+          ? "dry what is damp as its maker allows, renew what stays low"
+          : "find the coil, bar or lead that lies on the frame, and renew what has touched it"
+      }.`,
+      reason: `${capital(poorInsulation(day).join("; "))}. ${
+        damp
+          ? "Damp magnesia and dirt read low when cold, and so does a coil that touches."
+          : "So few ohms are metal or carbon on the frame; damp and dirt leave thousands."
+      }`,
+      about: [...poor.keys()].map(nodeOf),
+    },
+  ];
 }
 
 const SETTLING: Readonly<Record<Doubt["by"], string>> = {

@@ -50,15 +50,16 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   const top = groups[0]?.explanations[0] as Explanation;
   const outcome = top.pValue === null ? "too few readings" : top.pValue < GATE ? "nothing fits" : "explained";
   // Windings across the lines read like kilohms typed as ohms: that explains a slip of the unit, it does not exclude it.
-  const excludes = outcome !== "nothing fits" && !top.faults.some(({ kind }) => kind === "feed connected");
+  const feed = top.faults.some(({ kind }) => kind === "feed connected");
+  const excludes = outcome !== "nothing fits" && !feed;
   const accounted = top.predicted.flatMap(({ deviation }, r) =>
     excludes && deviation !== null && Math.abs(deviation) < ACCOUNTED ? [r] : [],
   );
   const slips = slipWarnings(question, posterior.sound, new Set(accounted));
   const warnings = [
     ...slips,
-    // Ohms of a thousandth are a slip of the unit before they are a winding.
-    ...(slips.length > 0 ? [] : acrossLinesWarnings(question, posterior.sound)),
+    // Ohms of a thousandth are a slip of the unit before they are a winding, and a winding that explains them has been named.
+    ...(slips.length > 0 || feed ? [] : acrossLinesWarnings(question, posterior.sound)),
     ...insulationWarnings(question),
   ];
   return {

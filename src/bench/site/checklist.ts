@@ -145,7 +145,7 @@ function insulationEvidence({ asLeft }: ChecklistSource): Evidence {
   // What forbids voltage in the answer does not pass here, whatever the laxer limits say.
   const poor = poorInsulation(asLeft);
   if (poor.length > 0) {
-    return { state: "not passed", evidence: `As left: ${poor.map(({ words }) => words).join("; ")}.` };
+    return { state: "not passed", evidence: `As left: ${poor.join("; ")}.` };
   }
   const nodes = new Map<string, Figure[]>();
   for (const one of judged) {

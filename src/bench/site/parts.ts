@@ -94,7 +94,7 @@ const isGoodJoint = (joint: JointAssessment): boolean =>
  * @param input.asLeft - readings after the repair: what they show to be sound needs no part any more; `null` without them
  * @param input.cuts - bars to cut
  * @param input.joints - joints that the diagnosis settles on: their own hardware, and no element behind them that shows no more than they
- * @param input.relinked - branches that read otherwise only because their bank is linked against the drawing: links, no parts
+ * @param input.misread - branches whose readings, as drawn, say nothing of their elements: no parts
  */
 export function partsList(input: {
   readonly record: Pick<ParsedRecord, "wiring" | "hardware">;
@@ -102,9 +102,9 @@ export function partsList(input: {
   readonly asLeft?: ReadingsAssessment | null;
   readonly cuts: readonly CutLine[];
   readonly joints?: JointsNamed;
-  readonly relinked?: ReadonlySet<string>;
+  readonly misread?: ReadonlySet<string>;
 }): readonly PartLine[] {
-  const { record, asFound, asLeft = null, cuts, joints = NO_JOINTS, relinked = new Set() } = input;
+  const { record, asFound, asLeft = null, cuts, joints = NO_JOINTS, misread = new Set() } = input;
   const { banks } = record.wiring;
   const sound = new Set([
     ...(asLeft?.resistances.branches ?? []).flatMap(({ id, finding }) => (finding === "sound" ? [id] : [])),
@@ -120,7 +120,7 @@ export function partsList(input: {
     : branches.filter(
         ({ id, finding }) =>
           finding === "shorted" ||
-          !(relinked.has(id) || (joints.behind.has(id) && (finding === "open" || finding === "high"))),
+          !(misread.has(id) || (joints.behind.has(id) && (finding === "open" || finding === "high"))),
       );
   const bad = new Set(
     (asFound?.joints ?? []).filter((one) => isBadJoint(one) || isSuspectJoint(one)).map(({ id }) => id),
