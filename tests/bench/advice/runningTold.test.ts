@@ -19,7 +19,10 @@ const running = (present: ReadingsAssessment | null, more: Partial<Input> = {}):
     unjudgedJoints: [],
     jointFirst: null,
     drawingVoid: false,
-    relinked: new Set(),
+    misread: new Set(),
+    onStuds: new Set(),
+    jointAmong: null,
+    odd: null,
     sound: null,
     ...more,
   });
@@ -60,7 +63,7 @@ describe("a module", () => {
       running({ ...with_(branch("A-L1", "shorted")), joints: [bad] }, { forbidding: ["x"], lostLine: "L1" }),
     ).toBe(bolted);
     // A bolted short shows whatever the links.
-    expect(running(with_(branch("A-L1", "shorted")), { relinked: new Set(["A-L1"]) })).toBe(bolted);
+    expect(running(with_(branch("A-L1", "shorted")), { misread: new Set(["A-L1"]) })).toBe(bolted);
     expect(running(joints(bad), { forbidding: ["element A-L1 is earthed", "y"] })).toBe(
       "Do not energise it: element A-L1 is earthed and y.",
     );
@@ -133,7 +136,7 @@ describe("a module", () => {
     expect(running(with_(branch("A-L1", "open"), off("A-L2", 0.5, 1)))).toContain(
       "left with A-L1 and A-L2 open.",
     );
-    expect(running(with_(branch("A-L1", "open")), { relinked: new Set(["A-L1"]) })).toBe(FINE);
+    expect(running(with_(branch("A-L1", "open")), { misread: new Set(["A-L1"]) })).toBe(FINE);
   });
 
   it("with a branch too low waits for why, then with one too high for its joints", () => {

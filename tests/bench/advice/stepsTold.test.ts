@@ -11,7 +11,11 @@ import { branchSteps } from "../../../src/bench/advice/branchSteps.ts";
 import { nextSteps } from "../../../src/bench/advice/nextSteps.ts";
 import { branch, day, joint, judged, rise } from "../site/made.ts";
 
-const NONE = { relinked: new Set<string>(), openElements: new Set<string>() };
+const NONE = {
+  misread: new Set<string>(),
+  openElements: new Set<string>(),
+  onStuds: new Set<string>(),
+};
 const sound = (...ids: readonly string[]) => ids.map((id) => branch(id, "sound"));
 const reads = (from: string, to: string, value: number | "open", residual: number | null = null) => ({
   from,
@@ -84,7 +88,7 @@ describe("steps about branches", () => {
     expect(faulty([branch("A-L2", "open"), branch("B-L1", "open"), ...sound("A-L3")])).toHaveLength(1);
     expect(faulty(line, OL, { ...NONE, openElements: new Set(["A-L2", "B-L2"]) })).toHaveLength(1);
     expect(faulty(line, OL, { ...NONE, openElements: new Set(["A-L2"]) })).toHaveLength(2);
-    expect(faulty(line, OL, { ...NONE, relinked: new Set(["A-L2", "B-L2"]) })).toEqual([]);
+    expect(faulty(line, OL, { ...NONE, misread: new Set(["A-L2", "B-L2"]) })).toEqual([]);
   });
 
   it("put a bolted branch before open ones, and those before the rest", () => {
@@ -205,7 +209,7 @@ const steps = (present: ReadingsAssessment | null, more: Partial<Steps> = {}) =>
     present,
     diagnosed: [],
     known: NONE,
-    concerns: { insulation: [], doubtful: [], supply: [], joints: [], amps: [], site: [] },
+    concerns: { odd: [], insulation: [], doubtful: [], supply: [], joints: [], amps: [], site: [] },
     draw: null,
     lostLine: null,
     plateCurrent: null,
@@ -224,6 +228,7 @@ const withResistances = (
 
 describe("the order of steps", () => {
   const concerns = {
+    odd: [concern("odd")],
     insulation: [concern("insulation")],
     doubtful: [concern("doubtful")],
     supply: [concern("supply")],
@@ -262,6 +267,7 @@ describe("the order of steps", () => {
       more.map(({ action }) => action.split(/[ ,]/).slice(0, 3).join(" "));
     expect(words(found)).toEqual([
       "insulation",
+      "odd",
       "Isolate and prove",
       "supply",
       "Repeat L2 to",
@@ -278,15 +284,15 @@ describe("the order of steps", () => {
       "After the work:",
     ]);
     // The worst two of three, the larger first; with links against the drawing none of it.
-    expect(found[3]?.action).toBe(
+    expect(found[4]?.action).toBe(
       "Repeat L2 to S, L1 to S with clean, firm probes before believing any value below.",
     );
-    expect(found[3]?.about).toEqual(["L2 to S", "L1 to S"]);
-    expect(found[1]).toMatchObject({
+    expect(found[4]?.about).toEqual(["L2 to S", "L1 to S"]);
+    expect(found[2]).toMatchObject({
       reason: "The voltages between lines add up as they do when L2 is lost and fed back through the module.",
       about: ["L2"],
     });
-    expect(found[7]).toMatchObject({
+    expect(found[8]).toMatchObject({
       action:
         "Isolate, then open joint a: renew bar end, nut and washer where burnt or pitted, and remake it.",
       reason:
@@ -418,6 +424,7 @@ describe("the answer", () => {
       asLeft: null,
       leftAlone: null,
       verdict: null,
+      odd: [],
       lostLine: { asFound: null, asLeft: null },
       module: { ...module, elements: [] } as never,
       draw: null,

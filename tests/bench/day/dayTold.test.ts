@@ -289,23 +289,13 @@ describe("insulation", () => {
       at("S", "IEC 60364-6", "open", "outside", 1e6),
     );
     expect(poorInsulation(poor)).toEqual([
-      {
-        at: "insulation at L1",
-        words: "insulation at L1 210 kΩ, below the least that IEC 60364-6 and IEC 60204-1 ask for",
-      },
-      {
-        at: "insulation at L2",
-        words: "insulation at L2 12.3 kΩ, below the least that IEC 60204-1 asks for",
-      },
+      "insulation at L1 210 kΩ, below the least that IEC 60364-6 and IEC 60204-1 ask for",
+      "insulation at L2 12.3 kΩ, below the least that IEC 60204-1 asks for",
     ]);
     expect(insulationSteps(poor).map(({ reason, about }) => [reason, about])).toEqual([
       [
-        "Insulation at L1 210 kΩ, below the least that IEC 60364-6 and IEC 60204-1 ask for. Damp magnesia and dirt read low when cold, and so does a coil that touches.",
-        ["L1"],
-      ],
-      [
-        "Insulation at L2 12.3 kΩ, below the least that IEC 60204-1 asks for. Damp magnesia and dirt read low when cold, and so does a coil that touches.",
-        ["L2"],
+        "Insulation at L1 210 kΩ, below the least that IEC 60364-6 and IEC 60204-1 ask for; insulation at L2 12.3 kΩ, below the least that IEC 60204-1 asks for. Damp magnesia and dirt read low when cold, and so does a coil that touches.",
+        ["L1", "L2"],
       ],
     ]);
     expect(insulationSteps(null)).toEqual([]);

@@ -380,12 +380,12 @@ describe("parts", () => {
       "element for A-L2",
       "nuts and washers for the joint where line L1 enters the module, and a lug or a bar end where it is burnt or pitted",
     ]);
-    expect(ask({ relinked: new Set(["A-L1", "A-L2"]) })).toEqual([]);
+    expect(ask({ misread: new Set(["A-L1", "A-L2"]) })).toEqual([]);
     // No path anywhere is the meter before it is every element.
     expect(partsList({ record, asFound: day(open), cuts: [] })).toEqual([]);
     const shorted = day([branch("A-L1", "shorted"), branch("A-L2", "sound")]);
     expect(
-      partsList({ record, asFound: shorted, cuts: [], relinked: new Set(["A-L1"]) }).map(({ part }) => part),
+      partsList({ record, asFound: shorted, cuts: [], misread: new Set(["A-L1"]) }).map(({ part }) => part),
     ).toEqual(["element for A-L1"]);
   });
 });
