@@ -89,8 +89,19 @@ function readGauge(path: string, unit: CanonicalUnit, text: string): Parsed {
   return { value, symbol: "AWG", resolution: null, significantDigits: null };
 }
 
+function twoRatings(path: string, text: string): never {
+  const expected = `one number, not two ratings (fractions are read of ${HALVED.join(", ")})`;
+  return fail({ code: "ambiguous", path, expected, received: text });
+}
+
+/** "Y/277 V" behind 480: the voltage of a star on its plate, between lines and to neutral. */
+const STAR_PLATE = /^[YΔ]? *\/ *\d/i;
+const GAUGE_OF_OTHERS = /^swg$/i;
+
 function readUnit(path: string, unit: CanonicalUnit, text: string, rest: string): UnitEntry {
-  const expected = allowedUnits(unit);
+  if (STAR_PLATE.test(rest)) twoRatings(path, text);
+  const gauge = GAUGE_OF_OTHERS.test(rest) && (unit === "m" || unit === "m²");
+  const expected = `${allowedUnits(unit)}${gauge ? ", or an AWG size (SWG: see swgSize)" : ""}`;
   // A bare number has as many meanings as there are units, and none is assumed.
   if (rest === "") return fail({ code: "ambiguous", path, expected, received: text });
   const entry = findUnit(unit, rest);
@@ -163,10 +174,7 @@ export function parseQuantity<U extends CanonicalUnit>(
   } else {
     const number = readNumber(path, trimmed, expected, decimalComma);
     const entry = readUnit(path, unit, trimmed, trimSpaces(trimmed.slice(number.end)));
-    if (number.pair && !HALVED.includes(entry.symbol)) {
-      const one = `one number, not two ratings (fractions are read of ${HALVED.join(", ")})`;
-      fail({ code: "ambiguous", path, expected: one, received: text });
-    }
+    if (number.pair && !HALVED.includes(entry.symbol)) twoRatings(path, text);
     parsed = convert(path, trimmed, entry, number);
   }
   return parsed as ParsedQuantity<U> | (U extends "Ω" ? ParsedOpen : never);
