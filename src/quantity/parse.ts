@@ -95,8 +95,11 @@ function twoRatings(path: string, text: string): never {
   return fail({ code: "ambiguous", path, expected, received: text });
 }
 
+const GAUGE_OF_OTHERS = /^swg$/i;
+
 function readUnit(path: string, unit: CanonicalUnit, text: string, rest: string): UnitEntry {
-  const expected = allowedUnits(unit);
+  const gauge = GAUGE_OF_OTHERS.test(rest) && (unit === "m" || unit === "m²");
+  const expected = `${allowedUnits(unit)}${gauge ? ", or an AWG size (SWG: see swgSize)" : ""}`;
   // A bare number has as many meanings as there are units, and none is assumed.
   if (rest === "") return fail({ code: "ambiguous", path, expected, received: text });
   const entry = findUnit(unit, rest);

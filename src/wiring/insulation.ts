@@ -17,7 +17,7 @@ import {
   type OwnInsulationCriterion,
   resolveCriterion,
 } from "./insulationCriteria.ts";
-import { checkMeasured, checkMeasuredOrZero, checkTemperature, same } from "./limit.ts";
+import { atMost, checkMeasured, checkMeasuredOrZero, checkTemperature, same } from "./limit.ts";
 import { type CodeResult, codeResult, DEFERRAL } from "./result.ts";
 
 const checkMeasuredOhms = (path: string, resistance: number): void => checkMeasured(path, resistance, "Ω");
@@ -124,6 +124,9 @@ export interface InsulationVerdict extends CodeResult<Verdict> {
   readonly margin: Ohms;
 }
 
+const TOO_LOW =
+  " Read at less than that: a weak place may hold a lower voltage, so it is not passed by this.";
+
 const CAUTIONS = [
   "Measure with the supply isolated, locked out and proved dead, semiconductors and controls disconnected; discharge afterwards.",
   "A figure without its temperature, its test voltage and the number of elements measured together says little; the trend says more.",
@@ -131,7 +134,8 @@ const CAUTIONS = [
 
 /**
  * Holds an insulation reading against the limits you name, side by side: there is no common limit, so none is assumed. A limit
- * of one element is divided by the number measured together, as if they were equal.
+ * of one element is divided by the number measured together, as if they were equal. No reading at less than the test voltage of a limit
+ * passes it: that one is undecided.
  * @param input.resistance - reading to frame (Ω), more than 0
  * @param input.halfWidth - half-width of its interval, from the tester's accuracy (Ω); 0 if left out
  * @param input.nominalVoltage - rated voltage of the equipment (V), more than 0
@@ -187,8 +191,9 @@ export function insulationVerdicts(input: {
       rule: limit.name,
     });
     const warnings: Warning[] = [];
+    const tooLow = limit.testVoltage !== null && !atMost(limit.testVoltage, testVoltage);
     if (limit.testVoltage !== null && !same(testVoltage, limit.testVoltage)) {
-      const message = `The limit is for a test at ${limit.testVoltage} V.`;
+      const message = `The limit is for a test at ${limit.testVoltage} V.${tooLow ? TOO_LOW : ""}`;
       warnings.push({
         code: "outside-validity",
         path: "testVoltage",
@@ -204,7 +209,7 @@ export function insulationVerdicts(input: {
     }
     return {
       ...codeResult({
-        value: verdict.verdict,
+        value: tooLow && verdict.verdict === "within" ? "undecided" : verdict.verdict,
         unit: "",
         cells: [limit.cell],
         baseConditions: [

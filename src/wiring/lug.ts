@@ -1,10 +1,10 @@
 /** Whether a lug or terminal takes a conductor and carries its current. */
-import { type Amperes, type Celsius, fail, given, givenList } from "../quantity/index.ts";
+import { type Amperes, type Celsius, fail, given, givenList, onlyFields } from "../quantity/index.ts";
 import { atMost, checkMeasured, checkTemperature } from "./limit.ts";
 import type { NorthAmerican } from "./necTables.ts";
 import { type CodeResult, codeResult } from "./result.ts";
 import { areaOfSize, sizeName } from "./size.ts";
-import { terminationLimit } from "./termination.ts";
+import { NICKEL_COATED, terminationLimit } from "./termination.ts";
 
 /**
  * Marks of a lug or terminal.
@@ -22,6 +22,8 @@ export interface LugMarks {
   /** Current it is marked for (A), as on a terminal block; left out where only the wire limits it. */
   readonly current?: Amperes;
 }
+
+const MARKS: readonly (keyof LugMarks)[] = ["smallest", "largest", "materials", "temperature", "current"];
 
 /**
  * Outcome of holding a conductor against a lug.
@@ -47,7 +49,8 @@ export interface LugFit extends CodeResult<"fits" | "does not fit" | "undecided"
  * @param input.insulationTemperature - temperature rating of the conductor (°C)
  * @param input.designCurrent - from {@link designCurrent} (A), more than 0
  * @returns "fits", "does not fit" with every fault, or "undecided" where the code has no column as hot as the mark
- * @throws ElectroheatError `missing`, `not-a-number`, `unknown-name`, `ambiguous`, `inconsistent` for a range upside down
+ * @throws ElectroheatError `missing`, `not-a-number`, `unknown-name` (a material that no ampacity table of the edition has among them), `unknown-field`,
+ *   `ambiguous`, `inconsistent` for a range upside down
  * @source NFPA 70, National Electrical Code, 110.14 and the raceway ampacity table of the edition
  * @example
  * ```ts
@@ -71,6 +74,7 @@ export function lugFit(input: {
   if (typeof lug !== "object" || lug === null) {
     fail({ code: "missing", path: "lug", expected: "the marks of the lug", received: lug });
   }
+  onlyFields(lug, MARKS, "lug");
   checkMeasured("designCurrent", designCurrent, "A");
   checkTemperature("insulationTemperature", insulationTemperature);
   givenList(lug.materials, "lug.materials", 1);
@@ -100,7 +104,7 @@ export function lugFit(input: {
   });
   const value = limit.found?.value ?? null;
   // A marking for copper covers nickel-coated copper only where the maker says so; it is passed with a warning.
-  const bare = material === "nickel-coated copper" && lug.materials.includes("copper");
+  const bare = material === NICKEL_COATED && lug.materials.includes("copper");
   const faults = [
     ...(lug.materials.includes(material) || bare ? [] : ["material" as const]),
     ...(atMost(low, own) ? [] : ["too small" as const]),

@@ -1,6 +1,6 @@
 /** What terminals allow: the column they are good for, and the ampacity of a size in it. */
 import terminations from "../../shared/tables/nec-terminations.json" with { type: "json" };
-import { type Amperes, type Celsius, fail, given, type Warning } from "../quantity/index.ts";
+import { type Amperes, type Celsius, checkOneOf, fail, given, type Warning } from "../quantity/index.ts";
 import { ampacityTables } from "./ampacityTables.ts";
 import { atMost, checkMeasured, checkTemperature, columnFigure } from "./limit.ts";
 import { labelOf, type NorthAmerican, northAmerican, noTable } from "./necTables.ts";
@@ -60,6 +60,9 @@ export function terminationTemperature(input: {
   });
 }
 
+/** Leads of hot equipment: the raceway table has no column for them. */
+export const NICKEL_COATED = "nickel-coated copper";
+
 /** The ampacity of a size in the column its terminals allow. */
 interface TerminationLimit {
   /** Figure and cell; `null` where the table has no figure for the size. */
@@ -92,6 +95,11 @@ export function terminationLimit(input: {
   } = input;
   checkTemperature(path, terminalTemperature);
   const { name, tables } = ampacityTables(edition);
+  // A spelling that no table has would else stand for copper, which carries more than aluminum.
+  const named = tables.flatMap((one) =>
+    one.table.columns.slice(1).map(({ name: of }) => of.replace(/ \d+$/, "")),
+  );
+  checkOneOf("material", material, [...new Set([...named, NICKEL_COATED])]);
   const from = tables.find((one) => one.installation === "raceway");
   if (from === undefined) return noTable('an ampacity table for installation "raceway"', edition, []);
   const temperature = columnFigure(Math.min(insulationTemperature, terminalTemperature));

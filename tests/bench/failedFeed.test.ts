@@ -91,6 +91,22 @@ describe("torque outside its limits", () => {
     expect(nextSteps.map(({ action }) => action).join()).not.toContain("renew stud");
     expect(checklist.find(({ text }) => text.startsWith("Tighten every nut"))?.state).toBe("not passed");
   });
+  it("too much by the maker's own figure is said before anybody tightens to it, and keeps nothing from running", () => {
+    // A2-70, 20.1 mm², dry steel K 0.18: 25 N·m gives 25/(0.18·0.006) = 23.1 kN, 2.6 times the 450·20.1 = 9.05 kN of the strength.
+    const [one] = studs("6.0 N·m").hardware ?? [];
+    const { applied: _, ...planned } = { ...one, makerTorque: "25 N·m" } as NonNullable<typeof one>;
+    const { answer, nextSteps } = assessModule({ ...healthy, hardware: [planned] });
+    expect(answer[0]).toMatch(
+      /studs: share of proof load at the torque to use 2\.13, where 0\.75 at most is asked/,
+    );
+    expect(nextSteps[0]?.action).toMatch(
+      /ask the maker which torque holds .*before new hardware is tightened/,
+    );
+    expect(answer[2]).not.toContain("wrong torque");
+    expect(assessModule({ ...healthy, hardware: [{ ...planned, makerTorque: "6.0 N·m" }] }).answer[0]).toBe(
+      "No fault shows in the readings.",
+    );
+  });
   it("as the maker says says nothing", () => {
     expect(assessModule(studs("6.0 N·m")).answer[0]).toBe("No fault shows in the readings.");
   });

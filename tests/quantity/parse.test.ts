@@ -152,6 +152,12 @@ describe("texts that are refused", () => {
     ["480/277 V", "V", "ambiguous"],
     ["240/416 V", "V", "ambiguous"],
     ["36/30 kW", "W", "ambiguous"],
+    // A star's plate: between lines, and to neutral.
+    ["480Y/277 V", "V", "ambiguous"],
+    ["480Y / 277 V", "V", "ambiguous"],
+    ["480y/277", "V", "ambiguous"],
+    ["208 Y/120 V", "V", "ambiguous"],
+    ["240Δ/120 V", "V", "ambiguous"],
     ["60/75 °C", "°C", "ambiguous"],
     ["", "Ω", "missing"],
     [" \u00A0 ", "Ω", "missing"],

@@ -111,6 +111,18 @@ describe("a slip is told as what it is", () => {
 
 describe("gauges", () => {
   const forms = "an AWG size (SWG: see swgSize): 4/0 to 1/0 (or 0000 to 0), or 1 to 40";
+
+  it("names the function for sizes of another gauge, and only where a size is asked for", () => {
+    for (const unit of ["m", "m²"] as const)
+      expect(() => parseQuantity("16 SWG", { unit })).toThrow(
+        /expected a number and a unit of m.*SWG: see swgSize/,
+      );
+    expect(() => parseQuantity("16 swg", { unit: "m" })).toThrow(/swgSize/);
+    expect(() => parseQuantity("16 SWG", { unit: "V" })).toThrow(
+      /^text: "16 SWG" is not allowed; expected a number and a unit of V \(V, µV, mV, kV\)$/,
+    );
+  });
+
   it("are told what there is", () => {
     for (const [text, code] of [
       ["41", "out-of-range"],

@@ -230,6 +230,22 @@ describe("insulation limits by their owners", () => {
     expect(wanted(690)).toEqual([1000, 500, 1000, 500, 500, undefined, undefined, undefined]);
   });
 
+  it("no reading at less than the test voltage passes a limit, and a bad one stays bad: common practice, no published source", () => {
+    const at = (resistance: number, test: number) =>
+      insulationVerdicts({
+        resistance: megaohms(resistance),
+        nominalVoltage: volts(480),
+        testVoltage: volts(test),
+        temperature: celsius(20),
+        criteria: ["IEC 60364-6", "1 MΩ per kV"],
+      }).map(({ value }) => value);
+    expect(at(5, 250)).toEqual(["undecided", "within"]);
+    expect(at(5, 499.9)).toEqual(["undecided", "within"]);
+    expect(at(5, 500)).toEqual(["within", "within"]);
+    expect(at(5, 1000)).toEqual(["within", "within"]);
+    expect(at(0.4, 250)).toEqual(["outside", "outside"]);
+  });
+
   it("NETA MTS-2019 Table 100.1 up to 1000 V: 25, 100, 100 MΩ at the edges of its rows", () => {
     expect([250, 250.1, 600, 601, 1000].map((nominal) => minimum(["NETA 100.1"], nominal)[0])).toEqual([
       25, 100, 100, 100, 100,
@@ -419,6 +435,41 @@ describe("lugs", () => {
   it("60 °C marks hold 6 AWG to 55 A", () => {
     expect(faultsOf("6 AWG", "copper", 56, { temperature: celsius(60) })).toEqual(["termination"]);
     expect(faultsOf("6 AWG", "copper", 55, { temperature: celsius(60) })).toEqual([]);
+  });
+});
+
+describe("lugs and the names of metals", () => {
+  const held = (material: string, lug: object = {}): ReturnType<typeof lugFit> =>
+    lugFit({
+      edition: "NEC 2023",
+      lug: {
+        smallest: "14 AWG",
+        largest: "4 AWG",
+        materials: ["copper", material],
+        temperature: celsius(75),
+        ...lug,
+      },
+      size: "6 AWG",
+      material,
+      insulationTemperature: celsius(90),
+      designCurrent: amperes(60),
+    });
+
+  it("aluminum is held to its own column, and no other spelling to that of copper: Table 310.16, 75 °C, has 50 and 65 A", () => {
+    expect([held("aluminum").value, held("aluminum").terminationAmpacity]).toEqual(["does not fit", 50]);
+    expect([held("copper").value, held("copper").terminationAmpacity]).toEqual(["fits", 65]);
+    for (const other of ["aluminium", "Al", "Copper"]) {
+      expect(() => held(other)).toThrow(
+        /^material: .* is not allowed; expected one of copper, aluminum, nickel-coated copper$/,
+      );
+    }
+  });
+
+  it("a mark that is misspelled is no mark left out: the block's current would not count", () => {
+    expect(held("copper", { current: amperes(50) }).faults).toEqual(["block current"]);
+    expect(() => held("copper", { curent: amperes(50) })).toThrow(
+      /^lug\.curent: .*expected one of smallest, largest/,
+    );
   });
 });
 

@@ -6,12 +6,19 @@ import {
   type Issue,
   isElectroheatError,
   issue,
+  oneOf,
   parseQuantity,
 } from "../../quantity/index.ts";
 import type { Read } from "./parsed.ts";
 
 /** A schema by what comes out of it. */
 export type Schema<T> = z.ZodMiniType<T>;
+
+/** A record of these fields and no others: one that it does not have is refused with those that it has, for the slip is most often a letter. */
+export const exactly = <S extends z.core.$ZodLooseShape>(shape: S): z.ZodMiniObject<S, z.core.$strict> =>
+  z.strictObject(shape, {
+    error: ({ code }) => (code === "unrecognized_keys" ? oneOf(Object.keys(shape)) : undefined),
+  });
 
 /** Carries one of our issues through zod, which would otherwise put words of its own to it. */
 function push(ctx: { issues: unknown[] }, input: unknown, found: Issue): void {

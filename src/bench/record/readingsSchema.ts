@@ -1,7 +1,7 @@
 /** The shape of what was measured: instruments, supply, and the readings of one day. */
 import * as z from "zod/mini";
 import type { Amperes, Kelvins, LineVolts, Ohms, Open, Volts } from "../../quantity/index.ts";
-import { LINE_VOLTAGES, list, quantity, ratio, type Schema, text } from "./fields.ts";
+import { exactly, LINE_VOLTAGES, list, quantity, ratio, type Schema, text } from "./fields.ts";
 import type {
   ParsedInstrument,
   ParsedOhmmeter,
@@ -12,33 +12,33 @@ import type {
 
 /** Voltages between lines. */
 export const supplySchema = (): Schema<ParsedSupply> =>
-  z.strictObject({
+  exactly({
     v12: quantity<LineVolts>("V", LINE_VOLTAGES),
     v23: quantity<LineVolts>("V", LINE_VOLTAGES),
     v31: quantity<LineVolts>("V", LINE_VOLTAGES),
   });
 
 const instrument = <Q>(unit: "A" | "V" | "Ω"): Schema<ParsedInstrument<Q>> =>
-  z.strictObject({
+  exactly({
     ofReading: ratio(0, 0.5),
     digits: ratio(0, 1000),
     resolution: z.optional(quantity<Q>(unit)),
   });
 
 const ohmmeter = (): Schema<ParsedOhmmeter> =>
-  z.strictObject({
+  exactly({
     ofReading: ratio(0, 0.5),
     digits: ratio(0, 1000),
     resolution: z.optional(quantity<Ohms>("Ω")),
     leads: z.union([
       z.enum(["unknown", "taken off"]),
-      z.strictObject({ shorted: quantity<Ohms>("Ω", { zero: true }) }),
+      exactly({ shorted: quantity<Ohms>("Ω", { zero: true }) }),
     ]),
   });
 
 /** The instruments. */
 export const instrumentsSchema = (): Schema<NonNullable<ParsedRecord["instruments"]>> =>
-  z.strictObject({
+  exactly({
     ohmmeter: z.optional(ohmmeter()),
     clamp: z.optional(instrument<Amperes>("A")),
     voltmeter: z.optional(instrument<Volts>("V")),
@@ -48,11 +48,11 @@ export const instrumentsSchema = (): Schema<NonNullable<ParsedRecord["instrument
 
 /** Readings of one day. */
 export const readingsSchema = (): Schema<ParsedReadings> =>
-  z.strictObject({
+  exactly({
     supply: z.optional(supplySchema()),
     ohms: z.optional(
       list(
-        z.strictObject({
+        exactly({
           from: text(),
           to: text(),
           reads: quantity<Ohms | Open>("Ω", { open: true, zero: true }),
@@ -63,7 +63,7 @@ export const readingsSchema = (): Schema<ParsedReadings> =>
     ),
     currents: z.optional(
       list(
-        z.strictObject({
+        exactly({
           at: text(),
           into: z.optional(text()),
           reads: quantity<Amperes>("A", { zero: true }),
@@ -72,7 +72,7 @@ export const readingsSchema = (): Schema<ParsedReadings> =>
     ),
     insulation: z.optional(
       list(
-        z.strictObject({
+        exactly({
           from: text(),
           reads: quantity<Ohms | Open>("Ω", { open: true, zero: true }),
           testVoltage: z.optional(quantity<Volts>("V")),
@@ -81,7 +81,7 @@ export const readingsSchema = (): Schema<ParsedReadings> =>
     ),
     joints: z.optional(
       list(
-        z.strictObject({
+        exactly({
           id: text(),
           drop: z.optional(quantity<Volts>("V", { zero: true })),
           current: z.optional(quantity<Amperes>("A")),

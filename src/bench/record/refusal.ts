@@ -56,12 +56,14 @@ export function ourIssues(raw: RawIssue, prefix: readonly PropertyKey[] = []): I
     }
     case "unrecognized_keys": {
       const keys = raw["keys"] as string[];
+      // The schema says which fields there are.
+      const allowed = String(raw["message"]);
       const told = keys
         .slice(0, MOST_FIELDS)
-        .map((key) => make("unknown-field", "no such field", [...parts, key || '""'].join("."), key));
+        .map((key) => make("unknown-field", allowed, [...parts, key || '""'].join("."), key));
       const more = keys.length - told.length;
       if (more === 0) return told;
-      return [...told, make("unknown-field", "no such field", path, `and ${more} more`)];
+      return [...told, make("unknown-field", allowed, path, `and ${more} more`)];
     }
     case "invalid_value":
       return [

@@ -1,17 +1,17 @@
 /** The boundary: a record of unknown shape becomes checked quantities, or one error that lists everything wrong with it. */
 import * as z from "zod/mini";
 import { type Celsius, fail, failAll, type LineVolts, type Watts } from "../../quantity/index.ts";
-import { count, LINE_VOLTAGES, list, quantity, ratio, type Schema, text } from "./fields.ts";
+import { count, exactly, LINE_VOLTAGES, list, quantity, ratio, type Schema, text } from "./fields.ts";
 import type { ParsedRecord } from "./parsed.ts";
 import { instrumentsSchema, readingsSchema, supplySchema } from "./readingsSchema.ts";
 import { ourIssues, type RawIssue } from "./refusal.ts";
 import { barsSchema, fasteningSchema, feedSchema, processSchema } from "./siteSchema.ts";
 
 const wiringSchema = (): Schema<ParsedRecord["wiring"]> =>
-  z.strictObject({
+  exactly({
     banks: z
       .array(
-        z.strictObject({
+        exactly({
           id: text(),
           connection: z.pipe(
             z.enum(["star", "delta", "wye"]),
@@ -27,7 +27,7 @@ const wiringSchema = (): Schema<ParsedRecord["wiring"]> =>
     neutral: z.optional(z.enum(["connected", "floating"])),
     joints: z.optional(
       list(
-        z.strictObject({
+        exactly({
           id: text(),
           at: text(),
           behind: z.optional(z.array(text()).check(z.minLength(1), z.maxLength(1000))),
@@ -38,7 +38,7 @@ const wiringSchema = (): Schema<ParsedRecord["wiring"]> =>
   });
 
 const identitySchema = (): Schema<NonNullable<ParsedRecord["identity"]>> =>
-  z.strictObject({
+  exactly({
     equipment: z.optional(text()),
     serialNumber: z.optional(text()),
     location: z.optional(text()),
@@ -49,16 +49,16 @@ const identitySchema = (): Schema<NonNullable<ParsedRecord["identity"]>> =>
 
 /** Built on first use: a schema made at import would cost everyone who imports the room. */
 function makeSchema(): Schema<ParsedRecord> {
-  return z.strictObject({
+  return exactly({
     title: text(),
     identity: z.optional(identitySchema()),
     nameplate: z.optional(
-      z.strictObject({ power: quantity<Watts>("W"), voltage: quantity<LineVolts>("V", LINE_VOLTAGES) }),
+      exactly({ power: quantity<Watts>("W"), voltage: quantity<LineVolts>("V", LINE_VOLTAGES) }),
     ),
     wiring: wiringSchema(),
     supply: z.optional(supplySchema()),
     temperatureFactor: z.optional(ratio(0.5, 10)),
-    tolerance: z.optional(z.strictObject({ low: ratio(-1, 0), high: ratio(0, 1) })),
+    tolerance: z.optional(exactly({ low: ratio(-1, 0), high: ratio(0, 1) })),
     instruments: z.optional(instrumentsSchema()),
     asFound: z.optional(readingsSchema()),
     asLeft: z.optional(readingsSchema()),

@@ -9,16 +9,16 @@ import type {
   Seconds,
   WattsPerKelvin,
 } from "../../quantity/index.ts";
-import { count, quantity, ratio, type Schema, text } from "./fields.ts";
+import { count, exactly, quantity, ratio, type Schema, text } from "./fields.ts";
 import type { ParsedBars, ParsedFastening, ParsedFeed, ParsedProcess } from "./parsed.ts";
 
 /** Studs, nuts or screws of one kind. */
 export const fasteningSchema = (): Schema<ParsedFastening> =>
-  z.strictObject({
+  exactly({
     id: text(),
     thread: text(),
     count: z.optional(count()),
-    strength: z.optional(z.strictObject({ standard: text(), grade: text() })),
+    strength: z.optional(exactly({ standard: text(), grade: text() })),
     condition: z.optional(text()),
     makerTorque: z.optional(quantity<NewtonMeters>("N·m")),
     applied: z.optional(quantity<NewtonMeters>("N·m")),
@@ -27,7 +27,7 @@ export const fasteningSchema = (): Schema<ParsedFastening> =>
 
 /** Jumper bars of one kind. */
 export const barsSchema = (): Schema<ParsedBars> =>
-  z.strictObject({
+  exactly({
     id: text(),
     count: z.optional(count()),
     studs: count(2),
@@ -41,7 +41,7 @@ export const barsSchema = (): Schema<ParsedBars> =>
 
 /** What feeds the module. */
 export const feedSchema = (): Schema<ParsedFeed> =>
-  z.strictObject({
+  exactly({
     edition: text(),
     equipment: z.optional(text()),
     conductor: z.optional(text()),
@@ -55,7 +55,7 @@ export const feedSchema = (): Schema<ParsedFeed> =>
 
 /** What the module heats. */
 export const processSchema = (): Schema<ParsedProcess> =>
-  z.strictObject({
+  exactly({
     target: quantity<Celsius>("°C"),
     lossConductance: quantity<WattsPerKelvin>("W/K"),
     heatCapacity: quantity<JoulesPerKelvin>("J/K"),

@@ -68,6 +68,13 @@ export const failedTorques = (hardware: readonly HardwareAssessment[]): readonly
     .map(({ id, figures }) => ({ id, figures: figures.filter(isOutside) }))
     .filter(({ figures }) => figures.length > 0);
 
+/** Fastenings whose torque to use overstresses them, before anyone has applied it. */
+export const overstressing = (hardware: readonly HardwareAssessment[]): readonly Torques[] =>
+  hardware
+    .filter(({ figures }) => figures.every(({ label }) => label !== "torque applied"))
+    .map(({ id, figures }) => ({ id, figures: figures.filter(isOutside) }))
+    .filter(({ figures }) => figures.length > 0);
+
 /** Figures of what is installed. */
 const installedFigures = (feed: FeedAssessment | null): readonly Figure[] =>
   (feed?.figures ?? []).filter(({ label }) => label.includes("as installed"));

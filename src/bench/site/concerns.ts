@@ -3,7 +3,7 @@ import type { CutLine, FeedAssessment, Figure, HardwareAssessment } from "../ass
 import type { NextStep } from "../assessTypes.ts";
 import type { SupplyConcerns } from "../day/supplyConcerns.ts";
 import { listed } from "../diagnosis/words.ts";
-import { failedFeed, failedTorques } from "./checklist.ts";
+import { failedFeed, failedTorques, overstressing } from "./checklist.ts";
 
 /** What speaks against the site, whatever the module reads. */
 export interface SiteConcerns {
@@ -70,6 +70,8 @@ export function siteConcerns(site: {
   readonly supply: SupplyConcerns;
 }): SiteConcerns {
   const torques = failedTorques(site.hardware);
+  // Not yet tightened, so nothing to put right before running: said before it is.
+  const planned = overstressing(site.hardware);
   const feed = failedFeed(site.feed);
   const feedWords = feed.map(missed).join("; ");
   const bars = smallBars(site.cuts);
@@ -84,7 +86,7 @@ export function siteConcerns(site: {
     words: [
       ...(outside === null ? [] : [outside]),
       ...feed.map((one) => `feed: ${missed(one)}`),
-      ...torques.map(({ id, figures: [first] }) => `${id}: ${missed(first as Figure)}`),
+      ...[...torques, ...planned].map(({ id, figures: [first] }) => `${id}: ${missed(first as Figure)}`),
       ...bars.map(({ id, figure }) => `bar ${id}: ${missed(figure)}`),
     ],
     steps: [
@@ -98,7 +100,7 @@ export function siteConcerns(site: {
               about: ["feed"],
             },
           ]),
-      ...torques.map(({ id, figures }) => torqueStep(id, figures)),
+      ...[...torques, ...planned].map(({ id, figures }) => torqueStep(id, figures)),
       ...bars.map(({ id, figure }) => ({
         action: `Do not cut bar ${id} from this stock: take a larger section, or two bars side by side, at least as much as the old one had.`,
         reason: `${id}: ${missed(figure)}.`,

@@ -23,7 +23,6 @@ const CRITERIA: Readonly<Record<InsulationCriterion, null>> = {
 const NO_RANGE =
   "The reading lies above the range of the tester, which is not in the record: note the range.";
 const NO_TEST_VOLTAGE = "The test voltage is not in the record.";
-const TOO_LOW = "Read at less than that: a weak place may hold a lower voltage, so it is not passed by this.";
 const TEMPERATURE = "Not corrected for temperature.";
 /** The one limit that asks the same of every voltage it holds for: it is judged where no voltage is known. */
 const FLOOR: InsulationCriterion = "IEC 60204-1";
@@ -77,7 +76,6 @@ function byCriterion(
   };
   const caution = cautionOf([
     ...messagesOf(about),
-    tooLow ? TOO_LOW : null,
     testVoltage === undefined ? NO_TEST_VOLTAGE : null,
     TEMPERATURE,
   ]);
@@ -87,7 +85,7 @@ function byCriterion(
     return [figure({ ...shown, value: "open", limit, verdict: "undecided", caution: why })];
   }
   const judged = judgedFigure({ ...shown, value: reads.value, halfWidth, low: minimum, caution });
-  return [tooLow && judged.verdict === "within" ? { ...judged, verdict: "undecided" } : judged];
+  return [tooLow ? { ...judged, verdict: asked.found.value } : judged];
 }
 
 /**

@@ -69,6 +69,9 @@ const LUBRICATED: readonly (string | undefined)[] = [
   "PTFE or wax coated",
 ];
 
+const SLIPPERY =
+  "The table names no lubricant, and a thread that slips reaches the same preload at less torque: write down the strength, and the torque is held to what the stud takes.";
+
 /** The greatest torque that a table prints for dry brass or stainless of this size. */
 function printedCeiling(thread: Thread, fastening: ParsedFastening): Ceiling | null {
   if (thread.form === "metric") return null;
@@ -181,5 +184,7 @@ export function torqueToUse(
   if (!LUBRICATED.includes(condition))
     return published(thread, fastening, found, lowerOf(byStrength, printed));
   if (printed !== null && byStrength === null) return null;
-  return published(thread, fastening, found, byStrength);
+  const greased = published(thread, fastening, found, byStrength);
+  if (byStrength !== null) return greased;
+  return { ...greased, caution: cautionOf([greased.caution, SLIPPERY]) };
 }

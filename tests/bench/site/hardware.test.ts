@@ -162,6 +162,16 @@ describe("torque to use", () => {
     expect(greased.caution).toContain("F593D");
   });
 
+  it("of a table warns where the thread slips and nobody wrote its strength down", () => {
+    // 6.5 N·m at K 0.14: 7.74 kN, 0.86 of the 9.05 kN of M6 in A2-70, where 0.75 is the custom for studs that are used again.
+    const caution = (more: object): string =>
+      the(figuresOf({ thread: "M6", ...more }), "torque to use").caution ?? "";
+    expect(caution({ condition: "stainless with anti-seize" })).toContain("write down the strength");
+    expect(caution({ condition: "dry steel" })).not.toContain("write down the strength");
+    const known = { standard: "ISO 3506-1", grade: "A2-70" };
+    expect(caution({ condition: "stainless with anti-seize", strength: known })).not.toContain("write down");
+  });
+
   it("of the maker stands, with a caution where the stud takes less", () => {
     // 0.75·450·14.2·0.14·0.005 = 3.355 N·m, as above.
     const stud = {
