@@ -19,7 +19,7 @@ function bankPowers({ banks }: ParsedRecord["wiring"], plate: Watts): readonly W
   const stated = banks.flatMap(({ power }) => (power === undefined ? [] : [power.value]));
   const sum = stated.reduce((total, one) => total + one, 0);
   const others = banks.length - stated.length;
-  const fits = others > 0 ? sum < plate : Math.abs(sum / plate - 1) <= ROUNDED;
+  const fits = others > 0 ? sum < plate : Math.abs(sum - plate) <= ROUNDED * plate;
   if (!fits) {
     fail({
       code: "inconsistent",
