@@ -35,18 +35,17 @@ describe("ohms read with the feed still connected", () => {
 
   it("is the first thing that answer and steps ask, before any touching turns", () => {
     const { answer, nextSteps } = assessModule(record);
-    expect(answer[0]).toMatch(
-      /^All readings between lines are 0.36 Ω or less, .*is the feed still connected\? A-L1/,
-    );
-    expect(answer[1]).toMatch(/^Isolate, then settle this and read again .*is the feed still connected\?/);
-    expect(answer[2]).toBe("Not known before the readings that look odd are settled and taken again.");
-    expect(nextSteps[0]?.reason).toContain("Lock out the feed, lift its wires and read again");
+    expect(answer[0]).toMatch(/^The feed, or another load, still connected while ohms were read/);
+    expect(answer[1]).toMatch(/^Lock out the feed, lift its wires off the module, .* read all ohms again/);
+    expect(answer[2]).toMatch(/^Do not energise it: ohms were read with the feed connected/);
+    expect(nextSteps.map(({ action }) => action).join()).not.toContain("touching turns");
   });
 
   it("is history once the module was read again as left", () => {
     const { answer, nextSteps } = assessModule({ ...record, asLeft: { ohms: SOUND } });
-    expect(answer.join()).not.toContain("feed still connected");
-    expect(nextSteps.map(({ action }) => action).join()).not.toContain("settle this");
+    expect(answer[0]).toMatch(/^As found: .*still connected.* As left: No fault shows/);
+    expect(answer.slice(1).join()).not.toContain("feed");
+    expect(nextSteps.map(({ action }) => action).join()).not.toContain("Lock out");
   });
 
   it("is not asked of a module that reads as it should", () => {

@@ -130,6 +130,15 @@ function unlessAllOpen(verdict: DiagnosisVerdict, branches: readonly BranchAsses
   };
 }
 
+/** As many elements open in every branch read like a module built with fewer of them: nobody renews or re-plates by that alone. */
+function unlessAlikeOpen(verdict: DiagnosisVerdict, branches: readonly BranchAssessment[]): DiagnosisVerdict {
+  const rated = (verdict.explanations[0]?.faults ?? []).some(({ kind }) => kind === "other rating");
+  const open = branches.map(({ openElements }) => openElements ?? 0);
+  if (!rated || open.length === 0 || open.some((one) => one === 0)) return verdict;
+  const words = "As many elements open in every branch, or all elements alike of another value than drawn";
+  return { kind: "not told apart", explanations: [], words };
+}
+
 const VOID =
   "Values of branches are worked out on the wiring as drawn, which these readings contradict: void until the links are as drawn and the branches read again.";
 
@@ -198,7 +207,7 @@ export function assessFaults(input: {
   const { asked, diagnosis, leftOut } = explained(whole.asked, whole.leftOut, () =>
     diagnosisQuestion({ ...question, without: ["drop"] }),
   );
-  const verdict = unlessAllOpen(diagnosisVerdict(diagnosis), branches);
+  const verdict = unlessAlikeOpen(unlessAllOpen(diagnosisVerdict(diagnosis), branches), branches);
   // What was read as left speaks for itself: the fault as found is history then.
   // Where nothing fits, no drop has been accounted for.
   const drops = diagnosis.outcome === "nothing fits" ? [] : asked.readings;

@@ -13,8 +13,8 @@ import {
   diagnosisVerdict,
   drawingVoid,
   jointsNamed,
+  misreadBranches,
   openNamed,
-  relinkedBranches,
 } from "../../../src/bench/advice/diagnosisVerdict.ts";
 import { studsOf, withStudJoints } from "../../../src/bench/advice/studJoints.ts";
 import { bankTargets } from "../../../src/bench/day/targets.ts";
@@ -187,7 +187,7 @@ describe("what a fault lies on", () => {
     ]);
     expect(jointsNamed(null, module).places).toEqual([]);
     const links = (fault: DiagnosedFault, clash = true) => [
-      ...relinkedBranches(settled(fault), module, clash),
+      ...misreadBranches(settled(fault), module, clash),
     ];
     expect(links({ kind: "mis-linked", bank: "B", as: "delta" }, false)).toEqual(stars.slice(3));
     expect(links({ kind: "mis-linked", bank: null, as: "tied" })).toEqual(stars);

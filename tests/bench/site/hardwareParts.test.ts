@@ -403,11 +403,6 @@ describe("insulation", () => {
               caution: [
                 ...new Set([
                   ...about.map(({ message }) => message),
-                  ...(short
-                    ? [
-                        "Read at less than that: a weak place may hold a lower voltage, so it is not passed by this.",
-                      ]
-                    : []),
                   ...(test === undefined ? ["The test voltage is not in the record."] : []),
                   "Not corrected for temperature.",
                 ]),

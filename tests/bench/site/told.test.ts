@@ -69,7 +69,7 @@ describe("concerns of the site", () => {
           figure("share of proof load at the torque to use", 1.234, "1", null, 0.75),
         ),
         hardware("fine", judged("torque applied", "within", "N·m")),
-        // Of a torque that was not applied nothing failed yet.
+        // A torque that is asked for and overstresses the stud is told of before anyone applies it.
         hardware("unread", figure("share of proof load at the torque to use", 2, "1", null, 0.75)),
       ],
       feed: feed(
@@ -93,6 +93,7 @@ describe("concerns of the site", () => {
       "loose: torque applied 2.5 N·m, where 5.85 N·m at least is asked",
       "tight: torque applied 12.3 N·m, where 7.15 N·m at most is asked",
       "made so: torque applied 15 N·m, where 14.5 N·m at most is asked",
+      "unread: share of proof load at the torque to use 2, where 0.75 at most is asked",
       "bar thin: rise 39 K, where 30 K at most is asked",
       "bar melts: rise beyond all measure, where 30 K at most is asked",
     ]);
@@ -107,6 +108,7 @@ describe("concerns of the site", () => {
         ["made so"],
         "made so: torque applied 15 N·m, where 14.5 N·m at most is asked; share of proof load at the torque to use 1.23, where 0.75 at most is asked.",
       ],
+      [["unread"], "unread: share of proof load at the torque to use 2, where 0.75 at most is asked."],
       [["thin"], "thin: rise 39 K, where 30 K at most is asked."],
       [["melts"], "melts: rise beyond all measure, where 30 K at most is asked."],
     ]);
