@@ -41,6 +41,17 @@ describe("ohms read with the feed still connected", () => {
     expect(nextSteps.map(({ action }) => action).join()).not.toContain("touching turns");
   });
 
+  it("makes no bolted short of three branches that it brings together at the star point", () => {
+    // Between tied lines the three branches lie side by side: 7.38 Ω/3 = 2.46 Ω.
+    const toStar = ["L1", "L2", "L3"].map((from) => ({ from, to: "S", reads: "2.55 Ω" }));
+    const { answer } = assessModule({
+      ...record,
+      asFound: { ohms: [...toStar, ...(record.asFound?.ohms ?? [])] },
+    });
+    expect(answer[0]).toMatch(/^The feed, or another load, still connected while ohms were read/);
+    expect(answer.join()).not.toContain("bolted");
+  });
+
   it("is history once the module was read again as left", () => {
     const { answer, nextSteps } = assessModule({ ...record, asLeft: { ohms: SOUND } });
     expect(answer[0]).toMatch(/^As found: .*still connected.* As left: No fault shows/);

@@ -49,7 +49,7 @@ describe("links against the drawing", () => {
       expect(action).not.toMatch(/Repeat|four-wire|own studs/);
       expect(reason).not.toContain("from target");
     }
-    expect(assumptions.join()).toContain("void until the links are as drawn");
+    expect(assumptions.join()).toContain("void until what is read is as drawn and has been read again");
     expect(answer[2]).not.toContain("contradict");
   });
 

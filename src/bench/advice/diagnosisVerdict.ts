@@ -160,13 +160,17 @@ export function jointsAmong(verdict: DiagnosisVerdict | null): readonly string[]
   return [...new Set(explanations.flatMap(({ faults }) => faults.filter(isJoint).map(({ place }) => place)))];
 }
 
-/** Whether links against the drawing are certain: values worked out on the drawing are void where the readings clash on it. */
+/** Faults by which the network that was read is not the one drawn. */
+const AGAINST_DRAWING: ReadonlySet<DiagnosedFault["kind"]> = new Set([
+  "mis-linked",
+  "mis-landed",
+  "feed connected",
+]);
+
+/** Whether it is certain that the network is not as drawn: values worked out on the drawing are void where the readings clash on it. */
 export function drawingVoid(verdict: DiagnosisVerdict | null): boolean {
   const all = held(verdict);
-  return (
-    all.length > 0 &&
-    all.every(({ faults }) => faults.some(({ kind }) => kind === "mis-linked" || kind === "mis-landed"))
-  );
+  return all.length > 0 && all.every(({ faults }) => faults.some(({ kind }) => AGAINST_DRAWING.has(kind)));
 }
 
 /** Faults of the whole: no branch's own reading then speaks of its elements. */
@@ -207,12 +211,17 @@ export function misreadBranches(
   return new Set(elements.flatMap(({ bank, branch }) => (banks.has(bank) ? [`${bank}-${branch}`] : [])));
 }
 
-/** The branches that still speak of their elements: all but those misread; a bolted short shows whatever the links. */
+/**
+ * The branches that still speak of their elements: all but those misread. A bolted short shows whatever the links; all at once are what lies
+ * beside them.
+ */
 export const tellingBranches = (
   branches: readonly BranchAssessment[],
   misread: ReadonlySet<string>,
-): readonly BranchAssessment[] =>
-  branches.filter(({ id, finding }) => finding === "shorted" || !misread.has(id));
+): readonly BranchAssessment[] => {
+  const all = branches.every(({ id, finding }) => finding === "shorted" && misread.has(id));
+  return all ? [] : branches.filter(({ id, finding }) => finding === "shorted" || !misread.has(id));
+};
 
 /** Branches whose open elements a verdict settles on. */
 export function openNamed(verdict: DiagnosisVerdict | null, module: HeatingModule): ReadonlySet<string> {

@@ -140,7 +140,7 @@ function unlessAlikeOpen(verdict: DiagnosisVerdict, branches: readonly BranchAss
 }
 
 const VOID =
-  "Values of branches are worked out on the wiring as drawn, which these readings contradict: void until the links are as drawn and the branches read again.";
+  "Values of branches are worked out on the wiring as drawn, which these readings contradict: void until what is read is as drawn and has been read again.";
 
 const JOINTS_ALONE =
   "Left out of the diagnosis: drops across joints, which no single fault explains together with the other readings. The joints are judged by comparison.";

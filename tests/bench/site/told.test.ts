@@ -117,6 +117,7 @@ describe("concerns of the site", () => {
       "Isolate",
       "Isolate",
       "Isolate",
+      "Isolate",
       "Do not cut bar thin from this stock",
       "Do not cut bar melts from this stock",
     ]);
