@@ -20,7 +20,7 @@ const ROOMS = ["joint", "material", "process", "wiring"].filter(
 const REFUSED_WHOLE = ["table", "id", "text", "dataset.temperatureFactor", "flow.massFlow"];
 /** What is shown is worked out from the field that is named, or is the field in the unit of the table. */
 const WORKED_OUT =
-  /^(?:a size (?:of the table|of AWG|the standard gives)|one of .* mm$|a round wire from|a nominal size|a design current within|a load that a size)/;
+  /^(?:a size (?:of the table|of (?:AWG|SWG|kcmil|mm²)|the standard gives)|one of .* mm$|a round wire from|a nominal size|a design current within|a load that a size)/;
 
 /** A limit in the words of a refusal. */
 interface Limit {

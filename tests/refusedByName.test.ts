@@ -21,8 +21,8 @@ const ROOMS = [
   "wiring",
 ];
 
-/** Refused as a whole: a complex number, and a dataset of the user's that goes through a gate of its own. */
-const REFUSED_WHOLE = /\.(?:re|im)$|^dataset\./;
+/** Refused as a whole: a complex number, and a dataset or a table of the user's that goes through a gate of its own. */
+const REFUSED_WHOLE = /\.(?:re|im)$|^dataset\.|\.(?:temperatures|values)\.\d+$/;
 
 /** Whether an error says where the wrong number stands. */
 function isNamed(path: string, said: string | undefined): boolean {

@@ -112,7 +112,7 @@ function rowFor(table: SharedTable, grade: string, diameter: Meters): readonly C
 function sizesOf(table: SharedTable, row: readonly Cell[]): FastenerStrength["sizes"] {
   const to = table.columns.findIndex(({ name }) => name === "toDiameter");
   const [low, high] = [row[to - 1], row[to]];
-  if (to < 0 || typeof low !== "number" || typeof high !== "number") return null;
+  if (typeof low !== "number" || typeof high !== "number") return null;
   const meters = table.columns[to]?.unit === "in" ? inches : millimeters;
   return { from: meters(low), to: meters(high) };
 }

@@ -8,7 +8,6 @@ import type { Basis } from "../material/index.ts";
 import {
   checkMeasurable,
   checkOneOf,
-  fail,
   given,
   type NewtonMeters,
   newtonMeters,
@@ -150,9 +149,6 @@ export function tighteningTorque(input: {
   const at = table.columns.findIndex((one) => one.name === column);
   const value = cellNumber(row, at, "column");
   const unit = table.columns[at]?.unit;
-  if (unit !== "N·m" && unit !== "lbf·in") {
-    fail({ code: "wrong-type", path: "table", expected: "torques in N·m or lbf·in", received: unit });
-  }
   const warnings: Warning[] = [
     {
       code: "assumed",

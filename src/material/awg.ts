@@ -1,14 +1,7 @@
 /** American wire gauge from a diameter or an area. From text it is `awgDiameter` of `quantity`, the one home of the law. */
 import { awgDiameter, checkMeasurable, given, type Meters, type SquareMeters } from "../quantity/index.ts";
 import type { Basis } from "./basis.ts";
-import {
-  type ChosenSize,
-  chooseSize,
-  roundWireArea,
-  roundWireDiameter,
-  type SizeRounding,
-  type WireSize,
-} from "./wireSize.ts";
+import { type ChosenSize, chooseSize, roundWireArea, type SizeRounding, type WireSize } from "./wireSize.ts";
 
 /** 4/0 to 40: the sizes as written, thick to thin. */
 const FIRST = -3;
@@ -97,5 +90,5 @@ export function awgFromArea(input: {
   readonly rounding: SizeRounding;
 }): ChosenSize {
   given(input);
-  return chooseSize(sizes(), roundWireDiameter(input.area), input.rounding, "area");
+  return chooseSize(sizes(), input.area, input.rounding, "area");
 }

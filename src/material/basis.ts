@@ -1,5 +1,5 @@
 /** Where a figure comes from, and the shapes in which figures leave this room. */
-import type { Celsius, Warning } from "../quantity/index.ts";
+import { type Celsius, checkOneOf, fail, given, type Warning } from "../quantity/index.ts";
 
 /**
  * What stands behind a figure.
@@ -71,6 +71,23 @@ export interface TemperatureTable<T extends number> {
   readonly values: readonly T[];
   /** Where it comes from. */
   readonly basis: Basis;
+}
+
+/** Requires the basis of figures that may be the caller's own: an answer says where it is from. */
+export function checkBasis(path: string, basis: Basis): void {
+  given(basis, path, "where the figures are from: source, edition, table and kind");
+  for (const field of ["source", "edition", "table"] as const) {
+    const text: unknown = basis[field];
+    const isThere = text !== undefined && text !== null && text !== "";
+    if (typeof text !== "string" || text.trim() === "")
+      fail({
+        code: isThere ? "wrong-type" : "missing",
+        path: `${path}.${field}`,
+        expected: "text",
+        received: text,
+      });
+  }
+  checkOneOf(`${path}.kind`, basis.kind, ["published", "common practice", "user table", "definition"]);
 }
 
 /** A table as the files under shared/tables hold it. */

@@ -4,6 +4,7 @@ import {
   checkFinite,
   checkPositive,
   fail,
+  finiteResult,
   given,
   type JoulesPerKilogramKelvin,
   type KilogramsPerCubicMeter,
@@ -16,7 +17,7 @@ import {
   type WattsPerMeterKelvin,
 } from "../quantity/index.ts";
 import type { MeanExpansion, SinglePoint } from "./alloy.ts";
-import type { Basis, Lookup, Sourced, TemperatureTable } from "./basis.ts";
+import { type Basis, checkBasis, type Lookup, type Sourced, type TemperatureTable } from "./basis.ts";
 import { type BeyondTable, checkPhysical, readCurve } from "./curve.ts";
 import { positiveKelvins } from "./kelvin.ts";
 import { resistanceOfLength, resistancePerLength } from "./resistance.ts";
@@ -67,6 +68,7 @@ const LINE_TO = 200;
 
 function onLine(law: LinearResistivity, temperature: Celsius): Lookup<OhmMeters> {
   positiveKelvins(temperature);
+  checkBasis("conductor.resistivity.basis", law.basis);
   checkPositive("conductor.resistivity.resistivity", law.resistivity, "Ω·m");
   checkFinite("conductor.resistivity.coefficient", law.coefficient, "1/K");
   checkFinite("conductor.resistivity.reference", law.reference, "°C");
@@ -86,7 +88,7 @@ function onLine(law: LinearResistivity, temperature: Celsius): Lookup<OhmMeters>
       source: law.basis.source,
     });
   }
-  return { value: value as OhmMeters, basis: law.basis, warnings };
+  return { value: finiteResult(value, "Ω·m"), basis: law.basis, warnings };
 }
 
 /**
@@ -113,12 +115,10 @@ export function conductorResistivity(input: {
   readonly beyondTable?: BeyondTable | undefined;
 }): Lookup<OhmMeters> {
   given(input);
-  const law = input.conductor?.resistivity;
-  if (law === undefined) {
-    const expected = "a conductor dataset";
-    return fail({ code: "missing", path: "conductor", expected, received: input.conductor });
-  }
+  const { resistivity } = given(input.conductor, "conductor", "a dataset of a conductor");
+  const law = given(resistivity, "conductor.resistivity", "a straight line or a table");
   if ("coefficient" in law) return onLine(law, input.temperature);
+  checkBasis("conductor.resistivity.basis", law.basis);
   const read = readCurve({
     xs: law.temperatures,
     ys: law.values,

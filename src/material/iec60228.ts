@@ -128,5 +128,5 @@ export function metricSizeFromArea(input: {
   readonly rounding: SizeRounding;
 }): ChosenSize {
   given(input);
-  return chooseSize(sizes(), roundWireDiameter(input.area), input.rounding, "area");
+  return chooseSize(sizes(), input.area, input.rounding, "area");
 }

@@ -132,5 +132,5 @@ export function kcmilFromArea(input: {
   readonly rounding: SizeRounding;
 }): ChosenSize {
   given(input);
-  return chooseSize(sizes(), roundWireDiameter(input.area), input.rounding, "area");
+  return chooseSize(sizes(), input.area, input.rounding, "area");
 }

@@ -1,7 +1,7 @@
 /** Specific heat and thermal conductivity of a dataset at a temperature. */
 import { type Celsius, checkFinite, fail, given } from "../quantity/index.ts";
 import type { SinglePoint } from "./alloy.ts";
-import type { Lookup, TemperatureTable } from "./basis.ts";
+import { checkBasis, type Lookup, type TemperatureTable } from "./basis.ts";
 import { type BeyondTable, readCurve } from "./curve.ts";
 
 /**
@@ -33,6 +33,7 @@ export function propertyAt<T extends number>(input: {
     return fail({ code: "missing", path: "property", expected, received: property });
   }
   const { basis } = property;
+  checkBasis("property.basis", basis);
   if ("temperatures" in property) {
     const { temperatures: xs, values: ys } = property;
     const query = {
@@ -49,6 +50,7 @@ export function propertyAt<T extends number>(input: {
   }
   checkFinite("temperature", temperature, "°C");
   checkFinite("property.value", property.value);
+  if (property.temperature !== undefined) checkFinite("property.temperature", property.temperature, "°C");
   if (property.temperature === temperature) return { value: property.value, basis, warnings: [] };
   const at = property.temperature === undefined ? "without a temperature" : `for ${property.temperature} °C`;
   const message = `The source gives one figure ${at}; it is returned unchanged for ${temperature} °C.`;

@@ -6,23 +6,25 @@ import {
   fail,
   finiteResult,
   given,
+  givenList,
   type OhmMeters,
 } from "../quantity/index.ts";
 import type { AlloyDataset } from "./alloy.ts";
-import type { Basis, Lookup, TemperatureTable } from "./basis.ts";
+import { type Basis, checkBasis, type Lookup, type TemperatureTable } from "./basis.ts";
 import { type BeyondTable, checkPhysical, checkRows, readCurve } from "./curve.ts";
 
 /** The Ct table of a dataset, checked since it may be the caller's own, or an error that says it has none. */
 export function factorTable(dataset: AlloyDataset): TemperatureTable<number> {
-  const table = dataset?.temperatureFactor;
+  const table = given(dataset, "dataset", "a dataset of an alloy").temperatureFactor;
   if (table !== undefined) {
     checkRows(table.temperatures, table.values, table.basis);
+    checkBasis("dataset.temperatureFactor.basis", table.basis);
     return table;
   }
   return fail({
     code: "missing",
     path: "dataset.temperatureFactor",
-    expected: `a dataset with a Ct table; ${dataset?.id ?? "none"} has none`,
+    expected: `a dataset with a Ct table; ${dataset.id} has none`,
     received: undefined,
   });
 }
@@ -96,16 +98,17 @@ export function alloyResistivity(input: {
   readonly beyondTable?: BeyondTable | undefined;
 }): AlloyResistivityAt {
   given(input);
-  const cold = input.dataset?.resistivity;
+  const cold = given(input.dataset, "dataset", "a dataset of an alloy").resistivity;
   if (cold === undefined) {
     return fail({
       code: "missing",
       path: "dataset.resistivity",
-      expected: `a dataset with a resistivity; ${input.dataset?.id ?? "none"} has none`,
+      expected: `a dataset with a resistivity; ${input.dataset.id} has none`,
       received: undefined,
     });
   }
   checkPositive("dataset.resistivity.value", cold.value, "Ω·m");
+  checkBasis("dataset.resistivity.basis", cold.basis);
   const factor = temperatureFactor(input);
   return {
     value: finiteResult(cold.value * factor.value, "Ω·m"),
@@ -152,7 +155,7 @@ export interface FactorSpread {
  * @param input.datasets - datasets of the same alloy, at least one that reaches the temperature
  * @param input.temperature - wire temperature, °C, 20 or more
  * @returns the range with every source
- * @throws ElectroheatError `not-a-number`, `outside-table` when no dataset reaches the temperature
+ * @throws ElectroheatError `missing`, `not-a-number`, `outside-table` when no dataset reaches the temperature
  * @source the datasets' own, named in the result
  * @example
  * ```ts
@@ -169,9 +172,11 @@ export function temperatureFactorSpread(input: {
   checkFinite("temperature", input.temperature, "°C");
   const rows: SpreadRow[] = [];
   const silent: string[] = [];
-  for (const dataset of input.datasets) {
-    const table = dataset.temperatureFactor?.temperatures ?? [];
-    const reaches = input.temperature >= (table[0] ?? 1) && input.temperature <= (table.at(-1) ?? 0);
+  for (const [i, dataset] of givenList(input.datasets, "datasets", 1).entries()) {
+    const { temperatureFactor: own } = given(dataset, `datasets.${i}`, "a dataset of an alloy");
+    const { temperatures } = own === undefined ? { temperatures: [] } : factorTable(dataset);
+    const [first, last] = [temperatures[0] ?? Number.NaN, temperatures.at(-1) ?? Number.NaN];
+    const reaches = input.temperature >= first && input.temperature <= last;
     if (reaches)
       rows.push({
         dataset: dataset.id,
@@ -181,7 +186,7 @@ export function temperatureFactorSpread(input: {
   }
   const values = rows.map(({ value }) => value);
   if (values.length === 0) {
-    const known = input.datasets.map(({ id }) => id).join(", ") || "at least one dataset";
+    const known = input.datasets.map(({ id }) => id).join(", ");
     fail({
       code: "outside-table",
       path: "temperature",

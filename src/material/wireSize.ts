@@ -84,14 +84,15 @@ export function roundWireDiameter(area: SquareMeters): Meters {
   return finiteResult(2 * Math.sqrt(area / Math.PI), "m");
 }
 
-/** Chooses among sizes sorted from thick to thin by the diameter asked for. */
+/** Chooses among sizes sorted from thick to thin by the diameter or the area asked for. */
 export function chooseSize(
   sizes: readonly WireSize[],
-  diameter: Meters,
+  asked: Meters | SquareMeters,
   rounding: SizeRounding,
   path: "diameter" | "area",
 ): ChosenSize {
-  checkMeasurable(path, diameter, "m");
+  checkMeasurable(path, asked, path === "area" ? "m²" : "m");
+  const diameter = path === "area" ? roundWireDiameter(asked as SquareMeters) : asked;
   checkOneOf("rounding", rounding, ["nearest", "at-least", "at-most", "exact"]);
   const ratio = (size: WireSize): number => size.diameter / diameter;
   const near = (size: WireSize): number => Math.abs(Math.log(ratio(size)));

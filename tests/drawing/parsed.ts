@@ -43,6 +43,59 @@ export function shownTexts(svg: string): string[] {
     .map(({ text }) => text);
 }
 
+const NUMBER = String.raw`-?\d+(?:\.\d{1,2})?`;
+const number = new RegExp(`^${NUMBER}$`);
+const size = /^(?!0$)\d+(?:\.\d{1,2})?$/;
+const colour = /^(?:none|#[0-9a-f]{6})$/i;
+const name = /^[A-Za-z][A-Za-z0-9_-]*$/;
+/** Attributes as SVG 1.1 writes them; no others are used. A path begins with M, each command has its pairs of numbers (A: seven numbers). */
+const GRAMMAR: Readonly<Record<string, RegExp>> = {
+  ...{ x: number, y: number, cx: number, cy: number, width: size, height: size, r: size, rx: size, ry: size },
+  ...{ fill: colour, stroke: colour, "stroke-width": size, "fill-opacity": /^0\.\d{1,2}$/ },
+  ...{ "font-size": size, "font-weight": /^bold$/, "font-family": /^system-ui, sans-serif$/ },
+  "text-anchor": /^(?:middle|end)$/,
+  textLength: size,
+  lengthAdjust: /^spacingAndGlyphs$/,
+  "stroke-dasharray": new RegExp(`^${NUMBER}(?: ${NUMBER})+$`),
+  "stroke-linejoin": /^(?:round|bevel)$/,
+  "stroke-linecap": /^(?:round|butt)$/,
+  d: new RegExp(
+    `^(?:[ML] ?${NUMBER}[ ,]${NUMBER} ?|[ML](?: ${NUMBER}){2} ?|T ?${NUMBER}[ ,]${NUMBER} ?|[HVhv] ?${NUMBER} ?|A ?${NUMBER}(?:[ ,]${NUMBER}){6} ?|Q ?${NUMBER}(?:[ ,]${NUMBER}){3} ?|C ?${NUMBER}(?:[ ,]${NUMBER}){5} ?|Z ?)+$`,
+  ),
+  id: name,
+  "aria-labelledby": /^\S+-title \S+-desc$/,
+  role: /^img$/,
+  xmlns: /^http:\/\/www\.w3\.org\/2000\/svg$/,
+  viewBox: new RegExp(`^0 0 ${NUMBER} ${NUMBER}$`),
+};
+
+/** What would not be seen: a shape without colour, an area filled black because nobody said otherwise, anything beyond the paper. */
+function unshown(name: string, attributes: Element["attributes"], width: number, height: number): string[] {
+  const { d = "", fill, stroke } = attributes;
+  const what = `${name} ${JSON.stringify(attributes).slice(0, 120)}`;
+  const problems: string[] = [];
+  if (["path", "circle", "rect", "text"].includes(name)) {
+    if ((fill ?? "none") === "none" && (stroke ?? "none") === "none") problems.push(`not seen: ${what}`);
+    // A straight stroke has nothing to fill.
+    const isStraight = d
+      .split("M")
+      .every((part) => (part.match(/[LHVhv]/g) ?? []).length <= 1 && !/[AQTCZ]/.test(part));
+    if (fill === undefined && !(name === "path" && isStraight)) problems.push(`fill left out: ${what}`);
+  }
+  const at = (key: string) => Number(attributes[key] ?? 0);
+  const far = (value: number, most: number) => value < -0.01 || value > most + 0.01;
+  if (
+    name !== "svg" &&
+    ([at("x"), at("cx")].some((x) => far(x, width)) || [at("y"), at("cy")].some((y) => far(y, height)))
+  )
+    problems.push(`off the paper: ${what}`);
+  if (name === "rect" && (far(at("x") + at("width"), width) || far(at("y") + at("height"), height)))
+    problems.push(`off the paper: ${what}`);
+  for (const [, x, y] of d.matchAll(new RegExp(`[ML] ?(${NUMBER})[ ,](${NUMBER})`, "g")))
+    if (far(Number(x), width) || far(Number(y), height)) problems.push(`off the paper: ${what}`);
+  return problems;
+}
+
 /** What every picture must keep; empty when it does. */
 export function pictureProblems(svg: string): string[] {
   const root = parsed(svg);
@@ -69,7 +122,9 @@ export function pictureProblems(svg: string): string[] {
       if (/^on|^style$|href/i.test(key)) problems.push(`attribute ${key}`);
       if (/NaN|Infinity|undefined|null/.test(value)) problems.push(`${key}="${value}"`);
       if (/\d\.\d{3}/.test(value)) problems.push(`more than two decimals: ${key}="${value.slice(0, 60)}"`);
+      if (GRAMMAR[key]?.test(value) !== true) problems.push(`${name} ${key}="${value.slice(0, 60)}"`);
     }
+    problems.push(...unshown(name, attributes, Number(width), Number(height)));
   }
   return problems;
 }

@@ -36,6 +36,9 @@ describe("a temperature from Ct", () => {
 
 it("a resistivity of no dataset says that there is none", () => {
   const error = caught(() => alloyResistivity({ dataset: undefined as never, temperature: celsius(20) }));
-  expect([error.code, error.argument]).toEqual(["missing", "dataset.resistivity"]);
-  expect(error.message).toContain("none has none");
+  expect([error.code, error.argument]).toEqual(["missing", "dataset"]);
+  const bare = { id: "bare", alloy: "NiCr 80/20" } as const;
+  const other = caught(() => alloyResistivity({ dataset: bare, temperature: celsius(20) }));
+  expect([other.code, other.argument]).toEqual(["missing", "dataset.resistivity"]);
+  expect(other.message).toContain("bare has none");
 });

@@ -175,9 +175,7 @@ describe("the spread of sources", () => {
     expect(codeOf(() => temperatureFactorSpread({ datasets, temperature: celsius(501) }))).toBe(
       "outside-table",
     );
-    expect(codeOf(() => temperatureFactorSpread({ datasets: [], temperature: celsius(20) }))).toBe(
-      "outside-table",
-    );
+    expect(codeOf(() => temperatureFactorSpread({ datasets: [], temperature: celsius(20) }))).toBe("missing");
     expect(temperatureFactorSpread({ datasets, temperature: celsius(500) }).spread).toBe(0);
   });
 });

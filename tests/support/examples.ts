@@ -96,7 +96,7 @@ export function* variations(
   }
   for (const { path, kinds, there } of partsIn(whole, shape, "")) {
     // What the user says of a table of their own is not looked into.
-    if (path.startsWith("dataset.")) continue;
+    if (/^datasets?\./.test(path)) continue;
     if (change === "its names") {
       if (there && typeof at(whole, path) !== "string") continue;
       const names = kinds.flatMap((kind) => (typeof kind === "object" && "names" in kind ? kind.names : []));

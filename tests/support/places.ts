@@ -25,7 +25,7 @@ export function placesIn(value: unknown, shape: Shape | undefined, path: string)
     const named = kinds.some((kind) => typeof kind === "object" && "names" in kind);
     const number = kinds.some((kind) => typeof kind === "object" && "number" in kind);
     // What a dataset is of is a word of its owner; nothing is looked up by it.
-    return named && !number && !path.startsWith("dataset.")
+    return named && !number && !/^(?:datasets?|conductor)\./.test(path)
       ? [{ path, unit: undefined, wrong: "no such name" }]
       : [];
   }
