@@ -45,7 +45,7 @@ function worstOf(from: FaultStudy, outlook: Outlook, broken: readonly number[]):
   const least = outlook.worstRatio * (1 - EQUAL_WITHIN);
   for (const i of from.elements) {
     const model = outlook.models[from.twins.groupOf[i] as number] as Model | null;
-    if ((model?.powerRatio ?? 0) >= least && model !== null && !broken.includes(i))
+    if (model !== null && (model.powerRatio ?? 0) >= least && !broken.includes(i))
       return named(from, i, model);
   }
   return null;

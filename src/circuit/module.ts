@@ -199,7 +199,7 @@ function branchesBehind(
     const found = ending.filter((id) => {
       const element = place.get(id);
       return (
-        id === name || element?.bank === name || (element && `${element.bank}-${element.branch}` === name)
+        id === name || (element && (element.bank === name || `${element.bank}-${element.branch}` === name))
       );
     });
     if (found.length === 0) {

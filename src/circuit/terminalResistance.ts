@@ -66,9 +66,6 @@ export function terminalReading(input: {
   const [source, sink] = [indexed.merged[a] as number, indexed.merged[b] as number];
   const share = (i: number, value: number): number | null =>
     network.branches[i]?.resistance === 0 ? null : value;
-  if (source === sink) {
-    return { resistance: 0 as Ohms, currentShare: network.branches.map((_, i) => share(i, 0)) };
-  }
   const { ends, factor } = factorNetwork(indexed, [sink]);
   if (factor.floating[source] === 1) {
     return { resistance: "open", currentShare: network.branches.map((_, i) => share(i, 0)) };

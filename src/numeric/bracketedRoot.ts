@@ -122,7 +122,7 @@ export function bracketedRoot(input: {
         return stopped(b, c, iterations, residualTolerance);
       }
       const other = b.y === 0 ? b.x : c.x;
-      const [first, last] = b.x < other ? [b.x, other] : [other, b.x];
+      const [first, last] = [Math.min(b.x, other), Math.max(b.x, other)];
       return { root: b.x, residual: b.y, low: first, high: last, iterations };
     }
     if (iterations >= maximumIterations) return stopped(b, c, iterations, tolerance);
@@ -130,7 +130,8 @@ export function bracketedRoot(input: {
     before = wanted === undefined ? half : step;
     step = wanted ?? half;
     a = b;
-    const x = b.x + (Math.abs(step) > close ? step : Math.sign(half) * close);
+    // Never less than the tolerance; a step that is taken has the sign of the half.
+    const x = b.x + Math.sign(half) * Math.max(Math.abs(step), close);
     b = { x, y: valueAt(evaluate, x) };
     if (b.y > 0 === c.y > 0) {
       c = a;

@@ -65,8 +65,6 @@ function fraction(x: number, a: number, b: number): number {
  * @param y - 1 − x
  */
 export function incompleteBetaRatio(x: number, y: number, a: number, b: number): number {
-  if (x === 0) return 0;
-  if (y === 0) return 1;
   if (x > (a + 1) / (a + b + 2)) return 1 - incompleteBetaRatio(y, x, b, a);
   const logX = y < 0.5 ? Math.log1p(-y) : Math.log(x);
   const logY = x < 0.5 ? Math.log1p(-x) : Math.log(y);

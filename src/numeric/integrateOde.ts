@@ -194,7 +194,7 @@ export function integrateOde(input: {
   let at = start;
   let state: readonly number[] = [...initial];
   let slope = checkedSlope(derivative, at, state);
-  let sign = event?.(at, state);
+  let sign = event === undefined ? 1 : event(at, state);
   if (sign === 0) return { at, state, stopped: "event", steps: 0 };
   let step = Math.min(largestStep, firstStep(state, slope, end - start));
   let steps = 0;
@@ -213,32 +213,34 @@ export function integrateOde(input: {
     const length = last ? end - at : step;
     const trial = tryStep(derivative, at, state, slope, length);
     const error = worstError(trial, state, relative, absolute);
-    const factor = error === 0 ? 5 : Math.min(5, Math.max(0.2, 0.9 * error ** -0.2));
+    const factor = Math.min(5, Math.max(0.2, 0.9 * error ** -0.2));
     if (error > 1) {
       step = length * factor;
       continue;
     }
     const next = last ? end : at + length;
-    const value = event?.(next, trial.state);
     steps += 1;
-    if (event !== undefined && value !== undefined && !(value > 0 === (sign as number) > 0 && value !== 0)) {
-      const [place, from, first, known] = [at, state, slope, sign as number];
-      // Both ends are known: asking the function again there must give the same, or the bracket would be lost.
-      const found = bracketedRoot({
-        evaluate: (part) =>
-          part === 0
-            ? known
-            : part === length
-              ? value
-              : event(place + part, tryStep(derivative, place, from, first, part).state),
-        low: 0,
-        high: length,
-        tolerance: length * 1e-14,
-      }).root;
-      const end = found === length ? trial : tryStep(derivative, place, from, first, found);
-      return { at: place + found, state: end.state, stopped: "event", steps };
+    if (event !== undefined) {
+      const value = event(next, trial.state);
+      if (value === 0 || value > 0 !== sign > 0) {
+        const [place, from, first, known] = [at, state, slope, sign];
+        // Both ends are known: asking the function again there must give the same, or the bracket would be lost.
+        const found = bracketedRoot({
+          evaluate: (part) =>
+            part === 0
+              ? known
+              : part === length
+                ? value
+                : event(place + part, tryStep(derivative, place, from, first, part).state),
+          low: 0,
+          high: length,
+          tolerance: length * 1e-14,
+        }).root;
+        const { state: there } = tryStep(derivative, place, from, first, found);
+        return { at: place + found, state: there, stopped: "event", steps };
+      }
+      sign = value;
     }
-    sign = value;
     [at, state, slope] = [next, trial.state, trial.slope];
     step = Math.min(largestStep, length * factor);
   }

@@ -222,7 +222,7 @@ function solveTriangular(
     });
   }
   const basic = new Array<number>(n).fill(0);
-  const place = new Array<number>(n).fill(-1);
+  const place = new Int32Array(n);
   for (let i = 0; i < rank; i += 1) {
     const unknown = pivots[i] as number;
     // + 0 here and below: JSON cannot say −0.

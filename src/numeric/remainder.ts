@@ -111,7 +111,7 @@ export class DegreeQueue {
     this.next.push(this.first[degree] as number);
     this.first[degree] = this.node.length;
     this.node.push(node);
-    if (degree < this.lowest) this.lowest = degree;
+    this.lowest = Math.min(this.lowest, degree);
   }
 
   /** The next node; there must be one left. */

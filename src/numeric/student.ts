@@ -77,7 +77,6 @@ export function studentCumulative(input: {
   const { t, degreesOfFreedom } = given(input);
   checkFinite("t", t);
   checkDegrees(degreesOfFreedom);
-  if (t === 0) return 0.5;
   if (degreesOfFreedom === "infinite") return normalCumulative(t);
   if (degreesOfFreedom > SERIES_FROM && Math.abs(t) < 10) {
     return normalCumulative(toNormal(t, degreesOfFreedom));

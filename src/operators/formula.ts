@@ -63,12 +63,12 @@ function afterGroup(tokens: readonly string[], at: number): number {
   return i;
 }
 
-/** Index after the symbol if it stands at `at`, spaces aside; undefined if it does not. */
+/** Index after the symbol if it stands at `at`, which is no space, spaces inside it aside; undefined if it does not. */
 function matchAt(tokens: readonly string[], at: number, symbol: readonly string[]): number | undefined {
   let i = at;
   for (const wanted of symbol) {
-    while (i > at && isSpace(tokens[i]) && !isSpace(wanted)) i += 1;
     if (isSpace(wanted)) continue;
+    while (isSpace(tokens[i])) i += 1;
     if (tokens[i] !== wanted) return undefined;
     i += 1;
   }

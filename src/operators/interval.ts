@@ -34,12 +34,9 @@ function ranks(
   count: number,
   coverageProbability: number,
 ): { readonly apart: number; readonly start: number } {
-  const product = coverageProbability * count;
-  // 0.95·1e6 in float64 may fall beside the whole number it is.
-  const near = Math.round(product);
-  const apart = Math.abs(product - near) < 1e-6 ? near : Math.floor(product + 0.5);
-  const rest = count - apart;
-  return { apart, start: rest % 2 === 0 ? rest / 2 : (rest + 1) / 2 };
+  // Whole or not (7.7.1): 0.95·1e6 in float64 may fall beside the whole number it is.
+  const apart = Math.round(coverageProbability * count);
+  return { apart, start: Math.ceil((count - apart) / 2) };
 }
 
 /** Summary of one output. Sorts the values in place. */

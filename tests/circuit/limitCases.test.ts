@@ -3,9 +3,11 @@ import {
   type Branch,
   balancedSupply,
   deltaFromStar,
+  deltaFromStarImpedance,
   energise,
   type Network,
   starFromDelta,
+  terminalReading,
   terminalResistance,
   withJoint,
 } from "electroheat/circuit";
@@ -73,5 +75,39 @@ describe("a joint put into a network", () => {
     const error = caught(run);
     expect([error.code, error.argument]).toEqual([code, path]);
     expect(error.message).toContain(allowed);
+  });
+});
+
+describe("a reading between two nodes", () => {
+  const branches: Branch[] = [
+    { id: "R1", from: "a", to: "b", resistance: ohms(2) },
+    { id: "open, drawn the other way", from: "b", to: "a", resistance: "open" },
+    { id: "link", from: "b", to: "c", resistance: ohms(0) },
+    { id: "loose", from: "d", to: "e", resistance: "open" },
+  ];
+
+  it("has no current in what is open, and no negative zero of it", () => {
+    // A link of 0 Ω has no current of its own that the resistances say.
+    const { resistance, currentShare } = terminalReading({ network: { branches }, from: "a", to: "c" });
+    expect(resistance).toBe(2);
+    expect(currentShare.map((one) => Object.is(one, 0))).toEqual([false, true, false, true]);
+    expect([currentShare[0], currentShare[2]]).toEqual([1, null]);
+  });
+
+  it("of two that a link makes one is nothing, and nothing flows elsewhere", () => {
+    const { resistance, currentShare } = terminalReading({ network: { branches }, from: "b", to: "c" });
+    expect(resistance).toBe(0);
+    expect(currentShare).toEqual([0, 0, null, 0]);
+  });
+});
+
+describe("impedances", () => {
+  it("that no meter could tell from nothing are refused in ohms", () => {
+    const [small, one] = [
+      { re: 0, im: 1e-40 },
+      { re: 1, im: 0 },
+    ];
+    const [issue] = caught(() => deltaFromStarImpedance({ r1: one, r2: small, r3: one })).issues;
+    expect([issue?.path, issue?.code, issue?.unit]).toEqual(["r2", "out-of-range", "Ω"]);
   });
 });

@@ -4,6 +4,7 @@
  */
 import { solveFor, uncertaintyBudget } from "electroheat/operators";
 import { describe, expect, it } from "vitest";
+import { slopesAt } from "../../src/operators/partials.ts";
 import { caught } from "../support/caught.ts";
 
 const at = (estimate: number, standardUncertainty: number) =>
@@ -35,6 +36,26 @@ describe("sensitivities", () => {
     expect(off).toBeLessThan(tolerance);
     expect(off).toBeLessThanOrEqual(2 * error + 1e-15);
     expect(error).toBeLessThan(10 * tolerance);
+  });
+
+  it.each([
+    ["one thirty-second of the estimate", 1, 2 ** -10, 2 ** -5],
+    ["the uncertainty where it is larger", 1, 0.5, 0.5],
+    ["the uncertainty where it is larger, below nothing", -1, 0.5, 0.5],
+    ["the uncertainty of nothing", 0, 0.25, 0.25],
+  ])("begin with a step of %s", (_what, x, u, step) => {
+    // A straight line has its slope with the first steps; the docstring names the first, which is then halved twelve times.
+    const seen: number[] = [];
+    const probe = (at: number) => {
+      seen.push(at);
+      return [3 * at];
+    };
+    expect(slopesAt(probe, x, u, "x").slopes).toEqual([3]);
+    const steps = seen.map((one) => Math.abs(one - x));
+    expect(Math.max(...steps)).toBe(step);
+    expect(Math.min(...steps)).toBe(step / 2 ** 12);
+    // Either side alike.
+    expect(seen.reduce((sum, one) => sum + (one - x), 0)).toBe(0);
   });
 
   it("need a domain that holds more than the estimate", () => {
@@ -245,6 +266,15 @@ describe("solveFor", () => {
     expect(jump.jumps).toEqual([{ value: expect.closeTo(0.3, 9), output: expect.any(Number) }]);
     expect(found(solve((x) => 1e6 * (x - 0.3)))).toEqual([expect.closeTo(0.3, 9)]);
     expect(found(solve((x) => Math.tanh(1e7 * (x - 0.3))))).toEqual([expect.closeTo(0.3, 9)]);
+  });
+
+  it("takes a figure rounded to its twelfth digit for a root, and one rounded to its third for a jump", () => {
+    // Stairs that pass from −½ to +½ of a step at 0.3: a thousand spacings of doubles on, they are where they were.
+    const stairs = (step: number) => (x: number) => (Math.floor((x - 0.3) / step) + 0.5) * step;
+    expect(found(solve(stairs(1e-12)))).toEqual([expect.closeTo(0.3, 9)]);
+    expect(solve(stairs(1e-3)).jumps).toEqual([
+      { value: expect.closeTo(0.3, 9), output: expect.any(Number) },
+    ]);
   });
 
   it.each([1e-200, 1e200])("finds pairs and touches of functions of size %d", (size) => {
