@@ -13,7 +13,11 @@ const CONFIRMED = 1.6;
 const DROP_OF_A_BURNT_JOINT = 1;
 
 const NAMES = {
-  resistance: ["Ω", "milliohms typed as ohms", "kiloohms typed as ohms"],
+  resistance: [
+    "Ω",
+    "milliohms typed as ohms, or ohms as kiloohms",
+    "kiloohms typed as ohms, or ohms as milliohms",
+  ],
   insulation: ["Ω", "milliohms typed as ohms", "kiloohms typed as ohms"],
   current: ["A", "milliamperes typed as amperes", "kiloamperes typed as amperes"],
   voltage: ["V", "millivolts typed as volts", "kilovolts typed as volts"],
