@@ -113,6 +113,7 @@ export function assessModule(record: BenchRecord): ModuleAssessment {
       cuts,
       joints: advice.joints,
       misread: advice.misread,
+      readAgain: advice.odd.length > 0,
     }),
     cuts,
     notTested: untested,

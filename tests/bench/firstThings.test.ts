@@ -44,12 +44,13 @@ describe("ohms read with the feed still connected", () => {
   it("makes no bolted short of three branches that it brings together at the star point", () => {
     // Between tied lines the three branches lie side by side: 7.38 Ω/3 = 2.46 Ω.
     const toStar = ["L1", "L2", "L3"].map((from) => ({ from, to: "S", reads: "2.55 Ω" }));
-    const { answer } = assessModule({
+    const { answer, parts } = assessModule({
       ...record,
       asFound: { ohms: [...toStar, ...(record.asFound?.ohms ?? [])] },
     });
     expect(answer[0]).toMatch(/^The feed, or another load, still connected while ohms were read/);
     expect(answer.join()).not.toContain("bolted");
+    expect(parts).toEqual([]);
   });
 
   it("is history once the module was read again as left", () => {
@@ -89,4 +90,13 @@ describe("few ohms to the frame", () => {
     expect(search?.reason).toMatch(reason);
     expect(search?.action).not.toMatch(other);
   });
+});
+
+it("a reading that looks like a slip of the unit is read again before any element is on the list of parts", () => {
+  const ohms = ["7.38 mΩ", "7.39 Ω", "7.37 Ω"].map((reads, i) => ({ from: `L${i + 1}`, to: "S", reads }));
+  const { nextSteps, parts } = assessModule(star({ ohms }));
+  expect(nextSteps[0]?.action).toContain("ohms as milliohms?");
+  expect(parts).toEqual([]);
+  const low = ["2.40 Ω", "7.39 Ω", "7.37 Ω"].map((reads, i) => ({ from: `L${i + 1}`, to: "S", reads }));
+  expect(assessModule(star({ ohms: low })).parts.map(({ part }) => part)).toEqual(["element for A-L1"]);
 });

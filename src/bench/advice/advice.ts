@@ -32,6 +32,8 @@ export interface Advice {
   readonly lostLine: string | null;
   /** Branches whose readings as found, as drawn, say nothing of their elements. */
   readonly misread: ReadonlySet<string>;
+  /** Readings that look odd in themselves, in words. */
+  readonly odd: readonly string[];
   /** Joints that the diagnosis settles on. */
   readonly joints: JointsNamed;
   readonly steps: readonly NextStep[];
@@ -211,6 +213,6 @@ export function adviseOn(input: {
     odd: faults.odd,
     ampsExplained: volts.explainsAmps,
   });
-  const { diagnosis, leftOut, misread, joints } = faults;
-  return { diagnosis, leftOut, lostLine, misread, joints, steps, answer };
+  const { diagnosis, leftOut, misread, joints, odd } = faults;
+  return { diagnosis, leftOut, lostLine, misread, joints, odd, steps, answer };
 }

@@ -6,7 +6,6 @@ import { inference, type Weighed } from "./infer.ts";
 import { type Judged, judge, pValueOf, type Signature, signatureOf } from "./judged.ts";
 import { logSumExp } from "./linear.ts";
 import type { Question } from "./model.ts";
-import { GATE } from "./settings.ts";
 
 /** A finding with its share of the posterior, all its names together. */
 export interface Ranked {
@@ -77,11 +76,14 @@ class Gathering {
   }
 }
 
-/** Whether the first explanation fits badly, or takes two faults: then rarer slips are weighed as well. */
+/** p-value of the first explanation below which rarer slips are weighed as well. */
+const DOUBTFUL = 0.01;
+
+/** Whether the first explanation fits badly, or takes two faults. */
 function isDoubtful({ ranked }: Posterior): boolean {
   const { finding, judged } = ranked[0] as Ranked;
   const pValue = pValueOf(finding, judged);
-  return finding.names.faults > 1 || (pValue !== null && pValue < GATE);
+  return finding.names.faults > 1 || (pValue !== null && pValue < DOUBTFUL);
 }
 
 /** Weighs, ranks and groups. */

@@ -1,7 +1,7 @@
 /** Parts to bring: elements, nuts and washers of joints, hardware marked to be renewed, bars. */
 
 import { allOpen } from "../advice/branchSteps.ts";
-import { type JointsNamed, NO_JOINTS } from "../advice/diagnosisVerdict.ts";
+import { type JointsNamed, NO_JOINTS, tellingBranches } from "../advice/diagnosisVerdict.ts";
 import type { CutLine, PartLine, ReadingsAssessment } from "../assessmentTypes.ts";
 import type { BranchAssessment, JointAssessment } from "../assessTypes.ts";
 import { isBadJoint } from "../day/joints.ts";
@@ -95,6 +95,7 @@ const isGoodJoint = (joint: JointAssessment): boolean =>
  * @param input.cuts - bars to cut
  * @param input.joints - joints that the diagnosis settles on: their own hardware, and no element behind them that shows no more than they
  * @param input.misread - branches whose readings, as drawn, say nothing of their elements: no parts
+ * @param input.readAgain - whether readings look odd and are to be taken again before any element is judged: no elements yet
  */
 export function partsList(input: {
   readonly record: Pick<ParsedRecord, "wiring" | "hardware">;
@@ -103,8 +104,9 @@ export function partsList(input: {
   readonly cuts: readonly CutLine[];
   readonly joints?: JointsNamed;
   readonly misread?: ReadonlySet<string>;
+  readonly readAgain?: boolean;
 }): readonly PartLine[] {
-  const { record, asFound, asLeft = null, cuts, joints = NO_JOINTS, misread = new Set() } = input;
+  const { record, asFound, asLeft = null, cuts, joints = NO_JOINTS, misread = new Set(), readAgain } = input;
   const { banks } = record.wiring;
   const sound = new Set([
     ...(asLeft?.resistances.branches ?? []).flatMap(({ id, finding }) => (finding === "sound" ? [id] : [])),
@@ -115,13 +117,12 @@ export function partsList(input: {
   const renewed = (record.hardware ?? []).filter(({ renew }) => renew === true);
   const branches = asFound?.resistances.branches ?? [];
   // No path anywhere is the meter or a shared link before it is every element.
-  const renewable = allOpen(branches)
-    ? []
-    : branches.filter(
-        ({ id, finding }) =>
-          finding === "shorted" ||
-          !(misread.has(id) || (joints.behind.has(id) && (finding === "open" || finding === "high"))),
-      );
+  const renewable =
+    allOpen(branches) || readAgain === true
+      ? []
+      : tellingBranches(branches, misread).filter(
+          ({ id, finding }) => !(joints.behind.has(id) && (finding === "open" || finding === "high")),
+        );
   const bad = new Set(
     (asFound?.joints ?? []).filter((one) => isBadJoint(one) || isSuspectJoint(one)).map(({ id }) => id),
   );
