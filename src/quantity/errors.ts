@@ -79,14 +79,11 @@ export function showReceived(value: unknown): string {
   return String(value);
 }
 
-/** A number with the noise of a product of doubles, 0.30000000000000004; any other keeps its digits, for someone may need them. */
-const NOISE = /\d+\.(?=\d{12})\d*(0{5}|9{5})\d{1,3}(?!\d)(e[-+]?\d+)?/g;
-
 /**
  * Makes an issue with its sentence. Names and values from outside are repeated up to a length: no megabyte reaches a log.
  * @param input.code - what is wrong
  * @param input.path - the argument's name
- * @param input.expected - what is allowed, in words; with its own unit where it goes on behind a number. The noise of a product of doubles is left out
+ * @param input.expected - what is allowed, in words; with its own unit where it goes on behind a number
  * @param input.received - the value seen, any type
  * @param input.unit - unit the value is taken in; said again behind an `expected` that ends with a number
  * @returns the issue, ready to be thrown or listed
@@ -104,8 +101,7 @@ export function issue(input: {
   readonly received: unknown;
   readonly unit?: string | undefined;
 }): Issue {
-  const { code, unit } = input;
-  const expected = input.expected.replace(NOISE, (digits) => `${+(+digits).toPrecision(12)}`);
+  const { code, expected, unit } = input;
   const path = shortened(input.path);
   const received = showReceived(input.received);
   const inUnit = unit ? ` ${unit}` : "";
