@@ -67,6 +67,30 @@ describe("ohms read with the feed still connected", () => {
   });
 });
 
+describe("a drop that no joint lives through", () => {
+  // 1.9 V at 36 A: 68 W in one contact, or 1.9 mV with the unit mistaken. Common practice, no published source.
+  it("is asked about, and the joint stays one that is remade before running", () => {
+    const record = star({
+      ohms: SOUND,
+      joints: [
+        { id: "J1", drop: "1.9 V", current: "36 A" },
+        { id: "J2", drop: "2.1 mV", current: "36 A" },
+        { id: "J3", drop: "2.0 mV", current: "36 A" },
+      ],
+    });
+    const { answer } = assessModule({
+      ...record,
+      instruments: { ...record.instruments, millivoltmeter: { ofReading: 0.005, digits: 3 } },
+      wiring: {
+        ...record.wiring,
+        joints: ["L1", "L2", "L3"].map((at, i) => ({ id: `J${i + 1}`, at })),
+      },
+    });
+    expect(answer[0]).toMatch(/^1.9 V across one joint .*millivolts typed as volts/);
+    expect(answer[2]).toMatch(/^Not on joint J1: a hot joint/);
+  });
+});
+
 describe("few ohms to the frame", () => {
   // A-L1 touches at 0.3 of its length through 5 Ω: 0.3·7.38 + 5 = 7.2 Ω from L1; 7.38 + 0.7·7.38 + 5 = 17.5 Ω from L2 and L3.
   it("are one fault told once, and the coil that they locate is lifted first", () => {

@@ -87,7 +87,7 @@ describe("a branch landed on one of two other lines", () => {
       ]),
     );
     expect(answer[0]).toMatch(/^Cannot be told apart: branch A-L3 landed on L[12] instead of L3/);
-    expect(answer[2]).toMatch(/^Do not energise it: branch A-L3 is on L[12] .* or branch A-L3 is on L[12] /);
+    expect(answer[2]).toMatch(/^Do not energise it: branch A-L3 is on L[12] .*; or branch A-L3 is on L[12] /);
     expect(nextSteps[0]?.action).toMatch(/measure ohms from L[12] to S/);
     for (const { action } of nextSteps) expect(action).not.toContain("open up branch");
   });

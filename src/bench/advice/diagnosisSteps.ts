@@ -1,6 +1,7 @@
 /** What to do about a diagnosis, where the branches and joints themselves do not say it already. */
 import type { HeatingModule } from "../../circuit/index.ts";
 import type { NextStep } from "../assessTypes.ts";
+import { UNEQUAL } from "../day/supplyConcerns.ts";
 import type { DiagnosedFault } from "../diagnosis/diagnosedFault.ts";
 import type { MeasurementProposal } from "../diagnosis/nextMeasurements.ts";
 import { listed, measurementWords, placeWords, terminalWords } from "../diagnosis/words.ts";
@@ -92,8 +93,7 @@ function actionOf(
       };
     case "supply unbalance":
       return {
-        action:
-          "Have the unequal line voltages looked into at the supply before judging the module by its amps.",
+        action: UNEQUAL,
         about: [],
       };
   }

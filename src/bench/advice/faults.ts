@@ -104,7 +104,7 @@ function jointAmong(verdict: DiagnosisVerdict): string | null {
 function forbidding(verdict: DiagnosisVerdict): readonly string[] {
   const all = held(verdict).map(({ faults }) => faults.flatMap(forbids));
   if (all.length < 2) return all.flat();
-  return all.every((words) => words.length > 0) ? [listed([...new Set(all.flat())], "or")] : [];
+  return all.every((words) => words.length > 0) ? [[...new Set(all.flat())].join("; or ")] : [];
 }
 
 /** A loose or burnt joint that is settled on: it is remade before anything is energised, open or merely hot. */

@@ -198,7 +198,8 @@ export function nextSteps(input: {
     ...concerns.insulation,
     ...concerns.odd,
     ...supplySteps(lostLine),
-    ...concerns.supply,
+    // What the diagnosis says of the supply too is said once.
+    ...concerns.supply.filter(({ action }) => diagnosed.every((one) => one.action !== action)),
     // Links against the drawing explain why the readings clash on it.
     ...(input.drawingVoid ? [] : [...contradictions, ...beyondSteps(present.resistances)]),
     ...faulty,

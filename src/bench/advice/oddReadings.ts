@@ -14,13 +14,16 @@ const questionOf = (message: string): string => /^.*?\?/.exec(message)?.[0] ?? m
 
 export const oddWords = (odd: readonly string[]): readonly string[] => odd.map(questionOf);
 
-/** What to do about them. */
+/** What to do about them; what the question leaves to say is the reason. */
 export const oddSteps = (odd: readonly string[]): readonly NextStep[] =>
-  odd.map((message) => ({
-    action: `Isolate, then settle this and read again before any element is judged or renewed: ${questionOf(message)}`,
-    reason: message.charAt(0).toUpperCase() + message.slice(1),
-    about: [],
-  }));
+  odd.map((message) => {
+    const question = questionOf(message);
+    return {
+      action: `Isolate, then settle this and read again before any element is judged or renewed: ${question}`,
+      reason: message.slice(question.length).trim(),
+      about: [],
+    };
+  });
 
 /** What has to come before running, or null. */
 export const oddRunning = (odd: readonly string[]): string | null =>

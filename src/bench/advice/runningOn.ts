@@ -54,7 +54,6 @@ export function runningWords(input: {
   if (shorted.length > 0)
     return `Do not energise it: ${listed(shorted)} ${shorted.length > 1 ? "are" : "is"} as good as bolted.`;
   if (forbidding.length > 0) return `Do not energise it: ${listed(forbidding)}.`;
-  if (input.odd !== null) return input.odd;
   const bad = joints.filter(isBadJoint).map(({ id }) => id);
   if (bad.length > 0) {
     return `Not on ${jointsWords(bad)}: a hot joint feeds on its own heat until it burns open. Remake ${bad.length > 1 ? "them" : "it"} first.`;
@@ -63,6 +62,7 @@ export function runningWords(input: {
   const beyond = input.drawingVoid ? null : beyondRunning(resistances);
   if (beyond !== null) return beyond;
   if (input.jointAmong !== null) return input.jointAmong;
+  if (input.odd !== null) return input.odd;
   if (lostLine !== null)
     return `Not before ${lostLine} is back and the module has been read on all three lines.`;
   const insulation = insulationRunning(present);

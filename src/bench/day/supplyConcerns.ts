@@ -37,6 +37,9 @@ const HIGHEST = 1.1;
 /** The lowest one, by the same standard. */
 const LOWEST = 0.9;
 
+/** How far apart line voltages of a whole supply may lie. Common practice, no published source. */
+const ALIKE = 1.05;
+
 /** How near a voltage must be to the plate's over √3, or amps to those of a sound module, to be taken for it. Common practice. */
 const NEAR = 0.05;
 
@@ -126,6 +129,30 @@ function tooLow(volts: readonly number[], plate: number): SupplyConcerns {
   };
 }
 
+/** What unequal line voltages ask for, as read or as the amps show them. */
+export const UNEQUAL =
+  "Have the electrician in charge find why the line voltages differ before the module is judged by its amps: a loose or burnt conductor, a fuse, a line wire on the neutral, unlike loads on the lines before it.";
+
+/** Voltages further apart than those of a whole supply: what makes them so may burn, and amps follow them. */
+function unequal(volts: readonly number[], concerns: SupplyConcerns): SupplyConcerns {
+  const list = volts.map(shown).join(", ");
+  const words = `line voltages that differ, ${list}`;
+  const settled = `it is known why the line voltages differ, ${list}`;
+  return {
+    ...concerns,
+    outside: concerns.outside === null ? words : `${concerns.outside}; ${words}`,
+    steps: [
+      ...concerns.steps,
+      {
+        action: UNEQUAL,
+        reason: `${list} from L1 to L2, L2 to L3, L3 to L1: those of a whole supply lie within ${((ALIKE - 1) * 100).toFixed(0)} % of each other.`,
+        about: ["supply"],
+      },
+    ],
+    before: concerns.before === null ? settled : `${concerns.before}; nor before ${settled}`,
+  };
+}
+
 /**
  * What the voltages ask for.
  * @param plateCurrent - line current that the plate promises; `null` without a plate
@@ -142,8 +169,9 @@ export function supplyConcerns(
   const volts = [supply.v12, supply.v23, supply.v31].map(({ value }): number => value);
   if (toNeutral(volts, plate)) return slip(record, volts, plate, plateCurrent);
   const most = Math.max(...volts);
-  if (most > HIGHEST * plate) return tooHigh(most, plate);
-  return most < LOWEST * plate ? tooLow(volts, plate) : NONE;
+  const level =
+    most > HIGHEST * plate ? tooHigh(most, plate) : most < LOWEST * plate ? tooLow(volts, plate) : NONE;
+  return most > ALIKE * Math.min(...volts) ? unequal(volts, level) : level;
 }
 
 /** Whether voltages were read to neutral: they look like that, and the amps are those of the plate's own voltage. */
@@ -155,9 +183,6 @@ export function readToNeutral(
 ): boolean {
   return toNeutral([v12.value, v23.value, v31.value], plate) && ampsOfPlate(record, plateCurrent);
 }
-
-/** How far apart line voltages of a whole supply may lie. Common practice, no published source. */
-const ALIKE = 1.05;
 
 /**
  * The voltage that a diagnosis takes the module to be on: the plate's, or the measured one where all three agree on another. Amps and
