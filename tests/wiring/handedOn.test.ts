@@ -382,7 +382,11 @@ describe("insulation", () => {
           expect(warning).toEqual({
             code: "outside-validity",
             path: "testVoltage",
-            message: `The limit is for a test at ${warning.limit} V.`,
+            message: `The limit is for a test at ${warning.limit} V.${
+              (input.testVoltage as number) < (warning.limit as number)
+                ? " Read at less than that: a weak place may hold a lower voltage, so it is not passed by this."
+                : ""
+            }`,
             limit: warning.limit,
             unit: "V",
             source: found.cells[0]?.source,
