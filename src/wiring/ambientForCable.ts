@@ -63,7 +63,7 @@ export function ambientForCable(
   const { tables } = cableAmbientTables(edition);
   const factors =
     tables.find((one) => same(one.baseAmbient, from.baseAmbient)) ??
-    noTable(`ambient factors of base ${from.baseAmbient} °C`, edition, []);
+    noTable(`ambient factors of base ${from.baseAmbient} °C`, edition);
   columnAt(factors.table, insulation, "insulation");
   const rows = factors.table.rows.flatMap((row) => {
     const ambient = cellAt(factors.table, row, "ambient") as number;

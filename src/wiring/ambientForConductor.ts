@@ -113,10 +113,10 @@ export function ambientForConductor(
   const terminal = terminalColumn({ ...input, ambient: from.baseAmbient }, device.value as Amperes);
   const { terminalTemperature } = input;
   const bands = factors.table.rows.flatMap((band) => {
-    const ambient = cellAt(factors.table, band, "to");
+    const ambient = cellAt(factors.table, band, "to") as number;
     const filled =
       typeof cellAt(factors.table, band, String(columnFigure(insulationTemperature))) === "number";
-    if (typeof ambient !== "number" || !filled || atMost(insulationTemperature, ambient)) return [];
+    if (!filled || atMost(insulationTemperature, ambient)) return [];
     const run: ConductorRun = {
       ...{ edition, installation, material, insulationTemperature, currentCarryingConductors },
       ...{ terminalTemperature, ambient: ambient as Celsius },

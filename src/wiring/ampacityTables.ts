@@ -62,7 +62,7 @@ export function ampacityTable(
   installation: string,
 ): { readonly name: string; readonly from: AmpacityTable } {
   const { name, tables } = ampacityTables(edition);
-  if (tables.length === 0) return noTable("an ampacity table", edition, []);
+  if (tables.length === 0) return noTable("an ampacity table", edition);
   const from = tables.find((one) => one.installation === installation);
   if (from !== undefined) return { name, from };
   const known = tables.map((one) => one.installation).join(", ");

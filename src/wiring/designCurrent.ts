@@ -32,7 +32,7 @@ export function heatingRule(
 ): { readonly name: string; readonly from: LabelledTable; readonly row: Row } {
   const { name, year, own } = northAmerican(edition);
   const from = year === null ? own.heatingRules : { label: "continuous-load rules", table: rules };
-  if (from === undefined) return noTable("heating rules", edition, []);
+  if (from === undefined) return noTable("heating rules", edition);
   const held = from.table.rows.filter((row) => {
     const first = cellAt(from.table, row, "from");
     const last = cellAt(from.table, row, "to");

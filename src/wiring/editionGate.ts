@@ -60,7 +60,7 @@ const RATINGS: TableUse = { required: ["rating"], rising: ["rating"], most: 10_0
 const RULES: TableUse = {
   required: ["equipment", "clause", "factor", "subdivision", "subdivided load", "subdivided device"],
   text: ["equipment", "clause", "subdivision"],
-  mayBeNull: ["subdivision", "subdivided load", "subdivided device", "from", "to"],
+  mayBeNull: ["subdivision", "subdivided load", "subdivided device"],
   others: { pattern: /^(from|to)$/, words: "from and to, the years of the first and last edition" },
   most: 3000,
 };

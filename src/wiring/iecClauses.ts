@@ -14,7 +14,7 @@ export function labelledIec(table: SharedTable, edition = ""): LabelledTable {
 
 /** What a reference method means, for the base conditions; "F trefoil" is method F. */
 export function methodInWords(column: string): readonly string[] {
-  const [letter = ""] = column.split(" ");
+  const [letter] = column.split(" ") as [string];
   const [, words] = methods.rows.find((row) => row[0] === letter) as [string, string];
   return [`method ${letter}: ${words}`];
 }

@@ -102,7 +102,7 @@ export function capacityColumn(input: {
 }): { readonly name: string; readonly from: CapacityTable; readonly column: string } {
   const { method, insulation, material } = input;
   const { name, tables } = capacityTables(input.edition);
-  if (tables.length === 0) return noTable("a capacity table", input.edition, []);
+  if (tables.length === 0) return noTable("a capacity table", input.edition);
   const unknown = (path: string, received: unknown, known: readonly string[]): never =>
     fail({
       code: nameError(received),

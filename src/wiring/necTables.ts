@@ -80,7 +80,7 @@ export function labelOf(
 export function noTable(
   what: string,
   edition: string | NorthAmericanEdition | IecEdition,
-  known: readonly string[],
+  known: readonly string[] = [],
 ): never {
   if (typeof edition === "object") {
     const expected = `an edition of your own that holds ${what}, which ${edition.name} does not`;

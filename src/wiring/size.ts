@@ -30,7 +30,12 @@ export function sizeName(path: string, text: string): string {
   const bare = text.trim().toUpperCase().replace(/\s+/g, "");
   const gauge = /^(#|NO\.)?(\d{1,2}|[1-4]\/0|0{2,4})(AWG)?$/.exec(bare);
   if (gauge !== null) {
-    const [, mark, number = "", unit] = gauge;
+    const [, mark, number, unit] = gauge as unknown as readonly [
+      string,
+      string | undefined,
+      string,
+      string | undefined,
+    ];
     if (/^0{2,4}$/.test(number)) return `${number.length}/0 AWG`;
     if (number.includes("/")) return `${number} AWG`;
     if (mark === undefined && unit === undefined) {

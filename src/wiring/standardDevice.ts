@@ -22,7 +22,7 @@ interface Rating {
 function ratingsOf(edition: NorthAmerican): { readonly name: string; readonly from: LabelledTable } {
   const { name, year, own } = northAmerican(edition);
   const from = year === null ? own.standardRatings : { ...labelOf("standard ratings", year), table: ratings };
-  return { name, from: from ?? noTable("standard ratings", edition, []) };
+  return { name, from: from ?? noTable("standard ratings", edition) };
 }
 
 /** Smallest rating at or above a current, or largest at or below it; `null` off the end of the list. */

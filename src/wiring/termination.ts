@@ -32,7 +32,7 @@ export function terminationTemperature(input: {
   checkMeasured("circuitRating", circuitRating, "A");
   const { name, year, own } = northAmerican(input.edition);
   const from = year === null ? own.terminations : { ...labelOf("terminations", year), table: terminations };
-  if (from === undefined) return noTable("a rule for unmarked terminals", input.edition, []);
+  if (from === undefined) return noTable("a rule for unmarked terminals", input.edition);
   const row = from.table.rows.find((one) => {
     const to = cellAt(from.table, one, "to");
     return typeof to !== "number" || atMost(circuitRating, to);
@@ -101,7 +101,7 @@ export function terminationLimit(input: {
   );
   checkOneOf("material", material, [...new Set([...named, NICKEL_COATED])]);
   const from = tables.find((one) => one.installation === "raceway");
-  if (from === undefined) return noTable('an ampacity table for installation "raceway"', edition, []);
+  if (from === undefined) return noTable('an ampacity table for installation "raceway"', edition);
   const temperature = columnFigure(Math.min(insulationTemperature, terminalTemperature));
   const columns = from.table.columns.slice(1).map((column) => column.name);
   const own = columns.includes(`${material} ${temperature}`);

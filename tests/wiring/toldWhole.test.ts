@@ -262,12 +262,60 @@ describe("contradictions", () => {
       expect(refusal(() => tableAmpacity({ ...run, size }))[0], size).toBe("ambiguous");
   });
 
+  it("of a system that is not asked for are told by it", () => {
+    const american = {
+      edition: ours as never,
+      insulation: "PVC",
+      ambient: celsius(45),
+      baseAmbient: celsius(30),
+    };
+    expect(refusal(() => cableAmbientFactor(american)).slice(0, 4)).toEqual([
+      "inconsistent",
+      "edition.system",
+      "IEC: systems are never mixed",
+      '"North America"',
+    ]);
+    expect(
+      refusal(() => tableAmpacity({ ...run, edition: oursIec as never, size: "6 AWG" })).slice(0, 4),
+    ).toEqual(["inconsistent", "edition.system", "North America: systems are never mixed", '"IEC"']);
+  });
+
+  it("of a terminal between two columns list the columns, and no more", () => {
+    const [code, path, expected] = refusal(() =>
+      conductorAmpacity({ ...run, size: "6 AWG", terminalTemperature: celsius(70) }),
+    );
+    expect([code, path]).toEqual(["unknown-name", "terminalTemperature"]);
+    expect(expected).toBe(
+      "one of the columns copper 60, copper 75, copper 90, aluminum 60, aluminum 75, aluminum 90 (Table 310.16)",
+    );
+  });
+
   it("sockets are listed in both units", () => {
     const [, , expected] = refusal(() =>
       terminalTorque({ drive: { kind: "recessed socket", acrossFlats: millimeters(20) } }),
     );
     for (const [inch, mm] of rows("terminal-torque-sockets"))
       expect(expected).toContain(`${mm} mm (${inch} in)`);
+  });
+});
+
+describe("sums and names", () => {
+  it("do not depend on the order of a list, to the last bit", () => {
+    const sum = (...currents: number[]) =>
+      designCurrent({ edition: "BS 7671:2008", heaterCurrent: currents.map((one) => amperes(one)) }).value;
+    // In doubles 0.1 + 0.2 + 0.3 is 0.6000000000000001 and 0.3 + 0.2 + 0.1 is 0.6.
+    for (const shuffled of [sum(0.3, 0.2, 0.1), sum(0.2, 0.3, 0.1), sum(0.3, 0.1, 0.2)])
+      expect(shuffled).toBe(sum(0.1, 0.2, 0.3));
+  });
+
+  it("of a table that two editions share are those of the edition asked", () => {
+    const named = rows("iec-clauses").filter(([id]) => id === "iec-b52-17-grouping");
+    expect(named.length).toBeGreaterThan(1);
+    for (const [, edition, label] of named)
+      expect(
+        groupingFactor({ edition: edition as "BS 7671:2008", arrangement: "bunched", circuits: 3 }).table,
+        String(edition),
+      ).toBe(label);
   });
 });
 
@@ -309,6 +357,21 @@ describe("words", () => {
   );
 });
 
+it("a rule of one's own may hold in all years, and have no split", () => {
+  const columns = (readJson("shared/tables/nec-heating-rules.json") as Table).columns.map(({ name }) => name);
+  const at = (name: string) => columns.indexOf(name);
+  for (const name of ["from", "to", "subdivision", "subdivided load", "subdivided device"]) {
+    const path = `heatingRules.table.rows.0.${at(name)}`;
+    expect(editionIssues(spoiled(ours, path, null)), name).toEqual([]);
+  }
+  for (const name of ["clause", "factor"]) {
+    const path = `heatingRules.table.rows.0.${at(name)}`;
+    expect(editionIssues(spoiled(ours, path, null)).map((one) => [one.code, one.path])).toEqual([
+      ["missing", `edition.${path}`],
+    ]);
+  }
+});
+
 describe("the schema of an edition", () => {
   it.each([
     ["North America", ours],
@@ -322,6 +385,8 @@ describe("the schema of an edition", () => {
       const wrong = spoiled(edition, `${family}.0.table.${field}`, "hearsay");
       expect([passes(wrong), editionIssues(wrong).length], field).toEqual([false, 1]);
     }
+    for (const conditions of ["in words", [5], {}, 7])
+      expect(passes(spoiled(edition, `${family}.0.baseConditions`, conditions)), `${conditions}`).toBe(false);
     const bare = spoiled(edition, `${family}.0.baseConditions`, undefined);
     expect([passes(bare), editionIssues(bare).length]).toEqual([false, 1]);
   });

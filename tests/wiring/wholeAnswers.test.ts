@@ -6,7 +6,8 @@
 import * as wiring from "electroheat/wiring";
 import { type CodeResult, DEFERRAL, type TableCell } from "electroheat/wiring";
 import { describe, expect, it } from "vitest";
-import { factsOf } from "../../src/catalogue/facts.ts";
+import { factsOf, resolved } from "../../src/catalogue/facts.ts";
+import type { Shape } from "../../src/catalogue/shape.ts";
 import { CHANGES, examples } from "../support/examples.ts";
 import { jsonFiles, readJson, type Table } from "../support/shared.ts";
 import { answers, codeResultsIn } from "./answers.ts";
@@ -41,6 +42,11 @@ function isHeld(cell: TableCell): boolean {
       (row, i) =>
         row[at] === cell.value &&
         provenanceOf(table, row, cell.column) === cell.provenance &&
+        // Both ends of a band, where the row goes by them.
+        ["from", "to"].every((end) => {
+          const edge = row[table.columns.findIndex(({ name }) => name === end)];
+          return typeof edge !== "number" || !/^\d/.test(cell.row) || cell.row.includes(String(edge));
+        }) &&
         // The only row, its number, or a key of it.
         [...(table.rows.length === 1 ? [""] : []), `row ${i + 1}`, ...row.slice(0, 3)].some(
           (key) => key !== null && cell.row.includes(String(key)),
@@ -92,11 +98,21 @@ const functions = Object.keys(factsOf("wiring").functions).filter(
   (name) => examples("wiring", name).length > 0 && factsOf("wiring").functions[name]?.takes === "fields",
 );
 
+/** Unit of an answer by the type of its value: 1 of a ratio, none of a name. */
+function unitOf(name: string): string | undefined {
+  const output = resolved(factsOf("wiring").functions[name]?.output as Shape);
+  if (typeof output !== "object" || !("record" in output) || !("cells" in output.record)) return undefined;
+  const value = resolved(output.record["value"] as Shape);
+  return typeof value === "object" && "number" in value ? value.number || "1" : "";
+}
+
 describe.each(functions)("%s", (name) => {
   it.each(CHANGES)("says whence each figure is and how far to trust it, whatever is done to %s", (change) => {
     for (const [input, answer] of answers(exported[name] as (input: object) => unknown, change))
-      for (const [i, one] of codeResultsIn(answer).entries())
+      for (const [i, one] of codeResultsIn(answer).entries()) {
         expectWhole(one, `${i} ${JSON.stringify(input)}`);
+        if (i === 0 && unitOf(name) !== undefined) expect(one.unit, JSON.stringify(input)).toBe(unitOf(name));
+      }
   });
 });
 
