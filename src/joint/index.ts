@@ -31,3 +31,4 @@ export * from "./strength.ts";
 export * from "./thread.ts";
 export * from "./tightening.ts";
 export * from "./torqueTable.ts";
+export * from "./wrench.ts";

@@ -3,6 +3,7 @@ import {
   type Amperes,
   checkMeasurable,
   checkMeasurableOrZero,
+  checkMeasurableSigned,
   fail,
   given,
   type Meters,
@@ -27,6 +28,8 @@ export interface MeasuredJoint {
   readonly grossResistance: Ohms;
   /** Heat made in the joint at that current (W). */
   readonly power: Watts;
+  /** What both readings of a reversed direct current have in common (V): thermal EMF and offset of the meter; `null` without the second. */
+  readonly thermalEmf: Volts | null;
   /** What the reader must know. */
   readonly warnings: readonly Warning[];
 }
@@ -55,24 +58,42 @@ export function jointPower(input: { readonly current: Amperes; readonly resistan
   return (current * current * resistance) as Watts;
 }
 
+/** A reading without its sign would be taken for an EMF and leave next to no joint. */
+function checkReversed(reversedDrop: Volts): void {
+  checkMeasurableSigned("reversedDrop", reversedDrop, "V");
+  if (!(reversedDrop <= 0)) {
+    fail({
+      code: "out-of-range",
+      path: "reversedDrop",
+      expected:
+        "0 or less, as the meter shows it with the current reversed and the probes left where they are, in V",
+      received: reversedDrop,
+      unit: "V",
+    });
+  }
+}
+
 /**
  * Joint resistance and heat from a millivolt reading: R = drop/current − barResistance, P = current² × R.
  *
  * The bar between the probes counts: give its resistance (as `barResistance` gives it for the distance between the
  * probe points, at the bar's temperature), or 0 if the probes stand at the very edges of the overlap. Left out, the
- * result is the joint with its bar and a warning says so. On direct current reverse the probes and take the mean
- * (thermal EMF); on alternating current keep the probe leads together (loop pickup). A negative remainder larger than
+ * result is the joint with its bar and a warning says so. On direct current a warm joint adds its thermal EMF
+ * to the drop: reverse the current, read again and give both, and V = (drop − reversedDrop)/2. Swapping the probes instead turns drop and EMF
+ * over together and takes out only the offset of the meter. On alternating current keep the probe leads together (loop pickup). A negative remainder larger than
  * the readings explain is an error, not a zero. This measures a joint; nothing here predicts the resistance of a
  * burnt one.
  * @param input.drop - r.m.s. voltage across the joint, by millivoltmeter at fixed probe points (V), 0 or more
  * @param input.current - r.m.s. current at the same moment, by clamp meter (A), more than 0
+ * @param input.reversedDrop - direct current only: the drop with the same current reversed, probes left where they are, with the sign that
+ *   the meter shows (V), 0 or less; one that stays above 0 is mostly EMF: more current, or a cold joint
  * @param input.barResistance - resistance of the bar and lug between the probes (Ω), 0 or more
  * @param input.dropHalfWidth - half-width of the drop reading (V), 0 or more
  * @param input.currentHalfWidth - half-width of the current reading (A), 0 or more, less than the current
- * @returns resistance, its half-width (worst case of both readings), heat, warnings
+ * @returns resistance, its half-width (worst case of the readings), heat, thermal EMF, warnings
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`; `inconsistent` when the bar alone would drop
  *   more than was read
- * @source Ohm's law, definition
+ * @source Ohm's law, definition; the mean of both directions of the current, common practice of low-resistance measurement
  * @example
  * ```ts
  * const { resistance, halfWidth, power } = measuredJoint({
@@ -85,14 +106,16 @@ export function jointPower(input: { readonly current: Amperes; readonly resistan
 export function measuredJoint(input: {
   readonly drop: Volts;
   readonly current: Amperes;
+  readonly reversedDrop?: Volts;
   readonly barResistance?: Ohms;
   readonly dropHalfWidth: Volts;
   readonly currentHalfWidth: Amperes;
 }): MeasuredJoint {
   given(input);
-  const { drop, current, barResistance = 0, dropHalfWidth, currentHalfWidth } = input;
-  checkMeasurableOrZero("drop", drop, "V");
+  const { current, reversedDrop, barResistance = 0, dropHalfWidth, currentHalfWidth } = input;
+  checkMeasurableOrZero("drop", input.drop, "V");
   checkMeasurable("current", current, "A");
+  if (reversedDrop !== undefined) checkReversed(reversedDrop);
   checkMeasurableOrZero("barResistance", barResistance, "Ω");
   checkMeasurableOrZero("dropHalfWidth", dropHalfWidth, "V");
   checkMeasurableOrZero("currentHalfWidth", currentHalfWidth, "A");
@@ -105,6 +128,7 @@ export function measuredJoint(input: {
       unit: "A",
     });
   }
+  const drop = reversedDrop === undefined ? input.drop : (input.drop - reversedDrop) / 2;
   const gross = drop / current;
   const halfWidth = (drop + dropHalfWidth) / (current - currentHalfWidth) - gross;
   const net = gross - barResistance;
@@ -141,6 +165,7 @@ export function measuredJoint(input: {
     halfWidth: halfWidth as Ohms,
     grossResistance: gross as Ohms,
     power: (current * current * resistance) as Watts,
+    thermalEmf: reversedDrop === undefined ? null : (((input.drop + reversedDrop) / 2) as Volts),
     warnings,
   };
 }

@@ -88,6 +88,25 @@ describe("torque and preload", () => {
   });
 });
 
+describe("a wrench with an adapter", () => {
+  it("pulls the nut with one force on both levers, and needs no correction at a right angle", () => {
+    fc.assert(
+      fc.property(real(0, 200), real(0.05, 1), real(-0.9, 3), (torque, length, share) => {
+        const set = joint.wrenchSetting({
+          torque: newtonMeters(torque),
+          wrenchLength: meters(length),
+          extension: meters(share * length),
+        });
+        // The hand's force is the setting over its lever to the drive.
+        near((set / length) * (length + share * length), torque);
+        const square = { torque: newtonMeters(torque), wrenchLength: meters(length), extension: meters(0) };
+        near(joint.wrenchSetting(square), torque);
+      }),
+      runs,
+    );
+  });
+});
+
 describe("joint power and resistance", () => {
   it("drop × current = current² × resistance, whatever bar lies between", () => {
     fc.assert(
@@ -105,6 +124,30 @@ describe("joint power and resistance", () => {
       }),
       runs,
     );
+  });
+
+  it("both directions of the current give back the drop and the EMF they were made of", () => {
+    fc.assert(
+      fc.property(real(1e-4, 1), real(-0.999, 0.999), real(0.1, 1000), (u, share, i) => {
+        const found = joint.measuredJoint({
+          drop: volts(u + share * u),
+          reversedDrop: volts(share * u - u),
+          current: amperes(i),
+          dropHalfWidth: volts(0),
+          currentHalfWidth: amperes(0),
+        });
+        near(found.resistance * i, u);
+        expect(Math.abs((found.thermalEmf ?? Number.NaN) - share * u)).toBeLessThan(1e-12 * u);
+      }),
+      runs,
+    );
+    const once = {
+      drop: volts(0.001),
+      current: amperes(10),
+      dropHalfWidth: volts(0),
+      currentHalfWidth: amperes(0),
+    };
+    expect(joint.measuredJoint(once).thermalEmf).toBeNull();
   });
 
   it("a joint is judged the same when readings are permuted or all scaled", () => {

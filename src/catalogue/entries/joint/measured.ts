@@ -30,14 +30,16 @@ export const measuredEntries = (): readonly Entry[] =>
       },
       measuredJoint: {
         kind: "physics",
-        tex: "R_j = \\frac{V}{I} - R_b, \\quad P = I^2 R_j, \\quad U_R = \\frac{V + U_V}{I - U_I} - \\frac{V}{I}",
+        tex: "R_j = \\frac{V}{I} - R_b, \\quad P = I^2 R_j, \\quad U_R = \\frac{V + U_V}{I - U_I} - \\frac{V}{I}, \\quad V = \\frac{V_+ - V_-}{2}, \\quad V_\\mathrm{th} = \\frac{V_+ + V_-}{2}",
         inputs: {
-          drop: { symbol: "V", min: 0 },
+          drop: { symbol: "V_+", min: 0 },
           current,
           dropHalfWidth: { symbol: "U_V", min: 0 },
           currentHalfWidth: { symbol: "U_I", min: 0 },
           // No default: left out, the result is the joint with its bar, and a warning says so.
           barResistance: { symbol: "R_b", min: 0 },
+          // No default: left out, the drop is taken as it was read.
+          reversedDrop: { symbol: "V_-", max: 0 },
         },
         output: {
           fields: {
@@ -45,6 +47,7 @@ export const measuredEntries = (): readonly Entry[] =>
             halfWidth: { symbol: "U_R" },
             grossResistance: { symbol: "V/I" },
             power: { symbol: "P" },
+            thermalEmf: { symbol: "V_\\mathrm{th}" },
           },
         },
         cautions: [LIVE_WORK],

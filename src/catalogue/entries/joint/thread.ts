@@ -39,6 +39,7 @@ export const threadEntries = (): readonly Entry[] =>
       impliedBoltStress: joint.impliedBoltStress,
       tightening: joint.tightening,
       tighteningTorque: joint.tighteningTorque,
+      wrenchSetting: joint.wrenchSetting,
     },
     {
       threadGeometry: {
@@ -170,6 +171,18 @@ export const threadEntries = (): readonly Entry[] =>
           maker: { fields: { torque: { symbol: "T", above: 0 } } },
         },
         output: { fields: { torque: { symbol: "T" } } },
+      },
+      wrenchSetting: {
+        kind: "physics",
+        tex: "T_w = \\frac{T L}{L + E}",
+        text: "setting = torque × wrenchLength/(wrenchLength + extension)",
+        inputs: {
+          torque,
+          wrenchLength: { symbol: "L", above: 0 },
+          extension: { symbol: "E" },
+        },
+        output: { symbol: "T_w" },
+        cautions: [TIGHTENING],
       },
     },
   );
