@@ -8,6 +8,7 @@ export * from "./ductGuidance.ts";
 export * from "./exhaust.ts";
 export * from "./identify.ts";
 export {
+  coolDownTime,
   type HeatUpTime,
   heatUpTime,
   heatUpTimeFromMeanLoss,

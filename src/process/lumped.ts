@@ -56,17 +56,12 @@ export function checkTarget(target: Celsius, ambient: Celsius, start: Celsius): 
   checkTemperature("ambient", ambient);
   checkTemperature("start", start);
   checkTemperature("target", target);
-  const highest = Math.max(ambient, start);
-  if (!(target > highest)) {
-    const which = start > ambient ? "the start" : "ambient";
-    fail({
-      code: "out-of-range",
-      path: "target",
-      expected: `more than ${which}, ${highest}`,
-      received: target,
-      unit: "°C",
-    });
-  }
+  checkAbove("target", target, start > ambient ? "the start" : "ambient", Math.max(ambient, start));
+}
+
+function checkAbove(path: string, received: Celsius, which: string, floor: number): void {
+  if (received > floor) return;
+  fail({ code: "out-of-range", path, expected: `more than ${which}, ${floor}`, received, unit: "°C" });
 }
 
 /** Temperature that a power holds for ever. */
@@ -157,6 +152,38 @@ export function ovenTemperature(
   const share = (lossConductance * time) / heatCapacity;
   const straight = (net * time) / heatCapacity;
   return (start + (share > 1e-9 ? (straight * -Math.expm1(-share)) / share : straight)) as Celsius;
+}
+
+/**
+ * Time for an oven to cool with the heat off: (heatCapacity/lossConductance) × ln[(start − ambient)/(target − ambient)].
+ *
+ * One temperature for everything: a thick load, bricks and elements behind a baffle stay hotter than the air, and a fan that stops takes most
+ * of the loss with it. It plans a repair; whether it is cold, a thermometer says, and cold is not dead.
+ * @param input.heatCapacity - of everything that was heated, J/K, more than 0
+ * @param input.lossConductance - loss per kelvin above ambient as it cools, W/K, more than 0
+ * @param input.ambient - room temperature, °C
+ * @param input.start - oven temperature when the heat goes off, °C, above the target
+ * @param input.target - temperature to cool to, °C, above ambient
+ * @returns the time, s
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`
+ * @source First law for one body; any heat-transfer textbook, lumped capacitance
+ * @example
+ * ```ts
+ * const oven = { heatCapacity: kilojoulesPerKelvin(400), lossConductance: wattsPerKelvin(90), ambient: celsius(22) };
+ * coolDownTime({ ...oven, start: celsius(220), target: celsius(50) }) // => 8693.6112
+ * ```
+ * @since 0.1.0
+ */
+export function coolDownTime(
+  input: LumpedOven & { readonly start: Celsius; readonly target: Celsius },
+): Seconds {
+  const { heatCapacity, lossConductance, ambient, start, target } = given(input);
+  checkOven(input);
+  checkScale("lossConductance", lossConductance, "W/K");
+  checkTarget(target, ambient, ambient);
+  checkTemperature("start", start);
+  checkAbove("start", start, "the target", target);
+  return ((heatCapacity / lossConductance) * Math.log((start - ambient) / (target - ambient))) as Seconds;
 }
 
 /**

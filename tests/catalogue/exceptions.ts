@@ -38,6 +38,8 @@ export const NARROWED: Readonly<Record<string, string>> = {
   "process.airChangeHeat oven": "makeUp",
   "process.heatUpTime target": "ambient",
   "process.holdingPower target": "ambient",
+  "process.coolDownTime target": "ambient",
+  "process.coolDownTime start": "target",
   "process.ovenFromTwoReadings first": "ambient",
   "process.ovenFromTwoReadings second": "first",
   "process.cyclicTemperature hotTemperature": "coldTemperature",

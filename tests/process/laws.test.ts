@@ -8,6 +8,7 @@ import {
   airMassFlow,
   airOutlet,
   airWhatIf,
+  coolDownTime,
   cyclicTemperature,
   exhaustHeat,
   heatUpOptions,
@@ -295,6 +296,35 @@ describe("the heat-up of an oven", () => {
     expect(ovenHeatUp({ oven: parts, target, power: limit }).time).toBe("never");
     const close = ovenHeatUp({ oven: parts, target, power: watts(limit * (1 + 1e-12)) });
     expect(relative(close.time as number, above.time as number)).toBeLessThan(1e-9);
+  });
+
+  it("cools in the time after which it is at the target, and never at once", () => {
+    fc.assert(
+      fc.property(
+        between(1e3, 1e6),
+        between(1, 300),
+        between(-20, 40),
+        between(1, 900),
+        between(0.001, 0.999),
+        (capacity, loss, room, above, part) => {
+          const oven = {
+            heatCapacity: joulesPerKelvin(capacity),
+            lossConductance: wattsPerKelvin(loss),
+            ambient: celsius(room),
+          };
+          const start = celsius(room + above);
+          const target = celsius(room + part * above);
+          const time = coolDownTime({ ...oven, start, target });
+          const there = ovenTemperature({ ...oven, power: watts(0), time, start });
+          expect(Math.abs(there - target)).toBeLessThan(1e-9 * above);
+          // The heat that has gone is between the least and the most that it can lose on the way.
+          const gone = capacity * (start - target);
+          expect(time * loss * (start - room)).toBeGreaterThanOrEqual(gone);
+          expect(time * loss * (target - room)).toBeLessThanOrEqual(gone);
+        },
+      ),
+      runs,
+    );
   });
 
   it("averages the loss as the closed form says", () => {

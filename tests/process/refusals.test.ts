@@ -296,6 +296,21 @@ const cases: readonly (readonly [
     ],
   ],
   [
+    "coolDownTime",
+    { ...lumped, start: 200, target: 50 },
+    [
+      ["heatCapacity", positive],
+      ["lossConductance", positive],
+      ["ambient", temperature],
+      ["ambient", [[50, "out-of-range"]], "target"],
+      ["target", temperature],
+      ["target", [[20, "out-of-range"]]],
+      ["target", [[200, "out-of-range"]], "start"],
+      ["start", temperature],
+      ["start", [[50, "out-of-range"]]],
+    ],
+  ],
+  [
     "holdingPower",
     { lossConductance: 40, ambient: 20, target: 200 },
     [

@@ -1,5 +1,6 @@
 /** Entries of the room `process`: the oven as one body, as two, and from its parts. */
 import {
+  coolDownTime,
   cyclicTemperature,
   heatUpOptions,
   heatUpTime,
@@ -12,6 +13,7 @@ import {
   twoNodeHeatUp,
   twoNodeTemperatures,
 } from "../../../process/index.ts";
+import { HOT_EQUIPMENT } from "../../cautions.ts";
 import { describeRoom, type Entry } from "../../describe.ts";
 
 /** Nothing is colder. */
@@ -65,6 +67,7 @@ export const ovenEntries = (): readonly Entry[] =>
       heatUpTimeFromMeanLoss,
       holdingPower,
       ovenTemperature,
+      coolDownTime,
       ovenFromTwoReadings,
       cyclicTemperature,
       ovenHeatUp,
@@ -79,6 +82,14 @@ export const ovenEntries = (): readonly Entry[] =>
         tex: "t = -\\frac{C}{G} \\ln\\left(1 - \\frac{G (\\vartheta_\\mathrm{set} - \\vartheta_0)}{P - G (\\vartheta_0 - \\vartheta_\\mathrm{amb})}\\right)",
         inputs: { heatCapacity, lossConductance, ambient, power, target, start },
         output: { fields: { ...heatUp, timeConstant: { symbol: "\\tau" }, energy: { symbol: "E" } } },
+      },
+      coolDownTime: {
+        kind: "physics",
+        tex: "t = \\frac{C}{G} \\ln\\frac{\\vartheta_0 - \\vartheta_\\mathrm{amb}}{\\vartheta_\\mathrm{set} - \\vartheta_\\mathrm{amb}}",
+        text: "time = heatCapacity/lossConductance × ln[(start − ambient)/(target − ambient)]",
+        inputs: { heatCapacity, lossConductance: { symbol: "G", above: 0 }, ambient, start, target },
+        output: { symbol: "t" },
+        cautions: [HOT_EQUIPMENT],
       },
       heatUpTimeFromMeanLoss: {
         kind: "physics",
