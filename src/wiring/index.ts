@@ -48,6 +48,7 @@ export {
   type TableKind,
 } from "./result.ts";
 export type { LabelledTable, SharedTable } from "./sharedTable.ts";
+export * from "./shortCircuit.ts";
 export { type DeviceRule, largestDevice, standardDevice } from "./standardDevice.ts";
 export * from "./subdivision.ts";
 export { ampacityEditions, type TabledConductor, tableAmpacity } from "./tableAmpacity.ts";

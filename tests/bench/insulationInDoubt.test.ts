@@ -66,6 +66,49 @@ describe("insulation near the least", () => {
     }
   });
 
+  // Above 550 MΩ is above the 100 MΩ of NETA 100.1 (from memory) too, where 1000 V was used; ±(3 % + 0.3 MΩ) of 1.02 MΩ holds 1 MΩ.
+  it("above the range is judged by the end of the range, and never found low by it", () => {
+    const verdicts = (value: string, volts: string) =>
+      Object.fromEntries(
+        (assessModule(reads(value, volts)).asFound?.insulation ?? []).map(({ label, verdict }) => [
+          label.replace("insulation at L1, ", ""),
+          verdict,
+        ]),
+      );
+    for (const value of [">550 MΩ", "> 550 MΩ", "≥550 Mohm", " >0.55 GΩ"]) {
+      expect(verdicts(value, "1000 V")).toMatchObject({
+        "IEC 60364-6": "within",
+        "IEC 60204-1": "within",
+        "NETA 100.1": "within",
+        "maker assembly": "within",
+      });
+      const { answer, asFound } = assessModule(reads(value, "500 V"));
+      expect(answer[0]).toBe("No fault shows in the readings.");
+      expect(asFound?.insulation[0]).toMatchObject({ value: 550e6 });
+      expect(asFound?.insulation[0]?.caution).toContain("more than this");
+    }
+    // At half the test voltage it is as little passed as any other reading.
+    expect(verdicts(">550 MΩ", "250 V")).toMatchObject({ "IEC 60364-6": "undecided" });
+    // A range that ends near the least or below it settles nothing, and passes nothing.
+    for (const value of [">1.02 MΩ", ">0.2 MΩ"]) {
+      expect(verdicts(value, "500 V")).toMatchObject({
+        "IEC 60364-6": "undecided",
+        "NETA 100.1": "undecided",
+      });
+      expect(assessModule(reads(value, "500 V")).answer[2]).toMatch(/^Not before the insulation is settled/);
+    }
+    expect(Object.values(verdicts(">0.2 MΩ", "500 V"))).not.toContain("outside");
+  });
+
+  it("above the range needs a range with its unit, and only a tester has one", () => {
+    for (const value of [">", ">550", ">OL", "> 0 MΩ", ">>550 MΩ", ">-5 MΩ", "<550 MΩ"])
+      expect(() => assessModule(reads(value, "500 V")), value).toThrow(/asFound\.insulation\.0\.reads/);
+    const ohms = [{ from: "L1", to: "S", reads: ">20 MΩ" }];
+    expect(() => assessModule({ ...reads("42 MΩ", "500 V"), asFound: { ohms } })).toThrow(
+      /asFound\.ohms\.0\.reads/,
+    );
+  });
+
   it("stands beside a fault that the ohms show, and stays when only that was mended", () => {
     const found = reads("0.9 MΩ", "500 V");
     const ohmmeter = { ofReading: 0.005, digits: 2, leads: "taken off" } as const;

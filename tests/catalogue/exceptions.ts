@@ -27,6 +27,8 @@ export const NARROWED: Readonly<Record<string, string>> = {
   "circuit.switchFault failed": "switchedLines",
   "joint.barResistance temperature": "coefficient20",
   "wiring.designCurrent heaterCurrent": "motorCurrent",
+  "wiring.shortCircuitSection initialTemperature": "finalTemperature",
+  "wiring.shortCircuitSection finalTemperature": "initialTemperature",
   "wiring.conductorForLoad heaterCurrent": "motorCurrent",
   "wiring.ambientForConductor heaterCurrent": "motorCurrent",
   "material.conductorResistivity temperature": "conductor",

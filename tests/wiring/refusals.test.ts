@@ -296,6 +296,21 @@ const cases: Readonly<Record<string, Case>> = {
       ["temperature", [...notQuantities, [151, "out-of-range"], [-51, "out-of-range"]]],
     ],
   },
+  shortCircuitSection: {
+    call: wiring.shortCircuitSection,
+    input: { current: 6000, time: 0.1, material: "copper", initialTemperature: 70, finalTemperature: 160 },
+    fields: [
+      ["current", positive],
+      ["time", positive],
+      ["material", names],
+      ["initialTemperature", [...notQuantities, [-61, "out-of-range"], [501, "out-of-range"]]],
+      ["initialTemperature", [[160, "out-of-range"]], "finalTemperature"],
+      [
+        "finalTemperature",
+        [...notQuantities, [70, "out-of-range"], [69, "out-of-range"], [501, "out-of-range"]],
+      ],
+    ],
+  },
   voltageDrop: {
     call: wiring.voltageDrop,
     input: {

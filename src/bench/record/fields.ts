@@ -6,10 +6,12 @@ import {
   type Issue,
   isElectroheatError,
   issue,
+  type Ohms,
+  type Open,
   oneOf,
   parseQuantity,
 } from "../../quantity/index.ts";
-import type { Read } from "./parsed.ts";
+import type { Read, ReadOrAbove } from "./parsed.ts";
 
 /** A schema by what comes out of it. */
 export type Schema<T> = z.ZodMiniType<T>;
@@ -19,9 +21,10 @@ export const exactly = <S extends z.core.$ZodLooseShape>(shape: S): z.ZodMiniObj
   z.strictObject(shape, {
     error: ({ code }) => (code === "unrecognized_keys" ? oneOf(Object.keys(shape)) : undefined),
   });
+type Context = { issues: unknown[] };
 
 /** Carries one of our issues through zod, which would otherwise put words of its own to it. */
-function push(ctx: { issues: unknown[] }, input: unknown, found: Issue): void {
+function push(ctx: Context, input: unknown, found: Issue): void {
   ctx.issues.push({ code: "custom", input, params: { found }, message: found.message });
 }
 
@@ -63,36 +66,52 @@ function allowed(unit: CanonicalUnit, { zero = false, low = SMALLEST, high = LAR
   };
 }
 
+/** Reads what stands in a record; what is wrong goes to the context. */
+function reader<Q>(unit: CanonicalUnit, options: Options): (input: unknown, ctx: Context) => Read<Q> {
+  const { words, holds } = allowed(unit, options);
+  return (input, ctx) => {
+    const wrong = (code: ErrorCode, expected = words): Read<Q> => {
+      push(ctx, input, issue({ code, path: "", expected, received: input }));
+      return z.NEVER;
+    };
+    if (input === undefined || input === null || input === "") return wrong("missing");
+    if (typeof input === "number") {
+      if (!Number.isFinite(input))
+        return wrong("not-a-number", options.open ? `${words}; write "OL" for open` : words);
+      if (!holds(input)) return wrong("out-of-range");
+      return { value: (input + 0) as Q, resolution: null };
+    }
+    if (typeof input !== "string") return wrong("wrong-type");
+    try {
+      const { value, resolution } = parseQuantity(input, { unit, path: "" });
+      if ((value as unknown) === "open")
+        return options.open ? { value: "open" as Q, resolution: null } : wrong("out-of-range");
+      const number = value as number;
+      if (!holds(number)) return wrong("out-of-range");
+      return { value: number as Q, resolution: resolution as number | null };
+    } catch (error) {
+      if (!isElectroheatError(error)) throw error;
+      for (const one of error.issues) push(ctx, input, one);
+      return z.NEVER;
+    }
+  };
+}
+
 /** Text with unit, or a plain number in the canonical unit; `open` admits OL. */
 export function quantity<Q>(unit: CanonicalUnit, options: Options = {}): Schema<Read<Q>> {
-  const { words, holds } = allowed(unit, options);
+  return z.pipe(z.unknown(), z.transform(reader<Q>(unit, options)));
+}
+
+/** A resistance, OL, or what a tester shows above its range: ">550 MΩ" is open from there on. */
+export function resistanceOrAbove(): Schema<ReadOrAbove> {
+  const plain = reader<Ohms | Open>("Ω", { open: true, zero: true });
+  const edge = reader<Ohms>("Ω", {});
   return z.pipe(
     z.unknown(),
-    z.transform((input, ctx): Read<Q> => {
-      const wrong = (code: ErrorCode, expected = words): Read<Q> => {
-        push(ctx, input, issue({ code, path: "", expected, received: input }));
-        return z.NEVER;
-      };
-      if (input === undefined || input === null || input === "") return wrong("missing");
-      if (typeof input === "number") {
-        if (!Number.isFinite(input))
-          return wrong("not-a-number", options.open ? `${words}; write "OL" for open` : words);
-        if (!holds(input)) return wrong("out-of-range");
-        return { value: (input + 0) as Q, resolution: null };
-      }
-      if (typeof input !== "string") return wrong("wrong-type");
-      try {
-        const { value, resolution } = parseQuantity(input, { unit, path: "" });
-        if ((value as unknown) === "open")
-          return options.open ? { value: "open" as Q, resolution: null } : wrong("out-of-range");
-        const number = value as number;
-        if (!holds(number)) return wrong("out-of-range");
-        return { value: number as Q, resolution: resolution as number | null };
-      } catch (error) {
-        if (!isElectroheatError(error)) throw error;
-        for (const one of error.issues) push(ctx, input, one);
-        return z.NEVER;
-      }
+    z.transform((input, ctx): ReadOrAbove => {
+      const least = typeof input === "string" ? /^\s*[>≥](.*)$/.exec(input)?.[1] : undefined;
+      if (least === undefined) return plain(input, ctx);
+      return { value: "open", resolution: null, above: edge(least, ctx) };
     }),
   );
 }

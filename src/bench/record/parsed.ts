@@ -22,6 +22,11 @@ export interface Read<Q> {
   readonly resolution: number | null;
 }
 
+/** A reading of a tester with a range: open, and then above which resistance where that was shown. */
+export interface ReadOrAbove extends Read<Ohms | Open> {
+  readonly above?: Read<Ohms> | undefined;
+}
+
 /** An instrument; its last digit in the unit that it reads. */
 export interface ParsedInstrument<Q> {
   readonly ofReading: number;
@@ -59,7 +64,7 @@ export interface ParsedReadings {
   readonly insulation?:
     | readonly {
         readonly from: string;
-        readonly reads: Read<Ohms | Open>;
+        readonly reads: ReadOrAbove;
         readonly testVoltage?: Read<Volts> | undefined;
       }[]
     | undefined;

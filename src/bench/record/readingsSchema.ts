@@ -1,7 +1,16 @@
 /** The shape of what was measured: instruments, supply, and the readings of one day. */
 import * as z from "zod/mini";
 import type { Amperes, Kelvins, LineVolts, Ohms, Open, Volts } from "../../quantity/index.ts";
-import { exactly, LINE_VOLTAGES, list, quantity, ratio, type Schema, text } from "./fields.ts";
+import {
+  exactly,
+  LINE_VOLTAGES,
+  list,
+  quantity,
+  ratio,
+  resistanceOrAbove,
+  type Schema,
+  text,
+} from "./fields.ts";
 import type {
   ParsedInstrument,
   ParsedOhmmeter,
@@ -74,7 +83,7 @@ export const readingsSchema = (): Schema<ParsedReadings> =>
       list(
         exactly({
           from: text(),
-          reads: quantity<Ohms | Open>("Ω", { open: true, zero: true }),
+          reads: resistanceOrAbove(),
           testVoltage: z.optional(quantity<Volts>("V")),
         }),
       ),

@@ -176,7 +176,7 @@ export interface RecordAmps {
 export interface RecordInsulation {
   /** Node of the probe. */
   readonly from: string;
-  /** What the tester showed; `"OL"` above its range. */
+  /** What the tester showed. Above its range: with the range, `">550 MΩ"`, which can be judged, or `"OL"`, which cannot. */
   readonly reads: Quoted;
   /** Test voltage, direct. */
   readonly testVoltage?: Quoted;

@@ -21,7 +21,7 @@ const CRITERIA: Readonly<Record<InsulationCriterion, null>> = {
 };
 
 const NO_RANGE =
-  "The reading lies above the range of the tester, which is not in the record: note the range.";
+  'The reading lies above the range of the tester, which is not in the record: note the range, as in ">550 MΩ".';
 const NO_TEST_VOLTAGE = "The test voltage is not in the record.";
 const TEMPERATURE = "Not corrected for temperature.";
 /** The one limit that asks the same of every voltage it holds for: it is judged where no voltage is known. */
@@ -41,6 +41,9 @@ function halfWidthOf(reads: Read<Ohms | Open>, tester: ParsedInstrument<Ohms> | 
   return (errorLimit({ value, resolution }, tester) ?? (resolution ?? 0) / 2) as Ohms;
 }
 
+/** Only the range was passed: never outside a limit, and within it only where the end of the range is. */
+const ABOVE = "Above the range of the tester, which ends at this value: it is more than this.";
+
 function byCriterion(
   reading: InsulationReading,
   criterion: InsulationCriterion,
@@ -48,8 +51,10 @@ function byCriterion(
   tester: ParsedInstrument<Ohms> | undefined,
 ): readonly Figure[] {
   const { reads, testVoltage } = reading;
-  const resistance = reads.value === "open" || reads.value === 0 ? ONE_OHM : reads.value;
-  const halfWidth = halfWidthOf(reads, tester);
+  const { above } = reads;
+  const read = above ?? reads;
+  const resistance = read.value === "open" || read.value === 0 ? ONE_OHM : read.value;
+  const halfWidth = halfWidthOf(read, tester);
   const asked = ask([], {}, (): InsulationVerdict | undefined => {
     const [first] = insulationVerdicts({
       resistance,
@@ -75,17 +80,20 @@ function byCriterion(
     basis: `${printedText(asked.found)}; ${kind}`,
   };
   const caution = cautionOf([
+    above === undefined ? null : ABOVE,
     ...messagesOf(about),
     testVoltage === undefined ? NO_TEST_VOLTAGE : null,
     TEMPERATURE,
   ]);
-  if (reads.value === "open") {
+  if (read.value === "open") {
     const limit = { low: minimum, high: null };
     const why = cautionOf([NO_RANGE, caution]);
     return [figure({ ...shown, value: "open", limit, verdict: "undecided", caution: why })];
   }
-  const judged = judgedFigure({ ...shown, value: reads.value, halfWidth, low: minimum, caution });
-  return [tooLow ? { ...judged, verdict: asked.found.value } : judged];
+  const judged = judgedFigure({ ...shown, value: read.value, halfWidth, low: minimum, caution });
+  const verdict = tooLow ? asked.found.value : judged.verdict;
+  // Of what lies above the range only the range's end is known.
+  return [{ ...judged, verdict: above !== undefined && verdict !== "within" ? "undecided" : verdict }];
 }
 
 /**
@@ -103,12 +111,19 @@ export function assessInsulation(
   const { elements = 1, tester } = more;
   return (readings ?? []).flatMap((reading): readonly Figure[] => {
     if (lineVoltage === null) {
-      const { value } = reading.reads;
+      const { above } = reading.reads;
+      const { value } = above ?? reading.reads;
       const basis = "not judged by the other limits: the voltage is not known";
       const floor = byCriterion(reading, FLOOR, { lineVoltage: ANY_VOLTAGE, elements }, tester);
       return [
         ...floor.map((one) => ({ ...one, caution: cautionOf([UNKNOWN, one.caution]) })),
-        figure({ label: `insulation at ${reading.from}`, value, unit: "Ω", basis }),
+        figure({
+          label: `insulation at ${reading.from}`,
+          value,
+          unit: "Ω",
+          basis,
+          caution: above === undefined ? null : ABOVE,
+        }),
       ];
     }
     return (Object.keys(CRITERIA) as InsulationCriterion[]).flatMap((criterion) =>

@@ -34,12 +34,12 @@ export const measuredEntries = (): readonly Entry[] =>
         inputs: {
           drop: { symbol: "V_+", min: 0 },
           current,
-          // No default: left out, the drop is taken as it was read.
-          reversedDrop: { symbol: "V_-", max: 0 },
           dropHalfWidth: { symbol: "U_V", min: 0 },
           currentHalfWidth: { symbol: "U_I", min: 0 },
           // No default: left out, the result is the joint with its bar, and a warning says so.
           barResistance: { symbol: "R_b", min: 0 },
+          // No default: left out, the drop is taken as it was read.
+          reversedDrop: { symbol: "V_-", max: 0 },
         },
         output: {
           fields: {

@@ -175,6 +175,7 @@ export const threadEntries = (): readonly Entry[] =>
       wrenchSetting: {
         kind: "physics",
         tex: "T_w = \\frac{T L}{L + E}",
+        text: "setting = torque × wrenchLength/(wrenchLength + extension)",
         inputs: {
           torque,
           wrenchLength: { symbol: "L", above: 0 },

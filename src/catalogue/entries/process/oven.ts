@@ -86,6 +86,7 @@ export const ovenEntries = (): readonly Entry[] =>
       coolDownTime: {
         kind: "physics",
         tex: "t = \\frac{C}{G} \\ln\\frac{\\vartheta_0 - \\vartheta_\\mathrm{amb}}{\\vartheta_\\mathrm{set} - \\vartheta_\\mathrm{amb}}",
+        text: "time = heatCapacity/lossConductance × ln[(start − ambient)/(target − ambient)]",
         inputs: { heatCapacity, lossConductance: { symbol: "G", above: 0 }, ambient, start, target },
         output: { symbol: "t" },
         cautions: [HOT_EQUIPMENT],
