@@ -108,7 +108,7 @@ export function adviseOn(input: {
   readonly untested: readonly string[];
 }): Advice {
   const { sheet, days, draw, hot, supply, untested } = input;
-  const { record, targets, plateCurrent, drawn, whole, states } = sheet;
+  const { record, targets, plateCurrent, whole, states } = sheet;
   const { asFound, asLeft, present } = days;
   const again = record.asLeft?.supply !== undefined;
   const lost = {
@@ -184,9 +184,8 @@ export function adviseOn(input: {
     onStuds,
     odd: oddRunning(faults.odd),
     sound:
-      draw === null || supply === null || drawn.module.elements.some(({ id }) => !hot.repaired.has(id))
-        ? null
-        : { record, plan: elementPlan(record, hot.repaired), supply },
+      // A draw is known only where every branch has a value.
+      draw === null || supply === null ? null : { record, plan: elementPlan(record, hot.repaired), supply },
   });
   // The module's own sentence stands beside what the site asks for first; a ban needs nothing beside it.
   const banned = module.startsWith("Do not energise") || site.running === null || module === site.running;

@@ -120,7 +120,7 @@ function jointFirst({ kind, explanations }: DiagnosisVerdict): string | null {
 
 /** No path anywhere says nothing about how a bank is linked, however well a wrong link fits: the meter and what is shared come first. */
 function unlessAllOpen(verdict: DiagnosisVerdict, branches: readonly BranchAssessment[]): DiagnosisVerdict {
-  const fault = (verdict.explanations[0]?.faults ?? []).find(({ kind }) => kind === "mis-linked");
+  const fault = verdict.explanations[0]?.faults.find(({ kind }) => kind === "mis-linked");
   if (verdict.kind !== "settled" || fault?.kind !== "mis-linked" || !allOpen(branches)) return verdict;
   const link = fault.bank === null ? `star points ${fault.as}` : `bank ${fault.bank} linked as ${fault.as}`;
   return {

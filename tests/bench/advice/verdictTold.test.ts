@@ -355,7 +355,7 @@ describe("what a diagnosis is asked", () => {
     ],
     insulation: [{ from: "L1", reads: "42 MΩ" }],
     joints: [
-      { id: "J1", drop: "4.0 mV", current: "40.0 A" },
+      { id: "J1", drop: "3.0 mV", current: "40.0 A" },
       { id: "J2", drop: "8.0 mV", current: "40.0 A" },
       { id: "other", drop: "8.0 mV", current: "40.0 A" },
       { id: "J3", rise: "4 K" },
@@ -364,7 +364,7 @@ describe("what a diagnosis is asked", () => {
   it("holds every reading, each instrument by its coarsest digit, and the module at its cold targets", () => {
     const { asked, leftOut } = ask({ asFound, temperatureFactor: 1.05 });
     expect(leftOut).toEqual([]);
-    // 480²/30 kW = 7.68 Ω over 1.05; the sound joint is the lower of the drawn ones, 4 mV/40 A.
+    // 480²/30 kW = 7.68 Ω over 1.05; the sound joint is the lower of the drawn ones, 3 mV/40 A.
     expect(asked).toEqual({
       module: {
         banks: [
@@ -377,8 +377,8 @@ describe("what a diagnosis is asked", () => {
           },
         ],
         joints: [
-          { id: "J1", at: "L1", resistance: expect.closeTo(1e-4, 12) },
-          { id: "J2", at: "L2", resistance: expect.closeTo(1e-4, 12) },
+          { id: "J1", at: "L1", resistance: expect.closeTo(75e-6, 12) },
+          { id: "J2", at: "L2", resistance: expect.closeTo(75e-6, 12) },
         ],
       },
       readings: [
@@ -389,7 +389,7 @@ describe("what a diagnosis is asked", () => {
         { kind: "voltage", from: "L1", to: "L2", reads: 480 },
         { kind: "voltage", from: "L2", to: "L3", reads: 481.5 },
         { kind: "voltage", from: "L3", to: "L1", reads: 479 },
-        { kind: "drop", across: "J1", reads: expect.closeTo(0.004, 12) },
+        { kind: "drop", across: "J1", reads: expect.closeTo(0.003, 12) },
         { kind: "drop", across: "J2", reads: expect.closeTo(0.008, 12) },
         { kind: "insulation", from: "L1", reads: 42e6 },
       ],

@@ -167,6 +167,30 @@ describe("amps", () => {
     expect(blind.at(-2)?.halfWidth).toBeNull();
   });
 
+  it("into a bank, a branch or an element of a delta are its part of the line", () => {
+    const wiring = { banks: ["A", "B"].map((id) => ({ id, connection: "delta" as const })) };
+    const names = ["A", "B"].flatMap((id) => ["L1L2", "L2L3", "L3L1"].map((pair) => `${id}-${pair}`));
+    const into = [undefined, "A", "A-L1L2", "A-L3L1", "A-L2L3"];
+    const found = assess(
+      {
+        wiring,
+        supply: volts(480),
+        asFound: { currents: into.map((one) => ({ at: "L1", reads: "1 A", ...(one ? { into: one } : {}) })) },
+      },
+      new Map(names.map((name) => [name, 48])),
+    );
+    // 480 V over 48 Ω is 10 A a branch, √3 of that a bank, two banks a line; L2 to L3 does not touch L1.
+    expect(
+      found.filter(({ label }) => label.endsWith("sound module")).map(({ label, value }) => [label, value]),
+    ).toEqual([
+      ["line current L1, sound module", close(20 * Math.sqrt(3))],
+      ["current L1 into A, sound module", close(10 * Math.sqrt(3))],
+      ["current L1 into A-L1L2, sound module", close(10)],
+      ["current L1 into A-L3L1, sound module", close(10)],
+      ["current L1 into A-L2L3, sound module", close(0)],
+    ]);
+  });
+
   it("and volts have an unbalance by each definition, the first with its worst case", () => {
     const NOTE =
       "a criterion of motors and supplies: a resistance heater feels the power of each branch, not this";
@@ -354,18 +378,17 @@ describe("voltages", () => {
     plateCurrent: number | null = 36.08,
     lost: string | null = null,
   ) => supplyConcerns(star(more), plateCurrent, lost);
-  const NONE = concerns({ supply: volts(480) });
+  const NONE = {
+    outside: null,
+    steps: [],
+    later: [],
+    before: null,
+    unknown: null,
+    weak: null,
+    explainsAmps: false,
+  };
   it("within a tenth of the plate's, of a lost line, or without either ask for nothing", () => {
-    expect(NONE).toEqual({
-      outside: null,
-      steps: [],
-      later: [],
-      before: null,
-      unknown: null,
-      weak: null,
-      explainsAmps: false,
-    });
-    for (const v of [433, 527, 528, 432]) expect(concerns({ supply: volts(v) })).toEqual(NONE);
+    for (const v of [480, 433, 527, 528, 432]) expect(concerns({ supply: volts(v) })).toEqual(NONE);
     expect(concerns({ supply: volts(575) }, 36, "L1")).toEqual(NONE);
     expect(concerns({})).toEqual(NONE);
     expect(concerns({ supply: volts(575), nameplate: undefined as never })).toEqual(NONE);

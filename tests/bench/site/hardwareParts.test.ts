@@ -24,6 +24,7 @@ import { describe, expect, it } from "vitest";
 import { assessBars } from "../../../src/bench/site/bars.ts";
 import { assessHardware } from "../../../src/bench/site/hardware.ts";
 import { assessInsulation } from "../../../src/bench/site/insulation.ts";
+import { threadOf } from "../../../src/bench/site/threads.ts";
 import { read, refused, the } from "./made.ts";
 
 const figure = (
@@ -184,6 +185,25 @@ describe("hardware", () => {
       "preload at the torque applied",
       "share of proof load at the torque applied",
     ]);
+  });
+
+  it("of brass goes by the one table that covers it, whatever is printed for other metals", () => {
+    // 1/4-20: the telecom manuals' minimum for nuts, 65 lbf·in; bus bolts of bronze or stainless have more.
+    const minimum = tighteningTorque({ table: "telecom-minimum", size: "1/4-20", column: "nut" });
+    const brass = { standard: "brass C36000", grade: "H04 rod 1/4 in" };
+    const toUse = the(
+      assess({ thread: "1/4-20", strength: brass, condition: "dry stainless on stainless" }).figures,
+      "torque to use",
+    );
+    expect([toUse.value, toUse.name]).toEqual([close(minimum.torque), "minimum"]);
+    expect(toUse.basis.startsWith(source(minimum.basis))).toBe(true);
+  });
+
+  it("of a thread between the sizes has its area from diameter and pitch", () => {
+    // ISO 898-1: π/4·(d − 0.9382·P)², d 12.75 mm, P 1 mm.
+    const { diameter, stressArea, name } = threadOf("M12.75x1");
+    expect([name, diameter]).toEqual(["M12.75x1", close(0.01275)]);
+    expect(stressArea / ((Math.PI / 4) * (12.75e-3 - 0.938194e-3) ** 2)).toBeCloseTo(1, 5);
   });
 
   it("has every note of washers and retightening, with what it rests on", () => {

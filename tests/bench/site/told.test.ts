@@ -245,6 +245,8 @@ describe("the checklist", () => {
       "Outside: a: share of proof load at the torque applied.",
     ]);
     expect(of(hardware("a", share))).toEqual(["to do", null]);
+    const within = { ...share, verdict: "within" } as const;
+    expect(of(hardware("a", torque, within))).toEqual(["done", "Within: a: torque applied."]);
   });
 
   it("asks for the split of a load that is too large for one circuit", () => {
