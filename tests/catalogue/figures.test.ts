@@ -251,6 +251,20 @@ describe("other shapes", () => {
     );
   });
 
+  it("of several an unknown name or field counts for less than what is missing in the one that was meant", () => {
+    const named = [
+      { record: { k: { names: ["a"] }, v: ohm } },
+      { record: { k: { names: ["a", "b"] }, w: ohm } },
+    ] as const;
+    const other = [{ record: { a: ohm } }, { record: { b: ohm, c: ohm } }] as const;
+    for (const [shapes, value, path] of [
+      [named, { k: "b" }, "x.w"],
+      [other, { b: 1 }, "x.c"],
+    ] as const)
+      for (const either of [[...shapes], [...shapes].reverse()])
+        expect(said({ either }, value)).toBe(`missing: ${path}: missing; expected a finite number Ω`);
+  });
+
   it("a quantity in words is one also beside a record, or beside a name of another kind", () => {
     expect(read({ either: [{ record: { a: ohm } }, ohm] }, "5 kΩ")).toBe(5000);
     // Text is no number without a unit.
@@ -442,6 +456,47 @@ describe("cells of a record", () => {
         ["b", 2],
       ]),
     ).toEqual({ a: 1, b: 2 });
+  });
+});
+
+describe("a range", () => {
+  const answer = (...cells: unknown[]) =>
+    sheetFunctions()
+      .find(({ name }) => name === "lineCurrent")
+      ?.answer(...cells);
+
+  it("of rows under a row of names is one record only if it is one row", () => {
+    const shape: Shape = { record: { a: ohm, b: ohm, c: ohm } };
+    const rows = [
+      ["a", "b"],
+      [1, 2],
+    ];
+    expect(structureFrom("x", shape, rows)).toEqual({ a: 1, b: 2 });
+    expect(caught(() => structureFrom("x", shape, [...rows, [3, 4]])).message).toBe(
+      'x: "3 rows" is not allowed; expected two columns, names and values: a, b, c',
+    );
+  });
+
+  it("goes with another of its size cell by cell, and with no other", () => {
+    // P/(√3·V), by hand.
+    expect(answer([[36_000], [54_000]], [[480], [400]])?.value).toEqual([
+      [expect.closeTo(43.3013, 4)],
+      [expect.closeTo(77.9423, 4)],
+    ]);
+    expect(answer([[1], [2], [3]], [[1], [2]])).toMatchObject({ value: null, code: "inconsistent" });
+  });
+
+  it("without a cell is blank, and one that cannot be read says so", () => {
+    expect(answer([], 480)?.status).toBe("power: missing; expected more than 0 W");
+    const refuse = () => {
+      throw new Error("trap");
+    };
+    const trapped = new Proxy([], { getOwnPropertyDescriptor: refuse, get: refuse, ownKeys: refuse });
+    expect(answer(trapped, 480)).toEqual({
+      value: null,
+      status: "a cell that refuses to be read",
+      code: "wrong-type",
+    });
   });
 });
 

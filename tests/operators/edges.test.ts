@@ -185,3 +185,28 @@ describe("solveFor", () => {
     expect(solve(({ x }) => x * x + 1)).toMatchObject({ outcome: "no root", atLow: 2, atHigh: 2 });
   });
 });
+
+describe("an output", () => {
+  it("asked for twice is refused as a duplicate", () => {
+    const columns = { x: [1, 2] };
+    const [issue] = caught(() =>
+      evaluateColumns({ calculation: ({ x }: { x: number }) => ({ y: x }), columns, outputs: ["y", "y"] }),
+    ).issues;
+    expect([issue?.code, issue?.path, issue?.expected]).toEqual(["duplicate", "outputs", "each output once"]);
+  });
+
+  it("without uncertainty goes with no other, and one too large spoils all", () => {
+    // GUM 5.2.2: r = u(a, b)/(u(a)·u(b)), which 0 in the denominator leaves open.
+    const parts = { sensitivities: [[1], [0]], standardUncertainties: [2] };
+    expect(propagateUncertainty(parts).correlation).toEqual([
+      [1, null],
+      [null, null],
+    ]);
+    expectRefusal(
+      () => propagateUncertainty({ sensitivities: [[1], [1e160]], standardUncertainties: [1] }),
+      "out-of-range",
+      "sensitivities",
+      "the square of 1e160",
+    );
+  });
+});

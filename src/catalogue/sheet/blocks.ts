@@ -4,7 +4,7 @@ import { choiceAmong } from "../alternatives.ts";
 import { inside, numberIn, resolved } from "../facts.ts";
 import { isBlank } from "../plain.ts";
 import type { Shape } from "../shape.ts";
-import { type Block, cellsOf, isOne, jsonIn, rowsOf } from "./cells.ts";
+import { type Block, cellsOf, firstOf, isOne, jsonIn, rowsOf } from "./cells.ts";
 
 type Row = Block[number];
 
@@ -214,17 +214,17 @@ export function listAmong(shape: Shape): Shape | undefined {
 export function structureFrom(path: string, shape: Shape, block: Block): unknown {
   if (cellsOf(block).length === 0) return undefined;
   if (isOne(block)) {
-    const written = jsonIn(path, block[0]?.[0]);
+    const written = jsonIn(path, firstOf(block));
     if (written !== undefined) return written;
   }
   const either = inside(shape, "either");
   if (either !== undefined) {
-    if (isOne(block) && either.some(isScalar)) return block[0]?.[0];
+    if (isOne(block) && either.some(isScalar)) return firstOf(block);
     const list = listAmong(shape);
     return list === undefined ? recordOf(path, shape, block) : structureFrom(path, list, block);
   }
   const items = inside(shape, "list") ?? inside(shape, "tuple")?.[0];
   if (items !== undefined) return listOf(path, items, block);
   if (inside(shape, "map") !== undefined) return mapOf(path, block);
-  return inside(shape, "record") === undefined ? block[0]?.[0] : recordOf(path, shape, block);
+  return inside(shape, "record") === undefined ? firstOf(block) : recordOf(path, shape, block);
 }

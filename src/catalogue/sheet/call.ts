@@ -4,7 +4,7 @@ import type { Entry, Input } from "../describe.ts";
 import { type Evaluation, evaluateEntry } from "../evaluate.ts";
 import { isBlank, LONGEST_TEXT, MOST_VALUES, tooMany } from "../plain.ts";
 import { isScalar, structureFrom } from "./blocks.ts";
-import { type Block, blockOf, type Cell, isOne } from "./cells.ts";
+import { type Block, blockOf, type Cell, firstOf, isOne } from "./cells.ts";
 import { picked, type Spill } from "./spill.ts";
 
 /**
@@ -77,7 +77,7 @@ function argumentsOf(entry: Entry, cells: readonly unknown[]): readonly Argument
 function fieldOf(entry: Entry, cells: readonly unknown[]): string {
   const cell = isStructured(entry) ? cells[entry.inputs.length] : undefined;
   const block = blockOf("field", cell);
-  const field = block[0]?.[0];
+  const field = firstOf(block);
   if (isBlank(field)) return "";
   if (isOne(block) && typeof field === "string" && field.length <= LONGEST_TEXT) return field;
   return fail({ code: "wrong-type", path: "field", expected: "the name of a field", received: field });

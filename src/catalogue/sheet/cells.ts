@@ -29,6 +29,11 @@ export function isOne(block: Block): boolean {
   return block.length === 1 && block[0]?.length === 1;
 }
 
+/** The first cell of a block: there always is one, if only a blank. */
+export function firstOf(block: Block): unknown {
+  return (block[0] as readonly unknown[])[0];
+}
+
 /** All cells, row by row, without the blank ones at the end: a range is often longer than what is in it. */
 export function cellsOf(block: Block): readonly unknown[] {
   const cells = block.flat();
