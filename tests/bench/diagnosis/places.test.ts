@@ -243,3 +243,26 @@ describe("the text of a diagnosis", () => {
     expect(text).toContain("under 0.1 %: sound");
   });
 });
+
+it("an open path at a star point where the other branches alone show their ohms is a break, and no bare stud", () => {
+  // Bank A linked as delta has no star point; whoever reads two branches alone there has found their ends, and the third's beside them.
+  const twin = { banks: [bank("A", "star", 14.4), bank("B", "star", 14.4)], starPoints: "separate" };
+  const alone = (id: string, reads: readonly (number | "open")[]) =>
+    reads.map((one, i) =>
+      reading({
+        kind: "resistance",
+        from: `L${i + 1}`,
+        to: `S-${id}`,
+        only: [`${id}-L${i + 1}`],
+        reads: one,
+      }),
+    );
+  const found = diagnose(
+    asked(twin, [...alone("A", ["open", 14.8, 14.8]), ...alone("B", [14.8, 14.8, 14.8])]),
+  );
+  expect(firstFaults(found)).toEqual([{ kind: "element open", element: "A-L1" }]);
+  const linked = found.groups
+    .flatMap(({ explanations }) => explanations)
+    .filter(({ faults }) => faults.some(({ kind }) => kind === "mis-linked"));
+  expect(linked.reduce((sum, { probability }) => sum + probability, 0)).toBeLessThan(0.02);
+});
