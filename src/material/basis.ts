@@ -1,5 +1,5 @@
 /** Where a figure comes from, and the shapes in which figures leave this room. */
-import { type Celsius, checkOneOf, fail, given, type Warning } from "../quantity/index.ts";
+import { type Celsius, fail, type Warning } from "../quantity/index.ts";
 
 /**
  * What stands behind a figure.
@@ -73,21 +73,22 @@ export interface TemperatureTable<T extends number> {
   readonly basis: Basis;
 }
 
+const KINDS: readonly unknown[] = ["published", "common practice", "user table", "definition"];
+
 /** Requires the basis of figures that may be the caller's own: an answer says where it is from. */
 export function checkBasis(path: string, basis: Basis): void {
-  given(basis, path, "where the figures are from: source, edition, table and kind");
-  for (const field of ["source", "edition", "table"] as const) {
-    const text: unknown = basis[field];
-    const isThere = text !== undefined && text !== null && text !== "";
-    if (typeof text !== "string" || text.trim() === "")
-      fail({
-        code: isThere ? "wrong-type" : "missing",
-        path: `${path}.${field}`,
-        expected: "text",
-        received: text,
-      });
+  for (const field of ["source", "edition", "table", "kind"] as const) {
+    const received: unknown = basis?.[field];
+    const isText = typeof received === "string" && received.trim() !== "";
+    const isKind = field === "kind";
+    if (isText && (!isKind || KINDS.includes(received))) continue;
+    fail({
+      code: isText ? "unknown-name" : (received ?? "") === "" ? "missing" : "wrong-type",
+      path: basis ? `${path}.${field}` : path,
+      expected: isKind ? `one of ${KINDS.join(", ")}` : "text",
+      received,
+    });
   }
-  checkOneOf(`${path}.kind`, basis.kind, ["published", "common practice", "user table", "definition"]);
 }
 
 /** A table as the files under shared/tables hold it. */

@@ -115,8 +115,8 @@ export function conductorResistivity(input: {
   readonly beyondTable?: BeyondTable | undefined;
 }): Lookup<OhmMeters> {
   given(input);
-  const { resistivity } = given(input.conductor, "conductor", "a dataset of a conductor");
-  const law = given(resistivity, "conductor.resistivity", "a straight line or a table");
+  const { resistivity } = given(input.conductor, "conductor");
+  const law = given(resistivity, "conductor.resistivity");
   if ("coefficient" in law) return onLine(law, input.temperature);
   checkBasis("conductor.resistivity.basis", law.basis);
   const read = readCurve({

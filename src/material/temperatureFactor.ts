@@ -15,7 +15,7 @@ import { type BeyondTable, checkPhysical, checkRows, readCurve } from "./curve.t
 
 /** The Ct table of a dataset, checked since it may be the caller's own, or an error that says it has none. */
 export function factorTable(dataset: AlloyDataset): TemperatureTable<number> {
-  const table = given(dataset, "dataset", "a dataset of an alloy").temperatureFactor;
+  const table = given(dataset, "dataset").temperatureFactor;
   if (table !== undefined) {
     checkRows(table.temperatures, table.values, table.basis);
     checkBasis("dataset.temperatureFactor.basis", table.basis);
@@ -98,7 +98,7 @@ export function alloyResistivity(input: {
   readonly beyondTable?: BeyondTable | undefined;
 }): AlloyResistivityAt {
   given(input);
-  const cold = given(input.dataset, "dataset", "a dataset of an alloy").resistivity;
+  const cold = given(input.dataset, "dataset").resistivity;
   if (cold === undefined) {
     return fail({
       code: "missing",
@@ -173,7 +173,7 @@ export function temperatureFactorSpread(input: {
   const rows: SpreadRow[] = [];
   const silent: string[] = [];
   for (const [i, dataset] of givenList(input.datasets, "datasets", 1).entries()) {
-    const { temperatureFactor: own } = given(dataset, `datasets.${i}`, "a dataset of an alloy");
+    const { temperatureFactor: own } = given(dataset, `datasets.${i}`);
     const { temperatures } = own === undefined ? { temperatures: [] } : factorTable(dataset);
     const [first, last] = [temperatures[0] ?? Number.NaN, temperatures.at(-1) ?? Number.NaN];
     const reaches = input.temperature >= first && input.temperature <= last;

@@ -11,7 +11,7 @@ afterAll(() => room.remove());
 describe("what one import costs, without decimal.js", () => {
   it.each([
     ["standardDevice", 5_500, ["nec-310-16", "iec-b52"]],
-    ["conductorResistancePerLength", 4_600, ["nec-310-16", "iec-b52"]],
+    ["conductorResistancePerLength", 4_650, ["nec-310-16", "iec-b52"]],
     ["tableAmpacity", 7_500, ["iec-b52", "nec-chapter-9-table-8"]],
     ["conductorForLoad", 14_000, ["iec-b52", "nec-chapter-9-table-8", "heater-insulation"]],
     ["ambientForConductor", 14_500, ["iec-b52", "nec-chapter-9-table-8"]],
