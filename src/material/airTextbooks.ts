@@ -8,7 +8,7 @@ import {
 } from "../quantity/index.ts";
 import { airProperties } from "./air.ts";
 import { columnOf, type Sourced } from "./basis.ts";
-import { readCurve } from "./curve.ts";
+import { placeIn, valueAt } from "./curve.ts";
 
 /**
  * One property of air after two textbooks.
@@ -26,7 +26,7 @@ export interface AirComparison<T> {
 function compared<T extends number>(first: Sourced<T>, column: number, at: Celsius): AirComparison<T> {
   const table = columnOf(second, column, (value) => value as T);
   const { temperatures: xs, values: ys, basis } = table;
-  const value = readCurve({ xs, ys, at, path: "temperature", unit: "°C", basis }).value as T;
+  const value = valueAt(ys, placeIn({ xs, at, path: "temperature", unit: "°C", basis })) as T;
   return { first, second: { value, basis }, difference: first.value / value - 1 };
 }
 

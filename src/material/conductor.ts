@@ -126,6 +126,7 @@ export function conductorResistivity(input: {
     path: "temperature",
     unit: "°C",
     basis: law.basis,
+    owner: "conductor.resistivity",
     beyond: input.beyondTable,
   });
   checkPhysical(read.value, input.temperature);

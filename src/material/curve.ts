@@ -22,6 +22,8 @@ export interface PlaceQuery {
 
 /** What is read where. */
 export interface CurveQuery extends PlaceQuery {
+  /** Name of the table, for messages: it may be the caller's own. */
+  readonly owner: string;
   readonly ys: readonly number[];
 }
 
@@ -36,7 +38,7 @@ export interface Place {
 const isSmall = (x: number | undefined): boolean => typeof x === "number" && Math.abs(x) <= 1e30;
 
 /** Requires rows that can be read: as many values as places, places rising, everything finite. */
-export function checkRows(xs: readonly number[], ys: readonly number[], basis: Basis): void {
+export function checkRows(xs: readonly number[], ys: readonly number[], basis: Basis, owner: string): void {
   const bad =
     !Array.isArray(xs) || !Array.isArray(ys) || xs.length === 0 || xs.length !== ys.length
       ? 0
@@ -46,7 +48,7 @@ export function checkRows(xs: readonly number[], ys: readonly number[], basis: B
         });
   if (bad < 0) return;
   const expected = `one finite value for each of its rising temperatures (${basis?.table}, row ${bad + 1})`;
-  fail({ code: "inconsistent", path: "table", expected, received: xs?.[bad] });
+  fail({ code: "inconsistent", path: `${owner}.temperatures`, expected, received: xs?.[bad] });
 }
 
 /** Finds a place among rising xs; beyond their ends on the last piece, with a warning, and only when asked for. */
@@ -98,7 +100,7 @@ export function readCurve(query: CurveQuery): {
   readonly value: number;
   readonly warnings: readonly Warning[];
 } {
-  checkRows(query.xs, query.ys, query.basis);
+  checkRows(query.xs, query.ys, query.basis, query.owner);
   const place = placeIn(query);
   return { value: valueAt(query.ys, place), warnings: place.warnings };
 }

@@ -43,6 +43,7 @@ export function propertyAt<T extends number>(input: {
       path: "temperature",
       unit: "°C",
       basis,
+      owner: "property",
       beyond: input.beyondTable,
     };
     const { value, warnings } = readCurve(query);

@@ -17,7 +17,7 @@ import { type BeyondTable, checkPhysical, checkRows, readCurve } from "./curve.t
 export function factorTable(dataset: AlloyDataset): TemperatureTable<number> {
   const table = given(dataset, "dataset").temperatureFactor;
   if (table !== undefined) {
-    checkRows(table.temperatures, table.values, table.basis);
+    checkRows(table.temperatures, table.values, table.basis, "dataset.temperatureFactor");
     checkBasis("dataset.temperatureFactor.basis", table.basis);
     return table;
   }
@@ -61,6 +61,7 @@ export function temperatureFactor(input: {
     path: "temperature",
     unit: "°C",
     basis,
+    owner: "dataset.temperatureFactor",
   };
   const read = readCurve({ ...query, beyond: input.beyondTable });
   checkPhysical(read.value, input.temperature);

@@ -76,6 +76,9 @@ const priors: Note<FaultPriors> = {
     misLinked: prior(0.005),
     lostLine: prior(0.01),
     earthFault: prior(0.003),
+    earthedTerminal: prior(0.002),
+    otherRating: prior(0.005),
+    feedConnected: prior(0.005),
     supplyUnbalance: prior(0.01),
   },
 };

@@ -457,7 +457,7 @@ describe("insulation", () => {
     for (const [i, { value, verdict, halfWidth, caution }] of open.entries()) {
       expect([value, verdict, halfWidth]).toEqual(["open", "undecided", null]);
       expect(caution).toBe(
-        `The reading lies above the range of the tester, which is not in the record: note the range. ${high[i]?.caution}`,
+        `The reading lies above the range of the tester, which is not in the record: note the range, as in ">550 MΩ". ${high[i]?.caution}`,
       );
     }
   });
