@@ -41,7 +41,12 @@ describe("unequal line voltages", () => {
     const { answer, nextSteps } = assessModule(module(volts));
     expect(answer[0]).toContain(`line voltages that differ, ${volts.map((one) => `${one} V`).join(", ")}`);
     expect(nextSteps[0]?.action).toMatch(/^Have the electrician in charge find why the line voltages differ/);
-    expect(answer[2]).toMatch(/^Not before it is known why the line voltages differ/);
+    // A lost line behind a star point on the neutral reads 480, 277, 277 V as well: that forbids more.
+    expect(answer[2]).toMatch(
+      volts[1] === 277
+        ? /^Do not energise it: the star points are on the neutral/
+        : /^Not before it is known why the line voltages differ/,
+    );
   });
 
   // 480/1.05 = 457.1 V.
