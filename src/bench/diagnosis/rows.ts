@@ -159,11 +159,11 @@ export function rowsOf(
     byKey.set(key, settings.length - 1);
     return settings.length - 1;
   };
-  // Where some branch alone showed ohms the probes have found its end, and those of the others beside it.
+  // Where some branch of a bank alone showed ohms the probes have found its end, and those of the others beside it.
   const probed = new Set(
     readings.flatMap((one) =>
       one.kind === "resistance" && one.only?.length === 1 && "reads" in one && one.reads !== "open"
-        ? [one.from, one.to]
+        ? [bankOf(drawn, one.only[0] as string)]
         : [],
     ),
   );
@@ -175,7 +175,8 @@ export function rowsOf(
         const { only } = reading;
         // An element that alone is connected is read across its own ends, however it is linked: also where it does not end on the star
         // point that it is drawn to end on, if ohms were read there and not an open path to a bare stud.
-        const across = "reads" in reading && (probed.has(reading.from) || probed.has(reading.to));
+        const across =
+          only?.length === 1 && "reads" in reading && probed.has(bankOf(drawn, only[0] as string));
         const alone =
           only?.length === 1 &&
           (!isPart(wiring, only[0] as string) ||

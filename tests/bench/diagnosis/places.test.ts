@@ -266,3 +266,20 @@ it("an open path at a star point where the other branches alone show their ohms 
     .filter(({ faults }) => faults.some(({ kind }) => kind === "mis-linked"));
   expect(linked.reduce((sum, { probability }) => sum + probability, 0)).toBeLessThan(0.02);
 });
+
+it("a star stud left bare by a bank in delta reads open for that bank, whatever the bank tied to it reads there", () => {
+  const twin = { banks: [bank("A", "star", 14.4), bank("B", "star", 14.4)], starPoints: "tied" };
+  const alone = (id: string, reads: number | "open") =>
+    ["L1", "L2", "L3"].map((from) =>
+      reading({ kind: "resistance", from, to: "S", only: [`${id}-${from}`], reads }),
+    );
+  // A delta of 14.8 Ω sides: one beside the two others in series, 2/3 of one.
+  const between = [
+    ["L1", "L2"],
+    ["L2", "L3"],
+    ["L3", "L1"],
+  ].map(([from, to]) => reading({ kind: "resistance", from, to, only: ["A"], reads: 9.87 }));
+  const found = diagnose(asked(twin, [...alone("A", "open"), ...alone("B", 14.8), ...between]));
+  expect(found.outcome).toBe("explained");
+  expect(firstFaults(found)).toEqual([{ kind: "mis-linked", bank: "A", as: "delta" }]);
+});
