@@ -39,6 +39,15 @@ const isSmall = (x: number | undefined): boolean => typeof x === "number" && Mat
 
 /** Requires rows that can be read: as many values as places, places rising, everything finite. */
 export function checkRows(xs: readonly number[], ys: readonly number[], basis: Basis, owner: string): void {
+  const missing = xs === undefined ? "temperatures" : ys === undefined ? "values" : null;
+  if (missing !== null) {
+    fail({
+      code: "missing",
+      path: `${owner}.${missing}`,
+      expected: "a list of numbers",
+      received: undefined,
+    });
+  }
   const bad =
     !Array.isArray(xs) || !Array.isArray(ys) || xs.length === 0 || xs.length !== ys.length
       ? 0

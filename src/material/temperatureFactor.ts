@@ -14,16 +14,16 @@ import { type Basis, checkBasis, type Lookup, type TemperatureTable } from "./ba
 import { type BeyondTable, checkPhysical, checkRows, readCurve } from "./curve.ts";
 
 /** The Ct table of a dataset, checked since it may be the caller's own, or an error that says it has none. */
-export function factorTable(dataset: AlloyDataset): TemperatureTable<number> {
-  const table = given(dataset, "dataset").temperatureFactor;
+export function factorTable(dataset: AlloyDataset, path = "dataset"): TemperatureTable<number> {
+  const table = given(dataset, path).temperatureFactor;
   if (table !== undefined) {
-    checkRows(table.temperatures, table.values, table.basis, "dataset.temperatureFactor");
-    checkBasis("dataset.temperatureFactor.basis", table.basis);
+    checkRows(table.temperatures, table.values, table.basis, `${path}.temperatureFactor`);
+    checkBasis(`${path}.temperatureFactor.basis`, table.basis);
     return table;
   }
   return fail({
     code: "missing",
-    path: "dataset.temperatureFactor",
+    path: `${path}.temperatureFactor`,
     expected: `a dataset with a Ct table; ${dataset.id} has none`,
     received: undefined,
   });
@@ -175,7 +175,7 @@ export function temperatureFactorSpread(input: {
   const silent: string[] = [];
   for (const [i, dataset] of givenList(input.datasets, "datasets", 1).entries()) {
     const { temperatureFactor: own } = given(dataset, `datasets.${i}`);
-    const { temperatures } = own === undefined ? { temperatures: [] } : factorTable(dataset);
+    const { temperatures } = own === undefined ? { temperatures: [] } : factorTable(dataset, `datasets.${i}`);
     const [first, last] = [temperatures[0] ?? Number.NaN, temperatures.at(-1) ?? Number.NaN];
     const reaches = input.temperature >= first && input.temperature <= last;
     if (reaches)

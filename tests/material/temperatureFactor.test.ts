@@ -344,7 +344,7 @@ describe("a table of the caller's own", () => {
 
   it("is refused when it is no table at all", () => {
     const dataset = { id: "own", alloy: "NiCr 80/20", temperatureFactor: {} } as unknown as AlloyDataset;
-    expect(codeOf(() => temperatureFactor({ dataset, temperature: celsius(20) }))).toBe("inconsistent");
+    expect(codeOf(() => temperatureFactor({ dataset, temperature: celsius(20) }))).toBe("missing");
     const negative = {
       ...own([20, 100], [1, 1.1]),
       resistivity: { value: -1e-6, basis },
