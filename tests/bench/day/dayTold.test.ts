@@ -23,7 +23,7 @@ import { assessJoints, checkJoints } from "../../../src/bench/day/joints.ts";
 import { scanSteps, scanWords } from "../../../src/bench/day/scanConcerns.ts";
 import { readToNeutral, supplyConcerns, voltageOf } from "../../../src/bench/day/supplyConcerns.ts";
 import { supplyState } from "../../../src/bench/day/supplyState.ts";
-import { branch, day, joint, judged, read, refused, rise } from "../site/made.ts";
+import { branch, day, figure, joint, judged, QUIET, read, refused, rise } from "../site/made.ts";
 
 const LINES = ["L1", "L2", "L3"] as const;
 const volts = (v12: number, v23 = v12, v31 = v12) => ({
@@ -35,16 +35,6 @@ const star = (more: Partial<BenchRecord>) =>
   read({ nameplate: { power: "30 kW", voltage: "480 V" }, tolerance: { low: -0.05, high: 0.1 }, ...more });
 const CLAMP = { ofReading: 0.02, digits: 5, resolution: "0.1 A" } as const;
 const VOLTMETER = { ofReading: 0.01, digits: 2, resolution: "0.1 V" } as const;
-const figure = (
-  label: string,
-  value: number | null,
-  unit: string,
-  basis: string,
-  more: Partial<Figure> = {},
-): Figure => ({
-  ...{ label, value, unit, name: null, halfWidth: null, limit: null, verdict: null, basis, caution: null },
-  ...more,
-});
 const close = (value: number): never => expect.closeTo(value, 9) as never;
 
 describe("amps", () => {
@@ -378,27 +368,18 @@ describe("voltages", () => {
     plateCurrent: number | null = 36.08,
     lost: string | null = null,
   ) => supplyConcerns(star(more), plateCurrent, lost);
-  const NONE = {
-    outside: null,
-    steps: [],
-    later: [],
-    before: null,
-    unknown: null,
-    weak: null,
-    explainsAmps: false,
-  };
   it("within a tenth of the plate's, of a lost line, or without either ask for nothing", () => {
-    for (const v of [480, 433, 527, 528, 432]) expect(concerns({ supply: volts(v) })).toEqual(NONE);
-    expect(concerns({ supply: volts(575) }, 36, "L1")).toEqual(NONE);
-    expect(concerns({})).toEqual(NONE);
-    expect(concerns({ supply: volts(575), nameplate: undefined as never })).toEqual(NONE);
+    for (const v of [480, 433, 527, 528, 432]) expect(concerns({ supply: volts(v) })).toEqual(QUIET);
+    expect(concerns({ supply: volts(575) }, 36, "L1")).toEqual(QUIET);
+    expect(concerns({})).toEqual(QUIET);
+    expect(concerns({ supply: volts(575), nameplate: undefined as never })).toEqual(QUIET);
   });
   it("above are settled before anything is energised", () => {
     // (575/480)² = 1.435.
     const words = "575 V between lines on a module whose plate says 480 V";
     const found = concerns({ supply: volts(560, 575, 570) });
     expect(found).toEqual({
-      ...NONE,
+      ...QUIET,
       outside: `supply ${words}, where 528 V at most is usual`,
       before: `the supply's voltage is settled: ${words}`,
       steps: [
@@ -419,7 +400,7 @@ describe("voltages", () => {
     // (410² + 415² + 420²)/3/480² = 74.8 %.
     const words = "420 V between lines on a module whose plate says 480 V";
     expect(concerns({ supply: volts(410, 415, 420) })).toEqual({
-      ...NONE,
+      ...QUIET,
       outside: `supply ${words}, where 432 V at least is usual: 75 % of its plate power`,
       weak: "At this voltage a sound module gives 75 % of its plate power.",
       later: [

@@ -21,7 +21,7 @@ import {
 } from "electroheat/wiring";
 import { describe, expect, it } from "vitest";
 import { assessFeed } from "../../../src/bench/site/feed.ts";
-import { read } from "./made.ts";
+import { figure, read } from "./made.ts";
 
 type Part = CodeResult<unknown>;
 const figuresOf = (feed: RecordFeed, current: number | null, ambient = "40 °C") => {
@@ -29,16 +29,6 @@ const figuresOf = (feed: RecordFeed, current: number | null, ambient = "40 °C")
   if (found === null) throw new Error("no feed");
   return found;
 };
-const figure = (
-  label: string,
-  value: number | null,
-  unit: string,
-  basis: string,
-  more: Partial<Figure> = {},
-): Figure => ({
-  ...{ label, value, unit, name: null, halfWidth: null, limit: null, verdict: null, basis, caution: null },
-  ...more,
-});
 const printed = ({ edition, table, row, column }: Part): string =>
   `${edition}, ${table}, row ${row}, column ${column}`;
 const doubts = (...parts: readonly Part[]): string | null => {

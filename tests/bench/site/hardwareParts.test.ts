@@ -25,18 +25,8 @@ import { assessBars } from "../../../src/bench/site/bars.ts";
 import { assessHardware } from "../../../src/bench/site/hardware.ts";
 import { assessInsulation } from "../../../src/bench/site/insulation.ts";
 import { threadOf } from "../../../src/bench/site/threads.ts";
-import { read, refused, the } from "./made.ts";
+import { figure, read, refused, the } from "./made.ts";
 
-const figure = (
-  label: string,
-  value: number | null,
-  unit: string,
-  basis: string,
-  more: Partial<Figure> = {},
-): Figure => ({
-  ...{ label, value, unit, name: null, halfWidth: null, limit: null, verdict: null, basis, caution: null },
-  ...more,
-});
 const close = (value: number): never => expect.closeTo(value, 9) as never;
 const source = ({
   source: id,

@@ -129,3 +129,26 @@ export const judged = (label: string, verdict: Figure["verdict"], unit = "A"): F
   basis: "invented",
   caution: null,
 });
+
+/** A figure said in full: what a test leaves out is not there. */
+export const figure = (
+  label: string,
+  value: number | null,
+  unit: string,
+  basis: string,
+  more: Partial<Figure> = {},
+): Figure => ({
+  ...{ label, value, unit, name: null, halfWidth: null, limit: null, verdict: null, basis, caution: null },
+  ...more,
+});
+
+/** A supply that nothing is to be said of. */
+export const QUIET = {
+  outside: null,
+  steps: [],
+  later: [],
+  before: null,
+  unknown: null,
+  weak: null,
+  explainsAmps: false,
+} as const;

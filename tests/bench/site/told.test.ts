@@ -9,17 +9,8 @@ import { siteConcerns } from "../../../src/bench/site/concerns.ts";
 import { evidenceOf } from "../../../src/bench/site/evidence.ts";
 import { assessInsulation } from "../../../src/bench/site/insulation.ts";
 import { partsList } from "../../../src/bench/site/parts.ts";
-import { branch, day, joint, judged, list, read, rise } from "./made.ts";
+import { branch, day, joint, judged, list, QUIET, read, rise } from "./made.ts";
 
-const QUIET = {
-  outside: null,
-  steps: [],
-  later: [],
-  before: null,
-  unknown: null,
-  weak: null,
-  explainsAmps: false,
-} as const;
 const figure = (
   label: string,
   value: number | null,
