@@ -189,10 +189,16 @@ export function inference(question: Question, taken: (one: Weighed) => void): In
     const drawn = drawnFor[wiring] as Wiring;
     return weighing(modelOf(question, asDrawn[wiring] as Wiring, drawn, slip), wiring);
   };
+  const known: Weighing[] = [];
+  /** As drawn, set up once for what is usual and what is rare. */
+  const ownAt = (wiring: number): Weighing => {
+    known[wiring] ??= modelAt(wiring);
+    return known[wiring];
+  };
   return {
     usual: () => {
       modules.forEach((_, wiring) => {
-        const own = modelAt(wiring);
+        const own = ownAt(wiring);
         own.keep(soundFinding(own.model, NO_FAULT));
         if (priors.misLinked > 0) {
           for (const slip of slipsOf(own.model.wiring, question.live)) {
@@ -206,7 +212,7 @@ export function inference(question: Question, taken: (one: Weighed) => void): In
     },
     rare: () => {
       asDrawn.forEach((drawn, wiring) => {
-        const own = modelAt(wiring);
+        const own = ownAt(wiring);
         for (const one of wholeModuleFindings(own.model, (logOdds) => own.best() - logOdds - HOPELESS))
           own.keep(one);
         if (priors.misLinked === 0) return;
