@@ -7,9 +7,10 @@ import { type Wiring, wiringOf } from "./edges.ts";
 import type { Atom } from "./faults.ts";
 import { type Finding, type Ground, groundOf, renamed, soundFinding } from "./findings.ts";
 import { type Landing, landingsOf } from "./landings.ts";
-import { drawnWiring, type Model, modelOf, type Question, withUnbalance } from "./model.ts";
+import { drawnWiring, type Model, modelOf, onSupply, type Question } from "./model.ts";
 import { allNames, logOddsOf, type Named, type Names, NO_FAULT, namesBeside, oneName } from "./names.ts";
 import { doubleOpens, earthPairs, seriesPairs } from "./pairs.ts";
+import { besideSkewed, type SkewedSupply, skewedFinding, skewedSupply } from "./skewedSupply.ts";
 import { besideUnbalance, unbalanceFinding } from "./supplyFault.ts";
 import { showsEarth, unseenFaults, withUnseen } from "./unseen.ts";
 import { type Slip, slipsOf } from "./variants.ts";
@@ -38,6 +39,8 @@ interface Weighing {
   readonly keep: (finding: Finding) => void;
   /** Best log posterior so far, less this wiring's prior. */
   readonly best: () => number;
+  /** The supply as read, where it is out of balance beyond what is common. */
+  readonly skewed: SkewedSupply | null;
 }
 
 /** Single series faults on a ground. Returns the findings by fault. */
@@ -79,19 +82,32 @@ function earthed(
   }
 }
 
-/** The supply unbalanced beside another fault: its line voltages as so much more scatter. */
+/** The supply unbalanced beside nothing else than what `before` names; its names, null where no reading or prior has it. */
+function unbalancedAlone({ model, keep, skewed }: Weighing, before: Names): Names | null {
+  const { live, priors } = model.question;
+  if (!live || priors.supplyUnbalance === 0) return null;
+  const [known] = before.list() as readonly [Named];
+  const logOdds = before.logOdds + logOddsFor(priors.supplyUnbalance) + (skewed?.logPart ?? 0);
+  const names = oneName([...known.faults, { kind: "supply unbalance" }], logOdds);
+  keep(skewed === null ? unbalanceFinding(model, model.sound, names) : skewedFinding(model, skewed, names));
+  return names;
+}
+
+/** The supply unbalanced beside another fault: as it was read, or its line voltages as so much more scatter. */
 function unbalancedPairs(
   weighing: Weighing,
   alike: readonly Alike[],
   places: readonly EarthPlace[],
   names: Names,
 ): void {
-  const sharp = weighing.model;
+  const { model: sharp, skewed, keep, best } = weighing;
   const { by } = sharp.question;
-  const model = withUnbalance(sharp, Math.hypot(by.unbalance, UNBALANCE_SCATTER));
+  const model = onSupply(sharp, skewed?.supply ?? { unbalance: Math.hypot(by.unbalance, UNBALANCE_SCATTER) });
   const beside = (wide: Finding): Finding =>
-    renamed(wide, wide.names, () => besideUnbalance(wide, by.unbalance, 0));
-  const wide: Weighing = { model, keep: weighing.keep, best: weighing.best };
+    skewed === null
+      ? renamed(wide, wide.names, () => besideUnbalance(wide, by.unbalance, 0))
+      : besideSkewed(wide, skewed);
+  const wide: Weighing = { model, keep, best, skewed };
   const ground = groundOf(model, model.sound, names);
   singles(wide, ground, alike, beside);
   earthed(wide, places, ground, beside);
@@ -99,24 +115,21 @@ function unbalancedPairs(
 
 /** Weighs everything about one plan as linked. */
 function asLinked(weighing: Weighing, pairs: boolean): void {
-  const { model, keep, best } = weighing;
-  const { question } = model;
-  const { priors } = question;
+  const { model, keep, best, skewed } = weighing;
   const sound = groundOf(model, model.sound, NO_FAULT);
   const alike = alikeAtoms(model, sound, model.atoms());
   const found = singles(weighing, sound, alike);
   const both = { model, sound, alike, singles: found, best, keep };
   doubleOpens(both);
-  const unbalanced =
-    question.live && priors.supplyUnbalance > 0
-      ? oneName([{ kind: "supply unbalance" }], logOddsFor(priors.supplyUnbalance))
-      : null;
-  if (unbalanced !== null) keep(unbalanceFinding(model, model.sound, unbalanced));
-  const places = showsEarth(question) ? earthPlaces(model) : [];
+  const unbalanced = unbalancedAlone(weighing, NO_FAULT);
+  const places = showsEarth(model.question) ? earthPlaces(model) : [];
   earthed(weighing, places, sound);
+  // Volts that far apart have been read: what else is wrong is wrong beside them.
+  if (unbalanced !== null && (pairs || skewed !== null)) {
+    unbalancedPairs(weighing, alike, places, unbalanced);
+  }
   if (!pairs) return;
   seriesPairs(both);
-  if (unbalanced !== null) unbalancedPairs(weighing, alike, places, unbalanced);
   if (places.length > 0) earthPairs(both, places);
 }
 
@@ -136,17 +149,11 @@ function misLinked({ model, keep }: Weighing, fault: Slip | Landing): void {
 
 /** Weighs single faults beside a slip in the links. */
 function besideSlip(weighing: Weighing, names: Names): void {
-  const { model, keep } = weighing;
-  const { question } = model;
+  const { model } = weighing;
   const ground = groundOf(model, model.sound, names);
   singles(weighing, ground, alikeAtoms(model, ground, model.atoms()));
-  if (showsEarth(question)) earthed(weighing, earthPlaces(model), ground);
-  const { supplyUnbalance } = question.priors;
-  if (!question.live || supplyUnbalance === 0) return;
-  const [slip] = names.list() as readonly [Named];
-  const faults = [...slip.faults, { kind: "supply unbalance" as const }];
-  const both = oneName(faults, names.logOdds + logOddsFor(supplyUnbalance));
-  keep(unbalanceFinding(model, model.sound, both));
+  if (showsEarth(model.question)) earthed(weighing, earthPlaces(model), ground);
+  unbalancedAlone(weighing, names);
 }
 
 /** The hypotheses of one question: each is weighed when asked for and handed on as it comes. */
@@ -168,12 +175,14 @@ export function infer(question: Question): readonly Weighed[] {
 export function inference(question: Question, taken: (one: Weighed) => void): Inference {
   const { input, modules, priors } = question;
   const pairs = input.depth === "pairs";
+  const skewed = skewedSupply(question);
   let most = Number.NEGATIVE_INFINITY;
   const weighing = (model: Model, wiring: number): Weighing => {
     const logPrior = model.logSound - Math.log(modules.length);
     const unseen = unseenFaults(model);
     return {
       model,
+      skewed,
       best: () => most - logPrior,
       keep: (finding) => {
         taken({ finding: withUnseen(finding, unseen, pairs ? 2 : 1), wiring, logPrior });

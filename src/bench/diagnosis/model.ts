@@ -181,12 +181,12 @@ export function modelOf(question: Question, asDrawn: Wiring, drawn: Wiring, slip
   };
 }
 
-/** The same model with the line voltages of a sound supply more or less apart. */
-export function withUnbalance(model: Model, unbalance: number): Model {
+/** The same model on another supply: line voltages more or less apart, or other phasors altogether. */
+export function onSupply(model: Model, supply: Partial<Pick<Nuisances, "unbalance" | "supply">>): Model {
   const { question, wiring, frame, sound, scratch, atoms, paths, settings } = model;
   const { prediction, evaluation, healthyInsulation, logSound } = model;
   return {
-    question: { ...question, by: { ...question.by, unbalance } },
+    question: { ...question, by: { ...question.by, ...supply } },
     wiring,
     frame,
     sound,

@@ -35,24 +35,24 @@ export interface SupplyModel {
   readonly byIm: readonly Float64Array[];
 }
 
-/** Phasors of a balanced supply of 1 V and their derivatives, by the circuit room's triangle. */
-function unitSupply(): SupplyModel {
-  const phasors = (factors: readonly number[]): readonly { re: number; im: number }[] => {
-    const [v12, v23, v31] = factors as readonly [LineVolts, LineVolts, LineVolts];
+/** Line phasors of a supply of these line voltages, L1-L2 first, and their derivatives, by the circuit room's triangle. */
+export function supplyAbout(lineVoltages: readonly number[]): SupplyModel {
+  const phasors = (values: readonly number[]): readonly { re: number; im: number }[] => {
+    const [v12, v23, v31] = values as readonly [LineVolts, LineVolts, LineVolts];
     return supplyFromLineVoltages({ v12, v23, v31 }).lines.map(({ voltage }) => voltage);
   };
-  const base = phasors([1, 1, 1]);
+  const base = phasors(lineVoltages);
   const step = 1e-4;
   const slopes = [0, 1, 2].map((k) => {
     const at = (sign: number): readonly { re: number; im: number }[] =>
-      phasors([0, 1, 2].map((i) => (i === k ? Math.exp(sign * step) : 1)));
+      phasors(lineVoltages.map((volts, i) => (i === k ? volts * Math.exp(sign * step) : volts)));
     const [up, down] = [at(1), at(-1)];
     const part = (pick: "re" | "im"): Float64Array =>
       filled(3, (l) => ((up[l]?.[pick] as number) - (down[l]?.[pick] as number)) / (2 * step));
     return { re: part("re"), im: part("im") };
   });
   return {
-    nominal: 1,
+    nominal: lineVoltages.reduce((sum, volts) => sum + volts, 0) / 3,
     re: filled(3, (l) => base[l]?.re as number),
     im: filled(3, (l) => base[l]?.im as number),
     byRe: slopes.map(({ re }) => re),
@@ -64,7 +64,7 @@ let unit: SupplyModel | undefined;
 
 /** Phasors of a balanced supply and their derivatives, which go with its voltage; the triangle is solved once, when first asked. */
 export function supplyModel(lineVoltage: number): SupplyModel {
-  unit ??= unitSupply();
+  unit ??= supplyAbout([1, 1, 1]);
   const scaled = (values: Float64Array): Float64Array =>
     filled(3, (l) => (values[l] as number) * lineVoltage);
   return {

@@ -68,7 +68,7 @@ export interface FaultPriors {
   readonly otherRating?: number;
   /** The feed still connected while ohms were read, 1 mΩ to 2 Ω between two lines, log-uniform, where nothing usual fits; 0.005. */
   readonly feedConnected?: number;
-  /** The supply's line voltages spread over 2 to 6 %; 0.01. */
+  /** The supply's line voltages spread over 2 to 6 %; 0.01. A tenth of it further apart, where all three were read so. */
   readonly supplyUnbalance?: number;
 }
 

@@ -14,8 +14,8 @@ import {
   logLikelihood,
   type Model,
   modelOf,
+  onSupply,
   questionOf,
-  withUnbalance,
 } from "../../../src/bench/diagnosis/model.ts";
 import { NO_FAULT, namesBeside } from "../../../src/bench/diagnosis/names.ts";
 import { planeFinding, planeVisit } from "../../../src/bench/diagnosis/plane.ts";
@@ -117,7 +117,7 @@ describe("a supply of less scatter", () => {
     const { model } = set(asked(TWO_DELTAS, SHEET));
     const own = model.question.by.unbalance;
     for (const scatter of [1.2 * own, 0.02, 0.2]) {
-      const wide = withUnbalance(model, scatter);
+      const wide = onSupply(model, { unbalance: scatter });
       const before = logLikelihood(wide, wide.sound);
       const { shown, gain } = narrowed(shownBy(wide), scatter ** 2 - own ** 2);
       const afresh = logLikelihood(model, model.sound);
