@@ -35,6 +35,8 @@ export interface Mark {
   readonly joints: number;
   readonly likeliestJoint: number;
   readonly covered: readonly Coverage[];
+  /** Whether the first explanation is that the spoilt reading was misread; false where none was spoilt. */
+  readonly blunderFound: boolean;
   readonly milliseconds: number;
   /** What the diagnosis threw instead of answering. */
   readonly refused?: string;
@@ -157,6 +159,10 @@ export function mark(simulated: Simulated, diagnosis: Diagnosis, milliseconds: n
     sound: all.find((one) => one.faults.length === 0)?.probability ?? 0,
     joints: joints.reduce((sum, { probability }) => sum + probability, 0),
     likeliestJoint: Math.max(0, ...joints.map(({ probability }) => probability)),
+    blunderFound:
+      first?.faults.length === 1 &&
+      first.faults[0]?.kind === "misread" &&
+      first.faults[0].reading === simulated.blunder?.reading,
     covered: own === undefined ? [] : coverageOf(simulated.truth, own),
     milliseconds,
   };

@@ -19,8 +19,8 @@ export interface Simulated {
   readonly plan: string;
   readonly truth: readonly TrueFault[];
   readonly input: DiagnosisInput;
-  /** What was done to one reading that no listed fault explains. */
-  readonly blunder?: string;
+  /** Which reading was spoilt, and how. */
+  readonly blunder?: { readonly reading: number; readonly what: string };
 }
 
 /**
@@ -86,14 +86,14 @@ export function simulate(
   };
   if (population !== "blunder") return { index, plan, truth, input };
   const spoilt = spoil(readings, chance);
-  return { index, plan, truth, input: { ...input, readings: spoilt.readings }, blunder: spoilt.what };
+  return { index, plan, truth, input: { ...input, readings: spoilt.readings }, blunder: spoilt.blunder };
 }
 
 /** A gross blunder: one ohm reading written down 1.5 to 4 times too high or too low. */
 function spoil(
   readings: readonly FieldReading[],
   chance: Chance,
-): { readonly readings: readonly FieldReading[]; readonly what: string } {
+): { readonly readings: readonly FieldReading[]; readonly blunder: NonNullable<Simulated["blunder"]> } {
   const able = readings.flatMap(({ kind, reads }, i) =>
     kind === "resistance" && reads !== "open" && reads > 0 ? [i] : [],
   );
@@ -101,7 +101,7 @@ function spoil(
   const factor = chance.happens(0.5) ? chance.logBetween(1.5, 4) : 1 / chance.logBetween(1.5, 4);
   const what = `reading ${at} times ${factor.toFixed(2)}`;
   return {
-    what,
+    blunder: { reading: at, what },
     readings: readings.map((reading, i) =>
       i === at && reading.kind === "resistance" && reading.reads !== "open"
         ? { ...reading, reads: Number((reading.reads * factor).toPrecision(3)) as typeof reading.reads }

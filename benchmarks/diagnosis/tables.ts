@@ -212,7 +212,7 @@ export function tables(results: Results): string {
     coverage(main),
     humility(invisible),
     judges(results.referee),
-    `\nA blunder in one reading of a sound module: "nothing fits" in ${percent(reached.length / blunder.length)} of ${blunder.length}; listed faults and sound modules: ${percent(share(main, ({ outcome }) => outcome === "nothing fits"))} of ${main.length}`,
+    `\nA blunder in one reading of a sound module: "nothing fits" in ${percent(reached.length / blunder.length)} of ${blunder.length}, that reading named first in ${percent(share(blunder, ({ blunderFound }) => blunderFound))}; listed faults and sound modules: ${percent(share(main, ({ outcome }) => outcome === "nothing fits"))} of ${main.length}`,
     `Time per diagnosis: median ${quantile(times, 0.5).toFixed(1)} ms, 95 % ${quantile(times, 0.95).toFixed(1)} ms, largest ${quantile(times, 1).toFixed(0)} ms; pairs median ${quantile(pairTimes, 0.5).toFixed(1)} ms`,
   ].join("\n");
 }

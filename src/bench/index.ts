@@ -6,6 +6,7 @@ export * from "./degraded/options.ts";
 export * from "./degraded/types.ts";
 export * from "./diagnosis/diagnose.ts";
 export * from "./diagnosis/diagnosedFault.ts";
+export * from "./diagnosis/fieldReading.ts";
 export * from "./diagnosis/groupWords.ts";
 export * from "./diagnosis/nextMeasurements.ts";
 export type { FaultPriors, Spread } from "./diagnosis/settings.ts";

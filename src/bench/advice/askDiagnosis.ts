@@ -5,7 +5,8 @@ import { drawnJoints, elementCount } from "../day/branchModule.ts";
 import { lastDigit } from "../day/instrumentLimits.ts";
 import { readToNeutral, voltageOf } from "../day/supplyConcerns.ts";
 import type { BankTargets } from "../day/targets.ts";
-import type { DiagnosisInput, FieldReading, Instrument, Instruments } from "../diagnosis/types.ts";
+import type { FieldReading } from "../diagnosis/fieldReading.ts";
+import type { DiagnosisInput, Instrument, Instruments } from "../diagnosis/types.ts";
 import type { ParsedInstrument, ParsedReadings, ParsedRecord, ParsedSupply, Read } from "../record/parsed.ts";
 import { studsOf, withStudJoints } from "./studJoints.ts";
 

@@ -179,7 +179,7 @@ function unjudgedStep(unjudged: readonly BranchAssessment[]): NextStep[] {
 
 /** Steps about the branches: dangerous ones first, then open, faulty and merely unclear ones. */
 export function branchSteps(
-  { branches: all, readings }: ResistanceAssessment,
+  { branches: all, readings, consistency }: ResistanceAssessment,
   known: KnownFaults,
 ): {
   readonly faulty: readonly NextStep[];
@@ -199,6 +199,10 @@ export function branchSteps(
       ...(allOpen(branches) ? [] : openStep(open, sawOpen, known.onStuds)),
       ...by("outside", "high").flatMap(own),
     ],
-    unclear: [...by("undecided", "not known").flatMap(own), ...unjudgedStep(by("unjudged"))],
+    unclear: [
+      // Readings that contradict each other are repeated first: no finer meter decides between them.
+      ...(consistency === "inconsistent" ? [] : by("undecided", "not known").flatMap(own)),
+      ...unjudgedStep(by("unjudged")),
+    ],
   };
 }

@@ -96,6 +96,11 @@ function actionOf(
         action: UNEQUAL,
         about: [],
       };
+    case "misread":
+      return {
+        action: `Take one reading again before anything is decided: ${measurementWords(fault.of)} does not belong to the others. Mind the range, the unit, and where the probes or the clamp lie.`,
+        about: [],
+      };
   }
 }
 
@@ -118,8 +123,9 @@ export function diagnosisSteps(input: {
   if (explanations.every(({ faults }) => faults.length > 0 && faults.every(told))) return [];
   const [first] = explanations;
   if (kind === "settled" && first !== undefined) {
+    // A misread one is among the odd readings, which come first.
     return first.faults
-      .filter((fault) => !told(fault))
+      .filter((fault) => !told(fault) && fault.kind !== "misread")
       .map((fault) => ({ ...actionOf(fault, module), reason: `${words}.` }));
   }
   // One of them is bad for certain: opened dead, before anything is measured across it under voltage.

@@ -1,7 +1,8 @@
 /** Readings that someone standing at the module could take next. */
 import { findBranch, type HeatingModule } from "../../circuit/index.ts";
 import type { DiagnosedFault } from "./diagnosedFault.ts";
-import type { DiagnosisInput, FieldMeasurement, Instruments } from "./types.ts";
+import type { FieldMeasurement } from "./fieldReading.ts";
+import type { DiagnosisInput, Instruments } from "./types.ts";
 
 const LINES = ["L1", "L2", "L3"] as const;
 

@@ -16,9 +16,10 @@ import {
 } from "../../quantity/index.ts";
 import { readingWorth } from "../fit/meter.ts";
 import { collect } from "../record/issues.ts";
+import type { FieldMeasurement, FieldReading } from "./fieldReading.ts";
 import { INSTRUMENT_OF, KINDS } from "./instruments.ts";
 import { isLive } from "./model.ts";
-import type { DiagnosisInput, FieldMeasurement, FieldReading, Instrument, LeadedOhmmeter } from "./types.ts";
+import type { DiagnosisInput, Instrument, LeadedOhmmeter } from "./types.ts";
 
 const FIELDS: Readonly<Record<FieldReading["kind"], readonly string[]>> = {
   resistance: ["kind", "from", "to", "reads", "only"],

@@ -1,19 +1,31 @@
 /** Which fault explains these readings, and how sure are we. */
+import { largestFirst } from "../../numeric/index.ts";
 import { given } from "../../quantity/index.ts";
 import { CAUTIONS } from "../cautions.ts";
 import { acrossLinesWarnings } from "./acrossLines.ts";
 import { checkQuestion } from "./check.ts";
 import { explanationGroups } from "./explain.ts";
 import { insulationWarnings } from "./insulation.ts";
+import { isMisread, misreadWarnings } from "./misread.ts";
 import { questionOf } from "./model.ts";
 import { posteriorOf } from "./posterior.ts";
 import { GATE } from "./settings.ts";
 import { slipWarnings } from "./slips.ts";
-import type { Diagnosis, DiagnosisInput, Explanation } from "./types.ts";
+import type { Diagnosis, DiagnosisInput, Explanation, ExplanationGroup } from "./types.ts";
 import { notDetermined } from "./undetermined.ts";
 
 /** Standard deviations within which an explanation accounts for a reading. */
 const ACCOUNTED = 4;
+
+/** The outcome, by the most probable explanation that takes every reading at its word. */
+function outcomeOf(groups: readonly ExplanationGroup[]): Diagnosis["outcome"] {
+  const [best] = largestFirst(
+    groups.flatMap(({ explanations }) => explanations.filter(({ faults }) => !isMisread(faults))),
+    ({ probability }) => probability,
+  );
+  if (best === undefined) return "nothing fits";
+  return best.pValue === null ? "too few readings" : best.pValue < GATE ? "nothing fits" : "explained";
+}
 
 /**
  * Which faults explain field readings of a heating module, each with its probability.
@@ -48,7 +60,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   const posterior = posteriorOf(question);
   const groups = explanationGroups(posterior);
   const top = groups[0]?.explanations[0] as Explanation;
-  const outcome = top.pValue === null ? "too few readings" : top.pValue < GATE ? "nothing fits" : "explained";
+  const outcome = outcomeOf(groups);
   // Windings across the lines read like kilohms typed as ohms: that explains a slip of the unit, it does not exclude it.
   const feed = top.faults.some(({ kind }) => kind === "feed connected");
   const excludes = outcome !== "nothing fits" && !feed;
@@ -60,6 +72,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     ...slips,
     // Ohms of a thousandth are a slip of the unit before they are a winding, and a winding that explains them has been named.
     ...(slips.length > 0 || feed ? [] : acrossLinesWarnings(question, posterior.sound)),
+    ...misreadWarnings(input.readings, groups).filter(({ path }) => slips.every((one) => one.path !== path)),
     ...insulationWarnings(question),
   ];
   return {

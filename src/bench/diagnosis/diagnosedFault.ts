@@ -1,4 +1,5 @@
 /** What can be wrong with a module, as the diagnosis names it. */
+import type { FieldMeasurement } from "./fieldReading.ts";
 
 /**
  * A fault that explains readings.
@@ -85,4 +86,12 @@ export type DiagnosedFault =
   | {
       /** Nothing but unequal line voltages. */
       readonly kind: "supply unbalance";
+    }
+  | {
+      /** No fault of the module: one reading that is not what was there. */
+      readonly kind: "misread";
+      /** Its place among the readings, from 0. */
+      readonly reading: number;
+      /** Where it was taken. */
+      readonly of: FieldMeasurement;
     };

@@ -171,12 +171,20 @@ export function infer(question: Question): readonly Weighed[] {
   return found;
 }
 
-/** Sets the weighing of a question up. `taken` takes each finding. */
-export function inference(question: Question, taken: (one: Weighed) => void): Inference {
+/**
+ * Sets the weighing of a question up.
+ * @param taken - takes each finding
+ * @param known - best log posterior of anything weighed before
+ */
+export function inference(
+  question: Question,
+  taken: (one: Weighed) => void,
+  known: number = Number.NEGATIVE_INFINITY,
+): Inference {
   const { input, modules, priors } = question;
   const pairs = input.depth === "pairs";
   const skewed = skewedSupply(question);
-  let most = Number.NEGATIVE_INFINITY;
+  let most = known;
   const weighing = (model: Model, wiring: number): Weighing => {
     const logPrior = model.logSound - Math.log(modules.length);
     const unseen = unseenFaults(model);
@@ -198,11 +206,11 @@ export function inference(question: Question, taken: (one: Weighed) => void): In
     const drawn = drawnFor[wiring] as Wiring;
     return weighing(modelOf(question, asDrawn[wiring] as Wiring, drawn, slip), wiring);
   };
-  const known: Weighing[] = [];
+  const setUp: Weighing[] = [];
   /** As drawn, set up once for what is usual and what is rare. */
   const ownAt = (wiring: number): Weighing => {
-    known[wiring] ??= modelAt(wiring);
-    return known[wiring];
+    setUp[wiring] ??= modelAt(wiring);
+    return setUp[wiring];
   };
   return {
     usual: () => {

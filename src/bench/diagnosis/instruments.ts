@@ -1,6 +1,7 @@
 /** What each reading is worth by its instrument: own variance, and the gain it shares with the instrument's other readings. */
 import type { Open } from "../../quantity/index.ts";
-import type { FieldMeasurement, FieldReading, Instrument, Instruments } from "./types.ts";
+import type { FieldMeasurement, FieldReading } from "./fieldReading.ts";
+import type { Instrument, Instruments } from "./types.ts";
 
 /** Kinds of instrument, in the order of their gain columns. */
 export const KINDS = ["ohmmeter", "clamp", "voltmeter", "millivoltmeter", "insulationTester"] as const;
@@ -40,6 +41,12 @@ export function leadsOf(
     mean: leads.shorted,
     deviation: Math.sqrt(ownVariance(ohmmeter as Instrument, leads.shorted)),
   };
+}
+
+/** Where and how a reading was taken, without what it showed. */
+export function measurementOf(reading: FieldReading): FieldMeasurement {
+  const { reads: _, ...rest } = reading;
+  return rest as FieldMeasurement;
 }
 
 /** What was read; `null` for a planned measurement. */

@@ -3,6 +3,7 @@ import { buildModule, type HeatingModule } from "../../circuit/index.ts";
 import { scratchOf } from "./change.ts";
 import { type Wiring, wiringOf } from "./edges.ts";
 import { type Atom, logNoFault, seriesAtoms } from "./faults.ts";
+import type { FieldMeasurement, FieldReading } from "./fieldReading.ts";
 import { gainDeviation, INSTRUMENT_OF, leadsOf, ownVariance, readsOf } from "./instruments.ts";
 import { healthyInsulation } from "./insulation.ts";
 import { type Landing, relanded } from "./landings.ts";
@@ -12,7 +13,7 @@ import { filled } from "./room.ts";
 import { branchesLookedInto, rowsOf } from "./rows.ts";
 import { type FaultPriors, type FullSpread, fullPriors, fullSpread } from "./settings.ts";
 import { type Frame, frameOf, type Paths, type State } from "./state.ts";
-import type { DiagnosisInput, FieldMeasurement, FieldReading, Instrument } from "./types.ts";
+import type { DiagnosisInput, Instrument } from "./types.ts";
 import { relinked, type Slip } from "./variants.ts";
 
 /** The question with its defaults filled in. */

@@ -3,11 +3,12 @@ import type { HeatingModule } from "../../circuit/index.ts";
 import { given, type Ohms, type Open } from "../../quantity/index.ts";
 import { defaultCandidates, withCommonInstruments } from "./candidates.ts";
 import { checkQuestion } from "./check.ts";
+import type { FieldMeasurement } from "./fieldReading.ts";
 import { expectedInformation, type Outcome, outcomesOf, spanOf } from "./information.ts";
 import { isLive, questionOf } from "./model.ts";
 import type { Named } from "./names.ts";
 import { posteriorOf, type Ranked } from "./posterior.ts";
-import type { DiagnosisInput, FieldMeasurement } from "./types.ts";
+import type { DiagnosisInput } from "./types.ts";
 import { explanationWords, listed } from "./words.ts";
 
 /**

@@ -5,6 +5,7 @@ import { grouped } from "./grouping.ts";
 import { inference, type Weighed } from "./infer.ts";
 import { type Judged, judge, pValueOf, type Signature, signatureOf } from "./judged.ts";
 import { logSumExp } from "./linear.ts";
+import { weighMisread } from "./misread.ts";
 import type { Question } from "./model.ts";
 
 /** A finding with its share of the posterior, all its names together. */
@@ -67,6 +68,11 @@ class Gathering {
     }
   }
 
+  /** The highest log posterior so far. */
+  get best(): number {
+    return this.#most[0] as number;
+  }
+
   gathered(): Gathered {
     const total = logSumExp(this.#logs);
     const kept = largestFirst(this.#weighed, ({ log }) => Math.exp(log - total)).filter(
@@ -89,11 +95,13 @@ function isDoubtful({ ranked }: Posterior): boolean {
 /** Weighs, ranks and groups. */
 export function posteriorOf(question: Question): Posterior {
   const gathering = new Gathering();
-  const { usual, rare } = inference(question, (one) => gathering.take(one));
+  const take = (one: Weighed): void => gathering.take(one);
+  const { usual, rare } = inference(question, take);
   usual();
   const posterior = rankedOf(gathering.gathered());
   if (!isDoubtful(posterior)) return posterior;
   rare();
+  weighMisread(question, take, gathering.best);
   return rankedOf(gathering.gathered());
 }
 

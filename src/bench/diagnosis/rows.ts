@@ -1,7 +1,7 @@
 /** Where each reading looks: names of nodes, banks, branches and elements turned into edges of one wiring. */
 import type { Edge, Wiring } from "./edges.ts";
+import type { FieldMeasurement, FieldReading } from "./fieldReading.ts";
 import { filled, filledWhole } from "./room.ts";
-import type { FieldMeasurement, FieldReading } from "./types.ts";
 
 /** Edges crossed together, with the sign in which each is counted. */
 export interface Cut {

@@ -70,6 +70,8 @@ export interface FaultPriors {
   readonly feedConnected?: number;
   /** The supply's line voltages spread over 2 to 6 %; 0.01. A tenth of it further apart, where all three were read so. */
   readonly supplyUnbalance?: number;
+  /** Each reading but those of insulation not what was there, where nothing usual fits all of them; 0.001. */
+  readonly misread?: number;
 }
 
 /** All spread fields present. */
@@ -106,6 +108,7 @@ const PRIORS: Required<FaultPriors> = {
   otherRating: 0.005,
   feedConnected: 0.005,
   supplyUnbalance: 0.01,
+  misread: 0.001,
 };
 
 /** Ranges of the fault parameters, as documented in {@link FaultPriors}. */

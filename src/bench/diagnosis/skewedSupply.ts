@@ -40,6 +40,7 @@ export interface SkewedSupply {
 function sideRead({ input, seen }: Question, [a, b]: readonly [string, string]) {
   const rows = input.readings.flatMap((reading, r) =>
     reading.kind === "voltage" &&
+    !Number.isNaN(seen.reads[r]) &&
     ((reading.from === a && reading.to === b) || (reading.from === b && reading.to === a))
       ? [r]
       : [],

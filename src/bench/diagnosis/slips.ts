@@ -1,9 +1,10 @@
 /** Readings a thousand times too large or too small: more likely a unit than a fault. */
 import type { Warning } from "../../quantity/index.ts";
+import type { FieldReading } from "./fieldReading.ts";
 import { infer, type Weighed } from "./infer.ts";
+import { measurementOf } from "./instruments.ts";
 import { type Question, questionOf } from "./model.ts";
 import { copied } from "./room.ts";
-import type { FieldMeasurement, FieldReading } from "./types.ts";
 
 /** How near 1000 the ratio must be at first sight against a sound module, and then against the other readings. */
 const AT_SIGHT = 4;
@@ -28,11 +29,6 @@ const near = (ratio: number, times: number): boolean => {
   const up = Math.abs(Math.log(ratio / 1000)) < Math.log(times);
   return up || Math.abs(Math.log(ratio * 1000)) < Math.log(times);
 };
-
-function without(reading: FieldReading): FieldMeasurement {
-  const { reads: _, ...rest } = reading;
-  return rest as FieldMeasurement;
-}
 
 const shown = (value: number): string => `${Number(value.toPrecision(3))}`;
 
@@ -62,7 +58,7 @@ export function slipWarnings(question: Question, sound: Weighed, explained: Read
   const warnings: Warning[] = [];
   if (suspects.length > 0) {
     const others = readings.filter((_, r) => !suspects.includes(r));
-    const planned = suspects.map((r) => without(readings[r] as FieldReading));
+    const planned = suspects.map((r) => measurementOf(readings[r] as FieldReading));
     const input = { ...question.input, readings: others, depth: "single" as const };
     const rest = questionOf(input, planned, question.modules);
     const best = bestOf(infer(rest)).finding;

@@ -1,77 +1,11 @@
 /** What a diagnosis is asked and what it answers, as plain data. */
 
 import type { ModulePlan } from "../../circuit/index.ts";
-import type { Amperes, LineVolts, Ohms, Open, Volts, Warning } from "../../quantity/index.ts";
+import type { LineVolts, Ohms, Open, Warning } from "../../quantity/index.ts";
 import type { MeterAccuracy } from "../fit/meter.ts";
 import type { DiagnosedFault } from "./diagnosedFault.ts";
+import type { FieldReading } from "./fieldReading.ts";
 import type { FaultPriors, Spread } from "./settings.ts";
-
-/**
- * One reading as the technician took it, in the canonical unit. Resistances and insulation: module dead. Currents,
- * voltages and drops: energised, full conduction, hot.
- * @since 0.1.0
- */
-export type FieldReading =
-  | {
-      /** Ohms between two nodes of the dead module. */
-      readonly kind: "resistance";
-      /** Node of one probe. */
-      readonly from: string;
-      /** Node of the other probe. */
-      readonly to: string;
-      /** What the meter shows, Ω, 0 or more; `"open"` for OL. */
-      readonly reads: Ohms | Open;
-      /** Banks, branches or elements still connected, the links of all others lifted; left out: everything connected. */
-      readonly only?: readonly string[];
-    }
-  | {
-      /** Amperes by a clamp. */
-      readonly kind: "current";
-      /** Node where the wire sits, such as `"L1"`. */
-      readonly at: string;
-      /** What the wire feeds: a bank, a branch (`"A-L1"`) or an element; left out: the whole line. */
-      readonly into?: string;
-      /** What the clamp shows, A, 0 or more. */
-      readonly reads: Amperes;
-    }
-  | {
-      /** Volts between two nodes, energised. */
-      readonly kind: "voltage";
-      /** Node of one probe; `"N"` is the supply neutral. */
-      readonly from: string;
-      /** Node of the other probe. */
-      readonly to: string;
-      /** What the meter shows, V, 0 or more. */
-      readonly reads: Volts;
-    }
-  | {
-      /** Volts across a joint, energised, by a millivoltmeter. */
-      readonly kind: "drop";
-      /** The joint, by its name in the plan. */
-      readonly across: string;
-      /** What the meter shows, V, 0 or more. */
-      readonly reads: Volts;
-    }
-  | {
-      /** Insulation resistance from a node of the dead module to its frame. */
-      readonly kind: "insulation";
-      /** Node of the probe. */
-      readonly from: string;
-      /** What the tester shows, Ω, 0 or more; `"open"` above its range. */
-      readonly reads: Ohms | Open;
-      /** As for a resistance. */
-      readonly only?: readonly string[];
-    };
-
-/**
- * A reading still to be taken.
- * @since 0.1.0
- */
-export type FieldMeasurement = FieldReading extends infer R
-  ? R extends FieldReading
-    ? Omit<R, "reads">
-    : never
-  : never;
 
 /**
  * An instrument: the maker's accuracy on the range in use, and its last digit.
@@ -139,7 +73,7 @@ export interface DiagnosisInput {
   /**
    * `"single"`: single faults and two opens; `"pairs"`: all pairs of faults as well, but for those that `notDetermined` names. Single if
    * left out. Where the first of them is two faults or is refuted by the readings, also one branch on another line, a slip in the
-   * links beside one fault, all elements of another value, and the feed still connected.
+   * links beside one fault, all elements of another value, the feed still connected, and one reading misread.
    */
   readonly depth?: "single" | "pairs";
 }
@@ -229,8 +163,8 @@ export interface ExplanationGroup {
  */
 export interface Diagnosis {
   /**
-   * `"explained"`; `"nothing fits"` when even the best explanation is refuted by χ² at 0.001, or readings contradict each
-   * other; `"too few readings"` when none is left over to test the best explanation with. The ranking is given in any case.
+   * `"explained"`; `"nothing fits"` when even the best explanation that takes every reading at its word is refuted by χ² at
+   * 0.001, or readings contradict each other (one that is misread then comes first and is warned of); `"too few readings"` when none is left over to test the best explanation with. The ranking is given in any case.
    */
   readonly outcome: "explained" | "nothing fits" | "too few readings";
   /** Groups, most probable first. */

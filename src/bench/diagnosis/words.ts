@@ -1,6 +1,7 @@
 /** Faults and measurements in a technician's words. */
 import type { DiagnosedFault } from "./diagnosedFault.ts";
-import type { Explanation, FieldMeasurement } from "./types.ts";
+import type { FieldMeasurement } from "./fieldReading.ts";
+import type { Explanation } from "./types.ts";
 
 /** A probability as people read it; never 0 or 100 %, which no reading gives. */
 export function probabilityWords(probability: number): string {
@@ -55,6 +56,8 @@ function faultWords(fault: DiagnosedFault): string {
       return "the feed, or another load, still connected while ohms were read";
     case "supply unbalance":
       return "the supply's line voltages differ";
+    case "misread":
+      return `${measurementWords(fault.of)} misread`;
   }
 }
 

@@ -1,5 +1,6 @@
 /** Notes on the named shapes of the room `bench`, shared by every entry that takes one. */
 import type {
+  DiagnosedFault,
   Diagnosis,
   DiagnosisInput,
   Explanation,
@@ -35,6 +36,7 @@ const instrument: Note<Instrument> = { fields: accurate };
 const ohmmeter: Note<LeadedOhmmeter> = {
   fields: { ...accurate, leads: { fields: { shorted: { symbol: "R_0", min: 0, max: 1e6 } } } },
 };
+const diagnosedFault: Note<DiagnosedFault> = { fields: { reading: { symbol: "r", is: "number", min: 0 } } };
 const fieldReading: Note<FieldReading> = { fields: { reads: { symbol: "y", min: 0, max: 1e15 } } };
 const question: Note<DiagnosisInput> = {
   fields: {
@@ -80,6 +82,7 @@ const priors: Note<FaultPriors> = {
     otherRating: prior(0.005),
     feedConnected: prior(0.005),
     supplyUnbalance: prior(0.01),
+    misread: prior(0.001),
   },
 };
 const probability = { symbol: "p", is: "ratio", min: 0, max: 1 } as const;
@@ -131,6 +134,7 @@ export const BENCH_SHAPES: Readonly<Record<string, ValueNote>> = {
   "bench.TerminalOhms": terminalOhms as ValueNote,
   "bench.Instrument": instrument as ValueNote,
   "bench.LeadedOhmmeter": ohmmeter as ValueNote,
+  "bench.DiagnosedFault": diagnosedFault as ValueNote,
   "bench.FieldReading": fieldReading as ValueNote,
   "bench.DiagnosisInput": question as ValueNote,
   "bench.Spread": spread as ValueNote,

@@ -1,0 +1,97 @@
+/**
+ * One reading that does not belong to the others: a slip of the pen, probes on another stud, a clamp on another wire. Everything usual is
+ * weighed once more without it, so this is asked only where nothing explains all readings taken at their word.
+ */
+import type { Warning } from "../../quantity/index.ts";
+import type { DiagnosedFault } from "./diagnosedFault.ts";
+import type { FieldReading } from "./fieldReading.ts";
+import { type Finding, renamed } from "./findings.ts";
+import { inference, type Weighed } from "./infer.ts";
+import { measurementOf } from "./instruments.ts";
+import type { Question } from "./model.ts";
+import type { Named } from "./names.ts";
+import { copied } from "./room.ts";
+import type { ExplanationGroup } from "./types.ts";
+import { explanationWords, measurementWords, probabilityWords } from "./words.ts";
+
+type Misread = Extract<DiagnosedFault, { readonly kind: "misread" }>;
+
+/** Decades over which a misread value may lie, each as likely; and how often it is an open path. Our judgement. */
+const DECADES = 4;
+const OPEN = 0.1;
+
+/** Probability of a reading's being misread from which it is warned of: two that contradict each other both are. */
+const WARNED = 0.2;
+
+/** ln of the density of a value that has nothing to do with what was measured. */
+function astray({ seen }: Question, r: number): number {
+  const reads = seen.reads[r] as number;
+  if (reads === Number.POSITIVE_INFINITY) return Math.log(OPEN);
+  return -Math.log(Math.max(reads, seen.resolution[r] as number) * DECADES * Math.LN10);
+}
+
+/** A finding among the other readings, with the misread one before the faults that no reading shows. */
+function beside(finding: Finding, fault: Misread, logOdds: number, shift: number): Finding {
+  const { names } = finding;
+  const named = (one: Named): Named => {
+    const { faults, unseen = [] } = one;
+    const shown = faults.length - unseen.length;
+    return {
+      ...one,
+      faults: [...faults.slice(0, shown), fault, ...faults.slice(shown)],
+      logOdds: one.logOdds + logOdds,
+    };
+  };
+  const all = {
+    faults: names.faults + 1,
+    logOdds: names.logOdds + logOdds,
+    list: () => names.list().map(named),
+  };
+  return { ...renamed(finding, all, finding.completed), log: finding.log + shift };
+}
+
+/**
+ * Weighs everything usual without each reading in turn.
+ * @param most - best log posterior so far: what is hopeless beside it is only estimated
+ */
+export function weighMisread(question: Question, taken: (one: Weighed) => void, most: number): void {
+  const { input, priors, seen } = question;
+  if (priors.misread === 0) return;
+  const logOdds = Math.log(priors.misread / (1 - priors.misread));
+  input.readings.forEach((reading, r) => {
+    // Insulation lies on no network: it contradicts no other reading.
+    if (reading.kind === "insulation") return;
+    const fault: Misread = { kind: "misread", reading: r, of: measurementOf(reading) };
+    const shift = astray(question, r);
+    const reads = copied(seen.reads);
+    reads[r] = Number.NaN;
+    const rest = { ...question, input: { ...input, depth: "single" as const }, seen: { ...seen, reads } };
+    const take = ({ finding, wiring, logPrior }: Weighed): void =>
+      taken({ finding: beside(finding, fault, logOdds, shift), wiring, logPrior });
+    inference(rest, take, most - logOdds - shift).usual();
+  });
+}
+
+/** Whether an explanation holds a reading to be misread. */
+export const isMisread = (faults: readonly DiagnosedFault[]): boolean =>
+  faults.some(({ kind }) => kind === "misread");
+
+/** Warns of the reading that is more likely misread than not. */
+export function misreadWarnings(
+  readings: readonly FieldReading[],
+  groups: readonly ExplanationGroup[],
+): readonly Warning[] {
+  const all = groups.flatMap(({ explanations }) => explanations);
+  return readings.flatMap((reading, r) => {
+    const without = all.filter(({ faults }) =>
+      faults.some((fault) => fault.kind === "misread" && fault.reading === r),
+    );
+    const probability = without.reduce((sum, one) => sum + one.probability, 0);
+    const [first] = without;
+    if (first === undefined || probability < WARNED) return [];
+    const others = first.faults.filter(({ kind }) => kind !== "misread");
+    const path = `readings.${r}.reads`;
+    const message = `${path}: ${measurementWords(reading)}: misread? It does not belong to the other readings (${probabilityWords(probability)}); without it the likeliest is: ${explanationWords(others, first.wiring)}.`;
+    return [{ code: "suspicious", path, message }];
+  });
+}
