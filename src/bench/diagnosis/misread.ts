@@ -11,6 +11,7 @@ import { measurementOf } from "./instruments.ts";
 import type { Question } from "./model.ts";
 import type { Named } from "./names.ts";
 import { copied } from "./room.ts";
+import { skewedSupply } from "./skewedSupply.ts";
 import type { ExplanationGroup } from "./types.ts";
 import { explanationWords, measurementWords, probabilityWords } from "./words.ts";
 
@@ -50,17 +51,70 @@ function beside(finding: Finding, fault: Misread, logOdds: number, shift: number
   return { ...renamed(finding, all, finding.completed), log: finding.log + shift };
 }
 
+/** What of a row's effects counts as its own beside those of the other rows. */
+const OWN = 1e-3;
+
 /**
- * Weighs everything usual without each reading in turn.
+ * Readings that the others determine, whatever each branch and each line voltage may be: only these can be held to belong to them or not.
+ * Gram and Schmidt on what every row shows of branches and line voltages on the sound module.
+ */
+function checkedByOthers({ finding }: Weighed): readonly boolean[] {
+  finding.visit(finding.best);
+  const { model } = finding;
+  const { prediction, question, frame } = model;
+  const { rows, columns, voltageColumn } = prediction;
+  const unknowns = [
+    ...Array.from({ length: frame.edges }, (_, e) => e),
+    ...[0, 1, 2].map((k) => voltageColumn + k),
+  ];
+  const effects = question.input.readings.map((_, r) =>
+    Number.isNaN(question.seen.reads[r]) || prediction.adrift[r] !== 0
+      ? []
+      : unknowns.map((c) => columns[c * rows + r] as number),
+  );
+  return effects.map((own, r) => {
+    if (own.length === 0) return false;
+    const basis: number[][] = [];
+    const left = (vector: readonly number[]): number[] => {
+      const rest = [...vector];
+      for (const one of basis) {
+        const along = rest.reduce((sum, x, i) => sum + x * (one[i] as number), 0);
+        one.forEach((x, i) => {
+          rest[i] = (rest[i] as number) - along * x;
+        });
+      }
+      return rest;
+    };
+    const size = (vector: readonly number[]): number => Math.hypot(...vector);
+    effects.forEach((other, k) => {
+      if (k === r || other.length === 0) return;
+      const rest = left(other);
+      const length = size(rest);
+      if (length > OWN * size(other)) basis.push(rest.map((x) => x / length));
+    });
+    return size(left(own)) <= OWN * size(own);
+  });
+}
+
+/**
+ * Weighs everything usual without each reading in turn that the others determine.
+ * @param sound - the module as drawn and sound
  * @param most - best log posterior so far: what is hopeless beside it is only estimated
  */
-export function weighMisread(question: Question, taken: (one: Weighed) => void, most: number): void {
+export function weighMisread(
+  question: Question,
+  sound: Weighed,
+  taken: (one: Weighed) => void,
+  most: number,
+): void {
   const { input, priors, seen } = question;
   if (priors.misread === 0) return;
   const logOdds = Math.log(priors.misread / (1 - priors.misread));
+  const checked = checkedByOthers(sound);
+  // Line voltages far out of balance are held against what supplies usually are.
+  const skewed = skewedSupply(question) !== null;
   input.readings.forEach((reading, r) => {
-    // Insulation lies on no network: it contradicts no other reading.
-    if (reading.kind === "insulation") return;
+    if (checked[r] !== true && !(skewed && reading.kind === "voltage")) return;
     const fault: Misread = { kind: "misread", reading: r, of: measurementOf(reading) };
     const shift = astray(question, r);
     const reads = copied(seen.reads);

@@ -101,7 +101,7 @@ export function posteriorOf(question: Question): Posterior {
   const posterior = rankedOf(gathering.gathered());
   if (!isDoubtful(posterior)) return posterior;
   rare();
-  weighMisread(question, take, gathering.best);
+  weighMisread(question, posterior.sound, take, gathering.best);
   return rankedOf(gathering.gathered());
 }
 

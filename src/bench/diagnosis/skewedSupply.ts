@@ -9,8 +9,9 @@ import { logLikelihood, type Model, onSupply, type Question } from "./model.ts";
 import { supplyAbout } from "./observe.ts";
 import { RANGE } from "./settings.ts";
 
-/** Part of the prior of an unbalanced supply that lies beyond its common range. Our judgement. */
+/** Part of the prior of an unbalanced supply that lies beyond its common range, and the spread by which it falls e times. Our judgement. */
 const BEYOND = 0.1;
+const FALLS_BY = 0.1;
 
 /** Relative scatter of each line voltage about what was read: what such a supply may come to, far wider than any meter's error. */
 const SCATTER = 0.1;
@@ -65,7 +66,7 @@ export function skewedSupply(question: Question): SkewedSupply | null {
   const total = logSumExp(terms);
   return {
     supply: { supply: supplyAbout(sides.map(({ volts }) => volts)), unbalance: SCATTER },
-    logPart: Math.log(BEYOND),
+    logPart: Math.log(BEYOND) - (spread - RANGE.unbalance[1]) / FALLS_BY,
     spread: {
       of: "unbalance",
       stretches: [stretchOf([RANGE.unbalance[1], 1], false, 1)],
