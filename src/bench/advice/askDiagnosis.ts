@@ -38,10 +38,17 @@ const WORDS: Readonly<Record<Kind, string>> = {
 const TO_NEUTRAL =
   "Left out of the diagnosis: supply voltages, which look read to neutral where the record has them between lines.";
 
-/** Coarsest last digit of the readings taken with an instrument: a meter that changes its range has several. */
-function instrumentOf<Q>(given: ParsedInstrument<Q>, reads: readonly Read<Q>[]): Instrument {
+/** Ohms from which a path is a break that leaks: its last digit says nothing of the range that the elements are read on. */
+const LEAK = 1e5;
+
+/**
+ * Coarsest last digit of the readings taken with an instrument: a meter that changes its range has several. Were that of a leak in
+ * megohms counted, no element could read wrong beside it.
+ */
+function instrumentOf<Q>(kind: Kind, given: ParsedInstrument<Q>, reads: readonly Read<Q>[]): Instrument {
   const digits = reads
     .filter(({ value }) => (value as unknown) !== "open")
+    .filter(({ value }) => kind !== "ohmmeter" || (value as number) < LEAK)
     .map((read) => lastDigit(read, given));
   const own = given.resolution?.value as unknown as number | undefined;
   const resolution = digits.length === 0 ? (own ?? 1) : Math.max(...digits);
@@ -229,7 +236,7 @@ export function diagnosisQuestion(input: {
       return [
         kind,
         {
-          ...instrumentOf(given, shorted === undefined ? reads : [...reads, shorted]),
+          ...instrumentOf(kind, given, shorted === undefined ? reads : [...reads, shorted]),
           ...(leads === undefined
             ? {}
             : { leads: shorted === undefined ? leads : { shorted: shorted.value } }),
