@@ -5,6 +5,7 @@ import { drawnJoints, elementCount } from "../day/branchModule.ts";
 import { lastDigit } from "../day/instrumentLimits.ts";
 import { readToNeutral, voltageOf } from "../day/supplyConcerns.ts";
 import type { BankTargets } from "../day/targets.ts";
+import { LEAK } from "../diagnosis/leak.ts";
 import type { DiagnosisInput, FieldReading, Instrument, Instruments } from "../diagnosis/types.ts";
 import type { ParsedInstrument, ParsedReadings, ParsedRecord, ParsedSupply, Read } from "../record/parsed.ts";
 import { studsOf, withStudJoints } from "./studJoints.ts";
@@ -37,9 +38,6 @@ const WORDS: Readonly<Record<Kind, string>> = {
 
 const TO_NEUTRAL =
   "Left out of the diagnosis: supply voltages, which look read to neutral where the record has them between lines.";
-
-/** Ohms from which a path is a break that leaks: its last digit says nothing of the range that the elements are read on. */
-const LEAK = 1e5;
 
 /**
  * Coarsest last digit of the readings taken with an instrument: a meter that changes its range has several. Were that of a leak in
