@@ -199,12 +199,14 @@ export function nextSteps(input: {
     ...concerns.insulation,
     ...concerns.odd,
     ...supplySteps(lostLine),
-    // What the diagnosis says of the supply too is said once.
-    ...concerns.supply.filter(({ action }) => diagnosed.every((one) => one.action !== action)),
+    ...concerns.supply,
     // Links against the drawing explain why the readings clash on it.
     ...(input.drawingVoid ? [] : [...contradictions, ...beyondSteps(present.resistances)]),
     ...faulty,
-    ...diagnosed.filter((step) => !forbidsVoltage(step)),
+    // What the diagnosis says of the supply too is said once, by the voltages as read.
+    ...diagnosed.filter(
+      (step) => !forbidsVoltage(step) && concerns.supply.every(({ action }) => action !== step.action),
+    ),
     ...jointSteps(present.joints),
     ...concerns.doubtful,
     ...concerns.site,

@@ -68,7 +68,7 @@ export interface FaultPriors {
   readonly otherRating?: number;
   /** The feed still connected while ohms were read, 1 mΩ to 2 Ω between two lines, log-uniform, where nothing usual fits; 0.005. */
   readonly feedConnected?: number;
-  /** The supply's line voltages spread over 2 to 6 %; 0.01. */
+  /** The supply's line voltages spread over 2 to 6 %; 0.01. Where they are read further apart, one in ten of them over 6 to 20 %. */
   readonly supplyUnbalance?: number;
 }
 
@@ -120,6 +120,8 @@ export const RANGE = {
   jointWithDrop: 10e-6,
   earth: [0.01, 1e5],
   unbalance: [0.02, 0.06],
+  /** Of a fuse, a joint or a transformer before the module, weighed where volts between lines are read that far apart. Our judgement. */
+  worseUnbalance: [0.06, 0.2],
   ratedLow: [0.2, 0.85],
   ratedHigh: [1.2, 5],
   feed: [1e-3, 2],

@@ -11,13 +11,22 @@ import { filled, floats } from "./room.ts";
 import { RANGE } from "./settings.ts";
 import type { State } from "./state.ts";
 import { narrowed, type Shown, shownBy } from "./supplyShown.ts";
+import { LINES } from "./variants.ts";
 
 /** Steps in size and in direction: finer than the scatter of each line of a sound supply by default. */
 const SIZES = 12;
 const DIRECTIONS = 48;
 
+/** Part of the unbalanced supplies that is worse than the common ones, where volts were read that far apart, and its steps in size. */
+const WORSE = 0.1;
+const WORSE_SIZES = 28;
+
 /** The parameter that is told: the spread from lowest to highest line voltage. */
 const UNBALANCE = { of: "unbalance", stretches: [stretchOf(RANGE.unbalance, false, 1)] } as const;
+const WORSE_TOO = {
+  of: "unbalance",
+  stretches: [stretchOf(RANGE.unbalance, false, 1 - WORSE), stretchOf(RANGE.worseUnbalance, false, WORSE)],
+} as const;
 
 /** Relative deviations of the three line voltages for a spread from lowest to highest, in a direction. */
 function deviations(spread: number, direction: number): readonly [number, number, number] {
@@ -28,18 +37,38 @@ function deviations(spread: number, direction: number): readonly [number, number
 
 /** Every size and direction, sizes outermost, and the deviations of each direction for a spread of 1: they hang on no module. */
 function makeGrid() {
-  const points: (readonly [number, number])[] = [];
-  const sizes: number[] = [];
   const directions = floats(3 * DIRECTIONS);
-  const [low, high] = RANGE.unbalance;
   for (let a = 0; a < DIRECTIONS; a += 1) directions.set(deviations(1, directionAt(a)), 3 * a);
-  for (let s = 0; s < SIZES; s += 1) {
-    const size = low + ((high - low) * (s + 0.5)) / SIZES;
-    sizes.push(size);
-    for (let a = 0; a < DIRECTIONS; a += 1) points.push([size, directionAt(a)]);
-  }
-  return { points, sizes, directions };
+  const stepped = ([low, high]: readonly [number, number], count: number): readonly number[] =>
+    Array.from({ length: count }, (_, s) => low + ((high - low) * (s + 0.5)) / count);
+  const pointsOf = (sizes: readonly number[]): readonly (readonly [number, number])[] =>
+    sizes.flatMap((size) => Array.from({ length: DIRECTIONS }, (_, a) => [size, directionAt(a)] as const));
+  const sizes = stepped(RANGE.unbalance, SIZES);
+  const all = [...sizes, ...stepped(RANGE.worseUnbalance, WORSE_SIZES)];
+  const points = pointsOf(sizes);
+  /** ln of what each size weighs beforehand. */
+  const weights = sizes.map(() => -Math.log(SIZES));
+  const allWeights = all.map((_, s) => Math.log(s < SIZES ? (1 - WORSE) / SIZES : WORSE / WORSE_SIZES));
+  return {
+    directions,
+    sizes,
+    common: { sizes, points, weights },
+    worse: { sizes: all, points: pointsOf(all), weights: allWeights },
+  };
 }
+
+/** Whether volts between lines were read further apart than the common unbalance. */
+function isWorse({ input }: Model["question"]): boolean {
+  const volts = input.readings.flatMap(({ kind, ...one }) =>
+    kind === "voltage" && "from" in one && "to" in one && isLine(one.from) && isLine(one.to)
+      ? [one.reads as number]
+      : [],
+  );
+  const mean = volts.reduce((sum, one) => sum + one, 0) / volts.length;
+  return volts.length > 1 && Math.max(...volts) - Math.min(...volts) > RANGE.unbalance[1] * mean;
+}
+
+const isLine = (node: string): boolean => (LINES as readonly string[]).includes(node);
 
 const directionAt = (a: number): number => (2 * Math.PI * (a + 0.5)) / DIRECTIONS;
 
@@ -120,20 +149,26 @@ export function unbalanceFinding(model: Model, state: State, names: Names): Find
     evaluate(question.seen, prediction, evaluation);
     return evaluation.logLikelihood + model.healthyInsulation;
   };
-  const { points, sizes } = grid();
-  const base = logLikelihood(model, state) - Math.log(points.length);
+  const worse = isWorse(question);
+  const { points, sizes, weights } = worse ? grid().worse : grid().common;
+  const base = logLikelihood(model, state) - Math.log(DIRECTIONS);
   const slopes = slopesOf(shownBy(model), slopesFor());
   const { linear, quadratic } = slopes;
   const logTerms: number[] = [];
-  for (const size of sizes) {
+  sizes.forEach((size, s) => {
     for (let k = 0; k < DIRECTIONS; k += 1) {
-      logTerms.push(base + size * ((linear[k] as number) - 0.5 * size * (quadratic[k] as number)));
+      const shown = size * ((linear[k] as number) - 0.5 * size * (quadratic[k] as number));
+      logTerms.push(base + (weights[s] as number) + shown);
     }
-  }
-  const own = { ...UNBALANCE, fault: names.faults - 1 };
+  });
+  const own = { ...(worse ? WORSE_TOO : UNBALANCE), fault: names.faults - 1 };
   const weighted = { log: logSumExp(logTerms), points, logTerms, best: heaviest(points, logTerms) };
   const completed = (): readonly Marginal[] => [
-    { ...own, values: sizes, logTerms: sizes.map((size) => overDirections(slopes, size)) },
+    {
+      ...own,
+      values: sizes,
+      logTerms: sizes.map((size, s) => overDirections(slopes, size) + (weights[s] as number)),
+    },
   ];
   const more = { completed, earthed: undefined, insulation: undefined };
   return findingOf(model, names, [own], weighted, visit, undefined, more);
