@@ -196,7 +196,8 @@ describe("readings that contradict each other", () => {
     const ohms = [...atStar("OL", "7.88 Ω", "7.88 Ω"), ...between("15.56 Ω", "15.56 Ω", "15.56 Ω")];
     const found = assessModule(module({ asFound: { ohms } }));
     expect(found.asFound!.resistances.outcome).toBe("contradictory");
-    expect(found.nextSteps[0]!.about).toEqual(["L1 to S"]);
+    expect(found.nextSteps[0]!.action).toMatch(/^Isolate, .*: L1 to S: misread\?$/);
+    expect(found.nextSteps[1]!.about).toEqual(["L1 to S"]);
     expect(assessmentText(found)).toMatch(/L1 to L2 +15\.56 Ω +15\.36 Ω/);
   });
   it("by their values say how improbable that is, and widen what they find", () => {

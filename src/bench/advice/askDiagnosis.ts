@@ -6,6 +6,7 @@ import { lastDigit } from "../day/instrumentLimits.ts";
 import { readToNeutral, voltageOf } from "../day/supplyConcerns.ts";
 import type { BankTargets } from "../day/targets.ts";
 import type { FieldReading } from "../diagnosis/fieldReading.ts";
+import { LEAK } from "../diagnosis/leak.ts";
 import type { DiagnosisInput, Instrument, Instruments } from "../diagnosis/types.ts";
 import type { ParsedInstrument, ParsedReadings, ParsedRecord, ParsedSupply, Read } from "../record/parsed.ts";
 import { studsOf, withStudJoints } from "./studJoints.ts";
@@ -39,10 +40,14 @@ const WORDS: Readonly<Record<Kind, string>> = {
 const TO_NEUTRAL =
   "Left out of the diagnosis: supply voltages, which look read to neutral where the record has them between lines.";
 
-/** Coarsest last digit of the readings taken with an instrument: a meter that changes its range has several. */
-function instrumentOf<Q>(given: ParsedInstrument<Q>, reads: readonly Read<Q>[]): Instrument {
+/**
+ * Coarsest last digit of the readings taken with an instrument: a meter that changes its range has several. Were that of a leak in
+ * megohms counted, no element could read wrong beside it.
+ */
+function instrumentOf<Q>(kind: Kind, given: ParsedInstrument<Q>, reads: readonly Read<Q>[]): Instrument {
   const digits = reads
     .filter(({ value }) => (value as unknown) !== "open")
+    .filter(({ value }) => kind !== "ohmmeter" || (value as number) < LEAK)
     .map((read) => lastDigit(read, given));
   const own = given.resolution?.value as unknown as number | undefined;
   const resolution = digits.length === 0 ? (own ?? 1) : Math.max(...digits);
@@ -230,7 +235,7 @@ export function diagnosisQuestion(input: {
       return [
         kind,
         {
-          ...instrumentOf(given, shorted === undefined ? reads : [...reads, shorted]),
+          ...instrumentOf(kind, given, shorted === undefined ? reads : [...reads, shorted]),
           ...(leads === undefined
             ? {}
             : { leads: shorted === undefined ? leads : { shorted: shorted.value } }),

@@ -3,7 +3,18 @@ import { formatQuantity, type Ohms } from "../../quantity/index.ts";
 import type { BranchAssessment, NextStep, ResistanceAssessment } from "../assessTypes.ts";
 import { tellingBranches } from "./diagnosisVerdict.ts";
 
-const ohmText = (value: number): string => formatQuantity(value as Ohms, { unit: "Ω", significantDigits: 3 });
+const ohmText = (value: number): string =>
+  formatQuantity(value as Ohms, { unit: "Ω", significantDigits: 3, engineering: value >= 1e3 });
+
+/** Part of its target below which the least that a branch reads says nothing: it is seen with others only, and no finer meter parts them. */
+const TELLS_FROM = 0.5;
+
+/** Whether the readings hold a branch only together with others. */
+export const isSeenWithOthers = ({ finding, resistance, atLeast, target }: BranchAssessment): boolean =>
+  finding === "not known" &&
+  resistance === null &&
+  (atLeast === null || (target !== null && atLeast < TELLS_FROM * target));
+
 /** What belongs there, where anyone knows. */
 const wanted = ({ target }: BranchAssessment): string =>
   target === null ? "" : ` where ${ohmText(target)} belong`;
@@ -153,7 +164,7 @@ function ownStep(branch: BranchAssessment, onStuds: ReadonlySet<string>): NextSt
       ];
     // Not known.
     default:
-      return atLeast === null
+      return atLeast === null || isSeenWithOthers(branch)
         ? []
         : [
             {
@@ -201,7 +212,7 @@ export function branchSteps(
     ],
     unclear: [
       // Readings that contradict each other are repeated first: no finer meter decides between them.
-      ...(consistency === "inconsistent" ? [] : by("undecided", "not known").flatMap(own)),
+      ...by(...(consistency === "inconsistent" ? [] : (["undecided"] as const)), "not known").flatMap(own),
       ...unjudgedStep(by("unjudged")),
     ],
   };

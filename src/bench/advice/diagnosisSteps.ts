@@ -15,10 +15,15 @@ const drawnAs = (bank: string, { plan }: HeatingModule): string =>
 export const lostLineWords = (line: string): string =>
   `Isolate and prove dead all three lines (${line} floats live through the elements), then find why ${line} has no voltage: fuse, contact, lug. Judge the module once it is back.`;
 
+/** What comes before elements that amps alone say are of another value. */
+const AMPS_ALONE =
+  "Before any element is judged find whether the amps are a whole line's at full conduction: the controller, the clamp around every wire of the line, amps of the line and not of one element. Then isolate and read ohms between the lines: only they show whether the elements are of another value.";
+
 /** What one fault asks for. */
 function actionOf(
   fault: DiagnosedFault,
   module: HeatingModule,
+  ohmsRead = true,
 ): { readonly action: string; readonly about: readonly string[] } {
   switch (fault.kind) {
     case "element open":
@@ -61,7 +66,7 @@ function actionOf(
           };
     case "mis-landed":
       return {
-        action: `Isolate, then land branch ${fault.branch} on ${fault.drawn}, as drawn: by these readings it is on ${fault.on}.`,
+        action: `Isolate, then land branch ${fault.branch} on ${fault.drawn}, as drawn: by these readings it is on ${fault.on}. Where it has been energised like this, look at and read the other branches and their joints before use.`,
         about: [fault.branch],
       };
     case "lost line":
@@ -81,8 +86,9 @@ function actionOf(
       };
     case "other rating":
       return {
-        action:
-          "Isolate, then hold the plate, its voltage and the elements side by side in each branch against the drawing: all elements read alike, and not as drawn, which wear does not do. Do not energise before what is built is known to suit the voltage.",
+        action: !ohmsRead
+          ? AMPS_ALONE
+          : "Isolate, then hold the plate, its voltage and the elements side by side in each branch against the drawing: all elements read alike, and not as drawn, which wear does not do. Do not energise before what is built is known to suit the voltage.",
         about: [],
       };
     case "feed connected":
@@ -108,12 +114,14 @@ function actionOf(
 export function diagnosisSteps(input: {
   readonly verdict: DiagnosisVerdict;
   readonly module: HeatingModule;
+  /** Whether ohms were read at all; taken so if left out. */
+  readonly ohmsRead?: boolean;
   /** Branches and joints found bad by their own readings, and a line found lost. */
   readonly covered: ReadonlySet<string>;
   /** Looks for measurements that would part the explanations, best first: only where it comes to that. */
   readonly proposals: () => readonly MeasurementProposal[];
 }): readonly NextStep[] {
-  const { verdict, module, covered, proposals } = input;
+  const { verdict, module, ohmsRead = true, covered, proposals } = input;
   const { kind, explanations, words } = verdict;
   if (!isTelling(verdict)) return [];
   const told = (fault: DiagnosedFault): boolean =>
@@ -126,7 +134,7 @@ export function diagnosisSteps(input: {
     // A misread one is among the odd readings, which come first.
     return first.faults
       .filter((fault) => !told(fault) && fault.kind !== "misread")
-      .map((fault) => ({ ...actionOf(fault, module), reason: `${words}.` }));
+      .map((fault) => ({ ...actionOf(fault, module, ohmsRead), reason: `${words}.` }));
   }
   // One of them is bad for certain: opened dead, before anything is measured across it under voltage.
   const joints = jointsAmong(verdict);

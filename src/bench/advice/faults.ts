@@ -61,16 +61,30 @@ function proposalsFor(asked: DiagnosisInput, module: HeatingModule) {
   return module.elements.length <= FEW ? nextMeasurements(asked) : [];
 }
 
+/** What a branch on the wrong line does to the others: a floating star point moves, a delta's sides and a star's on the neutral keep their voltage. */
+function landedWords(branch: string, { elements, starPoints, plan }: HeatingModule): string {
+  const own = elements.find((one) => `${one.bank}-${one.branch}` === branch);
+  const star = own !== undefined && own.bank in starPoints;
+  if (star && plan.neutral !== "connected") return "which loads others beyond their voltage";
+  return `which loads ${star ? "one line and the neutral" : "two lines"} beyond their amps`;
+}
+
 /** Faults under which nobody closes the supply again. */
-function forbids(fault: DiagnosedFault): string[] {
+function forbids(fault: DiagnosedFault, module: HeatingModule, ohmsRead: boolean): string[] {
   if (fault.kind === "earth fault") return [`element ${fault.element} is earthed`];
   if (fault.kind === "earthed terminal") return [`${terminalWords(fault.terminal)} is earthed`];
-  if (fault.kind === "other rating") return ["all elements are of another value than the plate asks for"];
+  if (fault.kind === "other rating") {
+    return [
+      ohmsRead
+        ? "all elements are of another value than the plate asks for"
+        : "its amps are far beyond the plate's",
+    ];
+  }
   if (fault.kind === "feed connected")
     return ["ohms were read with the feed connected, and say nothing of the elements"];
   if (fault.kind === "mis-landed")
     return [
-      `branch ${fault.branch} is on ${fault.on} instead of ${fault.drawn}, which loads others beyond their voltage`,
+      `branch ${fault.branch} is on ${fault.on} instead of ${fault.drawn}, ${landedWords(fault.branch, module)}`,
     ];
   if (fault.kind === "mis-linked" && fault.as === "neutral")
     return ["the star points are on the neutral or the frame, which then carries current"];
@@ -80,9 +94,17 @@ function forbids(fault: DiagnosedFault): string[] {
   return [];
 }
 
+/** Whether elements of another value are concluded from amps alone, and from fewer than the plate's: little conduction does the same. */
+const isFewAmps = ({ explanations: [first] }: DiagnosisVerdict, ohmsRead: boolean): boolean =>
+  !ohmsRead &&
+  first?.faults.length === 1 &&
+  first.faults[0]?.kind === "other rating" &&
+  first.estimates.some(({ of, value }) => of === "resistance ratio" && value > 1);
+
 /** What a diagnosis says of running on. */
-function runningWords(verdict: DiagnosisVerdict): string | null {
+function runningWords(verdict: DiagnosisVerdict, ohmsRead: boolean): string | null {
   const { kind, explanations } = verdict;
+  if (kind === "settled" && isFewAmps(verdict, ohmsRead)) return "Not known before the amps are explained.";
   if (kind === "nothing fits") return "Not known: no fault explains all these readings together.";
   if (!isTelling(verdict)) return null;
   if (kind !== "settled") return "Not known before that is settled; the electrician in charge decides.";
@@ -101,8 +123,9 @@ function jointAmong(verdict: DiagnosisVerdict): string | null {
 }
 
 /** Faults that forbid voltage, whichever of the explanations holds. */
-function forbidding(verdict: DiagnosisVerdict): readonly string[] {
-  const all = held(verdict).map(({ faults }) => faults.flatMap(forbids));
+function forbidding(verdict: DiagnosisVerdict, module: HeatingModule, ohmsRead: boolean): readonly string[] {
+  if (isFewAmps(verdict, ohmsRead)) return [];
+  const all = held(verdict).map(({ faults }) => faults.flatMap((fault) => forbids(fault, module, ohmsRead)));
   if (all.length < 2) return all.flat();
   return all.every((words) => words.length > 0) ? [[...new Set(all.flat())].join("; or ")] : [];
 }
@@ -137,6 +160,13 @@ function unlessAlikeOpen(verdict: DiagnosisVerdict, branches: readonly BranchAss
   if (!rated || open.length === 0 || open.some((one) => one === 0)) return verdict;
   const words = "As many elements open in every branch, or all elements alike of another value than drawn";
   return { kind: "not told apart", explanations: [], words };
+}
+
+/** Amps alone show no element: a controller, a clamp or a slip makes them alike too. */
+function unlessAmpsAlone(verdict: DiagnosisVerdict, ohmsRead: boolean): DiagnosisVerdict {
+  const faults = verdict.kind === "settled" ? (verdict.explanations[0]?.faults ?? []) : [];
+  if (ohmsRead || !faults.some(({ kind }) => kind === "other rating")) return verdict;
+  return { ...verdict, words: `${verdict.words}, or amps that are not a whole line's at full conduction` };
 }
 
 const VOID =
@@ -207,7 +237,9 @@ export function assessFaults(input: {
   const { asked, diagnosis, leftOut } = explained(whole.asked, whole.leftOut, () =>
     diagnosisQuestion({ ...question, without: ["drop"] }),
   );
-  const verdict = unlessAlikeOpen(unlessAllOpen(diagnosisVerdict(diagnosis), branches), branches);
+  const ohmsRead = asked.readings.some(({ kind }) => kind === "resistance");
+  const summed = unlessAlikeOpen(unlessAllOpen(diagnosisVerdict(diagnosis), branches), branches);
+  const verdict = unlessAmpsAlone(summed, ohmsRead);
   // What was read as left speaks for itself: the fault as found is history then.
   // Where nothing fits, no drop has been accounted for.
   const drops = diagnosis.outcome === "nothing fits" ? [] : asked.readings;
@@ -225,12 +257,13 @@ export function assessFaults(input: {
       : diagnosisSteps({
           verdict,
           module,
+          ohmsRead,
           // A branch that is misread says nothing for itself.
           covered: new Set([...bad].filter((id) => !misread.has(id))),
           proposals: () => proposalsFor(asked, module),
         }),
-    forbidding: forbidding(verdict),
-    running: runningWords(verdict),
+    forbidding: forbidding(verdict, module, ohmsRead),
+    running: runningWords(verdict, ohmsRead),
     jointFirst: jointFirst(verdict),
     jointAmong: jointAmong(verdict),
     misread,

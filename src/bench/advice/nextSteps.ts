@@ -4,10 +4,11 @@ import { formatQuantity, type Ohms, type Watts } from "../../quantity/index.ts";
 import type { ReadingsAssessment } from "../assessmentTypes.ts";
 import type { DrawAssessment, JointAssessment, NextStep, ResistanceAssessment } from "../assessTypes.ts";
 import { isBadJoint } from "../day/joints.ts";
+import { LEAK } from "../diagnosis/leak.ts";
 import type { FittedReading } from "../fit/types.ts";
 import { ratioText } from "../text/shown.ts";
 import { beyondSteps, STUDS_STEP } from "./beyondElements.ts";
-import { branchSteps, type KnownFaults } from "./branchSteps.ts";
+import { branchSteps, isSeenWithOthers, type KnownFaults } from "./branchSteps.ts";
 import { lostLineWords } from "./diagnosisSteps.ts";
 
 const list = (names: readonly string[]): string => names.join(", ");
@@ -26,7 +27,7 @@ const ODD = 0.1;
 function oddReadings({ readings, expectedReadings, leads }: ResistanceAssessment): string {
   const odd = readings.flatMap(({ from, to, reads }, i) => {
     const sound = expectedReadings[i];
-    if (reads === "open" || typeof sound !== "number" || leads === null) return [];
+    if (reads === "open" || reads >= LEAK || typeof sound !== "number" || leads === null) return [];
     const off = (reads - leads) / sound - 1;
     if (Math.abs(off) < ODD) return [];
     return [`${from} to ${to} ${off < 0 ? "−" : "+"}${(Math.abs(off) * 100).toFixed(0)} %`];
@@ -72,7 +73,7 @@ function readingSteps(
     });
   }
   const leadsUnknown = notIdentifiable.includes("leads");
-  const unclear = branches.filter((b) => b.resistance === null && b.atLeast === null).map((b) => b.id);
+  const unclear = branches.filter(isSeenWithOthers).map((b) => b.id);
   if (
     outcome !== "no readings" &&
     openChoices.length === 0 &&
@@ -198,12 +199,14 @@ export function nextSteps(input: {
     ...concerns.insulation,
     ...concerns.odd,
     ...supplySteps(lostLine),
-    // What the diagnosis says of the supply too is said once.
-    ...concerns.supply.filter(({ action }) => diagnosed.every((one) => one.action !== action)),
+    ...concerns.supply,
     // Links against the drawing explain why the readings clash on it.
     ...(input.drawingVoid ? [] : [...contradictions, ...beyondSteps(present.resistances)]),
     ...faulty,
-    ...diagnosed.filter((step) => !forbidsVoltage(step)),
+    // What the diagnosis says of the supply too is said once, by the voltages as read.
+    ...diagnosed.filter(
+      (step) => !forbidsVoltage(step) && concerns.supply.every(({ action }) => action !== step.action),
+    ),
     ...jointSteps(present.joints),
     ...concerns.doubtful,
     ...concerns.site,

@@ -3,6 +3,7 @@ import { largestFirst } from "../../numeric/index.ts";
 import { given } from "../../quantity/index.ts";
 import { CAUTIONS } from "../cautions.ts";
 import { acrossLinesWarnings } from "./acrossLines.ts";
+import { burntJointWarnings } from "./burntJoint.ts";
 import { checkQuestion } from "./check.ts";
 import { explanationGroups } from "./explain.ts";
 import { insulationWarnings } from "./insulation.ts";
@@ -11,6 +12,7 @@ import { questionOf } from "./model.ts";
 import { posteriorOf } from "./posterior.ts";
 import { GATE } from "./settings.ts";
 import { slipWarnings } from "./slips.ts";
+import { statedVoltageWarnings } from "./statedVoltage.ts";
 import type { Diagnosis, DiagnosisInput, Explanation, ExplanationGroup } from "./types.ts";
 import { notDetermined } from "./undetermined.ts";
 
@@ -73,6 +75,8 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     // Ohms of a thousandth are a slip of the unit before they are a winding, and a winding that explains them has been named.
     ...(slips.length > 0 || feed ? [] : acrossLinesWarnings(question, posterior.sound)),
     ...misreadWarnings(input.readings, groups).filter(({ path }) => slips.every((one) => one.path !== path)),
+    ...(outcome === "explained" ? burntJointWarnings(question, top) : []),
+    ...(outcome === "nothing fits" && slips.length === 0 ? statedVoltageWarnings(question) : []),
     ...insulationWarnings(question),
   ];
   return {

@@ -2,15 +2,12 @@
 import { type EarthPlace, placeAndOhms } from "./earthPlaces.ts";
 import type { Edge } from "./edges.ts";
 import { readsOf } from "./instruments.ts";
-import { earthedInsulation, healthyInsulation } from "./insulation.ts";
-import type { Model } from "./model.ts";
+import { earthedInsulation, UNSTEADY } from "./insulation.ts";
+import { healthyRows, type Model } from "./model.ts";
 import { RANGE } from "./settings.ts";
 
 /** Leads and clips of an insulation tester, which nobody subtracts, Ω. */
 const LEADS = 0.3;
-
-/** Relative standard deviation of the fault's own resistance from reading to reading: damp and carbon are not steady. Our judgement. */
-const UNSTEADY = 0.03;
 
 /** Places along the coil at which the readings are tried for how well they fit at best. */
 const TRIED = 96;
@@ -78,22 +75,18 @@ export function insulationOf(model: Model, place: EarthPlace, alone: boolean): E
   const taken = question.all.flatMap((reading, r) => {
     const reads = readsOf(reading);
     if (reading.kind !== "insulation" || reads === null) return [];
-    return [
-      { r, reads, own: question.seen.own[r] as number, resolution: question.seen.resolution[r] as number },
-    ];
+    return [{ r, reads, own: question.seen.own[r] as number }];
   });
+  const reached = taken.filter(({ r }) => (ways[r] ?? null) !== null);
+  const unreached = healthyRows(model, (r) => (ways[r] ?? null) === null);
   const density = (x: number, ohms: number): number => {
-    let log = 0;
-    for (const { r, reads, own, resolution } of taken) {
-      const one = shownAt(r, x, ohms);
-      log +=
-        one === null
-          ? healthyInsulation(reads, resolution)
-          : earthedInsulation({ reads, mean: one.mean, variance: own + one.variance });
+    let log = unreached;
+    for (const { r, reads, own } of reached) {
+      const { mean, variance } = shownAt(r, x, ohms) as ShownInsulation;
+      log += earthedInsulation({ reads, mean, variance: own + variance });
     }
     return log;
   };
-  const reached = taken.filter(({ r }) => (ways[r] ?? null) !== null);
   /** The fault resistance that fits best at a place: the weighted mean of what the readings leave for it. */
   const fitted = (x: number): number => {
     let [sum, weight] = [0, 0];

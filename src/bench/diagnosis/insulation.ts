@@ -27,6 +27,41 @@ export function healthyInsulation(reads: number | Open, resolution: number): num
   return Math.log(DAMP / 100) - Math.log(shown * Math.log(DAMPEST));
 }
 
+/** Relative standard deviation of what leaks to the frame, a fault or damp, from reading to reading: neither is steady. Our judgement. */
+export const UNSTEADY = 0.03;
+
+/** An insulation reading as its density is asked for. */
+export interface TakenInsulation {
+  readonly reads: number | Open;
+  readonly resolution: number;
+  /** Variance of the instrument. */
+  readonly own: number;
+}
+
+/**
+ * ln density of insulation readings at places that hang together, on a module without an earth fault on them: a damp one has one leakage
+ * to the frame, and each further reading shows it again. Half of the time it is taken to change between readings, as it does while it dries.
+ */
+export function healthyTogether(taken: readonly TakenInsulation[]): number {
+  let apart = 0;
+  for (const { reads, resolution } of taken) apart += healthyInsulation(reads, resolution);
+  const [first] = taken;
+  if (first === undefined || taken.length === 1) return apart;
+  if (!taken.every(({ reads }) => reads !== "open" && reads < SOUND_INSULATION[0])) return apart;
+  let again = healthyInsulation(first.reads, first.resolution);
+  let sum = first.reads as number;
+  for (let k = 1; k < taken.length; k += 1) {
+    const { reads, own } = taken[k] as TakenInsulation;
+    const mean = sum / k;
+    // The mean of those before is itself known as well as they are read.
+    const variance = (own + (UNSTEADY * mean) ** 2) * (1 + 1 / k);
+    again += earthedInsulation({ reads, mean, variance });
+    sum += reads as number;
+  }
+  const most = Math.max(apart, again);
+  return most + Math.log((Math.exp(apart - most) + Math.exp(again - most)) / 2);
+}
+
 /** ln density of an insulation reading with an earth fault in its way: fault and piece of coil together, and how far they may be off. */
 export function earthedInsulation(input: {
   readonly reads: number | Open;

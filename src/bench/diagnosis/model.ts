@@ -5,7 +5,7 @@ import { type Wiring, wiringOf } from "./edges.ts";
 import { type Atom, logNoFault, seriesAtoms } from "./faults.ts";
 import type { FieldMeasurement, FieldReading } from "./fieldReading.ts";
 import { gainDeviation, INSTRUMENT_OF, leadsOf, ownVariance, readsOf } from "./instruments.ts";
-import { healthyInsulation } from "./insulation.ts";
+import { healthyTogether, type TakenInsulation } from "./insulation.ts";
 import { type Landing, relanded } from "./landings.ts";
 import { type Evaluation, evaluate, evaluationFor, type Seen } from "./likelihood.ts";
 import { type Nuisances, observe, type Prediction, predictionFor, supplyModel } from "./observe.ts";
@@ -172,14 +172,31 @@ export function modelOf(question: Question, asDrawn: Wiring, drawn: Wiring, slip
     settings: rows.settings,
     prediction: predictionFor(frame),
     evaluation: evaluationFor(all.length),
-    healthyInsulation: all.reduce((sum, reading) => {
-      const reads = readsOf(reading);
-      return reading.kind !== "insulation" || reads === null
-        ? sum
-        : sum + healthyInsulation(reads, question.seen.resolution[all.indexOf(reading)] as number);
-    }, 0),
+    healthyInsulation: healthyRows({ question, frame, paths }, () => true),
     logSound: logNoFault(wiring, question.priors, live),
   };
+}
+
+/** ln density of some of the insulation readings on a module without an earth fault in their way; places that hang together share their damp. */
+export function healthyRows(
+  { question, frame, paths }: Pick<Model, "question" | "frame" | "paths">,
+  picked: (row: number) => boolean,
+): number {
+  const { all, seen } = question;
+  const together = new Map<string, TakenInsulation[]>();
+  all.forEach((reading, r) => {
+    const reads = readsOf(reading);
+    if (reading.kind !== "insulation" || reads === null || !picked(r)) return;
+    const row = frame.rows[r];
+    const part = row?.kind === "insulation" ? paths[row.setting]?.part.get(row.node) : undefined;
+    const key = row?.kind === "insulation" && part !== undefined ? `${row.setting} ${part}` : `alone ${r}`;
+    const list = together.get(key) ?? [];
+    together.set(key, list);
+    list.push({ reads, resolution: seen.resolution[r] as number, own: seen.own[r] as number });
+  });
+  let log = 0;
+  for (const list of together.values()) log += healthyTogether(list);
+  return log;
 }
 
 /** The same model on another supply: line voltages more or less apart, or other phasors altogether. */

@@ -3,8 +3,10 @@ import type { HeatingModule } from "../../circuit/index.ts";
 import { given, type Ohms, type Open } from "../../quantity/index.ts";
 import { defaultCandidates, withCommonInstruments } from "./candidates.ts";
 import { checkQuestion } from "./check.ts";
+import type { DiagnosedFault } from "./diagnosedFault.ts";
 import type { FieldMeasurement } from "./fieldReading.ts";
 import { expectedInformation, type Outcome, outcomesOf, spanOf } from "./information.ts";
+import { SOUND_INSULATION } from "./insulation.ts";
 import { isLive, questionOf } from "./model.ts";
 import type { Named } from "./names.ts";
 import { posteriorOf, type Ranked } from "./posterior.ts";
@@ -49,6 +51,30 @@ const NOTHING = 1e-3;
 
 /** Standard deviations between two predictions that are told apart. */
 const TOLD_APART = 3;
+
+/** Probability of a fault that forbids voltage from which nothing is proposed under voltage any more. Our judgement. */
+const RISKY = 0.05;
+
+/** Faults with which nobody closes the supply to take a reading: the frame live, or elements and lines loaded beyond what they are built for. */
+const forbidsVoltage = (fault: DiagnosedFault): boolean =>
+  fault.kind === "earth fault" ||
+  fault.kind === "earthed terminal" ||
+  fault.kind === "other rating" ||
+  fault.kind === "feed connected" ||
+  fault.kind === "mis-landed" ||
+  (fault.kind === "mis-linked" && (fault.as === "delta" || fault.as === "neutral"));
+
+/** Whether the module may not be energised for a reading, by what was read to the frame or by what may be wrong with it. */
+function keptDead({ readings }: DiagnosisInput, ranked: readonly Ranked[]): boolean {
+  const low = readings.some(
+    ({ kind, reads }) => kind === "insulation" && reads !== "open" && reads < SOUND_INSULATION[0],
+  );
+  const risk = ranked.reduce((sum, { finding, probability }) => {
+    const [{ faults }] = finding.names.list() as [Named, ...Named[]];
+    return faults.some(forbidsVoltage) ? sum + probability : sum;
+  }, 0);
+  return low || risk > RISKY;
+}
 
 const LIVE_CAUTION =
   "Live: only by a person qualified and equipped for it, where the local rules allow it; the dead check comes first wherever it can tell the same.";
@@ -107,7 +133,8 @@ function predictionOf(
  *
  * For each candidate the reading is predicted under every explanation that matters, from the posterior of its parameters
  * and of the nuisances; the expected information is that between explanation and reading (Shannon), Σ p·∫ p(y|g)·log₂(p(y|g)/p(y)) dy.
- * A reading under voltage comes before a dead one only if it promises a quarter more.
+ * A reading under voltage comes before a dead one only if it promises a quarter more, and is not proposed at all where less
+ * than 1 MΩ was read to the frame, or a fault that forbids voltage has a probability above 0.05.
  * @param input - as for {@link diagnose}; instruments not named are taken as common ones
  * @param input.candidates - the readings considered; left out: those that someone at the module can take: line pairs, banks and
  *   suspected elements with links lifted, star points, amps, volts, drops across drawn joints, insulation
@@ -142,7 +169,8 @@ export function nextMeasurements(
     .flatMap(({ finding }) =>
       finding.names.list().flatMap((one) => (one.unseen === undefined ? one.faults : [])),
     );
-  const planned = candidates ?? defaultCandidates(asked, modules[0] as HeatingModule, faults);
+  const all = candidates ?? defaultCandidates(asked, modules[0] as HeatingModule, faults);
+  const planned = keptDead(asked, now.ranked) ? all.filter((one) => !isLive(one)) : all;
   if (planned.length === 0) return [];
   const instruments = withCommonInstruments(asked.instruments);
   const question = questionOf({ ...asked, instruments }, planned, modules);

@@ -7,6 +7,7 @@ import { type Judged, judge, pValueOf, type Signature, signatureOf } from "./jud
 import { logSumExp } from "./linear.ts";
 import { weighMisread } from "./misread.ts";
 import type { Question } from "./model.ts";
+import { skewedSupply } from "./skewedSupply.ts";
 
 /** A finding with its share of the posterior, all its names together. */
 export interface Ranked {
@@ -98,10 +99,13 @@ export function posteriorOf(question: Question): Posterior {
   const take = (one: Weighed): void => gathering.take(one);
   const { usual, rare } = inference(question, take);
   usual();
-  const posterior = rankedOf(gathering.gathered());
-  if (!isDoubtful(posterior)) return posterior;
+  const common = rankedOf(gathering.gathered());
+  // Volts far apart are read of links against the drawing as well.
+  if (!isDoubtful(common) && skewedSupply(question) === null) return common;
   rare();
-  weighMisread(question, posterior.sound, take, gathering.best);
+  const all = rankedOf(gathering.gathered());
+  if (!isDoubtful(all)) return all;
+  weighMisread(question, all.sound, take, gathering.best);
   return rankedOf(gathering.gathered());
 }
 

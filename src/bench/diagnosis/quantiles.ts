@@ -10,6 +10,9 @@ export interface Bounds {
   readonly gap?: readonly [number, number];
 }
 
+/** More than any rounding of a node, less than any distance between two. */
+const ROUNDING = 1e-12;
+
 /** Nodes in rising order with the weight of each. */
 interface Nodes {
   readonly count: number;
@@ -84,7 +87,8 @@ export function quantiles(
   const last = Math.min(scale(high), (x[count - 1] as number) + spacing(count - 2));
   const knot = (k: number): number => (k === 0 ? first : k > count ? last : (x[k - 1] as number));
   const weight = (k: number): number => (k === 0 || k > count ? 0 : (w[k - 1] as number));
-  const [gapLow, gapHigh] = [scale(gap[0]), scale(gap[1])];
+  // A node at an end of the gap is that end to the rounding of its logarithm.
+  const [gapLow, gapHigh] = [scale(gap[0]) + ROUNDING, scale(gap[1]) - ROUNDING];
   return parts.map((part) => {
     let before = 0;
     for (let k = 1; k < count + 2; k += 1) {
@@ -93,8 +97,8 @@ export function quantiles(
       if (here >= part && here > before) {
         const [a, b] = [knot(k - 1), knot(k)];
         const share = (part - before) / (here - before);
-        // No quantile lies in the gap of a parameter that has one.
-        if (a <= gapLow && b >= gapHigh) return back(share < 0.5 ? a : b);
+        // No quantile lies in the gap of a parameter that has one: what either end holds stays there.
+        if (a <= gapLow && b >= gapHigh) return back(part - before < weight(k - 1) / 2 ? a : b);
         return back(a + share * (b - a));
       }
       before = here;

@@ -98,7 +98,10 @@ export function diagnosisText(input: {
   const p =
     top.pValue === null
       ? "no readings to spare for a test"
-      : `χ² ${top.chiSquare.toFixed(1)} with ${top.degreesOfFreedom} to spare, p ${top.pValue < 0.001 ? "below 0.001" : top.pValue.toFixed(3)}`;
+      : top.pValue === 0
+        ? // An open path read where it has ohms, or the reverse: no square of a distance says so.
+          "readings contradict it outright"
+        : `χ² ${top.chiSquare.toFixed(1)} with ${top.degreesOfFreedom} to spare, p ${top.pValue < 0.001 ? "below 0.001" : top.pValue.toFixed(3)}`;
   const told = groups.filter(({ probability }, i) => i === 0 || probability > 1e-3);
   return [
     "DIAGNOSIS",

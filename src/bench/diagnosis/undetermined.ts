@@ -111,6 +111,12 @@ export function notDetermined(model: Model, groups: readonly ExplanationGroup[])
       "The line voltage was not measured: amperes alone do not tell a low supply from high resistance in all elements.",
     );
   }
+  const rated = top[0]?.faults.some(({ kind }) => kind === "other rating") === true;
+  if (rated && !kinds.has("resistance")) {
+    said.push(
+      "Amperes alone do not tell elements of another value from a controller that fires part of the time, a clamp around one of several wires, or amperes of one element.",
+    );
+  }
   if (!kinds.has("insulation")) {
     said.push(
       model.question.live

@@ -280,7 +280,6 @@ describe("the order of steps", () => {
       "amps",
       "Lift the links",
       "joints",
-      "Read B-L1 again",
       "After the work:",
     ]);
     // The worst two of three, the larger first; with links against the drawing none of it.

@@ -246,7 +246,7 @@ describe("what a diagnosis asks for", () => {
     ],
     [
       { kind: "mis-landed", branch: "A-L2", drawn: "L2", on: "L3" },
-      "Isolate, then land branch A-L2 on L2, as drawn: by these readings it is on L3.",
+      "Isolate, then land branch A-L2 on L2, as drawn: by these readings it is on L3. Where it has been energised like this, look at and read the other branches and their joints before use.",
       ["A-L2"],
     ],
     [
