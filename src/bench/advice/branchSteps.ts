@@ -7,7 +7,7 @@ const ohmText = (value: number): string =>
   formatQuantity(value as Ohms, { unit: "Ω", significantDigits: 3, engineering: value >= 1e3 });
 
 /** Part of its target below which the least that a branch reads says nothing: it is seen with others only, and no finer meter parts them. */
-const TELLS_FROM = 0.5;
+const TELLS_FROM = 0.05;
 
 /** Whether the readings hold a branch only together with others. */
 export const isSeenWithOthers = ({ finding, resistance, atLeast, target }: BranchAssessment): boolean =>
