@@ -24,6 +24,7 @@ export {
 export * from "./edition.ts";
 export { editionIssues } from "./editionGate.ts";
 export { editionJsonSchema } from "./editionJsonSchema.ts";
+export * from "./groundingConductor.ts";
 export type { DeviceKind } from "./iecDevice.ts";
 export { cableAmbientFactor, groupingFactor } from "./iecFactors.ts";
 export type { IecEditionName } from "./iecNames.ts";

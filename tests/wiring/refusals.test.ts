@@ -311,6 +311,26 @@ const cases: Readonly<Record<string, Case>> = {
       ],
     ],
   },
+  groundingConductor: {
+    call: wiring.groundingConductor,
+    input: { edition: "NEC 2023", device: 60, material: "copper", installed: "4 AWG", needed: "6 AWG" },
+    fields: [
+      ["edition", names],
+      ["device", [...positive, [1601, "outside-table"]]],
+      ["material", names],
+      ["installed", sizes],
+      ["needed", optional(sizes)],
+      ["needed", [["3 AWG", "inconsistent"]]],
+    ],
+  },
+  protectiveConductor: {
+    call: wiring.protectiveConductor,
+    input: { lineSection: 25e-6, laid: "with the lines" },
+    fields: [
+      ["lineSection", positive],
+      ["laid", names],
+    ],
+  },
   voltageDrop: {
     call: wiring.voltageDrop,
     input: {

@@ -28,6 +28,7 @@ export const americaEntries = (): readonly Entry[] =>
       standardDevice: wiring.standardDevice,
       largestDevice: wiring.largestDevice,
       largestApplianceDevice: wiring.largestApplianceDevice,
+      groundingConductor: wiring.groundingConductor,
       subdivision: wiring.subdivision,
       terminationTemperature: wiring.terminationTemperature,
       lugFit: wiring.lugFit,
@@ -195,6 +196,17 @@ export const americaEntries = (): readonly Entry[] =>
         kind: "lookup",
         inputs: { edition: NAMES, current: { symbol: "I", above: 13.3 } },
         output: { fields: { value: amperes("I_n") } },
+      },
+      groundingConductor: {
+        kind: "lookup",
+        inputs: {
+          edition: NAMES,
+          device: { symbol: "I_n", above: 0 },
+          material: NAMES,
+          installed: NAMES,
+          needed: NAMES,
+        },
+        output: { fields: { area: { symbol: "A" } } },
       },
       subdivision: {
         kind: "lookup",
