@@ -117,6 +117,11 @@ describe("under voltage, the neutral of the supply earthed", () => {
     const [ohms] = first?.estimates ?? [];
     expect(ohms?.low).toBeLessThan(30);
     expect(ohms?.high).toBeGreaterThan(30);
+    // The leak is in the line's wire alone; in no other, nor in the bank's.
+    const predicted = (first?.predicted ?? []).map((one) => one.predicted as number);
+    expect(Math.abs((predicted[0] as number) - coil - leak)).toBeLessThan(1.5);
+    for (const one of predicted.slice(1, 6)) expect(one).toBeCloseTo(coil, 6);
+    for (const one of predicted.slice(6)) expect(one).toBeCloseTo(480, 6);
   });
 
   it("and no more than it takes is a sound terminal", () => {
