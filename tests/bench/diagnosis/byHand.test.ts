@@ -90,20 +90,19 @@ describe("one reading of a sound star", () => {
   it("of amps, its line's terminal earthed: the scatter of the coil's current goes with what flows", () => {
     const coil = 480 / Math.sqrt(3) / (R * 1.04);
     const y = 31;
-    const found = diagnose(asked(STAR, amps([y, 21.7]), { priors: only({ earthedTerminal: 0.002 }) }));
+    const readings = [21.7, y, 21.7].map((reads, i) =>
+      reading({ kind: "current", at: ["L2", "L1", "L3"][i], reads }),
+    );
+    const found = diagnose(asked(STAR, readings, { priors: only({ earthedTerminal: 0.002 }) }));
     const one = all(found).find(({ faults }) => JSON.stringify(faults).includes('"L1"')) as Explanation;
-    const [first, second] = one.predicted;
-    const [predicted, deviation] = [first?.predicted as number, first?.deviation as number];
-    expect(predicted).toBeGreaterThan(coil + 5);
-    expect((y - predicted) / deviation).toBeCloseTo(
-      Math.sqrt(own(CLAMP, y) + predicted * predicted * relative),
-      4,
-    );
-    expect(second?.predicted).toBeCloseTo(coil, 6);
-    expect((21.7 - coil) / (second?.deviation as number)).toBeCloseTo(
-      Math.sqrt(own(CLAMP, 21.7) + coil * coil * relative),
-      4,
-    );
+    const [before, leaking, behind] = one.predicted;
+    expect(leaking?.predicted).toBeGreaterThan(coil + 5);
+    for (const each of [before, behind]) expect(each?.predicted).toBeCloseTo(coil, 6);
+    for (const { reads, predicted, deviation } of one.predicted) {
+      const off = (reads as number) - (predicted as number);
+      const whole = own(CLAMP, reads as number) + (predicted as number) ** 2 * relative;
+      expect(off / (deviation as number)).toBeCloseTo(Math.sqrt(whole), 4);
+    }
   });
 
   it("of amps: two thirds by its own branch, a sixth by each other", () => {
