@@ -276,6 +276,47 @@ describe("an unbalanced supply, from three line voltages", () => {
   );
 });
 
+describe("an unbalanced supply beside an element off its value", () => {
+  // Ohms of the dead module say nothing of the supply, volts nothing of the elements: what each says is said as if it were alone.
+  it.each([
+    [[489, 480, 471], 1.6],
+    [[470, 492, 477], 0.7],
+    [[495, 478, 476], 1.2],
+  ] as const)("%j V and %d times the value: each is told as if it were alone", (y, factor) => {
+    const off = R * factor;
+    const ohms = pairs([off + R, 2 * R, off + R].map((one) => Math.round(one * 100) / 100));
+    const instruments = { ...SURE, voltmeter: VOLTMETER };
+    const ask = (readings: Parameters<typeof asked>[1], priors: object, more: object = {}) =>
+      all(diagnose(asked(STAR, readings, { instruments, priors: only(priors as never), ...more })));
+    const both = ask(
+      [...ohms, ...volts3(y)],
+      { offValue: 0.01, supplyUnbalance: 0.01 },
+      { depth: "pairs" },
+    ).find(
+      ({ faults }) => faults.length === 2 && faults.some((one) => "element" in one && one.element === "A-L1"),
+    );
+    const ratio = ask(ohms, { offValue: 0.01 }).find(
+      ({ faults: [one] }) => one !== undefined && "element" in one && one.element === "A-L1",
+    );
+    const unbalance = ask(volts3(y), { supplyUnbalance: 0.01 }).find(({ faults }) => faults.length === 1);
+    const alone = { "resistance ratio": ratio?.estimates[0], unbalance: unbalance?.estimates[0] };
+    expect(both?.estimates.map(({ of }) => of).sort()).toEqual(["resistance ratio", "unbalance"]);
+    for (const { of, fault, value, low, high, unit } of both?.estimates ?? []) {
+      expect(both?.faults[fault]?.kind).toBe(of === "unbalance" ? "supply unbalance" : "element off value");
+      const wanted = alone[of as keyof typeof alone];
+      const [to, reach] = of === "unbalance" ? [0.001, 0.04] : [0.005 * factor, factor];
+      expect(unit).toBe("1");
+      for (const [one, other] of [
+        [value, wanted?.value],
+        [low, wanted?.low],
+        [high, wanted?.high],
+      ])
+        expect(Math.abs((one as number) - (other as number))).toBeLessThan(to as number);
+      expect(high - low).toBeLessThan(reach as number);
+    }
+  });
+});
+
 describe("all elements of another value, from three readings", () => {
   it.each([
     [12.3, 12.4, 12.2],

@@ -277,6 +277,18 @@ describe("what readings do not show", () => {
     ]);
   });
 
+  it("of a joint across which a drop was read, down to what a sound one scatters", () => {
+    // 100 µΩ ± 30 %; the current through it 480/√3/(12.3·1.04) = 21.66 A ± 5.7 % (make, elements, hot over cold, supply): twice 30.5 µΩ.
+    // On L2 or L3 it shows by that current alone: 2·0.3054 times 6 times the branch of 12.79 Ω hot, of which a sixth goes into I1.
+    const drawn = { ...STAR, joints: [{ id: "J", at: "L1", resistance: 1e-4 }] };
+    const millivoltmeter = { ofReading: 0.005, digits: 3, resolution: 1e-6 };
+    const drop = reading({ kind: "drop", across: "J", reads: 0.00217 });
+    const found = diagnose(asked(drawn, [drop], { instruments: { millivoltmeter }, priors: only("joint") }));
+    expect(told(found, JOINTS)).toEqual([
+      "Joint resistance below about 47 Ω does not show in these readings; at the best-seen place 61 µΩ: normal readings do not clear the terminals.",
+    ]);
+  });
+
   it("of a joint, from none; and nothing is said where joints are not weighed", () => {
     const bare = diagnose(asked(STAR, [], { priors: only("joint") }));
     expect(told(bare, JOINTS)).toEqual(["No joint resistance at all shows in these readings."]);
