@@ -230,6 +230,72 @@ describe("an earthed coil, from ohms to the frame", () => {
   });
 });
 
+describe("a joint", () => {
+  const decades = (low: number, high: number, count = 6000): readonly number[] =>
+    Array.from({ length: count }, (_, k) => low * (high / low) ** ((k + 0.5) / count));
+
+  it.each([0.008, 0.03, 0.4])(
+    "of %d V across it: from twice its sound value up, as likely in each decade",
+    (y) => {
+      const meter = { ofReading: 0.005, digits: 3, resolution: 1e-5 };
+      const found = diagnose(
+        asked(
+          { ...STAR, joints: [{ id: "J", at: "L1", resistance: 1e-4 }] },
+          [reading({ kind: "drop", across: "J", reads: y })],
+          { instruments: { millivoltmeter: meter }, priors: only({ joint: 0.01 }) },
+        ),
+      );
+      const one = all(found).find(({ faults: [fault] }) => fault?.kind === "joint" && fault.place === "J");
+      // One line into two branches side by side: 1.5 times the branch voltage over its own ohms and half of another's.
+      const hot = R * 1.04;
+      const drop = (ohms: number): number => ((1.5 * 480) / Math.sqrt(3) / (1.5 * hot + ohms)) * ohms;
+      const others =
+        gain(meter) ** 2 + MAKE ** 2 + EACH ** 2 / 2 + (0.02 / 1.04) ** 2 + 0.03 ** 2 + 0.005 ** 2;
+      const wanted = logMean(
+        decades(2e-4, 30).map((ohms) =>
+          normal(y, drop(ohms), own(meter as never, y) + others * drop(ohms) ** 2),
+        ),
+      );
+      expect(Math.abs((one?.logLikelihood as number) - wanted)).toBeLessThan(0.03);
+      const [{ of, unit, value, low, high } = {} as Explanation["estimates"][number]] = one?.estimates ?? [];
+      const shown = (y * hot * Math.sqrt(3)) / 480;
+      expect([of, unit]).toEqual(["joint resistance", "Ω"]);
+      expect(value / shown).toBeGreaterThan(0.97);
+      expect(value / shown).toBeLessThan(1.03);
+      // 1.96 deviations of 5.7 % either way.
+      expect(high / low).toBeGreaterThan(1.2);
+      expect(high / low).toBeLessThan(1.3);
+    },
+  );
+
+  it.each([
+    [30, 1, 0],
+    [34, 1, 0],
+    [36, 0.9, 0.1],
+    [200, 0.9, 0.1],
+    [30_000, 0.9, 0.1],
+  ])(
+    "in a path of %d Ω: up to 30 Ω, and a tenth of them burnt further where 10 Ω are too many",
+    (y, usual, charred) => {
+      const found = diagnose(asked(STAR, pairs([y]), { instruments: SURE, priors: only({ joint: 0.01 }) }));
+      const one = all(found).find(({ faults: [fault] }) => fault?.kind === "joint" && fault.place === "L1");
+      const at = (ohms: number): number => {
+        const f = 2 * R + ohms;
+        return normal(
+          y,
+          f,
+          own(OHMMETER, y) + (f * gain(OHMMETER)) ** 2 + (2 * R * MAKE) ** 2 + 2 * (EACH * R) ** 2,
+        );
+      };
+      const part = (share: number, low: number, high: number): number =>
+        Math.log(share) + logMean(decades(low, high).map(at));
+      const parts = [part(usual, 1e-3, 30), ...(charred > 0 ? [part(charred, 30, 1e5)] : [])];
+      const wanted = logMean(parts) + Math.log(parts.length);
+      expect(Math.abs((one?.logLikelihood as number) - wanted)).toBeLessThan(0.03);
+    },
+  );
+});
+
 describe("an unbalanced supply, from three line voltages", () => {
   const found = (y: readonly number[]): Explanation =>
     theOne(diagnose(asked(STAR, volts3(y), { priors: only({ supplyUnbalance: 0.01 }) })), "supply unbalance");
