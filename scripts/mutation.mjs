@@ -6,7 +6,7 @@
  *   npm run mutation -- --processes 1 wiring  beside other work; 2 unless said otherwise
  *   npm run mutation -- --part 1/20 wiring    a twentieth of the changes, drawn by a hash; the parts together are all
  *   npm run mutation -- --without simulated bench   leaves out the test files so named: what takes long is left out anyway, but tried first
- *   npm run mutation -- --out file wiring     leaves every change and what became of it in a JSON file
+ *   npm run mutation -- --out file wiring     leaves every change and what became of it in a JSON file; while it runs, in file.lines
  */
 import { spawnSync } from "node:child_process";
 import { copyFileSync, existsSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
@@ -59,6 +59,7 @@ try {
       ...(part === undefined ? {} : { ELECTROHEAT_MUTATION_PART: part }),
       ...(without === undefined ? {} : { ELECTROHEAT_MUTATION_WITHOUT: without }),
       ELECTROHEAT_MUTATION_NOTES: join(folder, "notes.json"),
+      ...(out === undefined ? {} : { ELECTROHEAT_MUTATION_LOG: resolve(`${out}.lines`) }),
     },
   });
   process.exitCode = run.status ?? 1;

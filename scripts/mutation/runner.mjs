@@ -8,7 +8,7 @@
  * asked for): its code has run by the time the switch is set, and does not run again in this process.
  */
 import { spawnSync } from "node:child_process";
-import { existsSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { appendFileSync, existsSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { PluginKind } from "@stryker-mutator/api/plugin";
@@ -18,6 +18,8 @@ import { firstFailure, runOne, switches } from "./switches.mjs";
 const room = process.env["ELECTROHEAT_ROOM"] ?? "";
 /** What the unchanged run found, for the processes that did not do it. */
 const notes = process.env["ELECTROHEAT_MUTATION_NOTES"] ?? "";
+/** Where what became of each change is written down as soon as it is known. */
+const log = process.env["ELECTROHEAT_MUTATION_LOG"];
 const fresh = fileURLToPath(new URL("./fresh.mjs", import.meta.url));
 /** Processor time of a test above which it is left out (ms): a change that only such a test notices counts as not noticed. */
 const DEAR_MS = 250;
@@ -122,8 +124,29 @@ class RoomRunner {
     return { status: "complete", tests: results, mutantCoverage: { static: {}, perTest } };
   }
 
+  /**
+   * Notes what became of a change beside trying it: a run that is stopped has then been worth what it had done.
+   * @param {import("@stryker-mutator/api/test-runner").MutantRunOptions} options
+   */
+  async mutantRun(options) {
+    const start = performance.now();
+    const result = await this.tried(options);
+    const { fileName, location, mutatorName, replacement } = options.activeMutant;
+    const [, file] = fileName.split(/(?=src[\\/])/);
+    const note = {
+      file,
+      location,
+      mutatorName,
+      replacement,
+      ...result,
+      ms: Math.round(performance.now() - start),
+    };
+    if (log !== undefined) appendFileSync(log, `${JSON.stringify(note)}\n`);
+    return result;
+  }
+
   /** @param {import("@stryker-mutator/api/test-runner").MutantRunOptions} options */
-  async mutantRun({ activeMutant: { id }, testFilter, hitLimit, timeout }) {
+  async tried({ activeMutant: { id }, testFilter, hitLimit, timeout }) {
     this.notes ??= /** @type {Notes} */ (JSON.parse(readFileSync(notes, "utf8")));
     const { cost, covers, loaded, sound } = this.notes;
     const cheapest = (/** @type {Iterable<string>} */ ids) => {

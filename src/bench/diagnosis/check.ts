@@ -229,11 +229,7 @@ export function checkQuestion(
   for (const kind of KINDS) {
     const instrument = instruments[kind];
     if (instrument !== undefined) checkInstrument(`instruments.${kind}`, instrument);
-    else if (
-      [...(readings as readonly FieldReading[]), ...planned].some(
-        (reading) => INSTRUMENT_OF[reading.kind] === kind,
-      )
-    ) {
+    else if (readings.some((reading: FieldReading) => INSTRUMENT_OF[reading.kind] === kind)) {
       fail({
         code: "missing",
         path: `instruments.${kind}`,

@@ -25,6 +25,7 @@ const NAMES = {
   drop: ["V", "millivolts typed as volts", "kilovolts typed as volts"],
 } as const;
 
+/** Whether a ratio is about 1000 or a thousandth; 0, Infinity and NaN, of readings or predictions of 0 or open, are neither. */
 const near = (ratio: number, times: number): boolean => {
   const up = Math.abs(Math.log(ratio / 1000)) < Math.log(times);
   return up || Math.abs(Math.log(ratio * 1000)) < Math.log(times);
@@ -50,10 +51,8 @@ export function slipWarnings(question: Question, sound: Weighed, explained: Read
   const expected = copied(sound.finding.model.prediction.mean);
   const suspects = readings.flatMap((reading, r) => {
     const { reads, kind } = reading;
-    if (explained.has(r) || reads === "open" || reads === 0 || kind === "drop" || kind === "insulation")
-      return [];
-    const ratio = reads / (expected[r] as number);
-    return Number.isFinite(ratio) && ratio > 0 && near(ratio, AT_SIGHT) ? [r] : [];
+    if (explained.has(r) || reads === "open" || kind === "drop" || kind === "insulation") return [];
+    return near(reads / (expected[r] as number), AT_SIGHT) ? [r] : [];
   });
   const warnings: Warning[] = [];
   if (suspects.length > 0) {
@@ -67,7 +66,7 @@ export function slipWarnings(question: Question, sound: Weighed, explained: Read
       const reading = readings[r] as FieldReading;
       const predicted = best.model.prediction.mean[others.length + i] as number;
       const ratio = (reading.reads as number) / predicted;
-      if (!(Number.isFinite(ratio) && ratio > 0 && near(ratio, CONFIRMED))) return;
+      if (!near(ratio, CONFIRMED)) return;
       const [unit, small, large] = NAMES[reading.kind];
       const times = ratio > 1 ? "about 1000 times" : "about a thousandth of";
       const path = `readings.${r}.reads`;

@@ -178,7 +178,7 @@ export function besideUnbalance(wide: Finding, own: number, fault: number): read
   const cells = floats(kept.length * SIZES);
   let k = 0;
   for (let i = 0; i < kept.length; i += 1) {
-    while (k < parts - 1 && (anchors[k + 1] as number) < i) k += 1;
+    while ((anchors[k + 1] ?? last) < i) k += 1;
     const next = Math.min(k + 1, parts);
     const [from, to] = [anchors[k] as number, anchors[next] as number];
     const share = to === from ? 0 : (i - from) / (to - from);
@@ -200,7 +200,7 @@ function edgesOf(
 ): { readonly byPoint: number[]; readonly bySize: number[] } {
   let most = Number.NEGATIVE_INFINITY;
   for (let c = 0; c < cells.length; c += 1) most = Math.max(most, cells[c] as number);
-  const byPoint: number[] = Array(points).fill(0);
+  const byPoint: number[] = [];
   const bySize: number[] = Array(SIZES).fill(0);
   for (let i = 0; i < points; i += 1) {
     let sum = 0;
@@ -209,7 +209,7 @@ function edgesOf(
       sum += part;
       bySize[s] = (bySize[s] as number) + part;
     }
-    byPoint[i] = sum;
+    byPoint.push(sum);
   }
   const logOf = (sum: number): number => most + Math.log(sum);
   return { byPoint: byPoint.map(logOf), bySize: bySize.map(logOf) };

@@ -22,9 +22,10 @@ describe("ohms to the frame that are the same coil from every line, and next to 
     ...pairs([2 * R, 2 * R, 2 * R]),
     ...toFrame({ L1: R + 0.5, L2: R + 0.5, L3: R + 0.5, S: 0.5 }),
   ];
-  const found = diagnose(asked(STAR, sheet, FINE));
+  const diagnosed = () => diagnose(asked(STAR, sheet, FINE));
 
   it("are the star point's: no coil has to be earthed at its very end", () => {
+    const found = diagnosed();
     expect(found.outcome).toBe("explained");
     expect(firstFaults(found)).toEqual([{ kind: "earthed terminal", terminal: "S" }]);
     const [first] = topOf(found);
@@ -37,14 +38,14 @@ describe("ohms to the frame that are the same coil from every line, and next to 
   });
 
   it("predict each reading", () => {
-    const predicted = topOf(found)[0]?.predicted.map((one) => one.predicted) ?? [];
+    const predicted = topOf(diagnosed())[0]?.predicted.map((one) => one.predicted) ?? [];
     expect(predicted.slice(0, 3).every((one) => Math.abs((one as number) - 2 * R) < 0.01)).toBe(true);
     for (const one of predicted.slice(3, 6)) expect(Math.abs((one as number) - (R + 0.5))).toBeLessThan(0.5);
     expect(predicted[6]).toBeLessThan(1);
   });
 
   it("are told in words", () => {
-    expect(diagnosisText({ asked: asked(STAR, sheet, FINE), diagnosis: found })).toContain(
+    expect(diagnosisText({ asked: asked(STAR, sheet, FINE), diagnosis: diagnosed() })).toContain(
       "star point S earthed",
     );
   });
@@ -116,6 +117,11 @@ describe("under voltage, the neutral of the supply earthed", () => {
     const [ohms] = first?.estimates ?? [];
     expect(ohms?.low).toBeLessThan(30);
     expect(ohms?.high).toBeGreaterThan(30);
+    // The leak is in the line's wire alone; in no other, nor in the bank's.
+    const predicted = (first?.predicted ?? []).map((one) => one.predicted as number);
+    expect(Math.abs((predicted[0] as number) - coil - leak)).toBeLessThan(1.5);
+    for (const one of predicted.slice(1, 6)) expect(one).toBeCloseTo(coil, 6);
+    for (const one of predicted.slice(6)) expect(one).toBeCloseTo(480, 6);
   });
 
   it("and no more than it takes is a sound terminal", () => {

@@ -203,13 +203,14 @@ describe("the text of a diagnosis", () => {
     reading({ kind: "insulation", from: "L1", reads: 5e8 }),
   ];
   const question = asked(drawn, readings);
-  const diagnosis = diagnose(question);
+  const diagnosed = () => diagnose(question);
   it("names every kind of reading by its place", () => {
-    const text = diagnosisText({ asked: question, diagnosis });
+    const text = diagnosisText({ asked: question, diagnosis: diagnosed() });
     for (const place of ["amps at L1 into A-L1", "drop across J", "insulation from L1"])
       expect(text).toContain(place);
   });
   it("tells a single explanation in one line, warnings, and readings that nothing predicts", () => {
+    const diagnosis = diagnosed();
     const [group] = diagnosis.groups;
     const [first] = topOf(diagnosis);
     const alone = {
@@ -233,6 +234,7 @@ describe("the text of a diagnosis", () => {
     expect(text).toMatch(/drop across J +- +-\n/);
   });
   it("gives no figure to what is all but excluded", () => {
+    const diagnosis = diagnosed();
     const [group] = diagnosis.groups;
     const [first] = topOf(diagnosis);
     const explanations = [first!, { ...first!, probability: 0.0005 }];
