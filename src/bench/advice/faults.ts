@@ -25,7 +25,7 @@ import {
   misreadBranches,
   NO_JOINTS,
 } from "./diagnosisVerdict.ts";
-import { oddReadings } from "./oddReadings.ts";
+import { oddDrops, oddReadings } from "./oddReadings.ts";
 
 /** The diagnosis and its consequences. */
 export interface AssessedFaults {
@@ -203,7 +203,7 @@ export function assessFaults(input: {
   const supply = supplyOf(record, "asFound");
   const question = { record, readings: asFound, supply, targets, plateCurrent };
   const whole = diagnosisQuestion(question);
-  if (whole.asked === null) return { ...none, leftOut: whole.leftOut };
+  if (whole.asked === null) return { ...none, leftOut: whole.leftOut, odd: oddDrops(record) };
   const { asked, diagnosis, leftOut } = explained(whole.asked, whole.leftOut, () =>
     diagnosisQuestion({ ...question, without: ["drop"] }),
   );
@@ -236,7 +236,10 @@ export function assessFaults(input: {
     misread,
     drawingVoid: drawingVoid(verdict),
     joints: jointsNamed(verdict, module),
-    odd: oddReadings(diagnosis),
+    odd: [
+      ...oddReadings(diagnosis),
+      ...(asked.readings.some(({ kind }) => kind === "drop") ? [] : oddDrops(record)),
+    ],
     weighedJoints,
   };
 }

@@ -1,12 +1,26 @@
 /** Readings that the diagnosis holds for odd in themselves: a feed that is still connected, a slip of the unit. They are settled before any element. */
 import type { NextStep } from "../assessTypes.ts";
+import { NO_CONTACT } from "../day/contactHeat.ts";
 import type { Diagnosis } from "../diagnosis/types.ts";
+import type { ParsedRecord } from "../record/parsed.ts";
 
 /** What looks odd, without the place in the question that nobody sees. */
 export function oddReadings(diagnosis: Diagnosis): readonly string[] {
   return diagnosis.warnings
     .filter(({ code }) => code === "suspicious")
     .map(({ path, message }) => (message.startsWith(`${path}: `) ? message.slice(path.length + 2) : message));
+}
+
+/** Drops that no contact holds, where the diagnosis was not asked about drops; a joint read again speaks for itself. */
+export function oddDrops({ asFound, asLeft }: Pick<ParsedRecord, "asFound" | "asLeft">): readonly string[] {
+  const again = new Set((asLeft?.joints ?? []).map(({ id }) => id));
+  return (asFound?.joints ?? []).flatMap(({ id, drop }) =>
+    drop === undefined || drop.value < NO_CONTACT || again.has(id)
+      ? []
+      : [
+          `${drop.value} V across joint ${id} is more than a joint lives through at heater currents: millivolts typed as volts, or the joint open and the supply across it? It was taken as given.`,
+        ],
+  );
 }
 
 /** The question that an odd reading raises, for the first lines. */
