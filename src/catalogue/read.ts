@@ -62,8 +62,17 @@ function keepsRange(value: number, { min, max, above, below: under, is }: ValueN
   );
 }
 
+const PERCENT = /^\s*([+−-]?\d{1,9}(?:\.\d{1,12})?)\s?%\s*$/u;
+
+/** A ratio written in per cent, as people do; any other text is not a number. */
+function ratioIn(value: string): number | string {
+  const digits = PERCENT.exec(value)?.[1];
+  return digits === undefined ? value : Number(`${digits.replace("−", "-")}e-2`);
+}
+
 function readNumber(shape: NumberShape, note: ValueNote, value: unknown, path: string): unknown {
   let number = value;
+  if (typeof value === "string" && shape.number === "" && note.is === "ratio") number = ratioIn(value);
   if (typeof value === "string" && shape.number !== "" && !isBlank(value)) {
     number = parseQuantity(value, { unit: shape.number as CanonicalUnit, path }).value;
   }
@@ -236,6 +245,10 @@ function readEither(
   return fail({ code: isBlank(value) ? "missing" : wanted, path, expected, received: value });
 }
 
+/** The trade's other word for a star is read where people enter it. */
+const inOurWords = (value: unknown, names: readonly unknown[]): unknown =>
+  value === "wye" && !names.includes("wye") && names.includes("star") ? "star" : value;
+
 /** A shape in words, for messages. */
 export function shapeWords(shape: Shape, note: ValueNote): string {
   const at = resolved(shape);
@@ -279,7 +292,8 @@ function read(
     return fail({ code, path, expected: "true or false", received: value });
   }
   if ("number" in at) return readNumber(at, note, value, path);
-  if ("names" in at) return checkOneOf(path, isBlank(value) ? undefined : value, at.names);
+  if ("names" in at)
+    return checkOneOf(path, isBlank(value) ? undefined : inOurWords(value, at.names), at.names);
   if ("values" in at) {
     const number = readNumber({ number: "" }, note, value, path) as number;
     if (at.values.includes(number)) return number;
