@@ -16,6 +16,7 @@ import type { ValueNote } from "./note.ts";
 import { below, fieldsOf, isBlank, itemsOf, LONGEST_TEXT, MOST_VALUES, tooMany } from "./plain.ts";
 import type { NumberShape, Shape } from "./shape.ts";
 import { SHAPE_NOTES } from "./shapes/index.ts";
+import { inOurWords, ratioIn } from "./typed.ts";
 
 /** How many values may still be read. */
 interface Budget {
@@ -60,14 +61,6 @@ function keepsRange(value: number, { min, max, above, below: under, is }: ValueN
     (under === undefined || value < under) &&
     (is !== "count" || Number.isSafeInteger(value))
   );
-}
-
-const PERCENT = /^\s*([+−-]?\d{1,9}(?:\.\d{1,12})?)\s?%\s*$/u;
-
-/** A ratio written in per cent, as people do; any other text is not a number. */
-function ratioIn(value: string): number | string {
-  const digits = PERCENT.exec(value)?.[1];
-  return digits === undefined ? value : Number(`${digits.replace("−", "-")}e-2`);
 }
 
 function readNumber(shape: NumberShape, note: ValueNote, value: unknown, path: string): unknown {
@@ -244,10 +237,6 @@ function readEither(
   const wanted = number === undefined ? unknown : "not-a-number";
   return fail({ code: isBlank(value) ? "missing" : wanted, path, expected, received: value });
 }
-
-/** The trade's other word for a star is read where people enter it. */
-const inOurWords = (value: unknown, names: readonly unknown[]): unknown =>
-  value === "wye" && !names.includes("wye") && names.includes("star") ? "star" : value;
 
 /** A shape in words, for messages. */
 export function shapeWords(shape: Shape, note: ValueNote): string {

@@ -25,7 +25,7 @@ import {
   misreadBranches,
   NO_JOINTS,
 } from "./diagnosisVerdict.ts";
-import { oddDrops, oddReadings } from "./oddReadings.ts";
+import { oddDrops, oddReadings, withPlate } from "./oddReadings.ts";
 
 /** The diagnosis and its consequences. */
 export interface AssessedFaults {
@@ -236,10 +236,14 @@ export function assessFaults(input: {
     misread,
     drawingVoid: drawingVoid(verdict),
     joints: jointsNamed(verdict, module),
-    odd: [
-      ...oddReadings(diagnosis),
-      ...(asked.readings.some(({ kind }) => kind === "drop") ? [] : oddDrops(record)),
-    ],
+    odd: withPlate(
+      record,
+      [
+        ...oddReadings(diagnosis),
+        ...(asked.readings.some(({ kind }) => kind === "drop") ? [] : oddDrops(record)),
+      ],
+      held(verdict).some(({ faults }) => faults.some(({ kind }) => kind === "other rating")),
+    ),
     weighedJoints,
   };
 }
