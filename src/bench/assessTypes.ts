@@ -1,6 +1,6 @@
 /** What the readings of a bench record amount to: branches, draw, joints, next steps. */
 import type { Judgement } from "../decision/index.ts";
-import type { Amperes, ColdOhms, Kelvins, Ohms, Open, Volts, Watts } from "../quantity/index.ts";
+import type { Amperes, Celsius, ColdOhms, Kelvins, Ohms, Open, Volts, Watts } from "../quantity/index.ts";
 import type { FittedReading, ResistanceFit } from "./fit/types.ts";
 
 /**
@@ -195,8 +195,25 @@ export interface JointAssessment {
   readonly comparison: "investigate" | "undecided" | "like the best" | "nothing to compare with";
   /** The rule, whose it is, and who decides. */
   readonly rule: string;
+  /** What its drop says by itself; `null` without a drop, and for one above 1 V, which no contact holds. */
+  readonly contact: JointContact | null;
   /** What the thermal scan says; `null` without one. */
   readonly rise: JointRise | null;
+}
+
+/**
+ * What the drop across a joint says of its contact, whatever like joints show: a set may be bad alike.
+ * @since 0.1.0
+ */
+export interface JointContact {
+  /** Voltage drop as read, V. */
+  readonly drop: Volts;
+  /** Temperature of its spots at the peak of that drop, if they are clean copper and the metal beside them is at 20 °C, °C. */
+  readonly spot: Celsius;
+  /** Outside: at the softening of copper or above. Undecided: at that of tin or above. */
+  readonly verdict: "within" | "outside" | "undecided";
+  /** The rule, whose it is, and who decides. */
+  readonly rule: string;
 }
 
 /**

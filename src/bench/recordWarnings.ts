@@ -5,8 +5,11 @@ import { DAYS, type Day } from "./day/readings.ts";
 import type { ParsedRecord, ParsedSupply } from "./record/parsed.ts";
 import { nameplateTargets } from "./targets.ts";
 
+/** Fields of a plate that a record calls otherwise. */
+const FIELDS: Readonly<Record<string, string>> = { lineVoltage: "voltage" };
+
 /** The plate's own warnings: each bank's share would repeat them. */
-function plateWarnings(record: ParsedRecord): readonly Warning[] {
+export function plateWarnings(record: ParsedRecord): readonly Warning[] {
   const [bank] = record.wiring.banks;
   const { nameplate } = record;
   if (bank === undefined || nameplate === undefined) return [];
@@ -16,7 +19,10 @@ function plateWarnings(record: ParsedRecord): readonly Warning[] {
     connection: bank.connection,
     banks: record.wiring.banks.length,
   });
-  return warnings.map((warning) => ({ ...warning, path: `nameplate.${warning.path}` }));
+  return warnings.map((warning) => ({
+    ...warning,
+    path: `nameplate.${FIELDS[warning.path] ?? warning.path}`,
+  }));
 }
 
 /** Elements of one module are of one kind more often than not: an equal share that makes them unlike is worth a word. Common practice. */

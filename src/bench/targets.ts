@@ -58,6 +58,15 @@ export interface NameplateTargets {
 /** A three-phase heating module below this power, or above the other, is more likely a slip of the unit. */
 const PLAUSIBLE = { low: 300, high: 5e6 } as const;
 
+/** Voltages to neutral that no three-phase system has between lines, and the lines they belong to (ANSI C84.1: 208Y/120, 480Y/277, 600Y/347). */
+const TO_NEUTRAL = [
+  [120, 208],
+  [277, 480],
+  [347, 600],
+] as const;
+/** Plates round by less. */
+const ROUNDED = 0.01;
+
 const FIELDS = [
   "power",
   "lineVoltage",
@@ -85,7 +94,7 @@ const FIELDS = [
  * @returns the targets
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `unknown-name`
  * @source P = 3·V_branch²/R; definitions of star and delta connection; plausible range of power: common practice, no
- *   published source
+ *   published source; voltages to neutral: ANSI C84.1, 208Y/120, 480Y/277, 600Y/347
  * @example
  * ```ts
  * const targets = nameplateTargets({
@@ -132,8 +141,24 @@ export function nameplateTargets(input: {
     lineToLineHot: lineToLineHot as number as HotOhms,
     lineToLineCold: cold(lineToLineHot),
     coldLineCurrent: temperatureFactor === undefined ? null : ((plate * temperatureFactor) as LineAmperes),
-    warnings: plausibility(power),
+    warnings: [...plausibility(power), ...toNeutral(lineVoltage)],
   };
+}
+
+function toNeutral(lineVoltage: number): readonly Warning[] {
+  const found = TO_NEUTRAL.find(([neutral]) => Math.abs(lineVoltage / neutral - 1) <= ROUNDED);
+  if (found === undefined) return [];
+  const [limit, lines] = found;
+  return [
+    {
+      code: "suspicious",
+      path: "lineVoltage",
+      message: `${lineVoltage} V is what a supply of ${lines} V has to neutral; was the voltage of one branch typed where that between lines is taken?`,
+      limit,
+      unit: "V",
+      source: "ansi-c84.1",
+    },
+  ];
 }
 
 function plausibility(power: number): readonly Warning[] {

@@ -16,6 +16,7 @@ import type { ValueNote } from "./note.ts";
 import { below, fieldsOf, isBlank, itemsOf, LONGEST_TEXT, MOST_VALUES, tooMany } from "./plain.ts";
 import type { NumberShape, Shape } from "./shape.ts";
 import { SHAPE_NOTES } from "./shapes/index.ts";
+import { inOurWords, ratioIn } from "./typed.ts";
 
 /** How many values may still be read. */
 interface Budget {
@@ -64,6 +65,7 @@ function keepsRange(value: number, { min, max, above, below: under, is }: ValueN
 
 function readNumber(shape: NumberShape, note: ValueNote, value: unknown, path: string): unknown {
   let number = value;
+  if (typeof value === "string" && shape.number === "" && note.is === "ratio") number = ratioIn(value);
   if (typeof value === "string" && shape.number !== "" && !isBlank(value)) {
     number = parseQuantity(value, { unit: shape.number as CanonicalUnit, path }).value;
   }
@@ -279,7 +281,8 @@ function read(
     return fail({ code, path, expected: "true or false", received: value });
   }
   if ("number" in at) return readNumber(at, note, value, path);
-  if ("names" in at) return checkOneOf(path, isBlank(value) ? undefined : value, at.names);
+  if ("names" in at)
+    return checkOneOf(path, isBlank(value) ? undefined : inOurWords(value, at.names), at.names);
   if ("values" in at) {
     const number = readNumber({ number: "" }, note, value, path) as number;
     if (at.values.includes(number)) return number;

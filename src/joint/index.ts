@@ -29,6 +29,7 @@ export * from "./stiffness.ts";
 export * from "./stock.ts";
 export * from "./strength.ts";
 export * from "./thread.ts";
+export * from "./threadSize.ts";
 export * from "./tightening.ts";
 export * from "./torqueTable.ts";
 export * from "./wrench.ts";

@@ -109,7 +109,7 @@ export interface ThreadSize {
 
 /**
  * Diameter, pitch and areas of a published coarse metric size, M3 to M16.
- * @param thread - designation, such as `M8`
+ * @param thread - designation as the table writes it, such as `M8`; `threadSize` reads other spellings and fine threads
  * @returns the size, areas as printed
  * @throws ElectroheatError `missing`, `unknown-name` with the sizes known
  * @source ISO 898-1 (nominal stress areas), ASME B1.13M (minor areas)
@@ -135,7 +135,7 @@ export function metricThread(thread: string): ThreadSize {
 
 /**
  * Diameter, pitch and areas of a published unified size, 6-32 to 1/2-20.
- * @param thread - designation, such as `10-32` or `1/4-20`
+ * @param thread - designation as the table writes it, such as `10-32` or `1/4-20`; `threadSize` reads other spellings
  * @returns the size, areas as printed
  * @throws ElectroheatError `missing`, `unknown-name` with the sizes known
  * @source ASME B1.1

@@ -14,12 +14,12 @@ const FORMS = 'a size with its system: "12 AWG", "2/0 AWG", "250 kcmil", "18 SWG
 const LONGEST = 24;
 
 /**
- * Reads a wire size with its gauge system. A bare "10" is refused, since it may be AWG, SWG, kcmil or mm²; "2/0"
+ * Reads a wire size with its gauge system. A bare "10" is refused, since it may be AWG, SWG, kcmil or mm², and so is "12 ga"; "2/0"
  * and "00" without a system are taken as AWG, as everywhere in this library. "2.5 mm" is refused: it would be a
  * diameter.
- * @param text - the size: "12 AWG", "2/0", "250 kcmil", "250 MCM", "18 SWG", "2.5 mm²", "2.5 mm2", "2.5 sq mm"
+ * @param text - the size: "12 AWG", "AWG 12", "2/0", "250 kcmil", "250 MCM", "18 SWG", "2.5 mm²", "2.5 mm2", "2.5 sq mm"
  * @returns the size with its area and the diameter of a solid wire of that area
- * @throws ElectroheatError `missing`, `wrong-type`, `malformed-text`, `out-of-range`, `ambiguous` for a bare number
+ * @throws ElectroheatError `missing`, `wrong-type`, `malformed-text`, `out-of-range`, `ambiguous` for a bare number or gauge
  * @source ASTM B258 for AWG, BS 3737:1964 for SWG; kcmil and mm² by definition
  * @example
  * ```ts
@@ -36,13 +36,16 @@ export function wireSize(text: string): WireSize {
   if (text.length > LONGEST) return fail({ code: "malformed-text", path, expected: FORMS, received: text });
   const bare = text.trim();
   if (/swg$/i.test(bare)) return swgSize(bare);
-  const metric = /^(\d{1,4}(?:\.\d{1,4})?) ?(?:mm²|mm2|sq\.? ?mm)$/i.exec(bare)?.[1];
+  const metric = /^(\d{1,4}(?:\.\d{1,4})?) ?(?:mm²|mm\^?2|sq\.? ?mm)$/i.exec(bare)?.[1];
   if (metric !== undefined) return sizeOf("mm²", metric, Number(metric));
   const kcmil = /^(\d{1,4}(?:\.\d{1,3})?) ?(?:kcmil|mcm)$/i.exec(bare)?.[1];
   if (kcmil !== undefined) return sizeOf("kcmil", kcmil, toThousandCircularMils(conductorArea(bare)));
   if (/^[1-9]\d*(\.\d+)?$|^0(\.\d+)?$/.test(bare))
     return fail({ code: "ambiguous", path, expected: FORMS, received: text });
-  if (!/^(?:no\.?|#)? ?\d/i.test(bare))
+  // In one country "12 ga" is AWG and in another SWG: 2.05 mm and 2.64 mm.
+  if (/^\d[\d/]* ?(?:ga|gauge)\.?$/i.test(bare))
+    return fail({ code: "ambiguous", path, expected: FORMS, received: text });
+  if (!/^(?:no\.?|#|awg)? ?\d/i.test(bare))
     return fail({ code: "malformed-text", path, expected: FORMS, received: text });
   const { deviation: _, ...size } = awgFromArea({ area: conductorArea(bare), rounding: "exact" });
   return size;

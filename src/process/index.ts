@@ -4,6 +4,7 @@ export { airHeatContent, airMeanSpecificHeat } from "./airHeat.ts";
 export * from "./airHeating.ts";
 export * from "./airWhatIf.ts";
 export * from "./cost.ts";
+export * from "./drying.ts";
 export * from "./ductGuidance.ts";
 export * from "./exhaust.ts";
 export * from "./identify.ts";

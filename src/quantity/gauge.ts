@@ -28,7 +28,9 @@ function gaugeNumber(path: string, text: string): number {
     if (number <= 40) return number;
     return fail({ code: "out-of-range", path, expected: AWG_FORMS, received: text });
   }
-  return fail({ code: "malformed-text", path, expected: AWG_FORMS, received: text });
+  // "12 ga" is AWG in one country and SWG in another.
+  const code = /\d ?GA/.test(bare) ? "ambiguous" : "malformed-text";
+  return fail({ code, path, expected: AWG_FORMS, received: text });
 }
 
 /** As `awgDiameter`, under the caller's name for the text. */
@@ -47,7 +49,8 @@ export function gaugeArea(path: string, size: string): SquareMeters {
  * conductor of that gauge is thicker.
  * @param size - the size: "14", "#14", "14 AWG", "2/0", "00", "4/0" to "40"
  * @returns the diameter in meters (m)
- * @throws ElectroheatError `missing`, `wrong-type`, `malformed-text`, `out-of-range` above 40
+ * @throws ElectroheatError `missing`, `wrong-type`, `malformed-text`, `out-of-range` above 40, `ambiguous` for
+ *   "12 ga", which may be SWG
  * @source ASTM B258, Standard Specification for Standard Nominal Diameters and Cross-Sectional Areas of AWG Sizes
  *   of Solid Round Wires Used as Electrical Conductors; definition
  * @example
@@ -64,7 +67,8 @@ export function awgDiameter(size: string): Meters {
  * Metal area of an American wire gauge: π/4 × diameter². Strands together have this area as well.
  * @param size - the size: "14", "#14", "14 AWG", "2/0", "00", "4/0" to "40"
  * @returns the area in square meters (m²)
- * @throws ElectroheatError `missing`, `wrong-type`, `malformed-text`, `out-of-range` above 40
+ * @throws ElectroheatError `missing`, `wrong-type`, `malformed-text`, `out-of-range` above 40, `ambiguous` for
+ *   "12 ga", which may be SWG
  * @source ASTM B258, as for {@link awgDiameter}; definition
  * @example
  * ```ts

@@ -97,7 +97,18 @@ function twoRatings(path: string, text: string): never {
 
 const GAUGE_OF_OTHERS = /^swg$/i;
 
-function readUnit(path: string, unit: CanonicalUnit, text: string, rest: string): UnitEntry {
+/** What a nameplate prints behind its volts: "480 V 3 PH 60 HZ". One phase is none of it: it says something else of the voltage. */
+const PLATE_MARKS = /[ ,]*\b(?:3[ -]?(?:ph(?:ases?)?|~|φ|Ø)|(?:50|60)(?:\/60)? ?Hz)\.?$/i;
+
+/** The unit of a nameplate's voltage without those marks; with no unit before them, the text as it is. */
+function withoutMarks(unit: CanonicalUnit, rest: string): string {
+  if (unit !== "V") return rest;
+  const bare = rest.replace(PLATE_MARKS, "").replace(PLATE_MARKS, "");
+  return bare === "" ? rest : bare;
+}
+
+function readUnit(path: string, unit: CanonicalUnit, text: string, behind: string): UnitEntry {
+  const rest = withoutMarks(unit, behind);
   const gauge = GAUGE_OF_OTHERS.test(rest) && (unit === "m" || unit === "m²");
   const expected = `${allowedUnits(unit)}${gauge ? ", or an AWG size (SWG: see swgSize)" : ""}`;
   // A bare number has as many meanings as there are units, and none is assumed.
@@ -128,7 +139,7 @@ function convert(path: string, text: string, entry: UnitEntry, number: NumberTex
  * Reads a number with its unit, and keeps the digits it was written with.
  *
  * Reads fractions of what is counted in them ("1/4 in", "1/2 hp", "1 1/2 in"; "480/277 V" are two ratings), exponents, both code points of Ω and µ, the true minus, no-break
- * spaces, trade spellings ("in-lb", "KW", "kcmil"), AWG sizes where an area or a length is asked for ("2/0 AWG" as
+ * spaces, trade spellings ("in-lb", "KW", "kcmil"), the marks of a nameplate behind its volts ("480 V 3 PH 60 HZ"), AWG sizes where an area or a length is asked for ("2/0 AWG" as
  * area or as solid diameter), and for a resistance "OL" or "open". Refuses a comma unless asked for, grouped digits ("1 500"), two
  * ratings with a slash, a bare number, and every unit of another dimension: torque is not energy, a temperature difference (K) is not a
  * temperature (°C). The sign is read, not judged.

@@ -89,6 +89,10 @@ interface ResolvedRun {
 const HOT_CAUTION =
   "Wire above 90 °C: the terminal, splice or block it lands on limits it, and the ambient is that of the oven wall.";
 
+/** 110.14 and 110.14(A), from memory; the metal flows and oxidises under a screw or nut made for copper, which is how such joints burn. */
+const ALUMINUM_CAUTION =
+  "Aluminum wire only on terminals marked for it (AL, AL-CU), never under a nut or screw meant for copper.";
+
 /** Factors and column of a run; the factor tables are those of the ampacity table's own base, and no others. */
 export function resolveRun(run: ConductorRun): ResolvedRun {
   const { edition, ambient, insulationTemperature } = run;
@@ -118,7 +122,11 @@ export function resolveRun(run: ConductorRun): ResolvedRun {
     ambientFactor: hot?.value ?? 1,
     countFactor: count.value,
     factorCells: [...(hot?.cells ?? []), ...count.cells],
-    cautions: [...(!atMost(insulationTemperature, 90) ? [HOT_CAUTION] : []), ...(from.cautions ?? [])],
+    cautions: [
+      ...(!atMost(insulationTemperature, 90) ? [HOT_CAUTION] : []),
+      ...(run.material === "aluminum" ? [ALUMINUM_CAUTION] : []),
+      ...(from.cautions ?? []),
+    ],
     // The run calls the route by another name than the factor alone.
     warnings: (hot?.warnings ?? []).map((one) => (one.path === "by" ? { ...one, path: "ambientBy" } : one)),
   };

@@ -13,7 +13,7 @@ export function sizeOfRow(table: SharedTable, row: Row): string {
 }
 
 /**
- * A size as people write it ("#6", "2/0", "00 AWG", "250 MCM", "2.5mm2") under the name the tables use.
+ * A size as people write it ("#6", "AWG 6", "2/0", "00 AWG", "250 MCM", "2.5mm2", "2.5 sq mm") under the name the tables use.
  */
 export function sizeName(path: string, text: string): string {
   if (typeof text !== "string" || text.trim() === "" || text.length > 24) {
@@ -28,7 +28,7 @@ export function sizeName(path: string, text: string): string {
     return fail({ code, path, expected: FORMS, received: text });
   }
   const bare = text.trim().toUpperCase().replace(/\s+/g, "");
-  const gauge = /^(#|NO\.)?(\d{1,2}|[1-4]\/0|0{2,4})(AWG)?$/.exec(bare);
+  const gauge = /^(#|NO\.|AWG)?(\d{1,2}|[1-4]\/0|0{2,4})(AWG)?$/.exec(bare);
   if (gauge !== null) {
     const [, mark, number, unit] = gauge as unknown as readonly [
       string,
@@ -45,9 +45,10 @@ export function sizeName(path: string, text: string): string {
   }
   const kcmil = /^(\d{2,4})(KCMIL|MCM)$/.exec(bare)?.[1];
   if (kcmil !== undefined) return `${kcmil} kcmil`;
-  const metric = /^(\d{1,4}(?:\.\d{1,2})?)MM[²2]$/.exec(bare)?.[1];
+  const metric = /^(\d{1,4}(?:\.\d{1,2})?)(?:MM²|MM\^?2|SQ\.?MM)$/.exec(bare)?.[1];
   if (metric !== undefined) return `${Number(metric)} mm²`;
-  const code = /^\d+(\.\d+)?$/.test(bare) ? "ambiguous" : "malformed-text";
+  // "12 ga" too: AWG in one country, SWG in another.
+  const code = /^\d+(\.\d+|(?:\/0)?GA(?:UGE)?\.?)?$/.test(bare) ? "ambiguous" : "malformed-text";
   return fail({ code, path, expected: FORMS, received: text });
 }
 

@@ -97,12 +97,14 @@ describe("a joint read alone", () => {
   const bare = { title: "x", wiring, instruments: INSTRUMENTS } as unknown as BenchRecord;
 
   it("could not be judged: the answer says so, and what would judge it", () => {
-    const { answer, nextSteps } = assessModule({ ...bare, asFound: { joints: [joint] } } as BenchRecord);
+    // 25 mV · 60 A = 1.5 W: no contact is condemned by that alone, and none is cleared.
+    const joints = [{ ...joint, drop: "25 mV" }];
+    const { answer, nextSteps } = assessModule({ ...bare, asFound: { joints } } as BenchRecord);
     expect(answer[0]).toContain("joint J1 could not be judged");
     expect(answer[1]).toContain("Read the drop of joints like J1");
     expect(answer[2]).toMatch(/^Not known: joint J1/);
     expect(answer.join(" ")).not.toContain("Nothing read here speaks against");
-    expect(nextSteps[0]?.reason).toContain("15.0 W");
+    expect(nextSteps[0]?.reason).toContain("1.50 W");
   });
 
   it("is judged beside a like one, by its rise, or by the diagnosis of a module with a plate", () => {

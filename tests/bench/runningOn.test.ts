@@ -84,9 +84,15 @@ describe("a joint that the diagnosis settles on", () => {
       supply: volts(398),
       tolerance,
       instruments,
-      asFound: { joints: [{ id: "J-L2", drop: "248 mV", current: "77.8 A" }] },
+      asFound: {
+        joints: [{ id: "J-L2", drop: "80.0 mV", current: "77.8 A" }],
+        currents: LINES.map((at) => ({ at, reads: "77.8 A" })),
+      },
     };
     expect(running(record)).toMatch(/^Not before joint J-L2 is opened and remade/);
+    // 248 mV is more than any contact stands, whatever a diagnosis says.
+    const worse = { ...record, asFound: { joints: [{ id: "J-L2", drop: "248 mV", current: "77.8 A" }] } };
+    expect(running(worse)).toMatch(/^Not on joint J-L2: a hot joint/);
   });
 });
 

@@ -664,7 +664,10 @@ describe("a joint that the diagnosis weighed", () => {
     const joints = [{ id: "J1", drop: "3.9 mV", current: "36.1 A" }];
     const wired = (drawn: object) =>
       assessModule(
-        star({ wiring: { banks: [{ id: "A", connection: "star" }], ...drawn }, asFound: { joints } }),
+        star({
+          wiring: { banks: [{ id: "A", connection: "star" }], ...drawn },
+          asFound: { joints, currents: LINES.map((at) => ({ at, reads: "36.1 A" })) },
+        }),
       );
     expect(wired({ joints: [{ id: "J1", at: "L1" }] }).answer[0]).toBe("No fault shows in the readings.");
     expect(wired({}).answer[0]).toMatch(/^No fault shows, but joint J1 could not be judged/);

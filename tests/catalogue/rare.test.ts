@@ -105,7 +105,9 @@ describe("cells", () => {
     ];
     expect(module(elements)).toBe(7.5);
     expect(module(elements.map((row) => [...row, "my note"]))).toMatch(/^elements: .*two columns/);
-    expect(module(elements.map(([, value]) => [3, value]))).toMatch(/^elements: .*two columns/);
+    expect(module(elements.map(([, value]) => [true, value]))).toMatch(/^elements: .*two columns/);
+    // A sheet makes a number of "3": a name all the same, and one used twice.
+    expect(module(elements.map(([, value]) => [3, value]))).toMatch(/^elements: .*each name once/);
   });
 
   it("read a range of rows and single cells", () => {

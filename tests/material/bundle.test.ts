@@ -27,7 +27,7 @@ describe("what one import of this room costs", () => {
     ["airDensity", 1000],
     ["resistanceAtTemperature", 1000],
     ["temperatureFactor", 1870],
-    ["awgFromDiameter", 1910],
+    ["awgFromDiameter", 1925],
     ["swgSize", 2080],
     ["highestResistance", 2270],
     ["airProperties", 2700],

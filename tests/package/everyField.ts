@@ -87,6 +87,7 @@ export const everyField: Every<BenchRecord> = {
     insulation: "90 °C",
     terminals: "75 °C",
     grouped: 3,
+    deviceKind: "gG fuse",
     device: "100 A",
   },
   ambient: "104 °F",

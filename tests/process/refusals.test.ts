@@ -525,6 +525,15 @@ const cases: readonly (readonly [
     ],
   ],
   [
+    "dryingPower",
+    { waterFlow: 0.01, water: 20, vapor: 120 },
+    [
+      ["waterFlow", positive],
+      ["water", [...notQuantities, [-0.1, "out-of-range"], [100.1, "out-of-range"]]],
+      ["vapor", [...notQuantities, [-0.1, "out-of-range"], [600.1, "out-of-range"]]],
+    ],
+  ],
+  [
     "energyCost",
     { energy: 1e6, tariff: 0.2 },
     [

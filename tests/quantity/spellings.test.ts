@@ -11,7 +11,7 @@ import { ROWS } from "./unitDatabase.ts";
 
 /** Constructor → spellings, parted by a bar. */
 const MEANT: { readonly [made: string]: string } = {
-  volts: "VAC|Vac|VDC|Vdc|Vrms|v|volt|volts ac",
+  volts: "VAC|Vac|V AC|V ac|VDC|Vdc|V DC|V dc|Vrms|V~|v|volt|volts ac",
   millivolts: "millivolt",
   microvolts: "uV",
   kilovolts: "KV",
@@ -68,14 +68,14 @@ const MEANT: { readonly [made: string]: string } = {
   inchesOfMercuryConventional: "in Hg",
   newtonMeters: "Nm",
   newtonCentimeters: "Ncm",
-  poundForceInches: "in lbf|lb in|in lb|lbs in|in lbs|LB IN|IN LB|IN LBS|inch pounds|inch pound",
-  poundForceFeet: "ft lbf|lb ft|ft lb|lbs ft|ft lbs|LB FT|FT LB|FT LBS|foot pounds|foot pound",
-  kilogramForceMeters: "m kgf",
-  kilogramForceCentimeters: "kg cm",
+  poundForceInches: "in lbf|lb in|in lb|lbs in|in lbs|inlb|inlbs|LB IN|IN LB|IN LBS|inch pounds|inch pound",
+  poundForceFeet: "ft lbf|lb ft|ft lb|lbs ft|ft lbs|ftlb|ftlbs|LB FT|FT LB|FT LBS|foot pounds|foot pound",
+  kilogramForceMeters: "m kgf|kg m|kp m|kpm|mkp",
+  kilogramForceCentimeters: "kg cm|kp cm|kpcm",
   ohmCircularMilsPerFoot: "Ω cmil per ft|Ω CM/ft|Ω/cmf",
   microohmCentimeters: "uΩ cm",
   microohmMeters: "uΩ m",
-  ohmsPerThousandFeet: "Ω/kft|Ω/MFT|Ω per 1000 ft",
+  ohmsPerThousandFeet: "Ω/1000ft|Ω/kft|Ω/MFT|Ω per 1000 ft",
   microohmsPerFoot: "uΩ/ft",
   perKelvin: "/K|1/°C|/°C|K⁻¹",
   millionthsPerKelvin: "ppm/°C",

@@ -4,6 +4,7 @@ import type { ReadingsAssessment } from "../assessmentTypes.ts";
 import type { BranchFinding, DrawAssessment, NextStep } from "../assessTypes.ts";
 import { elementPlan } from "../day/branchModule.ts";
 import { ampsSteps, oddAmps, unjudgedJointSteps, unjudgedJoints } from "../day/concerns.ts";
+import { contactSteps } from "../day/contactConcerns.ts";
 import type { Days } from "../day/days.ts";
 import { type HotBranches, readAsLeft } from "../day/hotBranches.ts";
 import { doubtfulInsulationSteps, insulationSteps, poorInsulation } from "../day/insulationConcerns.ts";
@@ -153,7 +154,7 @@ export function adviseOn(input: {
     concerns: {
       odd: oddSteps(faults.odd),
       insulation: insulationSteps(present),
-      doubtful: [...scanSteps(present), ...doubtfulInsulationSteps(present)],
+      doubtful: [...scanSteps(present), ...contactSteps(present), ...doubtfulInsulationSteps(present)],
       supply: volts.steps,
       joints: unjudgedJointSteps(present, weighed),
       amps: ampsSteps(present, explained),

@@ -4,10 +4,11 @@ import { formatQuantity, type Watts } from "../../quantity/index.ts";
 import type { ReadingsAssessment } from "../assessmentTypes.ts";
 import type { BranchAssessment, DrawAssessment, JointAssessment, NextStep } from "../assessTypes.ts";
 import { ampsWords, oddAmps, unjudgedJoints } from "../day/concerns.ts";
+import { doubtfulJoint } from "../day/contactConcerns.ts";
+import { contactText, isTooHot } from "../day/contactHeat.ts";
 import { readAsLeft } from "../day/hotBranches.ts";
 import { doubtfulInsulation, poorInsulation } from "../day/insulationConcerns.ts";
 import { isBadJoint } from "../day/joints.ts";
-import { scanWords } from "../day/scanConcerns.ts";
 import type { DiagnosedFault } from "../diagnosis/diagnosedFault.ts";
 import { listed } from "../diagnosis/words.ts";
 import { ratioText } from "../text/shown.ts";
@@ -46,12 +47,14 @@ function branchWords(branches: readonly BranchAssessment[]): string[] {
     : [...words.slice(0, NAMED), `${words.length - NAMED} more branches faulty`];
 }
 
-function jointWords({ id, power, ratioToBest, comparison, rise }: JointAssessment): string {
+function jointWords(joint: JointAssessment): string {
+  const { id, power, ratioToBest, comparison, rise } = joint;
   // What is held against the best like joint has a drop, and so a ratio and its heat.
   if (comparison === "investigate") {
     const ratio = `${ratioText(ratioToBest as number)} times the best like joint, `;
     return `joint ${id} at ${ratio}${formatQuantity(power as Watts, { unit: "W", significantDigits: 3 })} in one contact`;
   }
+  if (isTooHot(joint)) return `joint ${id} ${contactText(joint)}, too much whatever its like show`;
   return `joint ${id} ${rise?.measured.toFixed(0)} K over the air`;
 }
 
@@ -123,7 +126,7 @@ const UNLESS_STUDS =
 
 /** Joints and insulation that are neither bad nor clear of trouble. */
 const doubtWords = (day: ReadingsAssessment, told: ReadonlySet<string>): readonly string[] => [
-  ...day.joints.filter(({ id }) => !told.has(id)).flatMap(scanWords),
+  ...day.joints.filter(({ id }) => !told.has(id)).flatMap(doubtfulJoint),
   ...doubtfulInsulation(day).map(({ words }) => words),
 ];
 
@@ -173,7 +176,7 @@ function carriedWords(
       : [...poorInsulation(present), ...doubtfulInsulation(present).map(({ words }) => words)]),
     ...branchWords(tellingBranches(present.resistances.branches, misread).filter(({ id }) => !ids.has(id))),
     ...present.joints.filter((one) => isBadJoint(one) && !again.joints.includes(one)).map(jointWords),
-    ...present.joints.filter((one) => !again.joints.includes(one)).flatMap(scanWords),
+    ...present.joints.filter((one) => !again.joints.includes(one)).flatMap(doubtfulJoint),
   ];
 }
 

@@ -37,6 +37,9 @@ const WORDS: Readonly<Record<Kind, string>> = {
   insulationTester: "insulation readings",
 };
 
+const DROPS_ALONE =
+  "Left out of the diagnosis: drops across joints, for without ohms or amps nothing else says what flows. The joints are judged by comparison and by their own drops.";
+
 const TO_NEUTRAL =
   "Left out of the diagnosis: supply voltages, which look read to neutral where the record has them between lines.";
 
@@ -227,6 +230,12 @@ export function diagnosisQuestion(input: {
   ];
   const taken = named.flatMap((one) => one.readings);
   if (named.every(({ kind }) => kind === "voltmeter")) return { asked: null, leftOut };
+  // A drop is current times joint: alone it would tell a bad joint from a wrong link by nothing but what is more usual.
+  const flows = named.some(({ kind }) => kind === "ohmmeter" || kind === "clamp");
+  if (!flows && named.some(({ kind }) => kind === "millivoltmeter")) {
+    const others = diagnosisQuestion({ ...input, without: [...without, "drop"] });
+    return { asked: others.asked, leftOut: [...others.leftOut, DROPS_ALONE] };
+  }
   const built = Object.fromEntries(
     named.map(({ kind, reads }) => {
       const given = instruments[kind] as ParsedInstrument<unknown>;

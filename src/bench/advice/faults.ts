@@ -25,7 +25,7 @@ import {
   misreadBranches,
   NO_JOINTS,
 } from "./diagnosisVerdict.ts";
-import { oddReadings } from "./oddReadings.ts";
+import { oddDrops, oddReadings, withPlate } from "./oddReadings.ts";
 
 /** The diagnosis and its consequences. */
 export interface AssessedFaults {
@@ -233,7 +233,7 @@ export function assessFaults(input: {
   const supply = supplyOf(record, "asFound");
   const question = { record, readings: asFound, supply, targets, plateCurrent };
   const whole = diagnosisQuestion(question);
-  if (whole.asked === null) return { ...none, leftOut: whole.leftOut };
+  if (whole.asked === null) return { ...none, leftOut: whole.leftOut, odd: oddDrops(record) };
   const { asked, diagnosis, leftOut } = explained(whole.asked, whole.leftOut, () =>
     diagnosisQuestion({ ...question, without: ["drop"] }),
   );
@@ -269,7 +269,14 @@ export function assessFaults(input: {
     misread,
     drawingVoid: drawingVoid(verdict),
     joints: jointsNamed(verdict, module),
-    odd: oddReadings(diagnosis),
+    odd: withPlate(
+      record,
+      [
+        ...oddReadings(diagnosis),
+        ...(asked.readings.some(({ kind }) => kind === "drop") ? [] : oddDrops(record)),
+      ],
+      held(verdict).some(({ faults }) => faults.some(({ kind }) => kind === "other rating")),
+    ),
     weighedJoints,
   };
 }

@@ -3,6 +3,7 @@ import { largestFirst } from "../../numeric/index.ts";
 import { formatQuantity, type Ohms, type Watts } from "../../quantity/index.ts";
 import type { ReadingsAssessment } from "../assessmentTypes.ts";
 import type { DrawAssessment, JointAssessment, NextStep, ResistanceAssessment } from "../assessTypes.ts";
+import { contactText, isTooHot } from "../day/contactHeat.ts";
 import { isBadJoint } from "../day/joints.ts";
 import { LEAK } from "../diagnosis/leak.ts";
 import type { FittedReading } from "../fit/types.ts";
@@ -93,7 +94,8 @@ function readingSteps(
   return { contradictions: steps, obscure };
 }
 
-function jointReason({ resistance, power, ratioToBest, comparison, rise }: JointAssessment): string {
+function jointReason(joint: JointAssessment): string {
+  const { resistance, power, ratioToBest, comparison, rise } = joint;
   const parts: string[] = [];
   // What is held against the best like joint has a drop, and so all three.
   if (comparison === "investigate") {
@@ -102,6 +104,10 @@ function jointReason({ resistance, power, ratioToBest, comparison, rise }: Joint
     const ratio = `, ${ratioText(ratioToBest as number)} times the best like joint`;
     parts.push(`${ohms}, ${heat}${ratio}: more than half above the lowest.`);
   }
+  if (isTooHot(joint))
+    parts.push(
+      `${contactText(joint)}: its spots soften, copper or not, whatever its like show; they may be bad alike.`,
+    );
   if (rise !== null && rise.atLeast > 0)
     parts.push(`${rise.measured.toFixed(0)} K over the air: ${rise.action}.`);
   return `${parts.join(" ")} Line currents cannot show this.`;

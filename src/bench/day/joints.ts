@@ -11,8 +11,9 @@ import {
   type Volts,
   type Watts,
 } from "../../quantity/index.ts";
-import type { JointAssessment } from "../assessTypes.ts";
+import type { JointAssessment, JointContact } from "../assessTypes.ts";
 import type { ParsedInstrument, ParsedReadings, ParsedRecord, Read } from "../record/parsed.ts";
+import { contactOf, isTooHot, isWarm } from "./contactHeat.ts";
 import { errorLimit } from "./instrumentLimits.ts";
 import { jointRises } from "./jointRise.ts";
 
@@ -29,6 +30,7 @@ interface Measured {
   readonly resistance: Ohms;
   readonly halfWidth: Ohms;
   readonly power: Watts;
+  readonly contact: JointContact | null;
   /** Lowest and highest resistance that drop and current allow within their half-widths, Ω. */
   readonly low: number;
   readonly high: number;
@@ -54,7 +56,8 @@ function measuredJoints(joints: Joints, { millivoltmeter, clamp }: Instruments):
     });
     // The interval is wider upwards than downwards: a current read too high counts for more than one read too low.
     const low = Math.max(0, drop.value - dDrop) / (current.value + dCurrent);
-    return [{ id, resistance, halfWidth, power, low, high: resistance + halfWidth }];
+    const contact = contactOf(drop.value, dDrop);
+    return [{ id, resistance, halfWidth, power, contact, low, high: resistance + halfWidth }];
   });
 }
 
@@ -96,13 +99,24 @@ export function checkJoints(joints: Joints, path: string): void {
 /** A thermal scan that asks for more than watching. */
 const HOT = 3;
 
-/** Whether a joint is to be opened: by its drop, or by its rise. */
-export const isBadJoint = ({ comparison, rise }: JointAssessment): boolean =>
-  comparison === "investigate" || (rise !== null && rise.atLeast >= HOT);
+/** Whether a joint is to be opened: by its drop beside like joints or by itself, or by its rise. */
+export const isBadJoint = (joint: JointAssessment): boolean =>
+  joint.comparison === "investigate" || isTooHot(joint) || (joint.rise !== null && joint.rise.atLeast >= HOT);
+
+/** Whether a joint's drop shows it good: like the best, and no more than any contact stands. */
+export const isGoodDrop = (joint: JointAssessment): boolean =>
+  joint.comparison === "like the best" && !isTooHot(joint) && !isWarm(joint);
+
+/** Joints whose drop alone leaves them in doubt, and nothing makes bad. */
+export const isWarmJoint = (joint: JointAssessment): boolean => isWarm(joint) && !isBadJoint(joint);
 
 /** Whether nothing of its own judges a joint: no like joint beside its drop, and no rise. */
-export const isUnjudged = ({ comparison, resistance, rise }: JointAssessment): boolean =>
-  comparison === "nothing to compare with" && resistance !== null && rise === null;
+export const isUnjudged = (joint: JointAssessment): boolean =>
+  joint.comparison === "nothing to compare with" &&
+  joint.resistance !== null &&
+  joint.rise === null &&
+  !isTooHot(joint) &&
+  !isWarm(joint);
 
 /** Order of joints: those to be opened, then by resistance, then by rise. */
 export function worstFirst(a: JointAssessment, b: JointAssessment): number {
@@ -127,7 +141,13 @@ export function assessJoints(joints: Joints, instruments: Instruments): readonly
       const joint = measured.get(id);
       const rise = rises.get(id) ?? null;
       if (joint === undefined || best === null) {
-        const none = { resistance: null, halfWidth: null, power: null, ratioToBest: null } as const;
+        const none = {
+          resistance: null,
+          halfWidth: null,
+          power: null,
+          ratioToBest: null,
+          contact: null,
+        } as const;
         return { id, ...none, comparison: "nothing to compare with", rule: RULE, rise };
       }
       return {
@@ -138,6 +158,7 @@ export function assessJoints(joints: Joints, instruments: Instruments): readonly
         ratioToBest: best.resistance > 0 ? joint.resistance / best.resistance : null,
         comparison: comparisonOf(joint, best, measured.size),
         rule: RULE,
+        contact: joint.contact,
         rise,
       };
     })

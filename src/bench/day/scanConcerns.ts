@@ -2,7 +2,7 @@
 import type { ReadingsAssessment } from "../assessmentTypes.ts";
 import type { JointAssessment, JointRise, NextStep } from "../assessTypes.ts";
 import { listed } from "../diagnosis/words.ts";
-import { isBadJoint } from "./joints.ts";
+import { isBadJoint, isGoodDrop } from "./joints.ts";
 
 /** A row that asks for a repair, if not at once. */
 const DEFICIENT = 2;
@@ -11,7 +11,7 @@ const AT_ONCE = 4;
 
 /** The rise of a joint that is not to be opened at once; a drop like that of the best joint clears the contact itself. */
 const waiting = (joint: JointAssessment): JointRise | null =>
-  isBadJoint(joint) || joint.comparison === "like the best" ? null : joint.rise;
+  isBadJoint(joint) || isGoodDrop(joint) ? null : joint.rise;
 
 /** Whether a scan asks for a repair that can wait. */
 export const isSuspectJoint = (joint: JointAssessment): boolean =>

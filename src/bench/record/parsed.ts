@@ -115,6 +115,7 @@ export interface ParsedFeed {
   readonly terminals?: Read<Celsius> | undefined;
   readonly grouped?: number | undefined;
   readonly device?: Read<Amperes> | undefined;
+  readonly deviceKind?: "circuit-breaker" | "gG fuse" | undefined;
 }
 
 /** What the module heats. */

@@ -77,6 +77,8 @@ export interface RecordFeed {
   readonly grouped?: number;
   /** Fuse or breaker as installed. */
   readonly device?: Quoted;
+  /** Which of the two it is; a gG fuse if left out, which asks for at least as much cable. IEC only: the North American tables hold for both. */
+  readonly deviceKind?: "circuit-breaker" | "gG fuse";
 }
 
 /**

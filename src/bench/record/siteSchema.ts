@@ -51,6 +51,7 @@ export const feedSchema = (): Schema<ParsedFeed> =>
     terminals: z.optional(quantity<Celsius>("°C")),
     grouped: z.optional(count()),
     device: z.optional(quantity<Amperes>("A")),
+    deviceKind: z.optional(z.enum(["circuit-breaker", "gG fuse"])),
   });
 
 /** What the module heats. */

@@ -10,7 +10,7 @@ import type {
 } from "../assessmentTypes.ts";
 import type { BranchFinding, JointAssessment } from "../assessTypes.ts";
 import { clearsLimit, doubtfulInsulation, poorInsulation } from "../day/insulationConcerns.ts";
-import { isBadJoint } from "../day/joints.ts";
+import { isBadJoint, isGoodDrop, isWarmJoint } from "../day/joints.ts";
 import { isSuspectJoint } from "../day/scanConcerns.ts";
 import { type Evidence, evidenceOf, TO_DO } from "./evidence.ts";
 import { UNSPLIT } from "./feedNorthAmerica.ts";
@@ -94,10 +94,20 @@ function torqueEvidence({ hardware }: ChecklistSource): Evidence {
   return { state: "to do", evidence: `${evidence.evidence} No torque to judge at ${missing.join(", ")}.` };
 }
 
+const PARTS = ["conductor", "overcurrent device"] as const;
+
+/** Conductor and device are judged together: one of them within its limits says nothing of the other. */
+function bothInstalled(figures: readonly Figure[]): Evidence {
+  const evidence = evidenceOf(figures);
+  const missing = PARTS.filter((part) => figures.every(({ label }) => !label.startsWith(part)));
+  if (evidence.state !== "done" || missing.length === 0) return evidence;
+  return { state: "to do", evidence: `${evidence.evidence} Not in the record: ${missing.join(", ")}.` };
+}
+
 /** What is installed against the code. Whether a load is split into circuits nobody can read from the feed before the split. */
 function feedEvidence({ feed }: ChecklistSource): Evidence {
   const figures = feed?.figures ?? [];
-  const evidence = evidenceOf(installedFigures(feed));
+  const evidence = bothInstalled(installedFigures(feed));
   const whole = figures.find(({ label, verdict }) => label === UNSPLIT && verdict === "outside");
   if (whole === undefined || evidence.state === "not passed") return evidence;
   const said = evidence.evidence === null ? "" : `${evidence.evidence} `;
@@ -106,13 +116,13 @@ function feedEvidence({ feed }: ChecklistSource): Evidence {
 
 /** What one of a joint's two verdicts, its drop among like joints or its rise by the scale, says of it. */
 function jointState(joint: JointAssessment, what: "drop" | "rise"): "bad" | "unclear" | "good" | null {
-  const { resistance, comparison, rise } = joint;
+  const { resistance, rise } = joint;
   if (what === "drop") {
     if (resistance === null) return null;
-    return comparison === "investigate" ? "bad" : comparison === "like the best" ? "good" : "unclear";
+    return isBadJoint({ ...joint, rise: null }) ? "bad" : isGoodDrop(joint) ? "good" : "unclear";
   }
   if (rise === null) return null;
-  if (isBadJoint({ ...joint, comparison: "nothing to compare with" })) return "bad";
+  if (isBadJoint({ ...joint, comparison: "nothing to compare with", contact: null })) return "bad";
   return rise.level === 0 ? "good" : "unclear";
 }
 
@@ -212,7 +222,7 @@ export function checklist(source: ChecklistSource): readonly ChecklistItem[] {
     ...evidence,
   });
   const suspects = (source.asFound?.joints ?? [])
-    .filter((one) => isBadJoint(one) || isSuspectJoint(one))
+    .filter((one) => isBadJoint(one) || isSuspectJoint(one) || isWarmJoint(one))
     .map(({ id }) => id);
   const after = (asLeft?.joints ?? []).filter(({ id }) => suspects.includes(id));
   const names = hardware.map(({ id }) => id).join(", ");

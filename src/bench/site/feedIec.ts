@@ -64,7 +64,8 @@ export function iecFeed(question: FeedQuestion): FeedFigures {
   };
   const given = feed.device?.value;
   const fused = given === undefined || comesIn(run, "gG fuse", given);
-  const deviceKind: DeviceKind = fused ? "gG fuse" : "circuit-breaker";
+  const deviceKind: DeviceKind = feed.deviceKind ?? (fused ? "gG fuse" : "circuit-breaker");
+  const taken = feed.deviceKind === undefined ? (fused ? FUSE : BREAKER) : null;
   const design =
     lineCurrent === null ? null : asking(() => designCurrent({ edition, heaterCurrent: lineCurrent }));
   const load = design?.found?.value ?? null;
@@ -136,7 +137,7 @@ export function iecFeed(question: FeedQuestion): FeedFigures {
         largest?.found == null
           ? null
           : { value: largest.found.device, basis: `In for this cable by ${printedText(largest.found)}` },
-      caution: cautionOf([fused ? FUSE : BREAKER, largest?.why ?? null]),
+      caution: cautionOf([taken, largest?.why ?? null]),
     });
   };
 

@@ -4,7 +4,8 @@ import { allOpen } from "../advice/branchSteps.ts";
 import { type JointsNamed, NO_JOINTS, tellingBranches } from "../advice/diagnosisVerdict.ts";
 import type { CutLine, PartLine, ReadingsAssessment } from "../assessmentTypes.ts";
 import type { BranchAssessment, JointAssessment } from "../assessTypes.ts";
-import { isBadJoint } from "../day/joints.ts";
+import { isTooHot, isWarm } from "../day/contactHeat.ts";
+import { isBadJoint, isGoodDrop } from "../day/joints.ts";
 import { isSuspectJoint } from "../day/scanConcerns.ts";
 import { placeWords } from "../diagnosis/words.ts";
 import type { ParsedRecord } from "../record/parsed.ts";
@@ -63,6 +64,7 @@ function jointLine(joint: JointAssessment): readonly PartLine[] {
   const { id, comparison, rise } = joint;
   const why = [
     ...(comparison === "investigate" ? ["stands out among like joints"] : []),
+    ...(isTooHot(joint) ? ["drops more than any contact stands"] : []),
     ...(rise !== null && rise.atLeast > 0
       ? [`shows a rise of at least level ${rise.atLeast} of the scale`]
       : []),
@@ -85,7 +87,7 @@ const namedJointLine = (place: string): PartLine => ({
 
 /** Whether readings show a joint good: by one verdict at the least, and by neither bad. */
 const isGoodJoint = (joint: JointAssessment): boolean =>
-  !isBadJoint(joint) && (joint.comparison === "like the best" || joint.rise?.level === 0);
+  !isBadJoint(joint) && !isWarm(joint) && (isGoodDrop(joint) || joint.rise?.level === 0);
 
 /**
  * The list of parts, elements first. Quantities are what the readings prove at the least.

@@ -1,6 +1,7 @@
 /** The readings of one day as lines of a text report: branches, readings, joints. */
 import { formatQuantity, formatUncertain, type Ohms, type Open } from "../../quantity/index.ts";
 import type { BranchAssessment, JointAssessment, JointRise, ResistanceAssessment } from "../assessTypes.ts";
+import { isTooHot, isWarm } from "../day/contactHeat.ts";
 import { table, wrap } from "./layout.ts";
 import { ratioText } from "./shown.ts";
 
@@ -93,14 +94,23 @@ const isCoolest = ({ fullLoadHigh }: JointRise): boolean => fullLoadHigh === 0;
 
 /** Joints, worst first. */
 export function jointLines(joints: readonly JointAssessment[]): string[] {
-  const rows = joints.map(({ id, resistance, power, ratioToBest, comparison, rise }) => [
-    id,
-    resistance === null ? "-" : formatQuantity(resistance, { unit: "Ω", as: "µΩ", significantDigits: 3 }),
-    power === null ? "-" : formatQuantity(power, { unit: "W", significantDigits: 3 }),
-    ratioToBest === null ? "-" : `${ratioText(ratioToBest)}×`,
-    rise === null ? "-" : `${rise.measured.toFixed(0)} K`,
-    comparison === "investigate" ? "INVESTIGATE" : comparison,
-  ]);
+  const rows = joints.map((joint) => {
+    const { id, resistance, power, ratioToBest, comparison, rise } = joint;
+    return [
+      id,
+      resistance === null ? "-" : formatQuantity(resistance, { unit: "Ω", as: "µΩ", significantDigits: 3 }),
+      power === null ? "-" : formatQuantity(power, { unit: "W", significantDigits: 3 }),
+      ratioToBest === null ? "-" : `${ratioText(ratioToBest)}×`,
+      rise === null ? "-" : `${rise.measured.toFixed(0)} K`,
+      comparison === "investigate"
+        ? "INVESTIGATE"
+        : isTooHot(joint)
+          ? "TOO MUCH"
+          : isWarm(joint)
+            ? "not cleared"
+            : comparison,
+    ];
+  });
   const scanned = joints.flatMap(({ id, rise }) =>
     rise === null
       ? []
@@ -112,6 +122,8 @@ export function jointLines(joints: readonly JointAssessment[]): string[] {
   );
   const rules = [
     ...(joints.some(({ resistance }) => resistance !== null) ? [(joints[0] as JointAssessment).rule] : []),
+    // What the drops by themselves raise no doubt about needs no rule to be read.
+    ...new Set(joints.flatMap((one) => (isTooHot(one) || isWarm(one) ? (one.contact?.rule ?? []) : []))),
     ...new Set(joints.flatMap(({ rise }) => rise?.rule ?? [])),
   ];
   return [

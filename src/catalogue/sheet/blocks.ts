@@ -61,9 +61,16 @@ function putAt(into: Record<string, unknown>, path: string, value: unknown, root
   at[last] = value;
 }
 
+/** A cell where text is wanted: a sheet turns "12" into a number by itself, and elements are numbered oftener than named. */
+export function asWritten(shape: Shape, cell: unknown): unknown {
+  return resolved(shape) === "text" && typeof cell === "number" && Number.isFinite(cell)
+    ? String(cell)
+    : cell;
+}
+
 /** A cell inside a table: a list may be written as JSON, or as texts with semicolons between them. */
 function fieldIn(path: string, shape: Shape, cell: unknown): unknown {
-  if (isScalar(shape)) return cell;
+  if (isScalar(shape)) return asWritten(shape, cell);
   const written = jsonIn(path, cell);
   if (written !== undefined) return written;
   if (inside(shape, "list") === undefined) return cell;
@@ -119,7 +126,7 @@ function listsNames(of: Shape, block: Block): boolean {
 }
 
 function listOf(path: string, of: Shape, block: Block): unknown {
-  if (isScalar(of)) return cellsOf(block);
+  if (isScalar(of)) return cellsOf(block).map((cell) => asWritten(of, cell));
   if (listsNames(of, block)) return cellsOf(block).map((cell, i) => jsonIn(`${path}.${i}`, cell) ?? cell);
   if (inside(of, "list") !== undefined || inside(of, "tuple") !== undefined)
     return rowsOf(block).map((row) => cellsOf([row]));
@@ -194,9 +201,12 @@ function mapOf(path: string, block: Block): unknown {
   const map: Record<string, unknown> = {};
   for (const row of rowsOf(block)) {
     if (row.every(isBlank)) continue;
-    const [name, value] = row;
+    const [name, value] = [asWritten("text", row[0]), row[1]];
     if (row.length !== 2 || typeof name !== "string") {
       fail({ code: "wrong-type", path, expected: "two columns: names and values", received: name });
+    }
+    if (Object.hasOwn(map, name as string)) {
+      fail({ code: "duplicate", path, expected: "each name once", received: name });
     }
     Object.defineProperty(map, name as string, { value, enumerable: true });
   }

@@ -3,7 +3,7 @@ import { type ErrorCode, fail, isElectroheatError } from "../../quantity/index.t
 import type { Entry, Input } from "../describe.ts";
 import { type Evaluation, evaluateEntry } from "../evaluate.ts";
 import { isBlank, LONGEST_TEXT, MOST_VALUES, tooMany } from "../plain.ts";
-import { isScalar, structureFrom } from "./blocks.ts";
+import { asWritten, isScalar, structureFrom } from "./blocks.ts";
 import { type Block, blockOf, type Cell, firstOf, isOne } from "./cells.ts";
 import { picked, type Spill } from "./spill.ts";
 
@@ -121,7 +121,7 @@ export function callWithCells(entry: Entry, cells: readonly unknown[]): SheetAns
     const one = (row: number, column: number): Single => {
       const inputs: Record<string, unknown> = {};
       given.forEach(({ input, block, scalar }, i) => {
-        inputs[input.name] = scalar ? cellAt(block, row, column) : structures[i];
+        inputs[input.name] = scalar ? asWritten(input.shape, cellAt(block, row, column)) : structures[i];
       });
       return answerOf(evaluateEntry(entry, inputs), field);
     };

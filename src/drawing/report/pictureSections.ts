@@ -100,8 +100,9 @@ function diagram(assessment: ModuleAssessment, { name, readings }: Day): readonl
     const state = STATES[finding];
     if (state !== null) states[id] = state;
   }
-  for (const { id, comparison, rise } of measured) {
-    if (comparison === "investigate" || (rise?.atLeast ?? 0) >= HOT) states[id] = "hot joint";
+  for (const { id, comparison, contact, rise } of measured) {
+    if (comparison === "investigate" || contact?.verdict === "outside" || (rise?.atLeast ?? 0) >= HOT)
+      states[id] = "hot joint";
   }
   const title = `Connections, ${name}`;
   return both(title, `connections-${name === "as found" ? "found" : "left"}`, (width, id) =>

@@ -129,12 +129,16 @@ function rankText({ level, atLeast }: JointRise): string {
 }
 
 function jointRow(joint: JointAssessment, units: UnitSystem): readonly (Cell | string)[] {
-  const { id, power, ratioToBest, comparison, rise } = joint;
+  const { id, power, ratioToBest, comparison, contact, rise } = joint;
   const ends = rise === null ? "" : rangeText(rise.fullLoadLow, rise.fullLoadHigh, "K", units, 3);
   return [
     id,
     jointText(joint),
-    verdictCell(comparison),
+    contact?.verdict === "outside" && comparison !== "investigate"
+      ? verdictCell("too much by itself")
+      : contact?.verdict === "undecided" && comparison === "like the best"
+        ? verdictCell("not cleared")
+        : verdictCell(comparison),
     ratioToBest === null ? "" : `${quantityText(ratioToBest, "1", units)}×`,
     power === null ? "" : quantityText(power, "W", units),
     rise === null ? "" : quantityText(rise.measured, "K", units),

@@ -221,6 +221,8 @@ const TONES: Readonly<Record<string, Tone>> = {
   high: "bad",
   "not passed": "bad",
   investigate: "bad",
+  "too much by itself": "bad",
+  "not cleared": "doubt",
 };
 
 /** A word of judgement as a cell: the word, and its tone besides. */

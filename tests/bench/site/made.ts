@@ -70,6 +70,7 @@ export const joint = (id: string, more: Partial<JointAssessment>): JointAssessme
   ratioToBest: null,
   comparison: "nothing to compare with",
   rule: "invented",
+  contact: null,
   rise: null,
   ...more,
 });

@@ -248,14 +248,18 @@ describe("the checklist", () => {
     const fits = judged("conductor as installed, ampacity", "within");
     const of = (...figures: readonly Figure[]) => item("Conductors", { feed: feed(...figures) });
     expect(of(whole)).toEqual(["to do", "Split it."]);
-    expect(of(fits, whole)).toEqual(["to do", "Within: conductor as installed, ampacity. Split it."]);
+    expect(of(fits, whole)).toEqual([
+      "to do",
+      "Within: conductor as installed, ampacity. Not in the record: overcurrent device. Split it.",
+    ]);
     expect(of({ ...fits, verdict: "outside" }, whole)).toEqual([
       "not passed",
       "Outside: conductor as installed, ampacity.",
     ]);
-    expect(of(fits, { ...whole, verdict: "within" })).toEqual([
+    const device = judged("overcurrent device as installed, for the load", "within");
+    expect(of(fits, device, { ...whole, verdict: "within" })).toEqual([
       "done",
-      "Within: conductor as installed, ampacity.",
+      "Within: conductor as installed, ampacity, overcurrent device as installed, for the load.",
     ]);
   });
 

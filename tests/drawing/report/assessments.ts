@@ -154,6 +154,7 @@ const found: ReadingsAssessment = {
       ratioToBest: 45.2,
       comparison: "investigate",
       rule: "twice the best of alike joints: common practice; a licensed electrician decides",
+      contact: null,
       rise: {
         measured: 71 as never,
         fullLoadLow: 71.6 as never,
@@ -173,6 +174,7 @@ const found: ReadingsAssessment = {
       ratioToBest: 1,
       comparison: "like the best",
       rule: "twice the best of alike joints: common practice; a licensed electrician decides",
+      contact: null,
       rise: null,
     },
   ],

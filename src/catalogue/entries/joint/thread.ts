@@ -26,6 +26,7 @@ export const threadEntries = (): readonly Entry[] =>
       threadGeometry: joint.threadGeometry,
       metricThread: joint.metricThread,
       unifiedThread: joint.unifiedThread,
+      threadSize: joint.threadSize,
       fastenerStrength: joint.fastenerStrength,
       proofLoad: joint.proofLoad,
       nutFactorRange: joint.nutFactorRange,
@@ -57,6 +58,7 @@ export const threadEntries = (): readonly Entry[] =>
       },
       metricThread: { kind: "lookup", inputs: { thread: {} }, output: size },
       unifiedThread: { kind: "lookup", inputs: { thread: {} }, output: size },
+      threadSize: { kind: "lookup", inputs: { text: {} }, output: size },
       fastenerStrength: {
         kind: "lookup",
         inputs: { standard: {}, grade: {}, diameter },

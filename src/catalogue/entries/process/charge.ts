@@ -2,6 +2,7 @@
 import {
   chargeHeat,
   chargePower,
+  dryingPower,
   meanLossShare,
   ovenSizing,
   steelHeatContent,
@@ -25,6 +26,7 @@ export const chargeEntries = (): readonly Entry[] =>
       chargeHeat,
       chargePower,
       throughputPower,
+      dryingPower,
       steelSpecificHeat,
       steelHeatContent,
     },
@@ -80,6 +82,17 @@ export const chargeEntries = (): readonly Entry[] =>
         text: "power = massFlow × specificHeat × (to − from)",
         inputs: { massFlow: { symbol: "\\dot m", above: 0 }, specificHeat, from, to },
         output: { symbol: "P" },
+      },
+      dryingPower: {
+        kind: "physics",
+        tex: "P = \\dot m\\,(2501 + 1.86\\,\\vartheta_v - 4.186\\,\\vartheta_w) \\cdot 10^3",
+        text: "power = waterFlow × (2501 + 1.86 × vapor − 4.186 × water) × 1000, temperatures in °C",
+        inputs: {
+          waterFlow: { symbol: "\\dot m", above: 0 },
+          water: { symbol: "\\vartheta_w", min: 0, max: 100 },
+          vapor: { symbol: "\\vartheta_v", min: 0, max: 600 },
+        },
+        output: { fields: { power: { symbol: "P" }, heatPerMass: { symbol: "h" } } },
       },
       steelSpecificHeat: {
         kind: "physics",
