@@ -2,11 +2,12 @@
 import type { NextStep } from "../assessTypes.ts";
 import type { Diagnosis } from "../diagnosis/types.ts";
 
-/** What looks odd, without the place in the question that nobody sees. */
+/** What looks odd, without the place in the question that nobody sees; what is odd of several readings alike is said once. */
 export function oddReadings(diagnosis: Diagnosis): readonly string[] {
-  return diagnosis.warnings
+  const messages = diagnosis.warnings
     .filter(({ code }) => code === "suspicious")
     .map(({ path, message }) => (message.startsWith(`${path}: `) ? message.slice(path.length + 2) : message));
+  return [...new Set(messages)];
 }
 
 /** The question that an odd reading raises, for the first lines. */

@@ -8,7 +8,7 @@ import { explanationGroups } from "./explain.ts";
 import { insulationWarnings } from "./insulation.ts";
 import { questionOf } from "./model.ts";
 import { posteriorOf } from "./posterior.ts";
-import { GATE } from "./settings.ts";
+import { GATE, RANGE } from "./settings.ts";
 import { slipWarnings } from "./slips.ts";
 import { statedVoltageWarnings } from "./statedVoltage.ts";
 import type { Diagnosis, DiagnosisInput, Explanation } from "./types.ts";
@@ -53,7 +53,9 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   const outcome = top.pValue === null ? "too few readings" : top.pValue < GATE ? "nothing fits" : "explained";
   // Windings across the lines read like kilohms typed as ohms: that explains a slip of the unit, it does not exclude it.
   const feed = top.faults.some(({ kind }) => kind === "feed connected");
-  const excludes = outcome !== "nothing fits" && !feed;
+  // Neither does a joint burnt to kilohms, which one reading in another unit looks like.
+  const charred = top.estimates.some(({ of, value }) => of === "joint resistance" && value > RANGE.joint[1]);
+  const excludes = outcome !== "nothing fits" && !feed && !charred;
   const accounted = top.predicted.flatMap(({ deviation }, r) =>
     excludes && deviation !== null && Math.abs(deviation) < ACCOUNTED ? [r] : [],
   );
