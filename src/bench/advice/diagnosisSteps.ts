@@ -100,7 +100,7 @@ function actionOf(
     case "feed connected":
       return {
         action:
-          "Lock out the feed, lift its wires off the module, prove it dead and read all ohms again before any element is judged: a transformer's windings or another load lie across the lines in these readings.",
+          "Lock out the feed, lift its wires off the module, prove it dead and read all ohms again, those to the frame too, before any element is judged: a transformer's windings or another load lie across the lines in these readings.",
         about: [],
       };
     case "supply unbalance":

@@ -63,7 +63,9 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   const warnings = [
     ...slips,
     // Ohms of a thousandth are a slip of the unit before they are a winding, and a winding that explains them has been named.
-    ...(slips.length > 0 || feed ? [] : acrossLinesWarnings(question, posterior.sound)),
+    ...(slips.length > 0 || (feed && outcome !== "nothing fits")
+      ? []
+      : acrossLinesWarnings(question, posterior.sound)),
     ...(outcome === "explained" ? burntJointWarnings(question, top) : []),
     ...(outcome === "nothing fits" && slips.length === 0 ? statedVoltageWarnings(question) : []),
     ...insulationWarnings(question),

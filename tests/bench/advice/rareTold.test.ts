@@ -189,3 +189,19 @@ describe("readings a thousand times too large", () => {
     expect(parts).toEqual([]);
   });
 });
+
+it("a feed still connected with its neutral earthed comes before any coil on the frame, and condemns no element", () => {
+  const found = assess({
+    instruments: {
+      ohmmeter: { ofReading: 0.005, digits: 3, leads: "taken off" },
+      insulationTester: { ofReading: 0.05, digits: 2 },
+    },
+    asFound: {
+      ohms: pairs([0.3, 0.3, 0.3]),
+      insulation: LINES.map((from) => ({ from, reads: "0.00 MΩ" })),
+    },
+  });
+  expect(found.nextSteps[0]?.action).toMatch(/^Lock out the feed, .* those to the frame too/);
+  expect(found.answer[2]).toMatch(/^Do not energise it/);
+  expect(found.parts).toEqual([]);
+});
