@@ -78,7 +78,6 @@ function wrongWords(
   weighed: ReadonlySet<string>,
   { module, studsUnsaid, ampsExplained }: AnswerInput,
 ): string {
-  const { branches } = day.resistances;
   const clash = clashing(day.resistances);
   const misread = misreadBranches(verdict, module, clash);
   const telling = verdict !== null && isTelling(verdict) ? verdict : null;
@@ -92,7 +91,7 @@ function wrongWords(
   ]);
   const refuted = verdict?.kind === "nothing fits" ? [lower(verdict.words)] : [];
   // What is not told apart may still be known to lie in one branch: that is said first.
-  const untold = tellingBranches(branches, misread).filter(
+  const untold = tellingBranches(day.resistances, misread).filter(
     ({ id }) => telling?.kind !== "settled" || !told.has(id),
   );
   const said = [
@@ -174,7 +173,7 @@ function carriedWords(
     ...(again.insulation.length > 0
       ? []
       : [...poorInsulation(present), ...doubtfulInsulation(present).map(({ words }) => words)]),
-    ...branchWords(tellingBranches(present.resistances.branches, misread).filter(({ id }) => !ids.has(id))),
+    ...branchWords(tellingBranches(present.resistances, misread).filter(({ id }) => !ids.has(id))),
     ...present.joints.filter((one) => isBadJoint(one) && !again.joints.includes(one)).map(jointWords),
     ...present.joints.filter((one) => !again.joints.includes(one)).flatMap(doubtfulJoint),
   ];

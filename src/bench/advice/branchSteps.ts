@@ -190,13 +190,14 @@ function unjudgedStep(unjudged: readonly BranchAssessment[]): NextStep[] {
 
 /** Steps about the branches: dangerous ones first, then open, faulty and merely unclear ones. */
 export function branchSteps(
-  { branches: all, readings, consistency }: ResistanceAssessment,
+  resistances: ResistanceAssessment,
   known: KnownFaults,
 ): {
   readonly faulty: readonly NextStep[];
   readonly unclear: readonly NextStep[];
 } {
-  const branches = tellingBranches(all, known.misread);
+  const { readings, consistency } = resistances;
+  const branches = tellingBranches(resistances, known.misread);
   const by = (...findings: readonly BranchAssessment["finding"][]): BranchAssessment[] =>
     branches.filter(({ finding }) => findings.includes(finding));
   const open = by("open");

@@ -19,11 +19,17 @@ export const lostLineWords = (line: string): string =>
 const AMPS_ALONE =
   "Before any element is judged find whether the amps are a whole line's at full conduction: the controller, the clamp around every wire of the line, amps of the line and not of one element. Then isolate and read ohms between the lines: only they show whether the elements are of another value.";
 
+/** What there is besides a fault: ohms, and no other fault. */
+interface Beside {
+  readonly ohmsRead: boolean;
+  readonly alone: boolean;
+}
+
 /** What one fault asks for. */
 function actionOf(
   fault: DiagnosedFault,
   module: HeatingModule,
-  ohmsRead = true,
+  { ohmsRead, alone }: Beside = { ohmsRead: true, alone: true },
 ): { readonly action: string; readonly about: readonly string[] } {
   switch (fault.kind) {
     case "element open":
@@ -57,7 +63,7 @@ function actionOf(
             about: [],
           }
         : {
-            action: `Isolate, then link bank ${fault.bank} in ${drawnAs(fault.bank, module)}, as drawn; links, no parts by these readings. ${
+            action: `Isolate, then link bank ${fault.bank} in ${drawnAs(fault.bank, module)}, as drawn${alone ? "; links, no parts by these readings" : ""}. ${
               fault.as === "delta"
                 ? "Its elements have had √3 times their voltage: look at and read each, its joints and conductors, before use."
                 : "Its elements have had less than their voltage: confirm from the maker's data that they are rated for the voltage they then get."
@@ -94,7 +100,7 @@ function actionOf(
     case "feed connected":
       return {
         action:
-          "Lock out the feed, lift its wires off the module, prove it dead and read all ohms again before any element is judged: a transformer's windings or another load lie across the lines in these readings.",
+          "Lock out the feed, lift its wires off the module, prove it dead and read all ohms again, those to the frame too, before any element is judged: a transformer's windings or another load lie across the lines in these readings.",
         about: [],
       };
     case "supply unbalance":
@@ -134,7 +140,10 @@ export function diagnosisSteps(input: {
     // A misread one is among the odd readings, which come first.
     return first.faults
       .filter((fault) => !told(fault) && fault.kind !== "misread")
-      .map((fault) => ({ ...actionOf(fault, module, ohmsRead), reason: `${words}.` }));
+      .map((fault) => ({
+        ...actionOf(fault, module, { ohmsRead, alone: first.faults.length === 1 }),
+        reason: `${words}.`,
+      }));
   }
   // One of them is bad for certain: opened dead, before anything is measured across it under voltage.
   const joints = jointsAmong(verdict);

@@ -214,17 +214,31 @@ export function misreadBranches(
   return new Set(elements.flatMap(({ bank, branch }) => (banks.has(bank) ? [`${bank}-${branch}`] : [])));
 }
 
+/** Part of the least target below which a reading is that of a bolted path. */
+const BOLTED = 0.1;
+
+/** Whether some reading is itself as good as nothing: worked out on another wiring a branch may come to that without any such path. */
+function readsNothing({ branches, readings, leads }: Worked): boolean {
+  const least = Math.min(...branches.map(({ target }) => target ?? Number.POSITIVE_INFINITY));
+  return readings.some(({ reads }) => reads !== "open" && reads - (leads ?? 0) < BOLTED * least);
+}
+
+/** Branches as worked out, and what they were worked out from. */
+type Worked = Pick<ResistanceAssessment, "branches" | "readings" | "leads">;
+
 /**
- * The branches that still speak of their elements: all but those misread. A bolted short shows whatever the links; all at once are what lies
- * beside them.
+ * The branches that still speak of their elements: all but those misread. A bolted path that was read shows whatever the links; all branches
+ * bolted at once are what lies beside them.
  */
-export const tellingBranches = (
-  branches: readonly BranchAssessment[],
+export function tellingBranches(
+  resistances: Worked,
   misread: ReadonlySet<string>,
-): readonly BranchAssessment[] => {
+): readonly BranchAssessment[] {
+  const { branches } = resistances;
   const all = branches.every(({ id, finding }) => finding === "shorted" && misread.has(id));
-  return all ? [] : branches.filter(({ id, finding }) => finding === "shorted" || !misread.has(id));
-};
+  const bolted = !all && readsNothing(resistances);
+  return branches.filter(({ id, finding }) => !misread.has(id) || (finding === "shorted" && bolted));
+}
 
 /** Branches whose open elements a verdict settles on. */
 export function openNamed(verdict: DiagnosisVerdict | null, module: HeatingModule): ReadonlySet<string> {

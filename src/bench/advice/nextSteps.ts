@@ -155,7 +155,9 @@ function supplySteps(lostLine: string | null): NextStep[] {
   ];
 }
 
-const forbidsVoltage = ({ action }: NextStep): boolean => action.startsWith("Do not energise.");
+/** What comes before everything else: no voltage, and no feed on what is read. */
+const forbidsVoltage = ({ action }: NextStep): boolean =>
+  action.startsWith("Do not energise.") || action.startsWith("Lock out the feed");
 
 /**
  * Steps in order: what forbids voltage, readings that look odd, supply, contradictions, faulty branches, what the diagnosis adds, joints, joints and insulation in doubt, site, amps

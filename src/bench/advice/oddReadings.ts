@@ -5,11 +5,12 @@ import type { Diagnosis } from "../diagnosis/types.ts";
 import type { ParsedRecord } from "../record/parsed.ts";
 import { plateWarnings } from "../recordWarnings.ts";
 
-/** What looks odd, without the place in the question that nobody sees. */
+/** What looks odd, without the place in the question that nobody sees; what is odd of several readings alike is said once. */
 export function oddReadings(diagnosis: Diagnosis): readonly string[] {
-  return diagnosis.warnings
+  const messages = diagnosis.warnings
     .filter(({ code }) => code === "suspicious")
     .map(({ path, message }) => (message.startsWith(`${path}: `) ? message.slice(path.length + 2) : message));
+  return [...new Set(messages)];
 }
 
 /** A reading about 1000 times off what a plate of the wrong unit promises: the plate's slip, and none of the meter's. */

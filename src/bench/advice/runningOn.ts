@@ -48,7 +48,7 @@ export function runningWords(input: {
   const { present, lostLine, forbidding, jointFirst, misread, sound } = input;
   if (present === null) return NOTHING_READ;
   const { resistances, joints } = present;
-  const branches = tellingBranches(resistances.branches, misread);
+  const branches = tellingBranches(resistances, misread);
   const found = (...kinds: readonly string[]): string[] =>
     branches.filter(({ finding }) => kinds.includes(finding)).map(({ id }) => id);
   const shorted = found("shorted");

@@ -10,7 +10,7 @@ import { insulationWarnings } from "./insulation.ts";
 import { isMisread, misreadWarnings } from "./misread.ts";
 import { questionOf } from "./model.ts";
 import { posteriorOf } from "./posterior.ts";
-import { GATE } from "./settings.ts";
+import { GATE, RANGE } from "./settings.ts";
 import { slipWarnings } from "./slips.ts";
 import { statedVoltageWarnings } from "./statedVoltage.ts";
 import type { Diagnosis, DiagnosisInput, Explanation, ExplanationGroup } from "./types.ts";
@@ -65,7 +65,9 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   const outcome = outcomeOf(groups);
   // Windings across the lines read like kilohms typed as ohms: that explains a slip of the unit, it does not exclude it.
   const feed = top.faults.some(({ kind }) => kind === "feed connected");
-  const excludes = outcome !== "nothing fits" && !feed;
+  // Neither does a joint burnt to kilohms, which one reading in another unit looks like.
+  const charred = top.estimates.some(({ of, value }) => of === "joint resistance" && value > RANGE.joint[1]);
+  const excludes = outcome !== "nothing fits" && !feed && !charred;
   const accounted = top.predicted.flatMap(({ deviation }, r) =>
     excludes && deviation !== null && Math.abs(deviation) < ACCOUNTED ? [r] : [],
   );
@@ -73,7 +75,9 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   const warnings = [
     ...slips,
     // Ohms of a thousandth are a slip of the unit before they are a winding, and a winding that explains them has been named.
-    ...(slips.length > 0 || feed ? [] : acrossLinesWarnings(question, posterior.sound)),
+    ...(slips.length > 0 || (feed && outcome !== "nothing fits")
+      ? []
+      : acrossLinesWarnings(question, posterior.sound)),
     ...misreadWarnings(input.readings, groups).filter(({ path }) => slips.every((one) => one.path !== path)),
     ...(outcome === "explained" ? burntJointWarnings(question, top) : []),
     ...(outcome === "nothing fits" && slips.length === 0 ? statedVoltageWarnings(question) : []),

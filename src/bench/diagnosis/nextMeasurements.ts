@@ -47,7 +47,7 @@ const MOST = 16;
 const LIVE_DISCOUNT = 0.8;
 
 /** Less than this promises nothing, bits. */
-const NOTHING = 1e-3;
+const NOTHING = 5e-3;
 
 /** Standard deviations between two predictions that are told apart. */
 const TOLD_APART = 3;

@@ -70,7 +70,8 @@ export function slipWarnings(question: Question, sound: Weighed, explained: Read
       const [unit, small, large] = NAMES[reading.kind];
       const times = ratio > 1 ? "about 1000 times" : "about a thousandth of";
       const path = `readings.${r}.reads`;
-      const message = `${path}: ${reading.reads} ${unit} is ${times} the ${shown(predicted)} ${unit} that the other readings lead to expect: ${ratio > 1 ? small : large}? It was taken as given.`;
+      const by = others.length > 0 ? "the other readings lead" : "the plan leads";
+      const message = `${path}: ${reading.reads} ${unit} is ${times} the ${shown(predicted)} ${unit} that ${by} to expect: ${ratio > 1 ? small : large}? It was taken as given.`;
       warnings.push({ code: "suspicious", path, message, limit: predicted, unit });
     });
   }

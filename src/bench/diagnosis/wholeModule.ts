@@ -4,10 +4,12 @@
  */
 
 import type { DiagnosedFault } from "./diagnosedFault.ts";
+import type { ShownInsulation } from "./earthInsulation.ts";
 import { rescaled } from "./edges.ts";
 import { integrated } from "./family.ts";
 import { type Stretch, stretchOf } from "./faults.ts";
 import { type Finding, findingOf, type Parameter } from "./findings.ts";
+import { earthedInsulation } from "./insulation.ts";
 import { logLikelihood, type Model, type Question } from "./model.ts";
 import { oneName } from "./names.ts";
 import { type FaultPriors, RANGE } from "./settings.ts";
@@ -22,6 +24,32 @@ interface Slip {
   readonly stateAt: (model: Model, value: number) => State;
   /** Whether readings like these can show it. */
   readonly shows: (question: Question) => boolean;
+}
+
+/**
+ * What insulation readings show through a feed whose neutral is earthed: its windings, its earth and the leads. All of them then read next to
+ * nothing, and no fault of the module has to be there. As likely as not the neutral is earthed.
+ */
+const EARTHED_FEED = { mean: 1, deviation: 3, most: 100, part: 0.5 };
+
+/** ln of what the insulation readings gain by an earthed feed, and what they show; null where they do not look like one. */
+function earthedFeed({ question, healthyInsulation }: Model): {
+  readonly gain: number;
+  readonly shown: (row: number) => ShownInsulation | null;
+} | null {
+  const { all, seen, input } = question;
+  const { mean, deviation, most, part } = EARTHED_FEED;
+  const variance = deviation ** 2;
+  let gain = Math.log(part) - healthyInsulation;
+  let some = false;
+  for (const [r, { kind, reads }] of input.readings.entries()) {
+    if (kind !== "insulation") continue;
+    if (reads === "open" || reads > most) return null;
+    some = true;
+    gain += earthedInsulation({ reads, mean, variance: variance + (seen.own[r] as number) });
+  }
+  if (!some) return null;
+  return { gain, shown: (row) => (all[row]?.kind === "insulation" ? { mean, variance } : null) };
 }
 
 const rowsOf = ({ frame, settings }: Model) => ({ rows: frame.rows, settings });
@@ -60,9 +88,11 @@ export function wholeModuleFindings(model: Model, floorFor: (logOdds: number) =>
     if (p === 0 || !shows(model.question)) return [];
     const fault: DiagnosedFault = { kind };
     const names = oneName([fault], Math.log(p / (1 - p)));
-    const at = (value: number): number => logLikelihood(model, stateAt(model, value));
+    const earthed = kind === "feed connected" ? earthedFeed(model) : null;
+    const at = (value: number): number => logLikelihood(model, stateAt(model, value)) + (earthed?.gain ?? 0);
     const weighted = integrated(stretches, at, floorFor(names.logOdds));
     const visit = ([value]: readonly number[]): number => at(value as number);
-    return [findingOf(model, names, [{ of, stretches, fault: 0 }], weighted, visit)];
+    const own = { completed: undefined, earthed: undefined, insulation: earthed?.shown };
+    return [findingOf(model, names, [{ of, stretches, fault: 0 }], weighted, visit, undefined, own)];
   });
 }

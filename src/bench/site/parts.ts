@@ -122,7 +122,7 @@ export function partsList(input: {
   const renewable =
     allOpen(branches) || readAgain === true
       ? []
-      : tellingBranches(branches, misread).filter(
+      : (asFound === null ? [] : tellingBranches(asFound.resistances, misread)).filter(
           ({ id, finding }) => !(joints.behind.has(id) && (finding === "open" || finding === "high")),
         );
   const bad = new Set(

@@ -135,3 +135,74 @@ it("half of one line's amps are first asked after at the clamp, not at the eleme
   expect(answer[2]).toMatch(/^Not before the joint/);
   expect(parts).toEqual([]);
 });
+
+it("a bank linked as delta with one element open condemns no sound branch that only the drawing makes a bolted one", () => {
+  // Two sides of 15.36 Ω in a row and each by itself: 30.72, 15.36 and 15.36 Ω, by which a star would have 0 Ω on L3.
+  const { answer, nextSteps, parts } = assess({
+    wiring: {
+      banks: [
+        { id: "A", connection: "star" },
+        { id: "B", connection: "star" },
+      ],
+      starPoints: "separate",
+    },
+    asFound: {
+      ohms: [
+        ...pairs([4 * R, 2 * R, 2 * R]).map((one) => ({ ...one, alone: "A" })),
+        ...pairs([4 * R, 4 * R, 4 * R]).map((one) => ({ ...one, alone: "B" })),
+      ],
+    },
+  });
+  expect(answer[0]).toMatch(/^Bank A linked as delta, against the drawing and element A-L1 open/);
+  expect([...answer, ...nextSteps.map(({ action }) => action)].join()).not.toContain("A-L3");
+  expect(nextSteps[0]?.action).not.toContain("no parts by these readings");
+  expect(parts).toEqual([]);
+});
+
+it("a bolted path that was read is told whatever the links", () => {
+  // A delta that was drawn a star, one element bridged: 0 Ω between its lines, and two sides side by side elsewhere.
+  const { answer } = assess({
+    asFound: { ohms: pairs([0.02, R / 2, R / 2]) },
+  });
+  expect(answer[2]).toMatch(/^Do not energise it/);
+});
+
+describe("readings a thousand times too large", () => {
+  const said = "typed as ohms, or ohms as kiloohms?";
+
+  it("are asked after once, by the plan where there are no others", () => {
+    const { nextSteps, parts } = assess({ asFound: { ohms: pairs([2000 * R, 2000 * R, 2000 * R]) } });
+    const odd = nextSteps.filter(({ action }) => action.includes(said));
+    expect(odd.length).toBe(1);
+    expect(odd[0]?.action).toContain("that the plan leads to expect");
+    expect(parts).toEqual([]);
+  });
+
+  it("are asked after where one of them looks like a joint burnt to kilohms too", () => {
+    const ohms = [R, R, 1000 * R].map((one, i) => ({
+      from: LINES[i] as string,
+      to: "S",
+      reads: `${one.toFixed(2)} Ω`,
+    }));
+    const { nextSteps, parts, answer } = assess({ asFound: { ohms } });
+    expect(nextSteps[0]?.action).toContain(said);
+    expect(answer[2]).toMatch(/^Not before the joint/);
+    expect(parts).toEqual([]);
+  });
+});
+
+it("a feed still connected with its neutral earthed comes before any coil on the frame, and condemns no element", () => {
+  const found = assess({
+    instruments: {
+      ohmmeter: { ofReading: 0.005, digits: 3, leads: "taken off" },
+      insulationTester: { ofReading: 0.05, digits: 2 },
+    },
+    asFound: {
+      ohms: pairs([0.3, 0.3, 0.3]),
+      insulation: LINES.map((from) => ({ from, reads: "0.00 MΩ" })),
+    },
+  });
+  expect(found.nextSteps[0]?.action).toMatch(/^Lock out the feed, .* those to the frame too/);
+  expect(found.answer[2]).toMatch(/^Do not energise it/);
+  expect(found.parts).toEqual([]);
+});

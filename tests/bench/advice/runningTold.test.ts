@@ -62,8 +62,11 @@ describe("a module", () => {
     expect(
       running({ ...with_(branch("A-L1", "shorted")), joints: [bad] }, { forbidding: ["x"], lostLine: "L1" }),
     ).toBe(bolted);
-    // A bolted short shows whatever the links.
-    expect(running(with_(branch("A-L1", "shorted")), { misread: new Set(["A-L1"]) })).toBe(bolted);
+    // A bolted path that was read shows whatever the links; one that is only worked out on another drawing is none.
+    const misread = new Set(["A-L1"]);
+    const read = [{ from: "L1", to: "S", reads: 0.02, predicted: 0.02, residual: 0 }];
+    expect(running(resistances({ readings: read }, branch("A-L1", "shorted")), { misread })).toBe(bolted);
+    expect(running(with_(branch("A-L1", "shorted")), { misread })).toBe(FINE);
     expect(running(joints(bad), { forbidding: ["element A-L1 is earthed", "y"] })).toBe(
       "Do not energise it: element A-L1 is earthed and y.",
     );

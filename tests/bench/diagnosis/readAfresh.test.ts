@@ -186,3 +186,23 @@ it("what contradicts the best explanation outright is told so, and not by a χ²
   expect(diagnosisText({ asked: question, diagnosis: found })).toContain("readings contradict it outright");
   expect(probabilityOf(found, [])).toBeLessThan(0.01);
 });
+
+it("a feed still connected, its neutral earthed, reads next to nothing to the frame too: no fault of the module", () => {
+  // Windings of 0.46 Ω between lines beside 44.3 Ω of the star as a delta: 0.3 Ω; through them and their earth a tester shows 0.
+  const question = asked(STAR, [...pairs([0.3, 0.3, 0.3]), ...toFrame([0, 0, 0])], {
+    instruments: {
+      ohmmeter: { ofReading: 0.005, digits: 3, resolution: 0.01, leads: "taken off" },
+      insulationTester: { ofReading: 0.05, digits: 2, resolution: 1e3 },
+    },
+  });
+  const found = diagnose(question);
+  expect(found.outcome).toBe("explained");
+  expect(firstFaults(found)).toEqual([{ kind: "feed connected" }]);
+  expect(found.warnings.filter(({ code }) => code === "caution").length).toBe(3);
+  // Megohms to the frame are no earthed feed's, and the feed may be connected all the same.
+  const high = diagnose({ ...question, readings: [...pairs([0.3, 0.3, 0.3]), ...toFrame([5e6])] });
+  expect(firstFaults(high)).toEqual([{ kind: "feed connected" }]);
+  // Without low ohms between the lines it is the module's own.
+  const own = diagnose({ ...question, readings: [...OHMS, ...toFrame([0, 0, 0])] });
+  expect(["earth fault", "earthed terminal"]).toContain(firstFaults(own)[0]?.kind);
+});

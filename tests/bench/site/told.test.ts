@@ -384,8 +384,12 @@ describe("parts", () => {
     // No path anywhere is the meter before it is every element.
     expect(partsList({ record, asFound: day(open), cuts: [] })).toEqual([]);
     const shorted = day([branch("A-L1", "shorted"), branch("A-L2", "sound")]);
-    expect(
-      partsList({ record, asFound: shorted, cuts: [], misread: new Set(["A-L1"]) }).map(({ part }) => part),
-    ).toEqual(["element for A-L1"]);
+    const misread = new Set(["A-L1"]);
+    expect(partsList({ record, asFound: shorted, cuts: [], misread })).toEqual([]);
+    const readings = [{ from: "L1", to: "L2", reads: 0.02 as never, predicted: null, residual: null }];
+    const bolted = { ...shorted, resistances: { ...shorted.resistances, readings } };
+    expect(partsList({ record, asFound: bolted, cuts: [], misread }).map(({ part }) => part)).toEqual([
+      "element for A-L1",
+    ]);
   });
 });
