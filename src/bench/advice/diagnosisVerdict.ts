@@ -3,7 +3,7 @@ import type { HeatingModule } from "../../circuit/index.ts";
 import { largestFirst } from "../../numeric/index.ts";
 import type { BranchAssessment, ResistanceAssessment } from "../assessTypes.ts";
 import type { DiagnosedFault } from "../diagnosis/diagnosedFault.ts";
-import { isMisread } from "../diagnosis/misread.ts";
+import { misreadFits } from "../diagnosis/misread.ts";
 import type { Diagnosis, Explanation } from "../diagnosis/types.ts";
 import { explanationWords, listed, probabilityWords } from "../diagnosis/words.ts";
 
@@ -61,12 +61,13 @@ export const isTelling = ({ kind }: DiagnosisVerdict): boolean =>
 export function diagnosisVerdict({ outcome, groups }: Diagnosis): DiagnosisVerdict {
   const [group] = groups;
   if (outcome !== "explained" || group === undefined) {
-    const likeliest = group?.explanations[0]?.faults ?? [];
-    const words = isMisread(likeliest)
-      ? `No fault explains all these readings; likeliest: ${explanationWords(likeliest)}`
-      : outcome === "nothing fits"
-        ? "No single fault, nor two open elements, explains all these readings: there are several, one reading is wrong, or the module is not wired as drawn"
-        : TOO_FEW;
+    const likeliest = group?.explanations[0];
+    const words =
+      likeliest !== undefined && misreadFits(likeliest)
+        ? `No fault explains all these readings; likeliest: ${explanationWords(likeliest.faults)}`
+        : outcome === "nothing fits"
+          ? "No single fault, nor two open elements, explains all these readings: there are several, one reading is wrong, or the module is not wired as drawn"
+          : TOO_FEW;
     return {
       kind: outcome === "explained" ? "too few readings" : outcome,
       explanations: [],

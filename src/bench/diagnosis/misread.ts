@@ -11,8 +11,9 @@ import { measurementOf } from "./instruments.ts";
 import type { Question } from "./model.ts";
 import type { Named } from "./names.ts";
 import { copied } from "./room.ts";
+import { GATE } from "./settings.ts";
 import { skewedSupply } from "./skewedSupply.ts";
-import type { ExplanationGroup } from "./types.ts";
+import type { Explanation, ExplanationGroup } from "./types.ts";
 import { explanationWords, measurementWords, probabilityWords } from "./words.ts";
 
 type Misread = Extract<DiagnosedFault, { readonly kind: "misread" }>;
@@ -126,6 +127,10 @@ export function weighMisread(
   });
 }
 
+/** Whether an explanation that holds a reading to be misread accounts for all others. */
+export const misreadFits = ({ faults, pValue }: Explanation): boolean =>
+  isMisread(faults) && (pValue === null || pValue >= GATE);
+
 /** Whether an explanation holds a reading to be misread. */
 export const isMisread = (faults: readonly DiagnosedFault[]): boolean =>
   faults.some(({ kind }) => kind === "misread");
@@ -135,7 +140,7 @@ export function misreadWarnings(
   readings: readonly FieldReading[],
   groups: readonly ExplanationGroup[],
 ): readonly Warning[] {
-  const all = groups.flatMap(({ explanations }) => explanations);
+  const all = groups.flatMap(({ explanations }) => explanations.filter(misreadFits));
   return readings.flatMap((reading, r) => {
     const without = all.filter(({ faults }) =>
       faults.some((fault) => fault.kind === "misread" && fault.reading === r),
