@@ -163,7 +163,8 @@ describe("voltages", () => {
     };
     const { diagnosis, answer, nextSteps } = assessModule(sheet({ wiring, supply, asFound }));
     const kinds = diagnosis?.groups[0]?.explanations[0]?.faults.map(({ kind }) => kind).sort();
-    expect(kinds).toEqual(["joint", "supply unbalance"]);
+    // No current says whether that voltage is one or a slip of the pen.
+    expect(kinds).toEqual(["joint", "misread"]);
     expect(answer.join(" ")).not.toContain("Nothing read here speaks against");
     expect(answer[2]).toMatch(/^Not before it is known why the line voltages differ/);
     expect(nextSteps.some(({ about }) => about.includes("J1"))).toBe(true);
