@@ -13,12 +13,12 @@ describe("what one import costs, without decimal.js", () => {
     ["standardDevice", 5_500, ["nec-310-16", "iec-b52"]],
     ["conductorResistancePerLength", 4_650, ["nec-310-16", "iec-b52"]],
     ["tableAmpacity", 7_500, ["iec-b52", "nec-chapter-9-table-8"]],
-    ["conductorForLoad", 14_000, ["iec-b52", "nec-chapter-9-table-8", "heater-insulation"]],
+    ["conductorForLoad", 14_100, ["iec-b52", "nec-chapter-9-table-8", "heater-insulation"]],
     ["ambientForConductor", 14_500, ["iec-b52", "nec-chapter-9-table-8"]],
     ["ambientForCable", 14_500, ["nec-310-16", "nec-chapter-9-table-8"]],
     ["cableCapacity", 13_000, ["nec-310-16", "heater-insulation"]],
     ["insulationVerdicts", 6_100, ["nec-310-16", "iec-b52"]],
-    ["terminalTorque", 6_000, ["nec-310-16", "iec-b52"]],
+    ["terminalTorque", 6_050, ["nec-310-16", "iec-b52"]],
     ["voltageDrop", 1_680, ["nec-310-16", "iec-b52"]],
   ])("%s alone stays under %i bytes and brings no foreign table", async (name, most, foreign) => {
     const code = await room.using(name);
@@ -26,8 +26,8 @@ describe("what one import costs, without decimal.js", () => {
     for (const text of foreign) expect(code).not.toContain(`id:"${text}`);
   });
 
-  it("the whole room stays under 42.1 kB", async () => {
-    expect(gzipped(await room.using("*"))).toBeLessThan(42_100);
+  it("the whole room stays under 42.2 kB", async () => {
+    expect(gzipped(await room.using("*"))).toBeLessThan(42_200);
   });
 
   it("an import that uses nothing costs nothing", async () => {
