@@ -276,6 +276,11 @@ export const SECTIONS = [
         temperature("terminals", "Terminals marked", { hint: "North America" }),
         number("grouped", "Conductors or circuits grouped"),
         amps("device", "Fuse or breaker"),
+        choice("deviceKind", "Which of them (IEC)", [
+          ["", "not known: a fuse is taken"],
+          ["gG fuse", "gG fuse"],
+          ["circuit-breaker", "circuit-breaker"],
+        ]),
       ]),
     ],
   },

@@ -79,7 +79,7 @@ export function assessModule(record: BenchRecord): ModuleAssessment {
           site,
           present,
         });
-  const untested = notTested(parsed);
+  const untested = notTested(parsed, feed);
   const advice = adviseOn({ sheet, days, draw, hot, supply: site?.whole ?? null, untested });
   const { diagnosis, leftOut, lostLine } = advice;
   const commissioning = assessCommissioning({ record: parsed, draw, atTarget: hot.atTarget });

@@ -1,9 +1,11 @@
 /** What a record holds no test of. */
+import type { FeedAssessment } from "./assessmentTypes.ts";
 import { DAYS } from "./day/readings.ts";
 import type { ParsedReadings, ParsedRecord } from "./record/parsed.ts";
+import { unansweredFeed } from "./site/checklist.ts";
 
 /** What nobody has tested yet, in the order of the sheet. */
-export function notTested(record: ParsedRecord): readonly string[] {
+export function notTested(record: ParsedRecord, feed: FeedAssessment | null): readonly string[] {
   const days = DAYS.flatMap((day) => record[day] ?? []);
   const any = (holds: (day: ParsedReadings) => boolean): boolean => days.some(holds);
   const has = (name: "ohms" | "currents" | "insulation"): boolean =>
@@ -23,7 +25,10 @@ export function notTested(record: ParsedRecord): readonly string[] {
     [has("currents"), "line currents at full conduction"],
     [joint("rise"), "thermal scan of the terminals with current flowing"],
     [(record.hardware ?? []).some(({ applied }) => applied !== undefined), "torque of the terminal hardware"],
-    [record.feed !== undefined, "conductors, terminals and protection of the feed"],
+    [
+      record.feed !== undefined && unansweredFeed(feed?.figures ?? []).length === 0,
+      "conductors, terminals and protection of the feed",
+    ],
     [(record.asLeft?.ohms ?? []).length > 0, "resistance of the branches as left"],
     [(record.asLeft?.currents ?? []).length > 0, "line currents as left"],
     [

@@ -76,3 +76,22 @@ describe("the voltage of one branch typed for that between lines", () => {
     expect(warnings.map(({ path }) => path)).toEqual(["nameplate.voltage"]);
   });
 });
+
+describe("a star point on the neutral", () => {
+  it("is N, and a record that says S is told so", () => {
+    const wiring = { banks: [{ id: "A", connection: "star" }], neutral: "connected" } as const;
+    const plate = { power: "30 kW", voltage: "480 V" };
+    expect(() => assessModule(star(plate, "7.4 Ω", { wiring }))).toThrow(
+      'asFound.ohms.0.to: "S" is not allowed; expected one of L1, N, L2, L3; a star point on the neutral is N',
+    );
+    const ohms = ["L1", "L2", "L3"].map((from) => ({ from, to: "N", reads: "7.4 Ω" }));
+    expect(assessModule(star(plate, "", { wiring, asFound: { ohms } })).answer[0]).toBe(
+      "No fault shows in the readings.",
+    );
+    // A floating star point has its name, and no other hint is given.
+    const wrong = [{ from: "L1", to: "SX", reads: "7.4 Ω" }];
+    expect(() => assessModule(star(plate, "", { asFound: { ohms: wrong } }))).toThrow(
+      /expected one of L1, S, L2, L3$/,
+    );
+  });
+});

@@ -210,7 +210,7 @@ describe("what looks odd", () => {
 
 describe("what nobody tested", () => {
   it("is everything of a bare record, and nothing of a full one", () => {
-    const bare = notTested(read({}));
+    const bare = notTested(read({}), null);
     expect(bare.map((one) => one.split(/[:, ]/)[0])).toEqual([
       "resistance",
       "verdicts",
@@ -240,9 +240,9 @@ describe("what nobody tested", () => {
       hardware: [{ id: "studs", thread: "M6", applied: "6 N·m" }],
       feed: { edition: "NEC 2023", installation: "raceway", insulation: "75 °C" },
     };
-    expect(notTested(read(whole))).toEqual([]);
+    expect(notTested(read(whole), null)).toEqual([]);
     // Each part that is left out is one thing not tested.
-    const without = (record: Partial<BenchRecord>) => notTested(read({ ...whole, ...record } as never));
+    const without = (record: Partial<BenchRecord>) => notTested(read({ ...whole, ...record } as never), null);
     const drop = (name: keyof BenchRecord) => without({ [name]: undefined });
     expect(
       ["tolerance", "nameplate", "hardware", "feed"].map((name) => drop(name as keyof BenchRecord).length),

@@ -107,6 +107,15 @@ function refuseBelowLeads(reads: number, limit: number, meter: Meter): void {
   });
 }
 
+/** A node of the module. On the neutral a star point has no name of its own, which is where people look for it. */
+function checkNode(path: string, node: string, nodes: readonly string[]): void {
+  if (/^S/i.test(node) && nodes.includes("N") && !nodes.includes(node)) {
+    const expected = `one of ${nodes.join(", ")}; a star point on the neutral is N`;
+    fail({ code: "unknown-name", path, expected, received: node });
+  }
+  checkOneOf(path, node, nodes);
+}
+
 function terminalOhm(
   reading: OhmReadings[number],
   meter: Meter | undefined,
@@ -117,8 +126,8 @@ function terminalOhm(
   const { branches } = drawn.module.network;
   const only = connectedBranches(alone, drawn.module);
   const nodes = [...new Set(branches.filter(({ id }) => only.includes(id)).flatMap((b) => [b.from, b.to]))];
-  checkOneOf("from", from, nodes);
-  checkOneOf("to", to, nodes);
+  checkNode("from", from, nodes);
+  checkNode("to", to, nodes);
   if (from === to) fail({ code: "inconsistent", path: "to", expected: "two different nodes", received: to });
   if (reads.value === "open") return { from, to, reads: "open", only, ownStuds };
   // Without a meter, or without its last digit, the record is refused as a whole; its names are checked all the same.

@@ -4,7 +4,7 @@ import { type ErrorCode, type Issue, isElectroheatError } from "../../quantity/i
 /** What came of a question: an answer, or why the source has none. */
 export type Asked<T> =
   | { readonly found: T; readonly why: null }
-  | { readonly found: null; readonly why: string };
+  | { readonly found: null; readonly why: string; readonly refused: Pick<Issue, "code" | "path"> };
 
 /** Beyond what a source covers, or at odds with it: the record is legible, and the reader must be told. */
 const ANSWERS: readonly ErrorCode[] = ["outside-table", "out-of-range", "inconsistent"];
@@ -21,9 +21,9 @@ export function ask<T>(found: Issue[], names: FieldNames, run: () => T): Asked<T
     return { found: run(), why: null };
   } catch (error) {
     if (!isElectroheatError(error)) throw error;
-    if (error.issues.every(({ code }) => ANSWERS.includes(code))) return { found: null, why: error.message };
-    refer(found, names, error.issues);
-    return { found: null, why: error.message };
+    const refused = { code: error.code, path: error.argument };
+    if (!error.issues.every(({ code }) => ANSWERS.includes(code))) refer(found, names, error.issues);
+    return { found: null, why: error.message, refused };
   }
 }
 

@@ -96,9 +96,18 @@ function torqueEvidence({ hardware }: ChecklistSource): Evidence {
 
 const PARTS = ["conductor", "overcurrent device"] as const;
 
+/** What is installed and found no answer: beyond a table is not within it. */
+export const unansweredFeed = (figures: readonly Figure[]): readonly string[] =>
+  figures
+    .filter(({ label, value }) => value === null && label.includes("as installed"))
+    .map(({ label }) => label);
+
 /** Conductor and device are judged together: one of them within its limits says nothing of the other. */
 function bothInstalled(figures: readonly Figure[]): Evidence {
   const evidence = evidenceOf(figures);
+  const silent = unansweredFeed(figures);
+  if (silent.length > 0 && evidence.state !== "not passed")
+    return { state: "to do", evidence: `Not answered: ${silent.join(", ")}.` };
   const missing = PARTS.filter((part) => figures.every(({ label }) => !label.startsWith(part)));
   if (evidence.state !== "done" || missing.length === 0) return evidence;
   return { state: "to do", evidence: `${evidence.evidence} Not in the record: ${missing.join(", ")}.` };

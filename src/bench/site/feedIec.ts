@@ -20,6 +20,7 @@ import {
   FEED_NAMES,
   type FeedFigures,
   type FeedQuestion,
+  noAmpacity,
   unanswered,
 } from "./feedLoad.ts";
 import { cautionOf, figure, messagesOf, printedText } from "./figure.ts";
@@ -103,7 +104,7 @@ export function iecFeed(question: FeedQuestion): FeedFigures {
           });
     if (installed === null) return [looked];
     if (installed.found === null) {
-      return [unanswered("conductor as installed, ampacity", "A", installed.why), looked];
+      return [noAmpacity(installed, load), looked];
     }
     const least = choice?.found?.requiredCapacity ?? (choice === null ? null : load);
     return [

@@ -48,6 +48,27 @@ export function unanswered(label: string, unit: string, why: string | null): Fig
   return figure({ label, value: null, unit, basis: "not answered", caution: why });
 }
 
+/** A conductor that the source gives no ampacity for; in air as hot as its insulation may get it has none left for its own heat. */
+export function noAmpacity(
+  { why, refused }: { readonly why: string; readonly refused?: Pick<Issue, "code" | "path"> },
+  design: number | null,
+): Figure {
+  const label = "conductor as installed, ampacity";
+  const tooHot = refused?.code === "out-of-range" && refused.path === "ambient";
+  if (!tooHot || design === null) return unanswered(label, "A", why);
+  const basis =
+    "the air is as hot as the insulation may get, or hotter: nothing is left for the conductor's own heat";
+  return figure({
+    label,
+    value: 0,
+    unit: "A",
+    limit: { low: design, high: null },
+    verdict: "outside",
+    basis,
+    caution: why,
+  });
+}
+
 /** The current that conductor and device are chosen for. */
 export function designFigure(design: Asked<CodeResult<Amperes> & { readonly factor: number }>): Figure {
   const label = "design current";

@@ -25,6 +25,7 @@ import {
   FEED_NAMES,
   type FeedFigures,
   type FeedQuestion,
+  noAmpacity,
   unanswered,
 } from "./feedLoad.ts";
 import { cautionOf, figure, judgedFigure, messagesOf, printedText } from "./figure.ts";
@@ -146,8 +147,9 @@ export function northAmericanFeed(question: FeedQuestion): FeedFigures {
         : [smallestFigure(choice.found)];
     if (feed.conductor === undefined) return looked;
     if (installed.found === null) {
-      const why = installed.why ?? "unmarked terminals go by the rating of the circuit, which is not known";
-      return [unanswered("conductor as installed, ampacity", "A", why), ...looked];
+      const unmarkedWhy = "unmarked terminals go by the rating of the circuit, which is not known";
+      const refused = installed.why === null ? { why: unmarkedWhy } : installed;
+      return [noAmpacity(refused, design.found?.value ?? null), ...looked];
     }
     return [
       conductorFigure({

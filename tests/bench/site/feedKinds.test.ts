@@ -123,3 +123,55 @@ describe("aluminum wire", () => {
     expect(feed?.cautions.join(" ")).toContain("never under a nut or screw meant for copper");
   });
 });
+
+describe("a conductor in air that is too hot for it", () => {
+  // Wire of 90 °C in air of 90 °C and more cannot lose any heat of its own: no ampacity is left (heat flow from hot to cold).
+  const hot = (ambient: string, feed: Partial<RecordFeed> = {}) =>
+    assessModule({
+      title: "spray booth oven (invented)",
+      nameplate: { power: "30 kW", voltage: "480 V" },
+      wiring: star,
+      ambient,
+      feed: {
+        edition: "NEC 2023",
+        installation: "raceway",
+        insulation: "90 °C",
+        terminals: "75 °C",
+        conductor: "6 AWG",
+        device: "50 A",
+        ...feed,
+      },
+    });
+  const ticked = ({ checklist }: ReturnType<typeof hot>) => checklist.find(({ text }) => text === CHECK);
+  it.each([
+    ["90 °C", {}],
+    ["104 °C", {}],
+    ["220 °F", {}],
+    ["80 °C", { edition: "IEC 60364-5-52:2009", installation: "B2", insulation: "PVC", conductor: "16 mm²" }],
+  ] as const)("of %s is outside, and said first", (ambient, feed) => {
+    const found = hot(ambient, feed);
+    expect(found.answer[0]).toContain("feed: conductor as installed, ampacity 0 A, where");
+    expect(found.answer[2]).toMatch(/^Not before the electrician has settled the feed/);
+    expect(ticked(found)?.state).toBe("not passed");
+  });
+  it.each([
+    ["86 °C", {}],
+    ["65 °C", { edition: "IEC 60364-5-52:2009", installation: "B2", insulation: "PVC", conductor: "16 mm²" }],
+  ] as const)(
+    "of %s, beyond the factors and below the rating, is not answered and not ticked",
+    (ambient, feed) => {
+      const found = hot(ambient, feed);
+      expect(ticked(found)).toMatchObject({
+        state: "to do",
+        evidence: "Not answered: conductor as installed, ampacity.",
+      });
+      expect(found.notTested).toContain("conductors, terminals and protection of the feed");
+    },
+  );
+  it("of 40 °C is answered", () => {
+    // NEC 2023 Table 310.16: 6 AWG copper 75 A at 90 °C, times 0.91 is 68.3 A; the terminals' 75 °C column allows 65 A of the 45.1 asked.
+    const found = hot("40 °C");
+    expect(ticked(found)?.state).toBe("done");
+    expect(found.notTested).not.toContain("conductors, terminals and protection of the feed");
+  });
+});
