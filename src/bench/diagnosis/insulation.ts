@@ -18,7 +18,7 @@ export const isBelowDamp = (reads: number | Open): boolean => reads !== "open" &
 const OVER_RANGE = 0.25;
 
 /** ln density of an insulation reading on a module without an earth fault on it. */
-export function healthyInsulation(reads: number | Open, resolution: number): number {
+function healthyInsulation(reads: number | Open, resolution: number): number {
   if (reads === "open") return Math.log(OVER_RANGE);
   const [low, high] = SOUND_INSULATION;
   const shown = Math.max(reads, resolution);
