@@ -160,7 +160,9 @@ function besideSlip(weighing: Weighing, names: Names): void {
 export interface Inference {
   /** Everything that the question's depth asks for; the module as drawn and sound comes first. */
   readonly usual: () => void;
-  /** What is rarer, and worth weighing where nothing usual explains the readings: branches on other lines than drawn, slips in the links beside a fault, what is wrong with the whole. */
+  /** What is wrong with the module as a whole, worth weighing where the readings refute the sound module. */
+  readonly whole: () => void;
+  /** What is rarer, and worth weighing where nothing so far explains the readings: branches on other lines than drawn, slips in the links beside a fault. */
   readonly rare: () => void;
 }
 
@@ -227,11 +229,15 @@ export function inference(
         asLinked(own, pairs);
       });
     },
-    rare: () => {
-      asDrawn.forEach((drawn, wiring) => {
+    whole: () => {
+      asDrawn.forEach((_, wiring) => {
         const own = ownAt(wiring);
         for (const one of wholeModuleFindings(own.model, (logOdds) => own.best() - logOdds - HOPELESS))
           own.keep(one);
+      });
+    },
+    rare: () => {
+      asDrawn.forEach((drawn, wiring) => {
         if (priors.misLinked === 0) return;
         for (const landing of landingsOf(drawn)) misLinked(modelAt(wiring, landing), landing);
         if (pairs) return;

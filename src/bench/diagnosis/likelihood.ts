@@ -1,4 +1,5 @@
 /** ln of the probability of the readings under a prediction, nuisances integrated: Cholesky of the readings' covariance. */
+import { LEAK } from "./leak.ts";
 import { choleskyInPlace, forwardInPlace, squared } from "./linear.ts";
 import { NO_SUCH_PLACE, type Prediction } from "./observe.ts";
 import { floats } from "./room.ts";
@@ -38,9 +39,6 @@ const LOG_TWO_PI = Math.log(2 * Math.PI);
 
 /** An ohmmeter's span, as the logarithm of its range (40 MΩ) over its last digit: the density of a reading gone astray. */
 const METER_RANGE = 4e7;
-
-/** Ohms from which what a meter shows across a break is its surroundings: damp magnesia, soot, the fingers that hold the probes. */
-const LEAK = 1e5;
 
 /** Probability that a break leaks that much in an ohmmeter's eyes: our judgement; as likely in each decade. */
 const LEAKS = 0.02;

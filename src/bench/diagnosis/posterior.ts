@@ -69,6 +69,11 @@ class Gathering {
     }
   }
 
+  /** The module as drawn and sound. */
+  get sound(): Weighed {
+    return this.#sound as Weighed;
+  }
+
   /** The highest log posterior so far. */
   get best(): number {
     return this.#most[0] as number;
@@ -79,26 +84,34 @@ class Gathering {
     const kept = largestFirst(this.#weighed, ({ log }) => Math.exp(log - total)).filter(
       ({ log }, i) => i < FEWEST || log - total > LISTED,
     );
-    return { sound: this.#sound as Weighed, kept, total, priorTotal: logSumExp(this.#priors) };
+    return { sound: this.sound, kept, total, priorTotal: logSumExp(this.#priors) };
   }
 }
 
-/** p-value of the first explanation below which rarer slips are weighed as well. */
+/** p-value below which an explanation is doubted, and what is rarer is weighed as well. */
 const DOUBTFUL = 0.01;
+
+const refuted = (finding: Finding, judged: Judged): boolean => {
+  const pValue = pValueOf(finding, judged);
+  return pValue !== null && pValue < DOUBTFUL;
+};
+
+/** Whether the readings speak against a finding. */
+const isRefuted = (finding: Finding): boolean => refuted(finding, judge(finding));
 
 /** Whether the first explanation fits badly, or takes two faults. */
 function isDoubtful({ ranked }: Posterior): boolean {
   const { finding, judged } = ranked[0] as Ranked;
-  const pValue = pValueOf(finding, judged);
-  return finding.names.faults > 1 || (pValue !== null && pValue < DOUBTFUL);
+  return finding.names.faults > 1 || refuted(finding, judged);
 }
 
 /** Weighs, ranks and groups. */
 export function posteriorOf(question: Question): Posterior {
   const gathering = new Gathering();
   const take = (one: Weighed): void => gathering.take(one);
-  const { usual, rare } = inference(question, take);
+  const { usual, whole, rare } = inference(question, take);
   usual();
+  if (isRefuted(gathering.sound.finding)) whole();
   const common = rankedOf(gathering.gathered());
   // Volts far apart are read of links against the drawing as well.
   if (!isDoubtful(common) && skewedSupply(question) === null) return common;

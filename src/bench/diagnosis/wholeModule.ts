@@ -1,6 +1,6 @@
 /**
  * What is wrong with a module as a whole, or with how it was read: all elements of another value than drawn, the feed still across the
- * lines. Each value of the parameter wants a network of its own, so these are weighed only where nothing usual explains the readings.
+ * lines. Each value of the parameter wants a network of its own, so these are weighed only where the readings refute the sound module.
  */
 
 import type { DiagnosedFault } from "./diagnosedFault.ts";
@@ -10,7 +10,7 @@ import { integrated } from "./family.ts";
 import { type Stretch, stretchOf } from "./faults.ts";
 import { type Finding, findingOf, type Parameter } from "./findings.ts";
 import { earthedInsulation } from "./insulation.ts";
-import { logLikelihood, type Model, type Question } from "./model.ts";
+import { logLikelihood, type Model } from "./model.ts";
 import { oneName } from "./names.ts";
 import { type FaultPriors, RANGE } from "./settings.ts";
 import { frameOf, type State } from "./state.ts";
@@ -22,9 +22,38 @@ interface Slip {
   readonly of: Parameter["of"];
   readonly stretches: readonly Stretch[];
   readonly stateAt: (model: Model, value: number) => State;
-  /** Whether readings like these can show it. */
-  readonly shows: (question: Question) => boolean;
+  /** Whether readings like these can show it; the model has just been asked about the sound module. */
+  readonly shows: (model: Model) => boolean;
+  /** Where the readings put the parameter at first sight; `null` where they do not say. */
+  readonly guessed: (model: Model) => number | null;
 }
+
+/** A path in parallel only takes ohms away: readings so far above the sound module's are none of its doing. */
+const ABOVE = 1.3;
+
+/** Whether no reading of ohms lies above the sound module's own. */
+function ohmsNotAbove({ question, prediction }: Model): boolean {
+  const { all, seen } = question;
+  return all.every(({ kind }, r) => {
+    const reads = seen.reads[r] as number;
+    return kind !== "resistance" || Number.isNaN(reads) || reads <= ABOVE * (prediction.mean[r] as number);
+  });
+}
+
+/** The middle of the ratios in which ohms lie above, and amps below, those of the sound module. */
+function ratioShown({ question, prediction }: Model): number | null {
+  const { all, seen } = question;
+  const ratios = all.flatMap(({ kind }, r) => {
+    const up = (seen.reads[r] as number) / (prediction.mean[r] as number);
+    const ratio = kind === "resistance" ? up : kind === "current" ? 1 / up : Number.NaN;
+    return ratio > 0 && ratio < Number.POSITIVE_INFINITY ? [ratio] : [];
+  });
+  const middle = ratios.sort((a, b) => a - b)[ratios.length >> 1];
+  return middle === undefined ? null : Math.min(Math.max(middle, RANGE.ratedLow[0]), RANGE.ratedHigh[1]);
+}
+
+/** Nats below the floor at the guess from which the rest is not looked at: the best value is near it. */
+const FAR_BELOW = 20;
 
 /**
  * What insulation readings show through a feed whose neutral is earthed: its windings, its earth and the leads. All of them then read next to
@@ -66,6 +95,7 @@ const SLIPS: readonly Slip[] = [
         .state;
     },
     shows: () => true,
+    guessed: ratioShown,
   },
   {
     kind: "feed connected",
@@ -76,21 +106,27 @@ const SLIPS: readonly Slip[] = [
       const { spread, live } = model.question;
       return frameOf(model.wiring, rowsOf(model), spread.temperatureFactor.value, live, value).state;
     },
-    shows: ({ all }) => all.some(({ kind }) => kind === "resistance"),
+    shows: (model) => model.question.all.some(({ kind }) => kind === "resistance") && ohmsNotAbove(model),
+    guessed: () => null,
   },
 ];
 
 /** Weighs what is wrong with a module as a whole. `floorFor`: evidence below it, for these log odds, is only estimated. */
 export function wholeModuleFindings(model: Model, floorFor: (logOdds: number) => number): readonly Finding[] {
   const { priors } = model.question;
-  return SLIPS.flatMap(({ kind, prior, of, stretches, stateAt, shows }) => {
+  return SLIPS.flatMap(({ kind, prior, of, stretches, stateAt, shows, guessed }) => {
     const p = priors[prior];
-    if (p === 0 || !shows(model.question)) return [];
+    if (p === 0) return [];
+    logLikelihood(model, model.sound);
+    if (!shows(model)) return [];
     const fault: DiagnosedFault = { kind };
     const names = oneName([fault], Math.log(p / (1 - p)));
     const earthed = kind === "feed connected" ? earthedFeed(model) : null;
     const at = (value: number): number => logLikelihood(model, stateAt(model, value)) + (earthed?.gain ?? 0);
-    const weighted = integrated(stretches, at, floorFor(names.logOdds));
+    const floor = floorFor(names.logOdds);
+    const guess = guessed(model);
+    if (guess !== null && at(guess) < floor - FAR_BELOW) return [];
+    const weighted = integrated(stretches, at, floor);
     const visit = ([value]: readonly number[]): number => at(value as number);
     const own = { completed: undefined, earthed: undefined, insulation: earthed?.shown };
     return [findingOf(model, names, [{ of, stretches, fault: 0 }], weighted, visit, undefined, own)];
