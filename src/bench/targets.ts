@@ -156,7 +156,7 @@ function toNeutral(lineVoltage: number): readonly Warning[] {
       message: `${lineVoltage} V is what a supply of ${lines} V has to neutral; was the voltage of one branch typed where that between lines is taken?`,
       limit,
       unit: "V",
-      source: "ansi-c84.1",
+      source: "ansi-c84-1",
     },
   ];
 }

@@ -15,7 +15,6 @@ export interface NamedThread extends ThreadSize {
 
 const FORMS = 'a metric thread ("M6", "M8x1") or a unified one ("1/4-20", "#10-32")';
 const LONGEST = 32;
-const COARSE = metricTable.rows.map(([thread]) => thread);
 
 const FRACTIONS: Readonly<Record<string, string>> = {
   "⅛": "1/8",
@@ -82,7 +81,7 @@ function metricSize(size: string, written: string | undefined, text: string): Na
   const coarse = published(() => metricThread(nominal));
   if (written === undefined) {
     if (coarse !== null) return { ...coarse, nominal };
-    const expected = `one of ${COARSE.join(", ")}, or a thread with its pitch: "M20x2.5"`;
+    const expected = `one of ${metricTable.rows.map(([thread]) => thread).join(", ")}, or a thread with its pitch: "M20x2.5"`;
     return fail({ code: "unknown-name", path: "text", expected, received: text });
   }
   const pitch = millimeters(Number(written));
