@@ -1,6 +1,6 @@
 /** Pictures and pages at the edges of their room: what just fits, what just does not, and what a refusal says of a chart. */
 import type { ModulePlan } from "electroheat/circuit";
-import { benchReport, connectionDiagram, curveChart } from "electroheat/drawing";
+import { benchReport, connectionDiagram, curveChart, diagramLayout } from "electroheat/drawing";
 import { ohms } from "electroheat/quantity";
 import { describe, expect, it } from "vitest";
 import { shortened, textWidth } from "../../src/drawing/text.ts";
@@ -28,6 +28,19 @@ describe("a bank's heading", () => {
     ],
   ] as readonly [string, ModulePlan, string[]][])("of %s", (_, module, wanted) => {
     expect(headings(module)).toEqual(wanted);
+  });
+
+  it("stands behind its sign, at the sign's height", () => {
+    for (const connection of ["star", "delta"] as const) {
+      const { symbols, texts } = diagramLayout({ module: { banks: [{ ...star("A"), connection }] } });
+      const sign = symbols.find(({ kind }) => kind === connection);
+      const name = texts.find(({ text }) => text === "Bank A");
+      expect(sign?.about).toBe("A");
+      // A capital of bold 13 to 14 is some 10 high: its baseline lies half of that below the middle.
+      expect((name?.y as number) - (sign?.y as number)).toBeGreaterThan(2);
+      expect((name?.y as number) - (sign?.y as number)).toBeLessThan(8);
+      expect(name?.x).toBeGreaterThan(sign?.x as number);
+    }
   });
 });
 
