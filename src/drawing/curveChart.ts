@@ -39,9 +39,7 @@ function reach(
   to: number | undefined,
 ): [number, number] {
   let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  for (const value of [...(from === undefined ? [] : [from]), ...(to === undefined ? [] : [to])].concat(
-    values,
-  )) {
+  for (const value of values.concat(from ?? [], to ?? [])) {
     if (value < low) low = value;
     if (value > high) high = value;
   }
