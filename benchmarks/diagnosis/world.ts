@@ -8,7 +8,7 @@ import { type Drawn, drawnStarPoint, LINES } from "./plan.ts";
 /** Faults that are drawn here; those left out are weighed only where nothing usual fits, and have tests of their own. */
 export type FaultKind = Exclude<
   DiagnosedFault["kind"],
-  "mis-landed" | "other rating" | "feed connected" | "misread"
+  "mis-landed" | "unfed bank" | "other rating" | "feed connected" | "misread"
 >;
 
 export interface TrueFault {

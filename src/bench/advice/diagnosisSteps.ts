@@ -103,6 +103,11 @@ function actionOf(
           "Lock out the feed, lift its wires off the module, prove it dead and read all ohms again, those to the frame too, before any element is judged: a transformer's windings or another load lie across the lines in these readings.",
         about: [],
       };
+    case "unfed bank":
+      return {
+        action: `Find out whether bank ${fault.bank} was called for when the amps were read, and read them again at full conduction; if it was, have the electrician in charge look at its contactor, fuses and feed.`,
+        about: [],
+      };
     case "supply unbalance":
       return {
         action: UNEQUAL,

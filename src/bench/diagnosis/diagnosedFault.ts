@@ -64,6 +64,12 @@ export type DiagnosedFault =
       readonly line: string;
     }
   | {
+      /** A bank without supply on any of its lines while others run: its stage, contactor or fuses. */
+      readonly kind: "unfed bank";
+      /** Its name. */
+      readonly bank: string;
+    }
+  | {
       /** A path from an element to the frame. */
       readonly kind: "earth fault";
       /** Its name. */

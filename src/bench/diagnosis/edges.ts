@@ -183,13 +183,17 @@ export function rerouted(edge: Edge, from: string, to: string, ends: Edge["ends"
 
 /** The wiring with all its elements so many times as large. */
 export function rescaled(wiring: Wiring, factor: number): Wiring {
-  const { module, starPoints, edgeNumber, nodes } = wiring;
-  const edges = wiring.edges.map((edge): Edge => {
+  return withEdges(wiring, (edge): Edge => {
     const { id, joint, bank, branch, from, to, ends, star, strings, variance } = edge;
     const resistance = joint ? edge.resistance : edge.resistance * factor;
     return { id, joint, bank, branch, from, to, ends, star, strings, resistance, variance };
   });
-  return { module, starPoints, edges, edgeNumber, nodes };
+}
+
+/** A wiring whose edges are made anew one by one; nodes and names stay. */
+export function withEdges(wiring: Wiring, anew: (edge: Edge) => Edge): Wiring {
+  const { module, starPoints, edgeNumber, nodes } = wiring;
+  return { module, starPoints, edges: wiring.edges.map(anew), edgeNumber, nodes };
 }
 
 /** The edges as a network for the circuit room; `keep` picks those still connected, `hot` multiplies the elements. */

@@ -12,6 +12,7 @@ import { allNames, logOddsOf, type Named, type Names, NO_FAULT, namesBeside, one
 import { doubleOpens, earthPairs, seriesPairs } from "./pairs.ts";
 import { besideSkewed, type SkewedSupply, skewedFinding, skewedSupply } from "./skewedSupply.ts";
 import { besideUnbalance, unbalanceFinding } from "./supplyFault.ts";
+import { unfedBankFindings } from "./unfedBanks.ts";
 import { showsEarth, unseenFaults, withUnseen } from "./unseen.ts";
 import { type Slip, slipsOf } from "./variants.ts";
 import { weigh } from "./weigh.ts";
@@ -234,6 +235,7 @@ export function inference(
         const own = ownAt(wiring);
         for (const one of wholeModuleFindings(own.model, (logOdds) => own.best() - logOdds - HOPELESS))
           own.keep(one);
+        for (const one of unfedBankFindings(own.model)) own.keep(one);
       });
     },
     rare: () => {

@@ -60,6 +60,8 @@ export interface FaultPriors {
   readonly misLinked?: number;
   /** Each line without voltage; 0.01. */
   readonly lostLine?: number;
+  /** Each bank of several without supply, one or two at a time: its stage not called for, its contactor or fuses; 0.01. */
+  readonly unfedBank?: number;
   /** Each element earthed, anywhere along it, through 10 mΩ to 100 kΩ, log-uniform; 0.003. */
   readonly earthFault?: number;
   /** The terminal of each line and each star point earthed, through as much; 0.002. */
@@ -103,6 +105,7 @@ const PRIORS: Required<FaultPriors> = {
   openJoint: 0.003,
   misLinked: 0.005,
   lostLine: 0.01,
+  unfedBank: 0.01,
   earthFault: 0.003,
   earthedTerminal: 0.002,
   otherRating: 0.005,

@@ -46,6 +46,8 @@ function faultWords(fault: DiagnosedFault): string {
       return `branch ${fault.branch} landed on ${fault.on} instead of ${fault.drawn}`;
     case "lost line":
       return `no supply on ${fault.line}`;
+    case "unfed bank":
+      return `bank ${fault.bank} without supply`;
     case "earth fault":
       return `element ${fault.element} earthed`;
     case "earthed terminal":

@@ -79,6 +79,7 @@ const priors: Note<FaultPriors> = {
     lostLine: prior(0.01),
     earthFault: prior(0.003),
     earthedTerminal: prior(0.002),
+    unfedBank: prior(0.01),
     otherRating: prior(0.005),
     feedConnected: prior(0.005),
     supplyUnbalance: prior(0.01),
