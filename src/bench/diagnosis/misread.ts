@@ -3,6 +3,7 @@
  * weighed once more without it, so this is asked only where nothing explains all readings taken at their word.
  */
 import type { Warning } from "../../quantity/index.ts";
+import { checkedByOthers } from "./checkedByOthers.ts";
 import type { DiagnosedFault } from "./diagnosedFault.ts";
 import type { FieldReading } from "./fieldReading.ts";
 import { type Finding, renamed } from "./findings.ts";
@@ -52,51 +53,6 @@ function beside(finding: Finding, fault: Misread, logOdds: number, shift: number
   return { ...renamed(finding, all, finding.completed), log: finding.log + shift };
 }
 
-/** What of a row's effects counts as its own beside those of the other rows. */
-const OWN = 1e-3;
-
-/**
- * Readings that the others determine, whatever each branch and each line voltage may be: only these can be held to belong to them or not.
- * Gram and Schmidt on what every row shows of branches and line voltages on the sound module.
- */
-function checkedByOthers({ finding }: Weighed): readonly boolean[] {
-  finding.visit(finding.best);
-  const { model } = finding;
-  const { prediction, question, frame } = model;
-  const { rows, columns, voltageColumn } = prediction;
-  const unknowns = [
-    ...Array.from({ length: frame.edges }, (_, e) => e),
-    ...[0, 1, 2].map((k) => voltageColumn + k),
-  ];
-  const effects = question.input.readings.map((_, r) =>
-    Number.isNaN(question.seen.reads[r]) || prediction.adrift[r] !== 0
-      ? []
-      : unknowns.map((c) => columns[c * rows + r] as number),
-  );
-  return effects.map((own, r) => {
-    if (own.length === 0) return false;
-    const basis: number[][] = [];
-    const left = (vector: readonly number[]): number[] => {
-      const rest = [...vector];
-      for (const one of basis) {
-        const along = rest.reduce((sum, x, i) => sum + x * (one[i] as number), 0);
-        one.forEach((x, i) => {
-          rest[i] = (rest[i] as number) - along * x;
-        });
-      }
-      return rest;
-    };
-    const size = (vector: readonly number[]): number => Math.hypot(...vector);
-    effects.forEach((other, k) => {
-      if (k === r || other.length === 0) return;
-      const rest = left(other);
-      const length = size(rest);
-      if (length > OWN * size(other)) basis.push(rest.map((x) => x / length));
-    });
-    return size(left(own)) <= OWN * size(own);
-  });
-}
-
 /**
  * Weighs everything usual without each reading in turn that the others determine.
  * @param sound - the module as drawn and sound
@@ -135,7 +91,7 @@ export const misreadFits = ({ faults, pValue }: Explanation): boolean =>
 export const isMisread = (faults: readonly DiagnosedFault[]): boolean =>
   faults.some(({ kind }) => kind === "misread");
 
-/** Warns of the reading that is more likely misread than not. */
+/** Warns of readings that may well be misread, with what the others then say. */
 export function misreadWarnings(
   readings: readonly FieldReading[],
   groups: readonly ExplanationGroup[],

@@ -106,6 +106,17 @@ describe("one reading misread", () => {
     expect(all.warnings).toEqual([]);
   });
 
+  it("a reading that no other one checks is never called misread, whatever it shows", () => {
+    // Each branch read once, to the star point: 0.2 Ω may be a coil bridged from end to end, and the others know nothing of it.
+    const all = found(STAR, toStar([0.2, 12.1, 12.2]));
+    expect(
+      all.groups.flatMap(({ explanations }) => explanations.flatMap(({ faults }) => faults)),
+    ).not.toEqual(expect.arrayContaining([expect.objectContaining({ kind: "misread" })]));
+    // Between two lines as well, L1-L2 says what L1 and L2 come to together: now it can be checked.
+    const checked = found(STAR, [...toStar([0.2, 12.1, 12.2]), ...pairs([24.3, 24.2, 24.4])]);
+    expect(misreadAt(checked)).toEqual([0]);
+  });
+
   it("insulation is on no network: it is never the misread one", () => {
     const low = reading({ kind: "insulation", from: "L1", reads: 2e4 });
     const all = found(STAR, [...pairs([24.3, 24.2, 42.4]), ...toStar([12.2, 12.1, 12.2]), low]);
