@@ -149,7 +149,7 @@ describe("a bank linked against the drawing", () => {
 
   it("blames no branch, asks for no part, and has every element looked at where it had √3 times its voltage", () => {
     const { answer, nextSteps, parts } = assessModule(asDelta);
-    expect(answer[0]).toBe("Bank A linked as delta, against the drawing (over 99.9 %).");
+    expect(answer[0]).toBe("Bank A linked as delta, against the drawing (97 %).");
     expect(nextSteps[0]?.action).toContain("link bank A in star");
     expect(nextSteps[0]?.action).toContain("√3 times their voltage: look at and read each");
     expect(actions(asDelta)).not.toContain("touching turns");
@@ -164,7 +164,7 @@ describe("a bank linked against the drawing", () => {
       currents: LINES.map((at) => ({ at, reads: "13.0 A" })),
     });
     const { answer, nextSteps, parts } = assessModule(asStar);
-    expect(answer[0]).toBe("Bank A linked as star, against the drawing (over 99.9 %).");
+    expect(answer[0]).toBe("Bank A linked as star, against the drawing (97 %).");
     expect(nextSteps[0]?.action).toContain("less than their voltage");
     expect(answer[2]).toMatch(/^May run until it is linked as drawn, with less heat/);
     expect(parts).toEqual([]);
