@@ -14,6 +14,7 @@ import { logLikelihood, type Model } from "./model.ts";
 import { oneName } from "./names.ts";
 import { type FaultPriors, RANGE } from "./settings.ts";
 import { frameOf, type State } from "./state.ts";
+import { LINES } from "./variants.ts";
 
 /** A slip of one parameter. */
 interface Slip {
@@ -29,7 +30,7 @@ interface Slip {
 }
 
 /** A path in parallel only takes ohms away: readings so far above the sound module's are none of its doing. */
-const ABOVE = 1.3;
+const ABOVE = 1.12;
 
 /** Whether no reading of ohms lies above the sound module's own. */
 function ohmsNotAbove({ question, prediction }: Model): boolean {
@@ -49,7 +50,24 @@ function ratioShown({ question, prediction }: Model): number | null {
     return ratio > 0 && ratio < Number.POSITIVE_INFINITY ? [ratio] : [];
   });
   const middle = ratios.sort((a, b) => a - b)[ratios.length >> 1];
-  return middle === undefined ? null : Math.min(Math.max(middle, RANGE.ratedLow[0]), RANGE.ratedHigh[1]);
+  if (middle === undefined) return null;
+  const [low, high] = middle < 1 ? RANGE.ratedLow : RANGE.ratedHigh;
+  return Math.min(Math.max(middle, low), high);
+}
+
+/** The middle of what would have to lie between two lines to take the ohms read down from the sound module's: three alike in delta. */
+function feedShown({ question, prediction }: Model): number | null {
+  const { all, seen } = question;
+  const [low, high] = RANGE.feed;
+  const isLine = (node: string): boolean => (LINES as readonly string[]).includes(node);
+  const across = all.flatMap((one, r) => {
+    if (one.kind !== "resistance" || Number.isNaN(seen.reads[r])) return [];
+    // To a star point the feed lies beside other branches as well.
+    if (!isLine(one.from) || !isLine(one.to)) return [];
+    const missing = 1 / (seen.reads[r] as number) - 1 / (prediction.mean[r] as number);
+    return [missing > 0 ? Math.min(Math.max(1.5 / missing, low), high) : high];
+  });
+  return across.sort((a, b) => a - b)[across.length >> 1] ?? null;
 }
 
 /** Nats below the floor at the guess from which the rest is not looked at: the best value is near it. */
@@ -107,7 +125,7 @@ const SLIPS: readonly Slip[] = [
       return frameOf(model.wiring, rowsOf(model), spread.temperatureFactor.value, live, value).state;
     },
     shows: (model) => model.question.all.some(({ kind }) => kind === "resistance") && ohmsNotAbove(model),
-    guessed: () => null,
+    guessed: feedShown,
   },
 ];
 
