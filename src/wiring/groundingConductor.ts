@@ -134,8 +134,8 @@ function enlarged(asked: Asked, installed: string | undefined, needed: string | 
     : { area, name: sizeOfRow(areas, next), governing: "enlarged with the circuit" };
 }
 
-/** Smallest building wire of aluminum, where copper of the circuit is smaller: the table's own smallest. */
-const SMALLEST_ALUMINUM = sizes.rows[0]?.[2] as string;
+/** Smallest building wire of aluminum, where copper of the circuit is smaller: 310.106(A). */
+const SMALLEST_ALUMINUM = "12 AWG";
 
 /** The conductor asked for, but none of aluminum that is not made so small. */
 function atLeastSmallest(material: "copper" | "aluminum", asked: Asked): Asked {
