@@ -49,10 +49,10 @@ const areaAt = (row: Row): number => circularMils(cellAt(areas, row, "area") as 
  * @param input.device - rating or setting of the device (A), more than 0, to 1,600
  * @param input.material - of the grounding conductor: "copper" or "aluminum"
  * @param input.installed - size of the circuit's conductors as installed; left out: no cap, nothing enlarged
- * @param input.needed - size that they need for their load, with `installed`; left out: as installed
- * @returns size; `governing` is "device rating", "enlarged with the circuit" or "no larger than the circuit"
+ * @param input.needed - size that they need for their load, ambient and grouping counted, with `installed`; left out: as installed
+ * @returns size; `governing` is "device rating", "enlarged with the circuit", "no larger than the circuit" or "smallest of aluminum"
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, `unknown-name`, `malformed-text`, `inconsistent`, `outside-table`
- * @source NFPA 70, National Electrical Code, 250.122(A), (B) and Table 250.122, from memory; areas by Chapter 9, Table 8
+ * @source NFPA 70, National Electrical Code, 250.122(A), (B), Table 250.122, and the smallest conductors of 310.106(A) (310.3(A) from 2020), from memory; areas by Chapter 9, Table 8
  * @example
  * ```ts
  * groundingConductor({ edition: "NEC 2023", device: amperes(60), material: "copper" }).value // => "10 AWG"
@@ -83,7 +83,7 @@ export function groundingConductor(input: {
   }
   const tableSize = cellAt(sizes, row, material) as string;
   const asked = { area: areaOf("device", tableSize), name: tableSize, governing: "device rating" };
-  const { area, name, governing } = enlarged(asked, installed, needed);
+  const { area, name, governing } = atLeastSmallest(material, enlarged(asked, installed, needed));
   const from = { ...labelOf("grounding conductors", year), table: sizes };
   const rowName = `${row[0]} A`;
   return {
@@ -134,8 +134,22 @@ function enlarged(asked: Asked, installed: string | undefined, needed: string | 
     : { area, name: sizeOfRow(areas, next), governing: "enlarged with the circuit" };
 }
 
-/** Least sections of a protective conductor laid apart from its lines, mm²: 543.1.3. */
+/** Smallest building wire of aluminum, where copper of the circuit is smaller: 310.106(A). */
+const SMALLEST_ALUMINUM = "12 AWG";
+
+/** The conductor asked for, but none of aluminum that is not made so small. */
+function atLeastSmallest(material: "copper" | "aluminum", asked: Asked): Asked {
+  const area = areaOf("material", SMALLEST_ALUMINUM);
+  return material === "copper" || atMost(area, asked.area)
+    ? asked
+    : { area, name: SMALLEST_ALUMINUM, governing: "smallest of aluminum" };
+}
+
+/** Least sections of a protective conductor laid apart from its lines, mm² of copper: 543.1.3. */
 const APART = { protected: 2.5, unprotected: 4 } as const;
+
+/** The same of aluminum, protected or not, and of aluminum for a high protective conductor current, mm². */
+const OF_ALUMINUM = 16;
 
 /** Section from which a high protective conductor current is carried safely, mm² of copper: 543.7. */
 const HIGH_LEAKAGE = 10;
@@ -192,7 +206,10 @@ export function protectiveConductor(input: {
     baseConditions: ["of the metal of the line conductors"],
     governing: least > byTable ? "mechanical strength" : "line section",
     cautions: [
-      `Where more than 10 mA leaks along it in service, as of heaters that are damp, at least ${HIGH_LEAKAGE} mm² of copper or a second conductor, or a device that watches it.`,
+      `Where more than 10 mA leaks along it in service, as of heaters that are damp, at least ${HIGH_LEAKAGE} mm² of copper, ${OF_ALUMINUM} mm² of aluminum, or a second conductor, or a device that watches it.`,
+      ...(least === 0
+        ? []
+        : [`Laid apart, the least sections are those of copper; of aluminum at least ${OF_ALUMINUM} mm².`]),
       "Says nothing of the time in which the device opens: loop impedance against its curve is a test of its own.",
     ],
   });

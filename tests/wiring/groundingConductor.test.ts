@@ -25,9 +25,16 @@ describe("the equipment grounding conductor", () => {
     [70, "8 AWG", "6 AWG"],
     [100, "8 AWG", "6 AWG"],
     [200, "6 AWG", "4 AWG"],
+    [201, "4 AWG", "2 AWG"],
+    [300, "4 AWG", "2 AWG"],
     [400, "3 AWG", "1 AWG"],
+    [500, "2 AWG", "1/0 AWG"],
     [600, "1 AWG", "2/0 AWG"],
+    [601, "1/0 AWG", "3/0 AWG"],
+    [800, "1/0 AWG", "3/0 AWG"],
+    [1000, "2/0 AWG", "4/0 AWG"],
     [1200, "3/0 AWG", "250 kcmil"],
+    [1600, "4/0 AWG", "350 kcmil"],
   ])("behind %d A is %s of copper and %s of aluminum", (device, copper, aluminum) => {
     expect(sized(device).value).toBe(copper);
     expect(sized(device, {}, "aluminum").value).toBe(aluminum);
@@ -65,6 +72,20 @@ describe("the equipment grounding conductor", () => {
       value: "4 AWG",
       governing: "no larger than the circuit",
     });
+  });
+
+  it("is of no aluminum smaller than is made, where the circuit is of smaller copper", () => {
+    // 310.106(A), from memory: aluminum from 12 AWG, copper from 14 AWG. 15 A on 14 AWG copper.
+    expect(sized(15, { installed: "14 AWG" }, "aluminum")).toMatchObject({
+      value: "12 AWG",
+      governing: "smallest of aluminum",
+    });
+    expect(sized(15, { installed: "14 AWG" }, "aluminum").area / circularMils(1)).toBeCloseTo(6530, 6);
+    expect(sized(20, { installed: "12 AWG" }, "aluminum")).toMatchObject({
+      value: "12 AWG",
+      governing: "no larger than the circuit",
+    });
+    expect(sized(15, { installed: "14 AWG" }).value).toBe("14 AWG");
   });
 
   it("says edition and table, that it is from memory, and who decides", () => {
@@ -136,5 +157,9 @@ describe("the protective conductor", () => {
     });
     expect([governing, edition, table]).toEqual(["mechanical strength", "IEC 60364-5-54:2011", "Table 54.2"]);
     expect(cautions.join(" ")).toMatch(/10 mA/);
+    // 543.1.3: 2.5 or 4 mm² are of copper, aluminum has 16 mm² either way. From memory.
+    expect(cautions.join(" ")).toMatch(/of aluminum at least 16 mm²/);
+    const along = protectiveConductor({ lineSection: squareMillimeters(1.5), laid: "with the lines" });
+    expect(along.cautions.join(" ")).not.toMatch(/Laid apart/);
   });
 });

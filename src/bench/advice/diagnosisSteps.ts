@@ -17,7 +17,7 @@ export const lostLineWords = (line: string): string =>
 
 /** What comes before elements that amps alone say are of another value. */
 const AMPS_ALONE =
-  "Before any element is judged find whether the amps are a whole line's at full conduction: the controller, the clamp around every wire of the line, amps of the line and not of one element. Then isolate and read ohms between the lines: only they show whether the elements are of another value.";
+  "Before any element is judged find whether the amps are a whole line's at full conduction: the controller, every stage called for, the clamp around every wire of the line, amps of the line and not of one element. Then isolate and read ohms between the lines: only they show whether the elements are of another value.";
 
 /** What there is besides a fault: ohms, and no other fault. */
 interface Beside {

@@ -13,7 +13,7 @@ import type { Question } from "./model.ts";
 import type { Named } from "./names.ts";
 import { copied } from "./room.ts";
 import { GATE } from "./settings.ts";
-import { skewedSupply } from "./skewedSupply.ts";
+import { readApart } from "./skewedSupply.ts";
 import type { Explanation, ExplanationGroup } from "./types.ts";
 import { explanationWords, measurementWords, probabilityWords } from "./words.ts";
 
@@ -69,9 +69,9 @@ export function weighMisread(
   const logOdds = Math.log(priors.misread / (1 - priors.misread));
   const checked = checkedByOthers(sound);
   // Line voltages far out of balance are held against what supplies usually are.
-  const skewed = skewedSupply(question) !== null;
+  const apart = readApart(question);
   input.readings.forEach((reading, r) => {
-    if (checked[r] !== true && !(skewed && reading.kind === "voltage")) return;
+    if (checked[r] !== true && !(apart && reading.kind === "voltage")) return;
     const fault: Misread = { kind: "misread", reading: r, of: measurementOf(reading) };
     const shift = astray(question, r);
     const reads = copied(seen.reads);
@@ -91,6 +91,10 @@ export const misreadFits = ({ faults, pValue }: Explanation): boolean =>
 export const isMisread = (faults: readonly DiagnosedFault[]): boolean =>
   faults.some(({ kind }) => kind === "misread");
 
+/** What amps may be instead of misread, and is not weighed: ohms pass it by, and it leaves them sound. */
+const LIVE_ONLY =
+  " Not weighed, and looks the same: a fuse or contactor pole of one bank, or a joint that opens when hot.";
+
 /** Warns of readings that may well be misread, with what the others then say. */
 export function misreadWarnings(
   readings: readonly FieldReading[],
@@ -106,7 +110,7 @@ export function misreadWarnings(
     if (first === undefined || probability < WARNED) return [];
     const others = first.faults.filter(({ kind }) => kind !== "misread");
     const path = `readings.${r}.reads`;
-    const message = `${path}: ${measurementWords(reading)}: misread? It does not belong to the other readings (${probabilityWords(probability)}); without it the likeliest is: ${explanationWords(others, first.wiring)}.`;
+    const message = `${path}: ${measurementWords(reading)}: misread? It does not belong to the other readings (${probabilityWords(probability)}); without it the likeliest is: ${explanationWords(others, first.wiring)}.${reading.kind === "current" ? LIVE_ONLY : ""}`;
     return [{ code: "suspicious", path, message }];
   });
 }

@@ -19,6 +19,9 @@ const SCATTER = 0.1;
 /** Triangles flatter than this, the longest side over the other two together, are a lost line and what feeds back to it. */
 const FLAT = 0.95;
 
+/** Most that the spread over the mean can come to: two sides as long as each other, and nothing of the third. */
+const WIDEST = 1.5;
+
 /** Standard deviations on either side, and steps, by which the spread is told. */
 const SIDE = 3;
 const STEPS = 24;
@@ -51,15 +54,26 @@ function sideRead({ input, seen }: Question, [a, b]: readonly [string, string]) 
   return rows.length === 0 ? null : { volts: mean(seen.reads), variance: mean(seen.own) / rows.length };
 }
 
-/** The supply as read, where it is further out of balance than the common range; null elsewhere. */
-export function skewedSupply(question: Question): SkewedSupply | null {
+/** The three line voltages as read, and their spread over their mean, where that is beyond the common range; null elsewhere. */
+function sidesApart(question: Question) {
   const sides = SIDES.flatMap((side) => sideRead(question, side) ?? []);
   if (sides.length < SIDES.length) return null;
   const lowest = sides.reduce((a, b) => (b.volts < a.volts ? b : a));
   const highest = sides.reduce((a, b) => (b.volts > a.volts ? b : a));
   const sum = sides.reduce((all, { volts }) => all + volts, 0);
   const spread = (3 * (highest.volts - lowest.volts)) / sum;
-  if (spread <= RANGE.unbalance[1] || highest.volts > FLAT * (sum - highest.volts)) return null;
+  return spread <= RANGE.unbalance[1] ? null : { sides, lowest, highest, sum, spread };
+}
+
+/** Whether line voltages were read further apart than common, be it as no supply has them: one longer than the other two together. */
+export const readApart = (question: Question): boolean => sidesApart(question) !== null;
+
+/** The supply as read, where it is further out of balance than the common range; null elsewhere. */
+export function skewedSupply(question: Question): SkewedSupply | null {
+  const apart = sidesApart(question);
+  if (apart === null) return null;
+  const { sides, lowest, highest, sum, spread } = apart;
+  if (highest.volts > FLAT * (sum - highest.volts)) return null;
   const deviation = (3 * Math.sqrt(lowest.variance + highest.variance)) / sum;
   const z = Array.from({ length: STEPS }, (_, k) => SIDE * ((2 * k + 1) / STEPS - 1));
   const terms = z.map((value) => -0.5 * value * value);
@@ -69,7 +83,7 @@ export function skewedSupply(question: Question): SkewedSupply | null {
     logPart: Math.log(BEYOND) - (spread - RANGE.unbalance[1]) / FALLS_BY,
     spread: {
       of: "unbalance",
-      stretches: [stretchOf([RANGE.unbalance[1], 1], false, 1)],
+      stretches: [stretchOf([RANGE.unbalance[1], WIDEST], false, 1)],
       values: z.map((value) => Math.max(0, spread + value * deviation)),
       logTerms: terms.map((term) => term - total),
     },

@@ -42,7 +42,7 @@ describe("amps alike and half of the plate's 36.1 A", () => {
       /^All elements alike of another value than drawn .* or amps that are not a whole line's/,
     );
     expect(nextSteps[0]?.action).toMatch(
-      /^Before any element is judged .* at full conduction: the controller, the clamp/,
+      /^Before any element is judged .* at full conduction: the controller, every stage called for, the clamp/,
     );
     expect(nextSteps[0]?.action).toContain("isolate and read ohms between the lines");
     expect(parts).toEqual([]);

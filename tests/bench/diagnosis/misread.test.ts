@@ -54,6 +54,23 @@ describe("one reading misread", () => {
     expect(misreadAt(all)).toEqual([4]);
   });
 
+  it("amps are not called misread without what ohms pass by: a fuse of one bank", () => {
+    // Two deltas of 12 Ω, B without L1. L1 carries A alone, 69.3 A hot 66.6;
+    // B between L2 and L3 is 12 Ω beside 24: 60 A in phase with U23, A's 69.3 A at 30° to it: √(69.3² + 60² + 2·69.3·60·cos 30°) = 124.9 A, hot 120.1.
+    const two = { banks: [bank("A", "delta", 12), bank("B", "delta", 12)] };
+    const all = found(two, [
+      ...amps([66.6, 120.1, 120.1]),
+      ...volts3([480, 481, 479]),
+      ...pairs([4.05, 4.05, 4.05]),
+    ]);
+    expect(all.outcome).toBe("nothing fits");
+    const [warning] = all.warnings;
+    expect(warning?.path).toBe("readings.0.reads");
+    expect(warning?.message).toMatch(
+      /a fuse or contactor pole of one bank, or a joint that opens when hot\.$/,
+    );
+  });
+
   it("beside a fault that the others agree on: the open branch is found all the same", () => {
     // A-L1 open: OL wherever it lies; 24 Ω and two times 12 Ω elsewhere, of which one is written as 21.
     const readings = [...pairs(["open", 24.2, "open"]), ...toStar(["open", 12.1, 21.2])];

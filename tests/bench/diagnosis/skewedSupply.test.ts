@@ -6,7 +6,7 @@
 import { diagnose } from "electroheat/bench";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { amps, asked, bank, firstFaults, probabilityOf, topOf, volts3 } from "./sheets.ts";
+import { amps, asked, bank, firstFaults, pairs, probabilityOf, topOf, volts3 } from "./sheets.ts";
 
 type Three = readonly [number, number, number];
 type Point = readonly [number, number];
@@ -101,6 +101,36 @@ describe("a supply read further out of balance than 6 %", () => {
       { kind: "misread", reading: 5, of: { kind: "voltage", from: "L3", to: "L1" } },
     ]);
     expect(found.warnings.map(({ path }) => path)).toEqual(["readings.5.reads"]);
+  });
+
+  it("one voltage apart that no amps speak for may be a slip as well: nobody is sure of the supply", () => {
+    // Sound ohms, 12·2/3 = 8 Ω, say nothing of volts. 277 V of two 480 V ask for lines 33.6° apart, 2·asin(277/960).
+    const far = diagnose(asked(module("delta"), [...pairs([8, 8, 8]), ...volts3([480, 480, 277])]));
+    expect(firstFaults(far)).toEqual([
+      { kind: "misread", reading: 5, of: { kind: "voltage", from: "L3", to: "L1" } },
+    ]);
+    expect(far.warnings.map(({ path }) => path)).toEqual(["readings.5.reads"]);
+    // 440 V may be either.
+    const near = diagnose(asked(module("delta"), [...pairs([8, 8, 8]), ...volts3([480, 480, 440])]));
+    const unequal = probabilityOf(near, [{ kind: "supply unbalance" }]);
+    expect(unequal).toBeGreaterThan(0.1);
+    expect(unequal).toBeLessThan(0.9);
+  });
+
+  it("a voltage longer than the other two together is no supply's: misread", () => {
+    // 4,800 V written for 480 V: no triangle has the sides 480, 481 and 4,800.
+    const equal = lineAmps("delta", [480, 480, 480], SOUND).map(tenth);
+    const found = diagnose(asked(module("delta"), [...amps(equal), ...volts3([480, 481, 4800])]));
+    expect(firstFaults(found)).toEqual([
+      { kind: "misread", reading: 5, of: { kind: "voltage", from: "L3", to: "L1" } },
+    ]);
+    expect(found.warnings.map(({ path }) => path)).toContain("readings.5.reads");
+  });
+
+  it("a line wire on the neutral is a supply and no slip: two voltages are the plate's over √3", () => {
+    const found = diagnose(asked(module("delta"), [...pairs([8, 8, 8]), ...volts3([480, 277, 277])]));
+    expect(firstFaults(found)).toEqual([{ kind: "supply unbalance" }]);
+    expect(found.warnings).toEqual([]);
   });
 
   it("a line lost with the load feeding back to it is a lost line: the triangle is flat", () => {
