@@ -113,12 +113,11 @@ export function posteriorOf(question: Question): Posterior {
   usual();
   if (isRefuted(gathering.sound.finding)) whole();
   const common = rankedOf(gathering.gathered());
-  // Volts far apart are read of links against the drawing as well, and may be a slip: nothing else need speak against them.
-  const skewed = skewedSupply(question) !== null;
-  if (!isDoubtful(common) && !skewed) return common;
+  // Volts far apart are read of links against the drawing as well.
+  if (!isDoubtful(common) && skewedSupply(question) === null) return common;
   rare();
   const all = rankedOf(gathering.gathered());
-  if (!isDoubtful(all) && !skewed) return all;
+  if (!isDoubtful(all)) return all;
   weighMisread(question, all.sound, take, gathering.best);
   return rankedOf(gathering.gathered());
 }

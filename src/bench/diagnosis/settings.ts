@@ -72,8 +72,7 @@ export interface FaultPriors {
   readonly feedConnected?: number;
   /** The supply's line voltages spread over 2 to 6 %; 0.01. A tenth of it further apart, where all three were read so. */
   readonly supplyUnbalance?: number;
-  /** Each reading that the others determine not what was there, where nothing usual fits all of them; 0.001. Line voltages read more than 6 % apart as well,
-   * whatever fits. */
+  /** Each reading that the others determine not what was there, where nothing usual fits all of them; 0.001. */
   readonly misread?: number;
 }
 
