@@ -2,14 +2,13 @@
 import type { Ohms, Warning } from "../../quantity/index.ts";
 import type { Weighed } from "./infer.ts";
 import type { Question } from "./model.ts";
+import { isLine } from "./variants.ts";
 
 /** Part of the sound module's ohms below which all readings between lines at once are no fault of the module. */
 const FAR_BELOW = 0.25;
 
 /** Ohms of a sound module from which that shows beside leads and contact. */
 const SHOWS_FROM = 2;
-
-const LINES: readonly string[] = ["L1", "L2", "L3"];
 
 const shown = (value: number): string => `${Number(value.toPrecision(2))}`;
 
@@ -18,10 +17,7 @@ export function acrossLinesWarnings({ input }: Question, { finding }: Weighed): 
   finding.visit(finding.best);
   const { mean } = finding.model.prediction;
   const between = input.readings.flatMap((reading, r) =>
-    reading.kind === "resistance" &&
-    reading.only === undefined &&
-    LINES.includes(reading.from) &&
-    LINES.includes(reading.to)
+    reading.kind === "resistance" && reading.only === undefined && isLine(reading.from) && isLine(reading.to)
       ? [{ r, reads: reading.reads, sound: mean[r] as number }]
       : [],
   );

@@ -3,8 +3,7 @@ import { findBranch, type HeatingModule } from "../../circuit/index.ts";
 import type { DiagnosedFault } from "./diagnosedFault.ts";
 import type { FieldMeasurement } from "./fieldReading.ts";
 import type { DiagnosisInput, Instruments } from "./types.ts";
-
-const LINES = ["L1", "L2", "L3"] as const;
+import { isLine, LINES } from "./variants.ts";
 
 /** Instruments of the common kind, for proposals with one that was not named. Our judgement of what is in the bag. */
 const COMMON_INSTRUMENTS: Required<Instruments> = {
@@ -90,7 +89,7 @@ export function defaultCandidates(
   for (const element of elements) {
     const [from, to] = endsOf(module, element);
     const key = `${from},${to}`;
-    if (seen.has(key) || (LINES as readonly string[]).includes(to)) continue;
+    if (seen.has(key) || isLine(to)) continue;
     seen.add(key);
     found.push({ kind: "voltage", from, to });
   }

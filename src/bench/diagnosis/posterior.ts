@@ -74,6 +74,13 @@ class Gathering {
     return this.#sound as Weighed;
   }
 
+  /** The most probable finding so far. */
+  get first(): Finding {
+    const most = this.best;
+    return (largestFirst(this.#weighed, ({ log }) => Math.exp(log - most))[0] as { one: Weighed }).one
+      .finding;
+  }
+
   /** The highest log posterior so far. */
   get best(): number {
     return this.#most[0] as number;
@@ -91,19 +98,14 @@ class Gathering {
 /** p-value below which an explanation is doubted, and what is rarer is weighed as well. */
 const DOUBTFUL = 0.01;
 
-const refuted = (finding: Finding, judged: Judged): boolean => {
-  const pValue = pValueOf(finding, judged);
-  return pValue !== null && pValue < DOUBTFUL;
-};
-
 /** Whether the readings speak against a finding. */
-const isRefuted = (finding: Finding): boolean => refuted(finding, judge(finding));
-
-/** Whether the first explanation fits badly, or takes two faults. */
-function isDoubtful({ ranked }: Posterior): boolean {
-  const { finding, judged } = ranked[0] as Ranked;
-  return finding.names.faults > 1 || refuted(finding, judged);
+function isRefuted(finding: Finding): boolean {
+  const pValue = pValueOf(finding, judge(finding));
+  return pValue !== null && pValue < DOUBTFUL;
 }
+
+/** Whether an explanation fits badly, or takes two faults. */
+const isDoubtful = (finding: Finding): boolean => finding.names.faults > 1 || isRefuted(finding);
 
 /** Weighs, ranks and groups. */
 export function posteriorOf(question: Question): Posterior {
@@ -112,13 +114,11 @@ export function posteriorOf(question: Question): Posterior {
   const { usual, whole, rare } = inference(question, take);
   usual();
   if (isRefuted(gathering.sound.finding)) whole();
-  const common = rankedOf(gathering.gathered());
   // Volts far apart are read of links against the drawing as well.
-  if (!isDoubtful(common) && skewedSupply(question) === null) return common;
-  rare();
-  const all = rankedOf(gathering.gathered());
-  if (!isDoubtful(all)) return all;
-  weighMisread(question, all.sound, take, gathering.best);
+  if (isDoubtful(gathering.first) || skewedSupply(question) !== null) {
+    rare();
+    if (isDoubtful(gathering.first)) weighMisread(question, gathering.sound, take, gathering.best);
+  }
   return rankedOf(gathering.gathered());
 }
 

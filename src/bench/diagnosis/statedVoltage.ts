@@ -2,12 +2,10 @@
 import type { Warning } from "../../quantity/index.ts";
 import type { Question } from "./model.ts";
 import { RANGE } from "./settings.ts";
-import { LINES } from "./variants.ts";
+import { isLine } from "./variants.ts";
 
 /** Standard deviations of a supply's mean voltage from which the one stated is another. */
 const ANOTHER = 4;
-
-const isLine = (node: string): boolean => (LINES as readonly string[]).includes(node);
 
 /** Warns where the volts between lines are alike and far from the nominal ones. */
 export function statedVoltageWarnings({ input, spread }: Question): Warning[] {

@@ -12,6 +12,9 @@ export type Slip = Extract<DiagnosedFault, { readonly kind: "mis-linked" }>;
 /** The lines that a branch can be landed on. */
 export const LINES = ["L1", "L2", "L3"] as const;
 
+/** Whether a node is one of them. */
+export const isLine = (node: string): boolean => (LINES as readonly string[]).includes(node);
+
 /** Every single slip in the links of a wiring; only under voltage does a neutral show. */
 export function slipsOf({ module: { plan } }: Wiring, live: boolean): readonly Slip[] {
   const slips: Slip[] = plan.banks.map(({ id, connection }) => {

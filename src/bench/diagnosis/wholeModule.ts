@@ -14,7 +14,7 @@ import { logLikelihood, type Model } from "./model.ts";
 import { oneName } from "./names.ts";
 import { type FaultPriors, RANGE } from "./settings.ts";
 import { frameOf, type State } from "./state.ts";
-import { LINES } from "./variants.ts";
+import { isLine } from "./variants.ts";
 
 /** A slip of one parameter. */
 interface Slip {
@@ -59,7 +59,6 @@ function ratioShown({ question, prediction }: Model): number | null {
 function feedShown({ question, prediction }: Model): number | null {
   const { all, seen } = question;
   const [low, high] = RANGE.feed;
-  const isLine = (node: string): boolean => (LINES as readonly string[]).includes(node);
   const across = all.flatMap((one, r) => {
     if (one.kind !== "resistance" || Number.isNaN(seen.reads[r])) return [];
     // To a star point the feed lies beside other branches as well.
