@@ -22,6 +22,7 @@ import { assessFaults } from "./faults.ts";
 import { nextSteps } from "./nextSteps.ts";
 import { oddRunning, oddSteps } from "./oddReadings.ts";
 import { runningWords } from "./runningOn.ts";
+import { soundValues } from "./runningOpen.ts";
 import { readOnStuds } from "./studJoints.ts";
 
 /** The advice. */
@@ -182,11 +183,14 @@ export function adviseOn(input: {
     jointAmong: faults.jointAmong,
     drawingVoid: faults.drawingVoid,
     misread: faults.misread,
+    openWithin: faults.openWithin,
     onStuds,
     odd: oddRunning(faults.odd),
     sound:
       // A draw is known only where every branch has a value.
-      draw === null || supply === null ? null : { record, plan: elementPlan(record, hot.repaired), supply },
+      draw === null || supply === null
+        ? null
+        : { record, plan: elementPlan(record, soundValues(hot, faults.openWithin, record)), supply },
   });
   // The module's own sentence stands beside what the site asks for first; a ban needs nothing beside it.
   const banned = module.startsWith("Do not energise") || site.running === null || module === site.running;

@@ -6,6 +6,7 @@ import type { DiagnosedFault } from "../diagnosis/diagnosedFault.ts";
 import type { MeasurementProposal } from "../diagnosis/nextMeasurements.ts";
 import { listed, measurementWords, placeWords, terminalWords } from "../diagnosis/words.ts";
 import { branchesOf, type DiagnosisVerdict, isTelling, jointsAmong } from "./diagnosisVerdict.ts";
+import { faultWithin } from "./likeElements.ts";
 
 /** How a bank is drawn. */
 const drawnAs = (bank: string, { plan }: HeatingModule): string =>
@@ -149,6 +150,16 @@ export function diagnosisSteps(input: {
         ...actionOf(fault, module, { ohmsRead, alone: first.faults.length === 1 }),
         reason: `${words}.`,
       }));
+  }
+  const within = kind === "not told apart" ? faultWithin(explanations) : null;
+  if (within !== null && within.kind !== "earth fault") {
+    return [
+      {
+        action: `Isolate, lift the links of branch ${within.branch} and read its elements one by one.`,
+        reason: `${words}.`,
+        about: within.elements,
+      },
+    ];
   }
   // One of them is bad for certain: opened dead, before anything is measured across it under voltage.
   const joints = jointsAmong(verdict);

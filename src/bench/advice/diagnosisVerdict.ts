@@ -6,6 +6,7 @@ import type { DiagnosedFault } from "../diagnosis/diagnosedFault.ts";
 import { misreadFits } from "../diagnosis/misread.ts";
 import type { Diagnosis, Explanation } from "../diagnosis/types.ts";
 import { explanationWords, listed, probabilityWords } from "../diagnosis/words.ts";
+import { type LikeExplanations, likeExplanations, likeWords } from "./likeElements.ts";
 
 /** A diagnosis, summed up. */
 export interface DiagnosisVerdict {
@@ -35,10 +36,10 @@ const WEIGHTY = 0.05;
 const NAMED = 5;
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
-const withOdds = ({ faults, wiring, probability }: Explanation): string =>
-  `${explanationWords(faults, wiring)} (${probabilityWords(probability)})`;
+const withOdds = (one: LikeExplanations): string =>
+  `${likeWords(one)} (${probabilityWords(one.probability)})`;
 
-function named(explanations: readonly Explanation[]): string {
+function named(explanations: readonly LikeExplanations[]): string {
   const more = explanations.length - NAMED;
   const words = explanations.slice(0, NAMED).map(withOdds);
   return more > 0 ? `${words.join(", ")} and ${more} more` : listed(words, "or");
@@ -74,29 +75,34 @@ export function diagnosisVerdict({ outcome, groups }: Diagnosis): DiagnosisVerdi
       words,
     };
   }
-  if (group.probability < SETTLED) {
-    const all = largestFirst(
-      groups.flatMap((one) => one.explanations),
-      ({ probability }) => probability,
-    );
-    const explanations = weighty(all);
-    const [first, second] = explanations;
-    if (first?.faults.length === 0 && first.probability > LEADS * (second?.probability ?? 0)) {
-      return { kind: "sound", explanations: [first], words: "No fault shows in these readings" };
-    }
-    return { kind: "not settled", explanations, words: `Not settled: ${named(explanations)}` };
-  }
-  const explanations = weighty(group.explanations);
-  const [first, ...others] = explanations;
+  const close = group.probability >= SETTLED;
+  const explanations = weighty(
+    close
+      ? group.explanations
+      : largestFirst(
+          groups.flatMap((one) => one.explanations),
+          ({ probability }) => probability,
+        ),
+  );
+  const [first, ...others] = likeExplanations(explanations);
   if (first === undefined) return { kind: "too few readings", explanations: [], words: TOO_FEW };
-  if (first.faults.length === 0 && first.probability > LEADS * (others[0]?.probability ?? 0)) {
-    return { kind: "sound", explanations: [first], words: "No fault shows in these readings" };
+  const next = others[0]?.probability ?? 0;
+  if (first.first.faults.length === 0 && first.probability > LEADS * next) {
+    return { kind: "sound", explanations: [first.first], words: "No fault shows in these readings" };
   }
-  if (first.probability < LEADS * (others[0]?.probability ?? 0)) {
-    return { kind: "not told apart", explanations, words: `Cannot be told apart: ${named(explanations)}` };
+  if (!close)
+    return { kind: "not settled", explanations, words: `Not settled: ${named([first, ...others])}` };
+  if (first.probability < LEADS * next) {
+    return {
+      kind: "not told apart",
+      explanations,
+      words: `Cannot be told apart: ${named([first, ...others])}`,
+    };
   }
   const rest = others.length === 0 ? "" : `; these readings do not exclude ${named(others)}`;
-  return { kind: "settled", explanations, words: `${capital(withOdds(first))}${rest}` };
+  // Which of like elements it is, is not settled.
+  const kind = first.elements.length > 1 ? "not told apart" : "settled";
+  return { kind, explanations, words: `${capital(withOdds(first))}${rest}` };
 }
 
 /** Branches that a fault lies on; none for what concerns a bank, a line's supply or the supply as a whole. */

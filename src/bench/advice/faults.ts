@@ -25,6 +25,7 @@ import {
   misreadBranches,
   NO_JOINTS,
 } from "./diagnosisVerdict.ts";
+import { faultWithin } from "./likeElements.ts";
 import { oddDrops, oddReadings, withPlate } from "./oddReadings.ts";
 
 /** The diagnosis and its consequences. */
@@ -36,6 +37,8 @@ export interface AssessedFaults {
   readonly forbidding: readonly string[];
   /** What the diagnosis says of running on, where it holds something to be wrong that nobody has put right since. */
   readonly running: string | null;
+  /** The branch in which one element is open for certain, whichever it is; null where that is not so. */
+  readonly openWithin: string | null;
   /** What a joint that is settled on asks for before any voltage; null without one. */
   readonly jointFirst: string | null;
   /** The same of joints of which it is one for certain. */
@@ -112,6 +115,12 @@ function runningWords(verdict: DiagnosisVerdict, ohmsRead: boolean): string | nu
   return fault?.kind === "mis-linked" && fault.as === "star" && others.length === 0
     ? `May run until it is linked as drawn, with less heat: the elements of bank ${fault.bank} carry a third of their power; the customer and the electrician in charge decide.`
     : "The electrician in charge and the customer decide whether it runs meanwhile.";
+}
+
+/** The branch of an open element that nothing else is held beside. */
+function openWithin(verdict: DiagnosisVerdict): string | null {
+  const within = verdict.kind === "not settled" ? null : faultWithin(verdict.explanations);
+  return within?.kind === "element open" ? within.branch : null;
 }
 
 /** Joints of which one is bad for certain: which it is, is found on the dead module. */
@@ -221,6 +230,7 @@ export function assessFaults(input: {
     steps: [],
     forbidding: [],
     running: null,
+    openWithin: null,
     jointFirst: null,
     jointAmong: null,
     misread: new Set<string>(),
@@ -264,6 +274,7 @@ export function assessFaults(input: {
         }),
     forbidding: forbidding(verdict, module, ohmsRead),
     running: runningWords(verdict, ohmsRead),
+    openWithin: openWithin(verdict),
     jointFirst: jointFirst(verdict),
     jointAmong: jointAmong(verdict),
     misread,

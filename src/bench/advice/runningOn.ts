@@ -38,6 +38,8 @@ export function runningWords(input: {
   readonly drawingVoid: boolean;
   /** Branches whose readings, as drawn, say nothing of their elements. */
   readonly misread: ReadonlySet<string>;
+  /** The branch in which the diagnosis has one element open for certain; null where it has none. */
+  readonly openWithin: string | null;
   /** Branches read on their own studs: no link or joint is in what they read. */
   readonly onStuds: ReadonlySet<string>;
   /** What readings that look odd ask for first; null where none does. */
@@ -102,6 +104,13 @@ export function runningWords(input: {
   );
   if (blind.length > 0)
     return `Not before ${listed(blind.map(({ id }) => id))} is explained: this meter cannot tell it from a bolted short, and no nameplate says what it should read.`;
+  // No reading of the branch itself shows it, but what is left is the same whichever of its elements it is.
+  if (sound !== null && branches.some(({ id }) => id === input.openWithin)) {
+    const opened = branches.map((one) =>
+      one.id === input.openWithin ? { ...one, finding: "outside" as const, openElements: 1 } : one,
+    );
+    return openWords({ sound, branches: opened, insulationRead: present.insulation.length > 0 });
+  }
   if (input.diagnosed !== null) return input.diagnosed;
   if (input.unjudgedJoints.length > 0)
     return `Not known: ${jointsWords(input.unjudgedJoints)} could not be judged, for nothing was read beside ${input.unjudgedJoints.length > 1 ? "them" : "it"} to compare with.`;

@@ -7,8 +7,10 @@ import {
   type ModulePlan,
   type Supply,
 } from "../../circuit/index.ts";
+import type { Ohms } from "../../quantity/index.ts";
 import type { BranchAssessment } from "../assessTypes.ts";
 import { branchFaults } from "../day/branchFaults.ts";
+import type { HotBranches } from "../day/hotBranches.ts";
 import { loadedNeutral } from "../degraded/cautions.ts";
 import { waysOf } from "../degraded/ways.ts";
 import type { ParsedRecord } from "../record/parsed.ts";
@@ -19,6 +21,22 @@ export interface OpenModule {
   /** Element by element, at working temperature. */
   readonly plan: ModulePlan;
   readonly supply: Supply;
+}
+
+/** Branches with every element sound: a value read with one of its elements open is not the one it has when sound. */
+export function soundValues(
+  { repaired, atTarget }: HotBranches,
+  openWithin: string | null,
+  { wiring }: ParsedRecord,
+): ReadonlyMap<string, Ohms> {
+  const value = openWithin === null ? undefined : repaired.get(openWithin);
+  const bank = wiring.banks.find(({ id }) => openWithin?.startsWith(`${id}-L`));
+  if (openWithin === null || value === undefined || bank === undefined || atTarget.includes(openWithin)) {
+    return repaired;
+  }
+  const { elementsInParallel = 1 } = bank;
+  // One element alone that is open has no value to be read.
+  return new Map(repaired).set(openWithin, (value * (1 - 1 / elementsInParallel)) as Ohms);
 }
 
 /** A survivor above this part of its own sound load is over-stressed; below, it is the unbalance of supply and elements. */
@@ -65,14 +83,14 @@ export function openWords(input: {
       : ` N then carries ${neutral.toFixed(1)} A: only if its conductor and links are fit for that.`;
   const begin = (words: string): string =>
     `${first === "" ? words.charAt(0).toUpperCase() + words.slice(1) : `${first}${words}`}${after}`;
-  if (worst !== null && stress > OVERLOADED) {
+  if (stress > OVERLOADED) {
     return begin(
-      `not at full power as it is: ${worst.id} would carry ${stress.toFixed(2)} times its sound power${relief(plan, supply, faults)}; it heats again ${only}`,
+      `not at full power as it is: ${worst?.id} would carry ${stress.toFixed(2)} times its sound power${relief(plan, supply, faults)}; it heats again ${only}`,
     );
   }
   const survivors =
-    worst !== null && stress > STRESSED
-      ? `${worst.id} then carries ${stress.toFixed(2)} times its sound power, which shortens its life: the maker decides`
+    stress > STRESSED
+      ? `${worst?.id} then carries ${stress.toFixed(2)} times its sound power, which shortens its life: the maker decides`
       : "no survivor carries more than when sound";
   const most = Math.max(...effect.lines.map(({ current }) => current));
   const least = Math.min(...effect.lines.filter(({ node }) => node !== "N").map(({ current }) => current));

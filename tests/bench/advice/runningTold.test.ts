@@ -20,6 +20,7 @@ const running = (present: ReadingsAssessment | null, more: Partial<Input> = {}):
     jointFirst: null,
     drawingVoid: false,
     misread: new Set(),
+    openWithin: null,
     onStuds: new Set(),
     jointAmong: null,
     odd: null,
@@ -153,6 +154,16 @@ describe("a module", () => {
     const joint_ = "are cleared: what reads high may be one of them, and a bad joint burns on.";
     expect(running(with_(off("A-L1", 0.3), branch("A-L2", "high")))).toBe(
       `Not before the joints of A-L1 and A-L2 ${joint_}`,
+    );
+    const studs = (...ids: readonly string[]) => ({ onStuds: new Set(ids) });
+    expect(running(with_(off("A-L1", 0.3)), studs("A-L1"))).toBe(
+      "Not before A-L1 is renewed, or explained by the maker of the elements: high on its own studs, where no joint is in the reading, and a coil that thins burns through.",
+    );
+    expect(running(with_(off("A-L1", 0.3), off("A-L2", 0.3)), studs("A-L1", "A-L2"))).toMatch(
+      /^Not before A-L1 and A-L2 are renewed, .*: high on their own studs/,
+    );
+    expect(running(with_(off("A-L1", 0.3), off("A-L2", 0.3)), studs("A-L2"))).toBe(
+      `Not before the joints of A-L1 ${joint_}`,
     );
     // Some of its elements open is another thing.
     expect(running(with_(off("A-L1", 0.5, 1)))).toContain(

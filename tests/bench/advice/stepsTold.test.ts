@@ -83,6 +83,9 @@ describe("steps about branches", () => {
     // A side of a delta lands on two lines.
     const sides = [branch("A-L1L2", "open"), branch("A-L3L1", "open"), ...sound("A-L2L3")];
     expect(faulty(sides)[0]?.[2]).toEqual(["A-L1L2", "A-L3L1"]);
+    // The line is looked for among the branch's own, not in the bank's name.
+    const named = [branch("L1-L2", "open"), branch("L1-L3", "open"), ...sound("A-L1")];
+    expect(faulty(named)).toHaveLength(1);
     // Not where one on the line is sound, where one alone is on it, or where the diagnosis names its elements.
     expect(faulty([...line, ...sound("C-L2")])).toHaveLength(1);
     expect(faulty([branch("A-L2", "open"), branch("B-L1", "open"), ...sound("A-L3")])).toHaveLength(1);
@@ -134,6 +137,20 @@ describe("steps about branches", () => {
       "Isolate, lift the links of branch A-L1 and read its elements one by one.",
       "A-L1 is +50.0 % from target, which fits 1 of its parallel elements open.",
       ["A-L1"],
+    ]);
+  });
+
+  it("look into the elements alone where the probes sat on the branch's own studs", () => {
+    const found = faulty([value("A-L1", "outside", { deviation: 0.123 }), ...sound("A-L2")], OL, {
+      ...NONE,
+      onStuds: new Set(["A-L1"]),
+    });
+    expect(found).toEqual([
+      [
+        "Isolate, then read the elements of branch A-L1 one by one and renew what reads high: on its own studs no link or joint is in the reading.",
+        "A-L1 is +12.3 % from target, outside the tolerance given.",
+        ["A-L1"],
+      ],
     ]);
   });
 
@@ -341,6 +358,11 @@ describe("the order of steps", () => {
     expect(steps(clash, { studsUnsaid: true })[1]).toEqual(STUDS_STEP);
     expect(steps(clash)).not.toContainEqual(STUDS_STEP);
     expect(steps(day(sound("A-L1")), { studsUnsaid: true })).not.toContainEqual(STUDS_STEP);
+    // What excludes itself is settled before anything is asked for that would settle more.
+    const both = withResistances({ outcome: "contradictory", readings: [reads("L1", "S", "open")] }, [
+      branch("A-L1", "not known"),
+    ]);
+    expect(steps(both).map(({ action }) => action.split(" ")[0])).toEqual(["Repeat", "After"]);
     const contradictory = withResistances({
       outcome: "contradictory",
       readings: [reads("L1", "S", "open"), reads("L2", "S", 7)],
@@ -490,6 +512,15 @@ describe("the answer", () => {
       " Amps are those of a sound module: no element needs renewing for them, and they do not clear the joint.",
     );
     expect(of(day([], { joints: [bad], currents: amps.slice(1) }))).not.toContain("Amps are");
+    const two = amps.map((one, i) => (i === 1 ? { ...one, verdict: "outside" as const } : one));
+    expect(of(day([], { joints: [bad], currents: two }))).not.toContain("Amps are");
+    const refuted = { kind: "nothing fits", explanations: [], words: "No fault explains them" } as const;
+    expect(of(day([branch("A-L1", "open")]), { verdict: refuted })).toBe(
+      "A-L1 open; no fault explains them.",
+    );
+    expect(of(day([branch("A-L1", "open")]), { verdict: { ...refuted, kind: "too few readings" } })).toBe(
+      "A-L1 open.",
+    );
     expect(of(day([], { currents: amps }))).toBe("No fault shows in the readings.");
     expect(of(day([]), { lostLine: { asFound: "L2", asLeft: null } })).toBe("No supply on L2.");
     const clash = withResistances({ consistency: "inconsistent" });
@@ -590,6 +621,8 @@ describe("the answer", () => {
     expect(of("a", "b", "insulation resistance to the frame")).toBe(
       "Still untested: insulation resistance to the frame, a and b.",
     );
+    expect(of("a", "insulation: b", "c", "d")).toBe("Still untested: insulation, a, c and 1 more.");
+    expect(of("a", "insulation: b", "c")).toBe("Still untested: insulation, a and c.");
     expect(of("a", "b", "c", "d", "e")).toBe("Still untested: a, b, c and 2 more.");
   });
 });

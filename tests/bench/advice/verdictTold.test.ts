@@ -12,6 +12,7 @@ import {
   type DiagnosisVerdict,
   diagnosisVerdict,
   drawingVoid,
+  jointsAmong,
   jointsNamed,
   misreadBranches,
   openNamed,
@@ -186,6 +187,8 @@ describe("what a fault lies on", () => {
       ["B-L2", "A-L1"],
     ]);
     expect(jointsNamed(null, module).places).toEqual([]);
+    const bare = buildModule({ banks: [bank("B")] });
+    expect(branchesOf({ kind: "joint", place: "L2>B" }, bare)).toEqual(["B-L2"]);
     const links = (fault: DiagnosedFault, clash = true) => [
       ...misreadBranches(settled(fault), module, clash),
     ];
@@ -205,6 +208,20 @@ describe("what a fault lies on", () => {
       ].map(drawingVoid),
     ).toEqual([true, true, false, false]);
   });
+});
+
+it("joints are among what is bad for certain only where every explanation is joints and nothing else", () => {
+  const among = (...all: readonly (readonly DiagnosedFault[])[]) =>
+    jointsAmong({
+      kind: "not told apart",
+      explanations: all.map((faults) => one(0.4, faults)),
+      words: "Words",
+    });
+  const other: DiagnosedFault = { kind: "open joint", place: "L2>B" };
+  expect(among([JOINT], [other])).toEqual(["L1>A", "L2>B"]);
+  expect(among([JOINT], [other, OPEN])).toEqual([]);
+  expect(among([JOINT], [])).toEqual([]);
+  expect(jointsAmong(settled(JOINT))).toEqual([]);
 });
 
 describe("what a diagnosis asks for", () => {
