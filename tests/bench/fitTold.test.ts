@@ -25,6 +25,7 @@ import {
   DEGRADED_DEFERRAL,
   ISOLATED,
   ISOLATED_TIED,
+  loadedNeutral,
   RUNNING_ON,
   SHORTED,
   SURVIVORS,
@@ -309,6 +310,41 @@ describe("a fit", () => {
     expect([choice.outcome, choice.openChoices]).toEqual(["partly", [["A-L1"], ["A-L2"]]]);
   });
 
+  it("takes what follows with certainty first: fourteen branches open by readings of their own are no search", () => {
+    const banks = Array.from({ length: 14 }, (_, i) => ({
+      id: `B${i}`,
+      connection: "star" as const,
+      elementResistance: ohms(12),
+    }));
+    const many = buildModule({ banks, starPoints: "separate" }).network;
+    const found = fitTerminalReadings({
+      network: many,
+      unknown: many.branches.map(({ id }) => id),
+      leads: "taken off",
+      readings: banks.flatMap(({ id }) =>
+        ["L1", "L2", "L3"].map((line) => ({
+          ...reads(line, `S-${id}`, line === "L2" ? "open" : 12.1),
+          only: [`${id}-${line}`],
+        })),
+      ),
+    });
+    expect(found.outcome).toBe("solved");
+    expect(found.branches.filter(({ resistance }) => resistance === "open").map(({ id }) => id)).toEqual(
+      banks.map(({ id }) => `${id}-L2`),
+    );
+    // Paths that nothing else speaks of: which of two each is open, and for fourteen of them that is past trying.
+    const vague = fitTerminalReadings({
+      network: many,
+      unknown: many.branches.map(({ id }) => id),
+      leads: "taken off",
+      readings: banks.map(({ id }) => ({
+        ...reads("L1", "L2", "open"),
+        only: [`${id}-L1`, `${id}-L2`],
+      })),
+    });
+    expect([vague.outcome, vague.openChoices, vague.branches[0]?.resistance]).toEqual(["partly", [], null]);
+  });
+
   it("of a high branch that the readings hardly see is bounded by two of its uncertainties", () => {
     // Conductance of the branch ± 2u of it: 1/(1/R + 2u/R²).
     const found = solve([reads("L1", "S", 100, { standardUncertainty: 60 })], { unknown: ["A-L1"] });
@@ -387,6 +423,14 @@ describe("ways of running on", () => {
       message: `${id} carries ${ratio} times its healthy power: it is the next to go, and the protection of the lines does not see it.`,
     });
 
+  it("name the first of survivors that are stressed alike", () => {
+    // A floating star with one branch open: the two left share the line voltage, 3/4 of their power each.
+    const [, left] = ask({ banks: [star("A")] }, open("A-L1")).options;
+    expect(left?.worst).toMatchObject({ id: "A-L2", powerRatio: expect.closeTo(0.75, 9) });
+    const [, last] = ask({ banks: [star("A")] }, open("A-L3")).options;
+    expect(last?.worst?.id).toBe("A-L1");
+  });
+
   it("have each their action, bank and cautions", () => {
     expect(rows(two("tied"), open("A-L1"))).toEqual([
       ["healthy", "healthy", null, "runs", []],
@@ -450,6 +494,13 @@ describe("ways of running on", () => {
     expect(neutral(1)?.[0]?.message).toMatch(new RegExp(`^N carries ${amps.replace(".", "\\.")} A: `));
     expect(neutral(9)).toHaveLength(1);
     expect(neutral(11)).toHaveLength(0);
+    // What a sound module leaves on the neutral is no load of the fault's.
+    const lines = (current: number) => [
+      { node: "L1", current: 100 },
+      { node: "N", current },
+    ];
+    expect(loadedNeutral(lines(12), lines(8))).toBeNull();
+    expect(loadedNeutral(lines(19), lines(8))).toBe(19);
   });
 
   it("cost what energy costs, for every shift", () => {

@@ -16,7 +16,7 @@ import { assumptionsOf } from "../../src/bench/assumptions.ts";
 import { notTested } from "../../src/bench/notTested.ts";
 import { recordWarnings } from "../../src/bench/recordWarnings.ts";
 import { figureLines } from "../../src/bench/text/figures.ts";
-import { table, wrap } from "../../src/bench/text/layout.ts";
+import { bullet, table, wrap } from "../../src/bench/text/layout.ts";
 import { jointLines, percent, readingLines, resistanceLines } from "../../src/bench/text/readings.ts";
 import { ratioText } from "../../src/bench/text/shown.ts";
 import { atStar, star } from "./pool.ts";
@@ -429,6 +429,9 @@ describe("figures as text", () => {
     [0.0361, "A", "36.10 mA"],
     [9999.9, "W", "10000 W"],
     [30_000, "W", "30.00 kW"],
+    [10_000, "W", "10.00 kW"],
+    [0.1, "V", "0.1000 V"],
+    [24_000, "N", "24.00 kN"],
     [-0.05, "1", "−0.05000"],
     [34.5e-6, "m²", "34.50 mm²"],
     [2e6, "A/m²", "2.000 A/mm²"],
@@ -485,11 +488,16 @@ describe("figures as text", () => {
       " 0.0 %",
       " 0.0 %",
     ]);
-    expect([ratioText(1.2345), ratioText(99.94), ratioText(100), ratioText(123.4)]).toEqual([
+    expect([ratioText(1.2345), ratioText(99.94), ratioText(100), ratioText(1234)]).toEqual([
       "1.23",
       "99.9",
       "100",
-      "123",
+      "1234",
+    ]);
+    const words = "word ".repeat(30).trim();
+    expect(bullet(words).split("\n")).toEqual([
+      `  - ${"word ".repeat(18).trim()}`,
+      `    ${"word ".repeat(12).trim()}`,
     ]);
   });
   it("of branches say value, target, deviation and verdict, and what agrees", () => {
@@ -744,6 +752,30 @@ describe("the sheet as text", () => {
       /BARS TO CUT\n {2}bar +pieces +length +stock +mass\n {2}b +1 +90\.00 mm +0\.09300 m +0\.0480 kg\n/,
     );
   });
+  it("is title and headings, and under them nothing but indented lines; each phase of the job once", () => {
+    const records: Partial<BenchRecord>[] = [
+      {},
+      { asFound: { ohms: atStar("7.38 Ω", "7.38 Ω", "OL") } },
+      // OL on the way of a reading through the same branch: they exclude each other.
+      {
+        asFound: { ohms: [...atStar("7.38 Ω", "7.38 Ω", "OL"), { from: "L2", to: "L3", reads: "14.80 Ω" }] },
+      },
+      { nameplate: undefined as never, asFound: { ohms: atStar("7.38 Ω", "7.38 Ω", "7.38 Ω") } },
+    ];
+    for (const record of records) {
+      const [title, rule, ...lines] = text(assessModule(star(record))).split("\n");
+      expect([title, rule]).toEqual(["one invented module", "=".repeat("one invented module".length)]);
+      for (const line of lines) expect(line).toMatch(/^(?:| {2,}\S.*|[A-Z][A-Z ,()0-9Ω:/]+)$/);
+      const list = lines.slice(lines.indexOf("CHECKLIST") + 1);
+      const phases = list.slice(0, list.indexOf("")).filter((line) => /^ {2}[^ [\]]/.test(line));
+      expect(phases.length).toBeGreaterThan(1);
+      expect(new Set(phases).size).toBe(phases.length);
+      // What does not fit beside its box goes on under the words.
+      const [first, next] = list.slice(list.findIndex((_, i) => /^ {6}\S/.test(list[i + 1] ?? "")));
+      expect(first).toMatch(/^ {2}\[[x! ]\] \S/);
+      expect(next).toMatch(/^ {6}\S/);
+    }
+  });
   const text = (found: ModuleAssessment) => assessmentText(found);
   it("says draw and plate in lines of their own", () => {
     const of = (record: Partial<BenchRecord>) =>
@@ -761,7 +793,7 @@ describe("the sheet as text", () => {
     );
     expect(bare).toContain("  From nameplate; ± is two standard uncertainties.");
     expect(of({ temperatureFactor: undefined as never })).toContain(
-      "  Whole module: 36.1 A a line at plate voltage.\n",
+      "  Whole module: 36.1 A a line at plate voltage.\n  Bank A: 36.1 A a line; one element 7.68 Ω hot, 277 V across its branch.\n",
     );
     const open = of({ asFound: { ohms: atStar("7.38 Ω", "7.38 Ω", "OL") } });
     expect(open).toMatch(/ {2}As found {12}15\.0\d ± 0\.\d\d kW/);

@@ -61,11 +61,12 @@ function worstOf(
   return { ...worst, surface };
 }
 
-function unbalanceOf(state: EnergisedNetwork): Unbalance | null {
+/** Of a module that runs: its lines carry something. */
+function unbalanceOf(state: EnergisedNetwork): Unbalance {
   const [l1, l2, l3] = ["L1", "L2", "L3"].map(
     (line) => state.lines.find(({ node }) => node === line)?.current ?? 0,
   ) as [number, number, number];
-  return l1 + l2 + l3 > 0 ? unbalance({ l1, l2, l3 }) : null;
+  return unbalance({ l1, l2, l3 });
 }
 
 /** Energy of one shift and the part of it at the set point; the controller holds once it is there. */
