@@ -194,6 +194,11 @@ function branchesBehind(
   path: string,
 ): { readonly behind: readonly string[]; readonly fed: readonly string[] } {
   const ending = endingAt(module.network, joint.at);
+  if (ending.length === 0) {
+    const stars = new Set(Object.values(module.starPoints));
+    const expected = `a line or star point with branches on it: ${oneOf([...LINES, ...stars])}`;
+    fail({ code: "unknown-name", path: `${path}.at`, expected, received: joint.at });
+  }
   const place = new Map(module.elements.map((element) => [element.id, element]));
   const behind = joint.behind?.flatMap((name, i) => {
     const found = ending.filter((id) => {

@@ -67,8 +67,10 @@ export function phasorData(module: HeatingModule, supply: Supply): PhasorData {
   const branches = groups.map(({ names, from, to, open }) => {
     return { name: cleanText("module", names.join(", ")), from, to, open };
   });
-  const stars = [...new Set(Object.values(module.starPoints))].map((node) => {
-    return { name: cleanText("module", node), at: potential(node) };
+  const stars = [...new Set(Object.values(module.starPoints))].flatMap((node) => {
+    const at = potential(node);
+    // Star points on the neutral of the supply are that neutral; without one they float like any other.
+    return node === "N" && same(at, { re: 0, im: 0 }) ? [] : [{ name: cleanText("module", node), at }];
   });
   const lines = LINES.map((name) => ({ name, at: potential(name) }));
   return { supply: corners, lines, stars, branches, scale };

@@ -108,6 +108,14 @@ describe("a plan", () => {
       "a bank, branch or element that ends on L1 (there: A-L1)",
       '"A-L2"',
     ]);
+    // A node that is not there is the joint's place, whatever is said to lie behind it.
+    for (const behind of [undefined, ["A-L1"]])
+      expect(refusal(joint({ at: "S-A", ...(behind === undefined ? {} : { behind }) })).slice(0, 4)).toEqual([
+        "unknown-name",
+        "joints.0.at",
+        "a line or star point with branches on it: one of L1, L2, L3, S",
+        '"S-A"',
+      ]);
     expect(refusal(joint({ at: "S" })).slice(0, 2)).toEqual(["inconsistent", "joints.0.behind"]);
     for (const behind of [undefined, ["A"], ["A-L1"]])
       expect(joint(behind === undefined ? {} : { behind })().network.branches[0]).toMatchObject({

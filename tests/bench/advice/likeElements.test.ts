@@ -112,5 +112,8 @@ describe("explanations put together", () => {
     });
     expect(faultWithin([...within, one(0.1, open("A-L2-1"))])).toBeNull();
     expect(faultWithin([one(1, open("A-L1"))])?.branch).toBe("A-L1");
+    const strings = ["A-1-L1L2-1.2", "A-1-L1L2-3.1"].map((id) => one(0.5, open(id)));
+    expect(faultWithin(strings)?.branch).toBe("A-1-L1L2");
+    expect(faultWithin([one(1, open("B-L1.2"))])?.branch).toBe("B-L1");
   });
 });

@@ -1,0 +1,81 @@
+/** What is drawn for looking at: between them every part of a picture, and of the page that holds them. */
+import { balancedSupply, type ModulePlan, supplyFromNeutralVoltages } from "electroheat/circuit";
+import { benchReport, connectionDiagram, curveChart, phasorDiagram } from "electroheat/drawing";
+import { ohms, volts } from "electroheat/quantity";
+import { FULL } from "./report/assessments.ts";
+import { scenes } from "./scenes.ts";
+
+const bank = (id: string, connection: "star" | "delta", more: object = {}) => ({
+  id,
+  connection,
+  elementResistance: ohms(23.04),
+  ...more,
+});
+const joint = (id: string, at: string, more: object = {}) => ({ id, at, resistance: ohms(0.0002), ...more });
+
+/** Every kind of bank, in series and side by side, a joint at every kind of place. */
+const mixed: ModulePlan = {
+  banks: [
+    bank("A", "star", { elementsInParallel: 3 }),
+    bank("B", "star", { elementsInSeries: 2 }),
+    bank("C", "delta", { elementsInParallel: 2, elementsInSeries: 2 }),
+  ],
+  starPoints: "separate",
+  neutral: "connected",
+  elements: { "A-L2-2": "open", "C-L1L2-1.1": ohms(0) },
+  joints: [
+    joint("lug", "L1"),
+    joint("bar", "L2", { behind: ["A", "B"], role: "jumper bar" }),
+    joint("stud", "L3", { behind: ["C-L2L3"] }),
+    joint("star", "N", { behind: ["A-L1"] }),
+  ],
+};
+const third = volts(480 / Math.sqrt(3));
+const onNeutral = supplyFromNeutralVoltages({ voltages: [third, third, volts(250)] });
+const onePair: ModulePlan = { banks: [bank("A", "delta")], elements: { "A-L2L3": "open" } };
+
+const pictures: Readonly<Record<string, () => string>> = {
+  "every kind of bank": () =>
+    connectionDiagram({
+      module: mixed,
+      title: "Invented dryer, three banks",
+      states: {
+        lug: "open",
+        bar: "within",
+        stud: "hot joint",
+        star: "undecided",
+        "B-L1.1": "outside",
+        L2: "lost",
+      },
+    }),
+  "every kind of bank, narrow and dark": () =>
+    connectionDiagram({ module: mixed, width: 390, theme: "dark", protectiveEarth: true }),
+  "neutral loaded": () =>
+    phasorDiagram({
+      module: { banks: [bank("A", "star")], neutral: "connected", elements: { "A-L3": "open" } },
+      supply: onNeutral,
+    }),
+  "delta with one side open": () =>
+    phasorDiagram({ module: onePair, supply: balancedSupply({ lineVoltage: volts(480) }), theme: "dark" }),
+  "own data": () =>
+    curveChart({
+      title: "Resistance of a joint that was tightened again",
+      x: { label: "Turns of the nut", unit: "°", from: 0 },
+      y: { label: "Resistance of the joint between bar and stud, four wires", unit: "µΩ" },
+      series: ["first", "second", "third", "fourth"].map((label, i) => ({
+        label,
+        points: [0, 30, 60, 90].map((x) => ({ x, y: 300 / (1 + i + x / 30) })),
+        marked: i % 2 === 0,
+      })),
+      levels: [{ label: "as new", y: 60 }],
+    }),
+};
+
+/** Name of the file beside the text that belongs into it. */
+export const seen: Readonly<Record<string, () => string>> = Object.fromEntries([
+  ...Object.entries(scenes).map(([name, draw]) => [`${name}.svg`, () => draw({ theme: "light" })]),
+  ...Object.entries(pictures).map(([name, draw]) => [`${name}.svg`, draw]),
+  // What a diagnosis says is held by its own tests; here it would change with every one of its figures.
+  ["report.html", () => benchReport({ assessment: { ...FULL, diagnosis: null }, format: "html" })],
+  ["report.md", () => benchReport({ assessment: { ...FULL, diagnosis: null }, format: "markdown" })],
+]);
