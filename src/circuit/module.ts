@@ -123,12 +123,10 @@ function checkPlan(plan: ModulePlan): void {
   plan.banks.forEach((bank, i) => {
     const path = `banks.${i}`;
     onlyFields(given(bank, path), BANK, path);
-    if (typeof bank.id !== "string" || bank.id === "") {
+    if (typeof bank.id !== "string" || bank.id === "")
       fail({ code: "missing", path: `${path}.id`, expected: "a name", received: bank.id });
-    }
-    if (ids.has(bank.id)) {
+    if (ids.has(bank.id))
       fail({ code: "duplicate", path: `${path}.id`, expected: "a name used once", received: bank.id });
-    }
     ids.add(bank.id);
     checkConnection(bank.connection, `${path}.connection`);
     checkMeasurable(`${path}.elementResistance`, bank.elementResistance, "Ω");
@@ -195,8 +193,7 @@ function branchesBehind(
 ): { readonly behind: readonly string[]; readonly fed: readonly string[] } {
   const ending = endingAt(module.network, joint.at);
   if (ending.length === 0) {
-    const stars = new Set(Object.values(module.starPoints));
-    const expected = `a line or star point with branches on it: ${oneOf([...LINES, ...stars])}`;
+    const expected = `a line or star point: ${oneOf([...LINES, ...new Set(Object.values(module.starPoints))])}`;
     fail({ code: "unknown-name", path: `${path}.at`, expected, received: joint.at });
   }
   const place = new Map(module.elements.map((element) => [element.id, element]));

@@ -332,6 +332,18 @@ describe("what is taken for granted", () => {
     expect(about({ asLeft: { currents: [{ at: "L1", reads: "36 A" }] } })).toContain("Amps");
     expect(about({ asFound: { joints: [{ id: "a", rise: "2 K" }] } })).toContain("Joints");
     expect(about({ asFound: {} })).not.toContain("Amps");
+    expect(about({ asFound: {} })).not.toContain("Joints");
+    expect(about({ asFound: { joints: [] } })).not.toContain("Joints");
+    // The odds are told where there is a diagnosis, and nowhere else.
+    const odds = (record: Partial<BenchRecord>) =>
+      assessModule(star(record)).assumptions.some((one) => one.startsWith("The diagnosis weighs"));
+    expect(odds({ asFound: { ohms: atStar("7.68 Ω", "7.68 Ω", "7.68 Ω") } })).toBe(true);
+    expect(odds({})).toBe(false);
+    expect(
+      assessModule(star({ identity: { equipment: undefined as never, location: "hall" } })).identity,
+    ).toEqual({
+      location: "hall",
+    });
     expect(about({}, [], null, true)).toContain("The");
     expect(about({}, [], null, false)).not.toContain("The");
     expect(of({}, ["A-L1", "A-L2"]).at(-1)).toBe(

@@ -113,7 +113,7 @@ describe("a plan", () => {
       expect(refusal(joint({ at: "S-A", ...(behind === undefined ? {} : { behind }) })).slice(0, 4)).toEqual([
         "unknown-name",
         "joints.0.at",
-        "a line or star point with branches on it: one of L1, L2, L3, S",
+        "a line or star point: one of L1, L2, L3, S",
         '"S-A"',
       ]);
     expect(refusal(joint({ at: "S" })).slice(0, 2)).toEqual(["inconsistent", "joints.0.behind"]);
