@@ -1,7 +1,14 @@
 /** What is drawn for looking at: between them every part of a picture, and of the page that holds them. */
+import { type ModuleAssessment, nameplateTargets } from "electroheat/bench";
 import { balancedSupply, type ModulePlan, supplyFromNeutralVoltages } from "electroheat/circuit";
-import { benchReport, connectionDiagram, curveChart, phasorDiagram } from "electroheat/drawing";
-import { ohms, volts } from "electroheat/quantity";
+import {
+  benchReport,
+  connectionDiagram,
+  curveChart,
+  diagramLayout,
+  phasorDiagram,
+} from "electroheat/drawing";
+import { kilowatts, ohms, volts } from "electroheat/quantity";
 import { FULL } from "./report/assessments.ts";
 import { scenes } from "./scenes.ts";
 
@@ -71,11 +78,49 @@ const pictures: Readonly<Record<string, () => string>> = {
     }),
 };
 
+/** More groups than a page has room for, figures by hand. */
+const diagnosis: NonNullable<ModuleAssessment["diagnosis"]> = {
+  outcome: "explained",
+  groups: [0.5, 0.2, 0.1, 0.06, 0.05, 0.04, 0.03, 0.02].map((probability, i) => ({
+    probability,
+    explanations: [
+      {
+        ...{ faults: [{ kind: "element open", element: `A-L1-${i + 1}` } as const], unseen: [], wiring: 0 },
+        ...{
+          probability,
+          prior: 0.01,
+          logLikelihood: -3,
+          chiSquare: 1.2,
+          degreesOfFreedom: 3,
+          pValue: 0.753,
+        },
+        ...{ estimates: [], predicted: [] },
+      },
+    ],
+  })),
+  notDetermined: [],
+  warnings: [],
+  cautions: [],
+};
+const plate = { power: kilowatts(10), lineVoltage: volts(480), banks: 1 } as const;
+const targets: ModuleAssessment["targets"] = [
+  { bank: "A", targets: nameplateTargets({ ...plate, connection: "star", temperatureFactor: 1.04 }) },
+  { bank: "B", targets: nameplateTargets({ ...plate, connection: "delta" }) },
+];
+
 /** Name of the file beside the text that belongs into it. */
 export const seen: Readonly<Record<string, () => string>> = Object.fromEntries([
   ...Object.entries(scenes).map(([name, draw]) => [`${name}.svg`, () => draw({ theme: "light" })]),
   ...Object.entries(pictures).map(([name, draw]) => [`${name}.svg`, draw]),
   // What a diagnosis says is held by its own tests; here it would change with every one of its figures.
   ["report.html", () => benchReport({ assessment: { ...FULL, diagnosis: null }, format: "html" })],
+  [
+    "every kind of bank.json",
+    () => JSON.stringify(diagramLayout({ module: mixed, protectiveEarth: true }), null, 1),
+  ],
+  [
+    "report of unlike banks.md",
+    () => benchReport({ assessment: { ...FULL, diagnosis, targets }, format: "markdown" }),
+  ],
   ["report.md", () => benchReport({ assessment: { ...FULL, diagnosis: null }, format: "markdown" })],
 ]);
