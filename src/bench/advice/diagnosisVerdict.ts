@@ -3,10 +3,10 @@ import type { HeatingModule } from "../../circuit/index.ts";
 import { largestFirst } from "../../numeric/index.ts";
 import type { BranchAssessment, ResistanceAssessment } from "../assessTypes.ts";
 import type { DiagnosedFault } from "../diagnosis/diagnosedFault.ts";
+import { type LikeExplanations, likeExplanations, likeWords } from "../diagnosis/likeElements.ts";
 import { misreadFits } from "../diagnosis/misread.ts";
 import type { Diagnosis, Explanation } from "../diagnosis/types.ts";
 import { explanationWords, listed, probabilityWords } from "../diagnosis/words.ts";
-import { type LikeExplanations, likeExplanations, likeWords } from "./likeElements.ts";
 
 /** A diagnosis, summed up. */
 export interface DiagnosisVerdict {

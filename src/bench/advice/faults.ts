@@ -6,6 +6,7 @@ import { supplyOf } from "../day/assessDay.ts";
 import type { BankTargets } from "../day/targets.ts";
 import { diagnose } from "../diagnosis/diagnose.ts";
 import type { DiagnosedFault } from "../diagnosis/diagnosedFault.ts";
+import { faultWithin } from "../diagnosis/likeElements.ts";
 import { nextMeasurements } from "../diagnosis/nextMeasurements.ts";
 import type { Diagnosis, DiagnosisInput, Explanation } from "../diagnosis/types.ts";
 import { listed, placeWords, terminalWords } from "../diagnosis/words.ts";
@@ -25,7 +26,6 @@ import {
   misreadBranches,
   NO_JOINTS,
 } from "./diagnosisVerdict.ts";
-import { faultWithin } from "./likeElements.ts";
 import { oddDrops, oddReadings, withPlate } from "./oddReadings.ts";
 
 /** The diagnosis and its consequences. */

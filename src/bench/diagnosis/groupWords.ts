@@ -1,7 +1,8 @@
 /** A group of explanations in words: how probable, which, and what the readings say of their parameters. */
 import { formatQuantity, given, givenList, type Ohms } from "../../quantity/index.ts";
+import { likeExplanations, likeWords } from "./likeElements.ts";
 import type { Explanation, ExplanationGroup, FaultEstimate } from "./types.ts";
-import { explanationWords, probabilityWords as percent, unseenWords } from "./words.ts";
+import { probabilityWords as percent, unseenWords } from "./words.ts";
 
 /**
  * A probability and what it is the probability of.
@@ -21,7 +22,10 @@ export interface LikelyWords {
 export interface ExplanationGroupWords {
   /** Probability that one of them holds. */
   readonly probability: string;
-  /** Explanations that readings like these can show, most probable first; more than one cannot be told apart. */
+  /**
+   * Explanations that readings like these can show, most probable first; more than one cannot be told apart. One of several like
+   * elements of a branch is told as one: `"one of elements A-L1-1 and A-L1-2 open"`.
+   */
   readonly explanations: readonly LikelyWords[];
   /** The others together, such as a lost line where nothing was read under voltage; `null` if there are none. */
   readonly unseen: LikelyWords | null;
@@ -64,8 +68,8 @@ export function explanationGroupWords(group: ExplanationGroup): ExplanationGroup
   const shownFaults = first.faults.length - first.unseen.length;
   return {
     probability: percent(probability),
-    explanations: seen.map(({ faults, wiring, probability: own }) => {
-      return { probability: percent(own), text: explanationWords(faults, wiring) };
+    explanations: likeExplanations(seen).map((one) => {
+      return { probability: percent(one.probability), text: likeWords(one) };
     }),
     unseen:
       hidden.length === 0

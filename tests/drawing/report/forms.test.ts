@@ -39,7 +39,11 @@ describe("the diagnosis", () => {
   };
 
   it("tells eight explanations of a group and counts the rest; its sentence at the diagram names none of ten", () => {
-    const ten = { ...group, explanations: Array.from({ length: 10 }, () => first) };
+    const open = (i: number) => [{ kind: "element open" as const, element: `${"ABCDEFGHIJ"[i]}-L1` }];
+    const ten = {
+      ...group,
+      explanations: Array.from({ length: 10 }, (_, i) => ({ ...first, faults: open(i) })),
+    };
     const { section: own, text } = told({ outcome: "explained", groups: [ten] });
     expect(own).toContain("| 1… | and 2 more like these |");
     expect(own.match(/^\| 1[a-h] \|/gm)).toHaveLength(8);

@@ -1,8 +1,8 @@
 /** Explanations that differ only in which of the like elements of a branch it is: told as one, for what follows from them is the same. */
 import { largestFirst } from "../../numeric/index.ts";
-import type { DiagnosedFault } from "../diagnosis/diagnosedFault.ts";
-import type { Explanation } from "../diagnosis/types.ts";
-import { explanationWords, listed } from "../diagnosis/words.ts";
+import type { DiagnosedFault } from "./diagnosedFault.ts";
+import type { Explanation } from "./types.ts";
+import { explanationWords, listed } from "./words.ts";
 
 /** One fault of one element. */
 type ElementFault = Extract<DiagnosedFault, { readonly element: string }>;
