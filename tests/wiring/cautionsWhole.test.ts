@@ -1,11 +1,14 @@
 /** What an answer of the room says besides its figure, whole; and slips of own tables that only their order shows. */
 import { amperes, celsius, megaohms, volts } from "electroheat/quantity";
 import {
+  ampacityEditions,
   cableCapacity,
+  conductorAmpacity,
   dryOutGuidance,
   editionIssues,
   insulationLeakage,
   insulationVerdicts,
+  leakageLimit,
   subdivision,
   tableAmpacity,
 } from "electroheat/wiring";
@@ -36,6 +39,35 @@ describe("cautions", () => {
         expect.stringMatching(/^A figure without its temperature/),
       ]),
     );
+  });
+
+  it("of a run in aluminum keep its wire off terminals of copper, and of copper do not", () => {
+    const cautions = (material: string) =>
+      conductorAmpacity({
+        edition: "NEC 2023",
+        installation: "raceway",
+        size: "4 AWG",
+        material,
+        insulationTemperature: celsius(75),
+        terminalTemperature: celsius(75),
+        ambient: celsius(30),
+        currentCarryingConductors: 3,
+      }).cautions.filter((one) => one.startsWith("Aluminum wire only on terminals marked for it"));
+    expect([cautions("aluminum").length, cautions("copper").length]).toEqual([1, 0]);
+  });
+
+  it("of a figure that the edition of 2008 prints say that it is superseded", () => {
+    const cautions = (current: number) =>
+      ampacityEditions({
+        installation: "raceway",
+        size: "14 AWG",
+        material: "copper",
+        insulationTemperature: celsius(60),
+        ampacity: amperes(current),
+      }).cautions;
+    // 20 A stands in the table of 2008, 15 A in those since (NFPA 70-2008 and 70-2011, Table 310.16).
+    expect([cautions(20).length, cautions(15).length]).toEqual([2, 1]);
+    expect(cautions(20)[1]).toContain("2008");
   });
 
   it("of drying out keep parts, people and a damaged element in mind", () => {
@@ -79,6 +111,13 @@ describe("own tables", () => {
       return editionIssues(own).map(({ code, expected }) => `${code}: ${expected}`);
     };
     expect(editionIssues(ours)).toEqual([]);
+    expect(editionIssues({ ...ours, oddments: 1 })).toContainEqual(
+      expect.objectContaining({
+        code: "unknown-field",
+        path: "edition.oddments",
+        expected: expect.stringMatching(/^one of name, system, .*ampacity/),
+      }),
+    );
     expect(turned("ampacity")).toContainEqual(expect.stringMatching(/^inconsistent: at least the/));
     expect(turned("ambient")).toContainEqual(expect.stringMatching(/^inconsistent: at most the/));
   });
@@ -87,6 +126,15 @@ describe("own tables", () => {
     const { name: _, ...nameless } = ours;
     expect(editionIssues(nameless)[0]).toMatchObject({ path: "edition.name", expected: "text" });
   });
+});
+
+it("a leakage limit says which of its figures decides", () => {
+  // 0.75 mA, or 0.75 mA a kilowatt, at most 5 mA (IEC 60335-1, 13.2): floor to 1 kW, ceiling from 6.67 kW.
+  const governing = (kilowatts: number) =>
+    leakageLimit({ appliance: "class I stationary, heating", power: (1000 * kilowatts) as never }).governing;
+  expect([0.5, 1, 1.1, 6.6, 7].map(governing)).toEqual([
+    ...["floor", "floor", "per kilowatt", "per kilowatt", "ceiling"],
+  ]);
 });
 
 describe("refusals", () => {
