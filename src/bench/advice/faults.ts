@@ -18,7 +18,6 @@ import {
   diagnosisVerdict,
   drawingVoid,
   held,
-  isTelling,
   type JointsNamed,
   jointsAmong,
   jointsNamed,
@@ -26,6 +25,7 @@ import {
   NO_JOINTS,
 } from "./diagnosisVerdict.ts";
 import { oddDrops, oddReadings, withPlate } from "./oddReadings.ts";
+import { diagnosedRunning, elementsOpen, isFewAmps } from "./runningDiagnosed.ts";
 
 /** The diagnosis and its consequences. */
 export interface AssessedFaults {
@@ -36,6 +36,8 @@ export interface AssessedFaults {
   readonly forbidding: readonly string[];
   /** What the diagnosis says of running on, where it holds something to be wrong that nobody has put right since. */
   readonly running: string | null;
+  /** Elements that are settled on as open, where nothing else is. */
+  readonly elementsOpen: readonly string[];
   /** What a joint that is settled on asks for before any voltage; null without one. */
   readonly jointFirst: string | null;
   /** The same of joints of which it is one for certain. */
@@ -92,26 +94,6 @@ function forbids(fault: DiagnosedFault, module: HeatingModule, ohmsRead: boolean
     return [`bank ${fault.bank} linked as delta gives its elements three times their power`];
   }
   return [];
-}
-
-/** Whether elements of another value are concluded from amps alone, and from fewer than the plate's: little conduction does the same. */
-const isFewAmps = ({ explanations: [first] }: DiagnosisVerdict, ohmsRead: boolean): boolean =>
-  !ohmsRead &&
-  first?.faults.length === 1 &&
-  first.faults[0]?.kind === "other rating" &&
-  first.estimates.some(({ of, value }) => of === "resistance ratio" && value > 1);
-
-/** What a diagnosis says of running on. */
-function runningWords(verdict: DiagnosisVerdict, ohmsRead: boolean): string | null {
-  const { kind, explanations } = verdict;
-  if (kind === "settled" && isFewAmps(verdict, ohmsRead)) return "Not known before the amps are explained.";
-  if (kind === "nothing fits") return "Not known: no fault explains all these readings together.";
-  if (!isTelling(verdict)) return null;
-  if (kind !== "settled") return "Not known before that is settled; the electrician in charge decides.";
-  const [fault, ...others] = (explanations[0] as Explanation).faults;
-  return fault?.kind === "mis-linked" && fault.as === "star" && others.length === 0
-    ? `May run until it is linked as drawn, with less heat: the elements of bank ${fault.bank} carry a third of their power; the customer and the electrician in charge decide.`
-    : "The electrician in charge and the customer decide whether it runs meanwhile.";
 }
 
 /** Joints of which one is bad for certain: which it is, is found on the dead module. */
@@ -221,6 +203,7 @@ export function assessFaults(input: {
     steps: [],
     forbidding: [],
     running: null,
+    elementsOpen: [],
     jointFirst: null,
     jointAmong: null,
     misread: new Set<string>(),
@@ -263,7 +246,8 @@ export function assessFaults(input: {
           proposals: () => proposalsFor(asked, module),
         }),
     forbidding: forbidding(verdict, module, ohmsRead),
-    running: runningWords(verdict, ohmsRead),
+    running: diagnosedRunning(verdict, ohmsRead),
+    elementsOpen: elementsOpen(verdict),
     jointFirst: jointFirst(verdict),
     jointAmong: jointAmong(verdict),
     misread,

@@ -4,6 +4,7 @@ import {
   energise,
   type Fault,
   faultEffect,
+  type HeatingModule,
   type ModulePlan,
   type Supply,
 } from "../../circuit/index.ts";
@@ -40,20 +41,38 @@ function relief(plan: ModulePlan, supply: Supply, faults: readonly Fault[]): str
   return `; untying the star points gives ${(effect.powerRatio * 100).toFixed(0)} % at ${most.toFixed(2)} times (maker and electrician)`;
 }
 
-/** The sentence for open branches: never a bare "may", for the break is found and the insulation read before. */
+/** Open branches and strings as read, in faults of the elements. */
+export const openFaults = (
+  { record, plan }: OpenModule,
+  branches: readonly BranchAssessment[],
+): readonly Fault[] => branchFaults(record, branches, buildModule(plan).elements);
+
+/** A survivor beside an open element in its own branch goes by the branch: which of the two is open, ohms and amps do not tell. */
+function survivorName(id: string, faults: readonly Fault[], { elements }: HeatingModule): string {
+  const branchOf = (name: string): string => {
+    const own = elements.find((one) => one.id === name);
+    return own === undefined ? name : `${own.bank}-${own.branch}`;
+  };
+  const branch = branchOf(id);
+  const shared = faults.some((fault) => fault.kind === "open" && branchOf(fault.id) === branch);
+  return shared ? `what is left of ${branch}` : id;
+}
+
+/** The sentence for open elements: never a bare "may", for the break is found and the insulation read before. */
 export function openWords(input: {
   readonly sound: OpenModule;
-  readonly branches: readonly BranchAssessment[];
+  readonly faults: readonly Fault[];
   readonly insulationRead: boolean;
 }): string {
-  const { sound, branches, insulationRead } = input;
-  const { record, plan, supply } = sound;
-  const { network, elements } = buildModule(plan);
-  const faults = branchFaults(record, branches, elements);
+  const { sound, faults, insulationRead } = input;
+  const { plan, supply } = sound;
+  const module = buildModule(plan);
+  const { network } = module;
   const effect = faultEffect({ network, supply, faults });
   if (effect.outcome !== "runs") return "It does not heat; its open ends stand live all the same.";
   const { worst, powerRatio } = effect;
   const stress = worst?.powerRatio ?? 0;
+  const name = worst === null ? "" : survivorName(worst.id, faults, module);
   const first = insulationRead ? "" : "Not before the insulation is read; then ";
   const only =
     "only once the break is found and its loose ends are clear of the frame; the open ends stay live.";
@@ -67,12 +86,12 @@ export function openWords(input: {
     `${first === "" ? words.charAt(0).toUpperCase() + words.slice(1) : `${first}${words}`}${after}`;
   if (worst !== null && stress > OVERLOADED) {
     return begin(
-      `not at full power as it is: ${worst.id} would carry ${stress.toFixed(2)} times its sound power${relief(plan, supply, faults)}; it heats again ${only}`,
+      `not at full power as it is: ${name} would carry ${stress.toFixed(2)} times its sound power${relief(plan, supply, faults)}; it heats again ${only}`,
     );
   }
   const survivors =
     worst !== null && stress > STRESSED
-      ? `${worst.id} then carries ${stress.toFixed(2)} times its sound power, which shortens its life: the maker decides`
+      ? `${name} then carries ${stress.toFixed(2)} times its sound power, which shortens its life: the maker decides`
       : "no survivor carries more than when sound";
   const most = Math.max(...effect.lines.map(({ current }) => current));
   const least = Math.min(...effect.lines.filter(({ node }) => node !== "N").map(({ current }) => current));
