@@ -8,6 +8,19 @@ export function ratioIn(value: string): number | string {
   return digits === undefined ? value : Number(`${digits.replace("−", "-")}e-2`);
 }
 
-/** The trade's other word for a star is read where people enter it. */
-export const inOurWords = (value: unknown, names: readonly unknown[]): unknown =>
-  value === "wye" && !names.includes("wye") && names.includes("star") ? "star" : value;
+/** What the drawing or the plate has for star and delta. */
+const CONNECTIONS: Readonly<Record<string, string>> = {
+  wye: "star",
+  y: "star",
+  star: "star",
+  delta: "delta",
+  Δ: "delta",
+  δ: "delta",
+};
+
+/** The trade's other words for star and delta are read where people enter them, in capitals or not. */
+export const inOurWords = (value: unknown, names: readonly unknown[]): unknown => {
+  if (typeof value !== "string" || names.includes(value) || !names.includes("star")) return value;
+  const name = CONNECTIONS[value.trim().toLowerCase()];
+  return name !== undefined && names.includes(name) ? name : value;
+};

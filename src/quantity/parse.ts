@@ -74,11 +74,13 @@ function allowedUnits(unit: CanonicalUnit): string {
   return `a number and a unit of ${unit} (${symbols.slice(0, SHOWN_SYMBOLS).join(", ")}${more})${open}`;
 }
 
-/** "OL", "O.L", "open", with or without a unit of resistance, as meters and bench sheets show an open circuit. */
+/** OL as displays show it, with its point in any place and a nought that is a letter, and as it is copied from them. */
+const OVERLOAD = /^(?:\.?[O0][./]?L\.?|OPEN)$/i;
+
+/** "OL", "0.L", "O/L", "open", with or without a unit of resistance, as meters and bench sheets show an open circuit. */
 function isOpen(text: string): boolean {
   const end = wordEnd(text);
-  const word = text.slice(0, end).toUpperCase();
-  if (word !== "OL" && word !== "O.L" && word !== "O.L." && word !== "OPEN") return false;
+  if (!OVERLOAD.test(text.slice(0, end))) return false;
   return end === text.length || findUnit("Ω", trimSpaces(text.slice(end))) !== undefined;
 }
 
@@ -96,9 +98,17 @@ function twoRatings(path: string, text: string): never {
 }
 
 const GAUGE_OF_OTHERS = /^swg$/i;
+/** What a plate may state for a heater in place of watts: not a unit of power, and the same number where nothing lags. */
+const APPARENT = /^[kM]?VA$/i;
 
-/** What a nameplate prints behind its volts: "480 V 3 PH 60 HZ". One phase is none of it: it says something else of the voltage. */
-const PLATE_MARKS = /[ ,]*\b(?:3[ -]?(?:ph(?:ases?)?|~|φ|Ø)|(?:50|60)(?:\/60)? ?Hz)\.?$/i;
+/**
+ * What a nameplate prints behind its volts: "480 V 3 PH 60 HZ", "480V/3PH/60HZ". One phase is none of it: it says something else of the
+ * voltage.
+ */
+const PLATE_MARKS = /[ ,/-]*\b(?:3[ -]?(?:ph(?:ases?)?|~|φ|Ø)|(?:50|60)(?:\/60)? ?Hz)\.?$/i;
+
+/** The same before them: "3~ 400 V 50 Hz", "3/N/PE AC 400 V". Only a number that follows is the voltage. */
+const MARKS_BEFORE = /^3(?:\/N)?(?:\/PE)?[ -]?(?:ph(?:ases?)?\b\.?|~|AC\b|φ|Ø)[ ,/-]*(?=\d)/i;
 
 /** The unit of a nameplate's voltage without those marks; with no unit before them, the text as it is. */
 function withoutMarks(unit: CanonicalUnit, rest: string): string {
@@ -110,7 +120,13 @@ function withoutMarks(unit: CanonicalUnit, rest: string): string {
 function readUnit(path: string, unit: CanonicalUnit, text: string, behind: string): UnitEntry {
   const rest = withoutMarks(unit, behind);
   const gauge = GAUGE_OF_OTHERS.test(rest) && (unit === "m" || unit === "m²");
-  const expected = `${allowedUnits(unit)}${gauge ? ", or an AWG size (SWG: see swgSize)" : ""}`;
+  const apparent = APPARENT.test(rest) && unit === "W";
+  const hint = gauge
+    ? ", or an AWG size (SWG: see swgSize)"
+    : apparent
+      ? "; a heater's kVA are its kW at unity power factor: write kW"
+      : "";
+  const expected = `${allowedUnits(unit)}${hint}`;
   // A bare number has as many meanings as there are units, and none is assumed.
   if (rest === "") return fail({ code: "ambiguous", path, expected, received: text });
   const entry = findUnit(unit, rest);
@@ -139,7 +155,7 @@ function convert(path: string, text: string, entry: UnitEntry, number: NumberTex
  * Reads a number with its unit, and keeps the digits it was written with.
  *
  * Reads fractions of what is counted in them ("1/4 in", "1/2 hp", "1 1/2 in"; "480/277 V" are two ratings), exponents, both code points of Ω and µ, the true minus, no-break
- * spaces, trade spellings ("in-lb", "KW", "kcmil"), the marks of a nameplate behind its volts ("480 V 3 PH 60 HZ"), AWG sizes where an area or a length is asked for ("2/0 AWG" as
+ * spaces, trade spellings ("in-lb", "KW", "kcmil"), the marks of a nameplate before and behind its volts ("480 V 3 PH 60 HZ", "3~ 400 V"), AWG sizes where an area or a length is asked for ("2/0 AWG" as
  * area or as solid diameter), and for a resistance "OL" or "open". Refuses a comma unless asked for, grouped digits ("1 500"), two
  * ratings with a slash, a bare number, and every unit of another dimension: torque is not energy, a temperature difference (K) is not a
  * temperature (°C). The sign is read, not judged.
@@ -183,8 +199,9 @@ export function parseQuantity<U extends CanonicalUnit>(
   } else if (trimmed.toUpperCase().includes("AWG")) {
     parsed = readGauge(path, unit, trimmed);
   } else {
-    const number = readNumber(path, trimmed, expected, decimalComma);
-    const entry = readUnit(path, unit, trimmed, trimSpaces(trimmed.slice(number.end)));
+    const bare = unit === "V" ? trimmed.replace(MARKS_BEFORE, "") : trimmed;
+    const number = readNumber(path, bare, expected, decimalComma);
+    const entry = readUnit(path, unit, trimmed, trimSpaces(bare.slice(number.end)));
     if (number.pair && !HALVED.includes(entry.symbol)) twoRatings(path, text);
     parsed = convert(path, trimmed, entry, number);
   }

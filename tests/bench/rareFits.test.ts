@@ -4,7 +4,7 @@
  * Sources: Kirchhoff's laws, worked out beside each check; for words and refusals, what was asked.
  */
 import { assessModule, type BenchRecord, fitTerminalReadings, type TerminalOhms } from "electroheat/bench";
-import { buildModule, type Network, withResistance } from "electroheat/circuit";
+import { buildModule, type Network, terminalResistance, withResistance } from "electroheat/circuit";
 import { isElectroheatError, ohms } from "electroheat/quantity";
 import { describe, expect, it } from "vitest";
 import { caught } from "../support/caught.ts";
@@ -55,6 +55,36 @@ describe("a fit", () => {
     });
     expect([found.outcome, found.openChoices]).toEqual(["partly", []]);
     expect(found.branches.every(({ resistance }) => resistance === null)).toBe(true);
+  });
+  it("of a star beside a delta with all links in leaves open what three readings cannot share out, whatever is wrong", () => {
+    const plan = {
+      banks: [
+        { id: "A", connection: "star" as const, elementResistance: ohms(7.38) },
+        { id: "B", connection: "delta" as const, elementResistance: ohms(22.15) },
+      ],
+    };
+    const { network } = buildModule(plan);
+    const pairs = [
+      ["L1", "L2"],
+      ["L2", "L3"],
+      ["L3", "L1"],
+    ] as const;
+    // Six unknowns, three readings: which of them is wrong is not to be had, and each of these did once go round in circles.
+    for (const id of ["A-L1", "B-L1L2"]) {
+      for (const resistance of ["open" as const, ohms(0), ohms(0.3), ohms(44), ohms(20_000)]) {
+        const faulty = withResistance({ network, id, resistance });
+        const readings = pairs.map(([from, to]) => ({
+          from,
+          to,
+          reads: terminalResistance({ network: faulty, from, to }),
+          standardUncertainty: ohms(0.03),
+        }));
+        const found = fitTerminalReadings({ network, readings, leads: "taken off" });
+        expect([id, resistance, found.outcome]).toEqual([id, resistance, "partly"]);
+        // What the fit ends with agrees with what was read: Kirchhoff's laws gave the readings.
+        for (const { residual } of found.readings) expect(Math.abs(residual ?? 0)).toBeLessThan(1);
+      }
+    }
   });
   it.each([["open" as const], [ohms(0)]])("cannot start from %s", (resistance) => {
     const network = withResistance({ network: starNetwork(1), id: "A-L2", resistance });

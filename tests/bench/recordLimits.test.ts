@@ -299,6 +299,11 @@ describe("records, lists and names", () => {
 
   it("wye is another word for star", () => {
     expect(taken("wiring.banks.0.connection", "wye")).toBe("star");
+    // As drawings and sheets have them; common practice, no published source.
+    for (const written of ["Wye", "WYE", "Y", "y", "Star ", "STAR"])
+      expect(taken("wiring.banks.0.connection", written)).toBe("star");
+    for (const written of ["Delta", "DELTA", "Δ", " delta"])
+      expect(taken("wiring.banks.0.connection", written)).toBe("delta");
   });
 
   it("leads are a name or a reading, and said to be so", () => {

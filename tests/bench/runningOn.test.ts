@@ -118,7 +118,7 @@ describe("running on with an open branch", () => {
       wiring: { banks: [{ id: "A", connection: "star", elementsInParallel: 2 }] },
     });
     expect(words).toMatch(
-      /^Not at full power as it is: A-L1-2 would carry 1\.44 times .+ only its maker can allow/,
+      /^Not at full power as it is: what is left of A-L1 would carry 1\.44 times .+ only its maker can allow/,
     );
   });
 

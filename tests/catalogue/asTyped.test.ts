@@ -78,8 +78,12 @@ describe("ratios in per cent", () => {
 });
 
 describe("names", () => {
-  it("reads wye as star in a cell, and no other word", () => {
-    expect(sheetValue("branchVoltage", "wye", "480 V")).toBeCloseTo(277.128, 3);
+  it("reads wye and Y as star in a cell, names of connections in capitals too, and no other word", () => {
+    // 480/√3 = 277.128 V in a star; a delta's branch has the whole.
+    for (const star of ["wye", "WYE", "Wye", "Y", "Star", "STAR "])
+      expect(sheetValue("branchVoltage", star, "480 V")).toBeCloseTo(277.128, 3);
+    for (const delta of ["Delta", "DELTA", "Δ"])
+      expect(sheetValue("branchVoltage", delta, "480 V")).toBe(480);
     expect(sheetStatus("branchVoltage", "why", "480 V")).toMatch(/^connection: "why" is not allowed/);
   });
   it("takes numbers for names where a sheet has made them of text", () => {

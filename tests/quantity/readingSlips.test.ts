@@ -56,6 +56,36 @@ describe("a slip is told as what it is", () => {
     },
   );
 
+  it.each(["36 kVA", "36 KVA", "0.036 MVA", "36000 VA"])("apparent power for a heater's, %s", (text) => {
+    const { code, expected } = refusal(() => read(text, "W"));
+    expect(code).toBe("unknown-name");
+    // S = P/cos φ, and a resistance has cos φ = 1: the definition of the power factor.
+    expect(expected).toContain("a heater's kVA are its kW at unity power factor: write kW");
+  });
+
+  it.each([
+    ["480V/3PH/60HZ", 480],
+    ["480V-3PH-60HZ", 480],
+    ["480 V, 3 PH, 60 Hz", 480],
+    ["3~ 400 V 50 Hz", 400],
+    ["3 PH 480 V 60 HZ", 480],
+    ["3-Phase, 208 V", 208],
+    ["3AC 400V 50Hz", 400],
+    ["3/N/PE AC 400 V", 400],
+    ["3/PE ~ 400 V 50 Hz", 400],
+    ["3 V", 3],
+    ["3.3 V", 3.3],
+  ] as const)("marks of a plate around its volts are none, %s", (text, volts) => {
+    // As plates print them (IEC 61293 for the European ones, from memory).
+    expect(read(text, "V")).toMatchObject({ value: volts, symbol: "V" });
+  });
+  it.each(["480/3/60", "3~", "3 PH", "3 PH V", "1~ 230 V", "1 PH 240 V", "3~ 400/230 V", "480V-1PH-60HZ"])(
+    "a plate that says more than one voltage between lines, %s",
+    (text) => {
+      expect(["ambiguous", "unknown-name", "malformed-text"]).toContain(refusal(() => read(text, "V")).code);
+    },
+  );
+
   it("of options left out, as JavaScript can", () => {
     expect(refusal(() => (parseQuantity as (text: string) => unknown)("7.9 Ω"))).toMatchObject({
       code: "missing",

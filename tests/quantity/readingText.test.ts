@@ -151,19 +151,35 @@ describe("numbers", () => {
 });
 
 describe("an open circuit", () => {
-  it.each(["OL", "ol", "O.L", "O.L.", "o.l.", "OPEN", "Open", "OL Ω", "OL MΩ", "O.L. kohm", "open  ohms"])(
-    "as %s",
-    (text) => {
-      expect(read(text, "Ω")).toEqual({
-        value: "open",
-        symbol: "Ω",
-        resolution: null,
-        significantDigits: null,
-      });
-    },
-  );
+  // With the point where a display of its range has it, and a nought for the letter: common practice, no published source.
+  it.each([
+    "OL",
+    "ol",
+    "O.L",
+    "O.L.",
+    "o.l.",
+    "0L",
+    "0.L",
+    ".0L",
+    ".OL",
+    "O/L",
+    "0.L MΩ",
+    "OPEN",
+    "Open",
+    "OL Ω",
+    "OL MΩ",
+    "O.L. kohm",
+    "open  ohms",
+  ])("as %s", (text) => {
+    expect(read(text, "Ω")).toEqual({
+      value: "open",
+      symbol: "Ω",
+      resolution: null,
+      significantDigits: null,
+    });
+  });
 
-  it.each(["OL V", "OL x", "OLΩ", "O L", "OPENED", "OL Ω Ω"])("is not %s", (text) => {
+  it.each(["OL V", "OL x", "OLΩ", "O L", "OO", "..OL", "OPENED", ".OPEN", "OL Ω Ω"])("is not %s", (text) => {
     expect(refusal(() => read(text, "Ω")).code).toBe("malformed-text");
   });
 

@@ -17,6 +17,7 @@ import type { Sheet } from "../readSheet.ts";
 import { siteConcerns } from "../site/concerns.ts";
 import { answerLines } from "./answer.ts";
 import { studsUnsaid } from "./beyondElements.ts";
+import { boltedPaths, boltedSteps, boltedWords } from "./boltedPaths.ts";
 import { clashing, type JointsNamed, openNamed } from "./diagnosisVerdict.ts";
 import { assessFaults } from "./faults.ts";
 import { nextSteps } from "./nextSteps.ts";
@@ -144,13 +145,16 @@ export function adviseOn(input: {
   const readAgain = new Set((asLeft?.joints ?? []).map(({ id }) => id));
   const weighed = new Set([...faults.weighedJoints].filter((id) => !readAgain.has(id)));
   const unjudged = present === null ? [] : unjudgedJoints(present, weighed);
+  // What the diagnosis or an odd reading already accounts for needs no second ban.
+  const accounted = faults.forbidding.length + faults.odd.length > 0;
+  const bolted = present === null || accounted ? [] : boltedPaths(present.resistances);
   const unsaid = studsUnsaid(record);
   const onStuds = readOnStuds(record);
   const steps = nextSteps({
     studsUnsaid: unsaid,
     drawingVoid: faults.drawingVoid,
     present: current,
-    diagnosed: [...againSteps(stale), ...faults.steps],
+    diagnosed: [...boltedSteps(bolted), ...againSteps(stale), ...faults.steps],
     known: { misread: faults.misread, openElements: openNamed(faults.verdict, whole), onStuds },
     concerns: {
       odd: oddSteps(faults.odd),
@@ -173,24 +177,24 @@ export function adviseOn(input: {
   const module = runningWords({
     present: current,
     lostLine,
-    forbidding: [...poor, ...faults.forbidding],
+    forbidding: [...poor, ...faults.forbidding, ...boltedWords(bolted)],
     voltage: volts.unknown ?? (volts.before === null ? null : site.running),
     diagnosed:
       faults.running ?? (oddNow ? "Not known before the amps are explained." : (unread ?? site.running)),
+    elementsOpen: faults.elementsOpen,
     anythingRead,
     unjudgedJoints: unjudged,
     jointFirst: faults.jointFirst,
     jointAmong: faults.jointAmong,
     drawingVoid: faults.drawingVoid,
     misread: faults.misread,
-    openWithin: faults.openWithin,
     onStuds,
     odd: oddRunning(faults.odd),
     sound:
       // A draw is known only where every branch has a value.
       draw === null || supply === null
         ? null
-        : { record, plan: elementPlan(record, soundValues(hot, faults.openWithin, record)), supply },
+        : { record, plan: elementPlan(record, soundValues(hot, faults.elementsOpen, record)), supply },
   });
   // The module's own sentence stands beside what the site asks for first; a ban needs nothing beside it.
   const banned = module.startsWith("Do not energise") || site.running === null || module === site.running;

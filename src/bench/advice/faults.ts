@@ -6,7 +6,6 @@ import { supplyOf } from "../day/assessDay.ts";
 import type { BankTargets } from "../day/targets.ts";
 import { diagnose } from "../diagnosis/diagnose.ts";
 import type { DiagnosedFault } from "../diagnosis/diagnosedFault.ts";
-import { faultWithin } from "../diagnosis/likeElements.ts";
 import { nextMeasurements } from "../diagnosis/nextMeasurements.ts";
 import type { Diagnosis, DiagnosisInput, Explanation } from "../diagnosis/types.ts";
 import { listed, placeWords, terminalWords } from "../diagnosis/words.ts";
@@ -19,7 +18,6 @@ import {
   diagnosisVerdict,
   drawingVoid,
   held,
-  isTelling,
   type JointsNamed,
   jointsAmong,
   jointsNamed,
@@ -27,6 +25,7 @@ import {
   NO_JOINTS,
 } from "./diagnosisVerdict.ts";
 import { oddDrops, oddReadings, withPlate } from "./oddReadings.ts";
+import { diagnosedRunning, elementsOpen, isFewAmps } from "./runningDiagnosed.ts";
 
 /** The diagnosis and its consequences. */
 export interface AssessedFaults {
@@ -37,8 +36,8 @@ export interface AssessedFaults {
   readonly forbidding: readonly string[];
   /** What the diagnosis says of running on, where it holds something to be wrong that nobody has put right since. */
   readonly running: string | null;
-  /** The branch in which one element is open for certain, whichever it is; null where that is not so. */
-  readonly openWithin: string | null;
+  /** Elements that are settled on as open, where nothing else is; of like elements of a branch the first stands for all. */
+  readonly elementsOpen: readonly string[];
   /** What a joint that is settled on asks for before any voltage; null without one. */
   readonly jointFirst: string | null;
   /** The same of joints of which it is one for certain. */
@@ -95,32 +94,6 @@ function forbids(fault: DiagnosedFault, module: HeatingModule, ohmsRead: boolean
     return [`bank ${fault.bank} linked as delta gives its elements three times their power`];
   }
   return [];
-}
-
-/** Whether elements of another value are concluded from amps alone, and from fewer than the plate's: little conduction does the same. */
-const isFewAmps = ({ explanations: [first] }: DiagnosisVerdict, ohmsRead: boolean): boolean =>
-  !ohmsRead &&
-  first?.faults.length === 1 &&
-  first.faults[0]?.kind === "other rating" &&
-  first.estimates.some(({ of, value }) => of === "resistance ratio" && value > 1);
-
-/** What a diagnosis says of running on. */
-function runningWords(verdict: DiagnosisVerdict, ohmsRead: boolean): string | null {
-  const { kind, explanations } = verdict;
-  if (kind === "settled" && isFewAmps(verdict, ohmsRead)) return "Not known before the amps are explained.";
-  if (kind === "nothing fits") return "Not known: no fault explains all these readings together.";
-  if (!isTelling(verdict)) return null;
-  if (kind !== "settled") return "Not known before that is settled; the electrician in charge decides.";
-  const [fault, ...others] = (explanations[0] as Explanation).faults;
-  return fault?.kind === "mis-linked" && fault.as === "star" && others.length === 0
-    ? `May run until it is linked as drawn, with less heat: the elements of bank ${fault.bank} carry a third of their power; the customer and the electrician in charge decide.`
-    : "The electrician in charge and the customer decide whether it runs meanwhile.";
-}
-
-/** The branch of an open element that nothing else is held beside. */
-function openWithin(verdict: DiagnosisVerdict): string | null {
-  const within = verdict.kind === "not settled" ? null : faultWithin(verdict.explanations);
-  return within?.kind === "element open" ? within.branch : null;
 }
 
 /** Joints of which one is bad for certain: which it is, is found on the dead module. */
@@ -230,7 +203,7 @@ export function assessFaults(input: {
     steps: [],
     forbidding: [],
     running: null,
-    openWithin: null,
+    elementsOpen: [],
     jointFirst: null,
     jointAmong: null,
     misread: new Set<string>(),
@@ -273,8 +246,8 @@ export function assessFaults(input: {
           proposals: () => proposalsFor(asked, module),
         }),
     forbidding: forbidding(verdict, module, ohmsRead),
-    running: runningWords(verdict, ohmsRead),
-    openWithin: openWithin(verdict),
+    running: diagnosedRunning(verdict, ohmsRead),
+    elementsOpen: elementsOpen(verdict),
     jointFirst: jointFirst(verdict),
     jointAmong: jointAmong(verdict),
     misread,

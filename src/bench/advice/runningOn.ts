@@ -1,5 +1,6 @@
 /** Whether a module may run meanwhile, in one sentence; the people on site decide. */
 
+import type { Fault } from "../../circuit/index.ts";
 import type { ReadingsAssessment } from "../assessmentTypes.ts";
 import { contactMeanwhile } from "../day/contactConcerns.ts";
 import { insulationRunning } from "../day/insulationConcerns.ts";
@@ -9,7 +10,7 @@ import { listed } from "../diagnosis/words.ts";
 import { beyondRunning } from "./beyondElements.ts";
 import { allOpen } from "./branchSteps.ts";
 import { clashing, tellingBranches } from "./diagnosisVerdict.ts";
-import { type OpenModule, openWords } from "./runningOpen.ts";
+import { type OpenModule, openFaults, openWords } from "./runningOpen.ts";
 
 const NOTHING_READ = "Not known: nothing was read.";
 
@@ -27,6 +28,8 @@ export function runningWords(input: {
   readonly voltage: string | null;
   /** What the diagnosis says of it, beyond branches and joints. */
   readonly diagnosed: string | null;
+  /** Elements that the diagnosis settles on as open, where it settles on nothing else; of like ones the first. None if left out. */
+  readonly elementsOpen?: readonly string[];
   readonly anythingRead: boolean;
   /** Joints that nothing has judged. */
   readonly unjudgedJoints: readonly string[];
@@ -38,8 +41,6 @@ export function runningWords(input: {
   readonly drawingVoid: boolean;
   /** Branches whose readings, as drawn, say nothing of their elements. */
   readonly misread: ReadonlySet<string>;
-  /** The branch in which the diagnosis has one element open for certain; null where it has none. */
-  readonly openWithin: string | null;
   /** Branches read on their own studs: no link or joint is in what they read. */
   readonly onStuds: ReadonlySet<string>;
   /** What readings that look odd ask for first; null where none does. */
@@ -92,10 +93,11 @@ export function runningWords(input: {
   if (scanned !== null) return scanned;
   if (input.voltage !== null) return input.voltage;
   const open = [...found("open"), ...partly];
+  const insulationRead = present.insulation.length > 0;
   if (open.length > 0) {
     return sound === null
       ? `Not known: neither nameplate nor voltages say what is left with ${listed(open)} open. The open ends are live under voltage.`
-      : openWords({ sound, branches, insulationRead: present.insulation.length > 0 });
+      : openWords({ sound, faults: openFaults(sound, branches), insulationRead });
   }
   // No target says how low a branch may read; one that cannot be told from a bolted path is not cleared for it.
   const blind = branches.filter(
@@ -104,12 +106,11 @@ export function runningWords(input: {
   );
   if (blind.length > 0)
     return `Not before ${listed(blind.map(({ id }) => id))} is explained: this meter cannot tell it from a bolted short, and no nameplate says what it should read.`;
-  // No reading of the branch itself shows it, but what is left is the same whichever of its elements it is.
-  if (sound !== null && branches.some(({ id }) => id === input.openWithin)) {
-    const opened = branches.map((one) =>
-      one.id === input.openWithin ? { ...one, finding: "outside" as const, openElements: 1 } : one,
-    );
-    return openWords({ sound, branches: opened, insulationRead: present.insulation.length > 0 });
+  // Amps, or ohms with the links in, may settle on an open element that no branch by itself shows.
+  const { elementsOpen = [] } = input;
+  if (elementsOpen.length > 0 && sound !== null) {
+    const faults = elementsOpen.map((id): Fault => ({ kind: "open", id }));
+    return openWords({ sound, faults, insulationRead });
   }
   if (input.diagnosed !== null) return input.diagnosed;
   if (input.unjudgedJoints.length > 0)

@@ -13,6 +13,7 @@ import { branchFaults } from "../day/branchFaults.ts";
 import type { HotBranches } from "../day/hotBranches.ts";
 import { loadedNeutral } from "../degraded/cautions.ts";
 import { waysOf } from "../degraded/ways.ts";
+import { branchOf } from "../diagnosis/likeElements.ts";
 import type { ParsedRecord } from "../record/parsed.ts";
 
 /** A module with its elements sound, and its supply. */
@@ -23,20 +24,22 @@ export interface OpenModule {
   readonly supply: Supply;
 }
 
-/** Branches with every element sound: a value read with one of its elements open is not the one it has when sound. */
+/** Branches with every element sound: a value read with elements of it open is not the one it has when sound. */
 export function soundValues(
   { repaired, atTarget }: HotBranches,
-  openWithin: string | null,
+  elementsOpen: readonly string[],
   { wiring }: ParsedRecord,
 ): ReadonlyMap<string, Ohms> {
-  const value = openWithin === null ? undefined : repaired.get(openWithin);
-  const bank = wiring.banks.find(({ id }) => openWithin?.startsWith(`${id}-L`));
-  if (openWithin === null || value === undefined || bank === undefined || atTarget.includes(openWithin)) {
-    return repaired;
+  const values = new Map(repaired);
+  for (const branch of new Set(elementsOpen.map(branchOf))) {
+    const { elementsInParallel = 1 } = wiring.banks.find(({ id }) => branch.startsWith(`${id}-L`)) ?? {};
+    const open = elementsOpen.filter((element) => branchOf(element) === branch).length;
+    const value = repaired.get(branch);
+    // Where all of it is open there is no value to be read.
+    if (value !== undefined && !atTarget.includes(branch) && open < elementsInParallel)
+      values.set(branch, (value * (1 - open / elementsInParallel)) as Ohms);
   }
-  const { elementsInParallel = 1 } = bank;
-  // One element alone that is open has no value to be read.
-  return new Map(repaired).set(openWithin, (value * (1 - 1 / elementsInParallel)) as Ohms);
+  return values;
 }
 
 /** A survivor above this part of its own sound load is over-stressed; below, it is the unbalance of supply and elements. */
@@ -58,20 +61,33 @@ function relief(plan: ModulePlan, supply: Supply, faults: readonly Fault[]): str
   return `; untying the star points gives ${(effect.powerRatio * 100).toFixed(0)} % at ${most.toFixed(2)} times (maker and electrician)`;
 }
 
-/** The sentence for open branches: never a bare "may", for the break is found and the insulation read before. */
+/** Open branches and strings as read, in faults of the elements. */
+export const openFaults = (
+  { record, plan }: OpenModule,
+  branches: readonly BranchAssessment[],
+): readonly Fault[] => branchFaults(record, branches, buildModule(plan).elements);
+
+/** A survivor beside an open element in its own branch goes by the branch: which of the two is open, ohms and amps do not tell. */
+function survivorName(id: string, faults: readonly Fault[]): string {
+  const branch = branchOf(id);
+  const shared = faults.some((fault) => fault.kind === "open" && branchOf(fault.id) === branch);
+  return shared ? `what is left of ${branch}` : id;
+}
+
+/** The sentence for open elements: never a bare "may", for the break is found and the insulation read before. */
 export function openWords(input: {
   readonly sound: OpenModule;
-  readonly branches: readonly BranchAssessment[];
+  readonly faults: readonly Fault[];
   readonly insulationRead: boolean;
 }): string {
-  const { sound, branches, insulationRead } = input;
-  const { record, plan, supply } = sound;
-  const { network, elements } = buildModule(plan);
-  const faults = branchFaults(record, branches, elements);
+  const { sound, faults, insulationRead } = input;
+  const { plan, supply } = sound;
+  const { network } = buildModule(plan);
   const effect = faultEffect({ network, supply, faults });
   if (effect.outcome !== "runs") return "It does not heat; its open ends stand live all the same.";
   const { worst, powerRatio } = effect;
   const stress = worst?.powerRatio ?? 0;
+  const name = worst === null ? "" : survivorName(worst.id, faults);
   const first = insulationRead ? "" : "Not before the insulation is read; then ";
   const only =
     "only once the break is found and its loose ends are clear of the frame; the open ends stay live.";
@@ -85,12 +101,12 @@ export function openWords(input: {
     `${first === "" ? words.charAt(0).toUpperCase() + words.slice(1) : `${first}${words}`}${after}`;
   if (stress > OVERLOADED) {
     return begin(
-      `not at full power as it is: ${worst?.id} would carry ${stress.toFixed(2)} times its sound power${relief(plan, supply, faults)}; it heats again ${only}`,
+      `not at full power as it is: ${name} would carry ${stress.toFixed(2)} times its sound power${relief(plan, supply, faults)}; it heats again ${only}`,
     );
   }
   const survivors =
     stress > STRESSED
-      ? `${worst?.id} then carries ${stress.toFixed(2)} times its sound power, which shortens its life: the maker decides`
+      ? `${name} then carries ${stress.toFixed(2)} times its sound power, which shortens its life: the maker decides`
       : "no survivor carries more than when sound";
   const most = Math.max(...effect.lines.map(({ current }) => current));
   const least = Math.min(...effect.lines.filter(({ node }) => node !== "N").map(({ current }) => current));

@@ -19,7 +19,7 @@ export interface LikeExplanations {
 const NAMED = 3;
 
 /** Branch of an element: names are bank, branch and, where it is one of several, its number side by side and in its string. */
-const branchOf = (element: string): string => element.replace(/(?:-\d+)?(?:\.\d+)?$/, "");
+export const branchOf = (element: string): string => element.replace(/(?:-\d+)?(?:\.\d+)?$/, "");
 
 /** The one element that an explanation is about; null where it is about more, or about none. */
 function elementFault({ faults }: Explanation): ElementFault | null {

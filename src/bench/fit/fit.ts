@@ -157,6 +157,7 @@ function fitWithOpens(setting: Setting, opens: readonly string[], shorts: Shorts
   const names = leads === "taken off" ? closed : [...closed, LEADS];
   if (observationsOf(setting).length === 0) return openOnly(setting, opens, names);
   const settled = gaussNewton(setting, closed, start);
+  if (settled.state === "restless") return withoutFit(setting, "partly", []);
   // A side of a closed delta can be open without any OL reading: it shows as a resistance that grows without end.
   if (settled.state === "runaway") return fitWithOpens(setting, [...opens, settled.id], shorts);
   // 0 Ω is the least a branch can have: it is held there, and the rest is fitted again.

@@ -82,8 +82,9 @@ function predict(
   return { value: resistance, slopes: ids.map((id) => (share.get(id) ?? 0) ** 2) };
 }
 
-/** Outcome of the iteration: settled, or a branch that ran away towards open or down to a short. */
+/** Outcome of the iteration: settled, or a branch that ran away towards open or down to a short, or unknowns that come to no rest. */
 export type Iterated =
+  | { readonly state: "restless" }
   | { readonly state: "runaway"; readonly id: string }
   | { readonly state: "shorted"; readonly id: string; readonly standardUncertainty: number }
   | {
@@ -142,6 +143,18 @@ function structurallyUnknown(
 const PULL = 1e4;
 
 /**
+ * Steps after which the pull lets go. Where one reading is far off and many branches share it, each step along the pull leads past
+ * what the readings ask for, and round in a circle; where it stands by then the ties are broken, and the readings alone settle it.
+ */
+const PULL_STEPS = 50;
+
+/** Steps after which only half a step is taken: what still goes to and fro comes to rest between. */
+const HALF_STEPS = 100;
+
+/** Once the pull has let go only readings count, and an unknown may creep on as long as they see no more of it than this part of theirs. */
+const SEEN_UNPULLED = 1e-3;
+
+/**
  * Gauss-Newton: exact in one step for a star alone, a few steps where branches lie in parallel.
  *
  * Unknowns that the readings cannot determine are pulled, ever so weakly, towards nominal (the leads towards 0). That shares a
@@ -163,6 +176,8 @@ export function gaussNewton(setting: Setting, ids: readonly string[], start: Net
   let network = start;
   let values: readonly number[] = nominal;
   let leads = 0;
+  // Unknowns that have come to an edge stay there: nothing says that they are open or shorted, and nothing would bring them back.
+  const held = new Set<number>();
   let step = Number.POSITIVE_INFINITY;
   for (let i = 0; i < MOST_STEPS; i += 1) {
     const { values: bare, design } = linearise(setting, observations, network, ids);
@@ -172,28 +187,39 @@ export function gaussNewton(setting: Setting, ids: readonly string[], start: Net
     const uncertainty = observations.map((one) => one.uncertainty);
     const fit = leastSquares({ design, observed, uncertainty });
     if (step < 1) return { state: "settled", values: current, fit, predicted, unknown };
+    const rows = [...design, ...pulled.map(({ k }) => current.map((_, j) => (j === k ? 1 : 0)))];
     const moves =
       pulled.length === 0
         ? fit.particular
         : leastSquares({
-            design: [...design, ...pulled.map(({ k }) => current.map((_, j) => (j === k ? 1 : 0)))],
-            observed: [...observed, ...pulled.map(({ k, towards }) => towards - (current[k] as number))],
+            design: rows.map((row) => row.map((slope, j) => (held.has(j) ? 0 : slope))),
+            observed: [
+              ...observed,
+              ...pulled.map(({ k, towards }) => (i < PULL_STEPS ? towards - (current[k] as number) : 0)),
+            ],
             uncertainty: [...uncertainty, ...pulled.map((one) => one.uncertainty)],
           }).particular;
     // A resistance never crosses zero: from below a tenth of itself it is approached, not jumped over.
-    const next = values.map((value, k) => Math.max(value + (moves[k] as number), value / 10));
-    const edge = (k: number, beyond: boolean): boolean => beyond && !unknown.has(k);
-    const away = next.findIndex((value, k) =>
-      edge(k, value > RUNAWAY * Math.max(nominal[k] as number, highest)),
-    );
+    const stride = i < HALF_STEPS ? 1 : 0.5;
+    const next = values.map((value, k) => Math.max(value + stride * (moves[k] as number), value / 10));
+    const most = (k: number): number => RUNAWAY * Math.max(nominal[k] as number, highest);
+    const least = (k: number): number => FLOOR * (nominal[k] as number);
+    for (const k of unknown) {
+      const value = next[k];
+      if (value === undefined || (value > least(k) && value < most(k))) continue;
+      held.add(k);
+      next[k] = value < most(k) ? least(k) : most(k);
+    }
+    const away = next.findIndex((value, k) => value > most(k));
     if (away >= 0) return { state: "runaway", id: ids[away] as string };
-    const low = next.findIndex((value, k) => edge(k, value < FLOOR * (nominal[k] as number)));
+    const low = next.findIndex((value, k) => value < least(k));
     if (low >= 0) {
       const variance = fit.covariance[low]?.[low] ?? 0;
       return { state: "shorted", id: ids[low] as string, standardUncertainty: Math.sqrt(variance) };
     }
     const allowed = (k: number, size: number): number => {
       const variance = fit.covariance[k]?.[k] ?? null;
+      if (unknown.has(k) && i >= PULL_STEPS) return Number.POSITIVE_INFINITY;
       const settled = unknown.has(k) ? SETTLED_UNKNOWN : SETTLED;
       return Math.max(settled * size, variance === null ? 0 : SETTLED_UNCERTAINTY * Math.sqrt(variance));
     };
@@ -202,21 +228,23 @@ export function gaussNewton(setting: Setting, ids: readonly string[], start: Net
       0,
     );
     if (withLeads) {
-      const move = moves[ids.length] as number;
+      const move = stride * (moves[ids.length] as number);
       leads += move;
       step = Math.max(step, Math.abs(move) / allowed(ids.length, Math.max(...next, Math.abs(leads))));
     }
     design.forEach((row, k) => {
-      const seen = row.reduce((sum, slope, j) => sum + slope * (moves[j] as number), 0);
-      step = Math.max(step, Math.abs(seen) / (SETTLED_UNCERTAINTY * (uncertainty[k] as number)));
+      const moved = (j: number): number => (next[j] ?? leads) - (current[j] as number);
+      const seen = row.reduce((sum, slope, j) => sum + slope * moved(j), 0);
+      const part = i < PULL_STEPS ? SETTLED_UNCERTAINTY : SEEN_UNPULLED;
+      step = Math.max(step, Math.abs(seen) / (part * (uncertainty[k] as number)));
     });
     values = next;
     ids.forEach((id, k) => {
-      // Where nothing holds an unknown it may drift to the floor; it stays a resistance.
-      const floor = FLOOR * (nominal[k] as number);
-      network = withResistance({ network, id, resistance: Math.max(next[k] as number, floor) as Ohms });
+      network = withResistance({ network, id, resistance: next[k] as Ohms });
     });
   }
+  // What readings do not determine is no error, and neither is that they leave no way to share it out.
+  if (unknown.size > 0) return { state: "restless" };
   return fail({
     code: "no-convergence",
     path: "readings",

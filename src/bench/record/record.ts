@@ -40,7 +40,7 @@ export interface RecordNameplate {
 export interface RecordBank {
   /** Name of the bank. */
   readonly id: string;
-  /** Star or delta; `"wye"` is read as star. */
+  /** Star or delta; `"wye"` is read as star, and from text `"Y"`, `"Δ"` and capitals are read too. */
   readonly connection: "star" | "delta" | "wye";
   /** Parallel strings in each branch; 1 if left out. */
   readonly elementsInParallel?: number;

@@ -7,16 +7,30 @@ import { instrumentsSchema, readingsSchema, supplySchema } from "./readingsSchem
 import { ourIssues, type RawIssue } from "./refusal.ts";
 import { barsSchema, fasteningSchema, feedSchema, processSchema } from "./siteSchema.ts";
 
+/** As people write them: in capitals or not, by the letter on the drawing. */
+const WRITTEN: Readonly<Record<string, string>> = { y: "wye", Δ: "delta", δ: "delta" };
+
+const connectionSchema = (): Schema<"star" | "delta"> =>
+  z.pipe(
+    z.pipe(
+      z.transform((written: unknown) => {
+        if (typeof written !== "string") return written;
+        const name = written.trim().toLowerCase();
+        const known = WRITTEN[name] ?? name;
+        return known === "star" || known === "delta" || known === "wye" ? known : written;
+      }),
+      z.enum(["star", "delta", "wye"]),
+    ),
+    z.transform((name): "star" | "delta" => (name === "delta" ? "delta" : "star")),
+  );
+
 const wiringSchema = (): Schema<ParsedRecord["wiring"]> =>
   exactly({
     banks: z
       .array(
         exactly({
           id: text(),
-          connection: z.pipe(
-            z.enum(["star", "delta", "wye"]),
-            z.transform((name): "star" | "delta" => (name === "delta" ? "delta" : "star")),
-          ),
+          connection: connectionSchema(),
           elementsInParallel: z.optional(count()),
           elementsInSeries: z.optional(count()),
           power: z.optional(quantity<Watts>("W")),

@@ -20,7 +20,6 @@ const running = (present: ReadingsAssessment | null, more: Partial<Input> = {}):
     jointFirst: null,
     drawingVoid: false,
     misread: new Set(),
-    openWithin: null,
     onStuds: new Set(),
     jointAmong: null,
     odd: null,
