@@ -71,3 +71,28 @@ describe("a torque of the maker just at what the stud takes", () => {
     );
   });
 });
+
+describe("a thread that slips", () => {
+  // Conditions by their names: oil, phosphate and oil, anti-seize, PTFE and wax are lubricants; plating and zinc-flake are not.
+  const lubricated = [
+    "machine-oiled steel",
+    "phosphated and oiled",
+    "stainless with anti-seize",
+    "black oxide and oil",
+    "PTFE or wax coated",
+  ];
+  const dry = ["dry steel", "cadmium-plated", "zinc-plated", "dry stainless on stainless", "zinc-flake"];
+  it("asks for the strength where a table's torque is taken, under each name of a lubricant and no other", () => {
+    const asks = (condition: string) =>
+      torque({ thread: "M8", condition }).caution?.includes("write down the strength") ?? false;
+    expect(lubricated.map(asks)).toEqual([true, true, true, true, true]);
+    expect(dry.map(asks)).toEqual([false, false, false, false, false]);
+  });
+  it("has no torque from a maximum for dry threads, where the strength is not known", () => {
+    // ASTM F593 gives F593D from 3/4 in on: of 1/4 in the strength is not known.
+    const known = (condition: string) =>
+      torque({ thread: "1/4-20", strength: { standard: "ASTM F593", grade: "F593D" }, condition }).value;
+    expect(lubricated.map(known)).toEqual([null, null, null, null, null]);
+    for (const condition of dry) expect(inLbfIn(known(condition))).toBeCloseTo(75, 9);
+  });
+});
