@@ -27,7 +27,7 @@ describe("uncertainty", () => {
   it("grows by the Birge ratio where the readings contradict each other, and only there", () => {
     const of = (consistency: string, chiSquare: number, degreesOfFreedom: number) =>
       enlargement({ consistency, chiSquare, degreesOfFreedom } as ResistanceFit);
-    // R. T. Birge, Phys. Rev. 40 (1932) 207: √(χ²/ν). √(18/2) = 3, √(50/8) = 2.5; below 1 nothing is made smaller.
+    // R. T. Birge, Phys. Rev. 40 (1932) 207, from memory: √(χ²/ν). √(18/2) = 3, √(50/8) = 2.5; below 1 nothing is made smaller.
     expect([of("inconsistent", 18, 2), of("inconsistent", 50, 8), of("inconsistent", 1, 4)]).toEqual([
       3, 2.5, 1,
     ]);

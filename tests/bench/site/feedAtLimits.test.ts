@@ -19,7 +19,7 @@ describe("a small conductor whose ampacity is just what the load asks", () => {
     conductor,
   });
   // Table 310.16, copper, 75 °C: 14 AWG 20 A, 12 AWG 25 A, 10 AWG 35 A, 8 AWG 50 A. 240.4(D) protects them by 15 A, 20 A and 30 A at
-  // most, which is less than the 125 % of a continuous load (425.4) that they would just carry.
+  // most, which is less than the 125 % of a continuous load (425.4) that they would just carry. From memory; second copy: tests/wiring/printed.ts.
   it.each([
     ["14 AWG", 16, 20, "12 AWG", 25],
     ["12 AWG", 20, 25, "10 AWG", 35],
