@@ -6,6 +6,7 @@ import {
   checkWhole,
   fail,
   given,
+  inField,
   type Ohms,
   type Open,
   oneOf,
@@ -261,7 +262,8 @@ export function buildModule(plan: ModulePlan): HeatingModule {
     const { id, at, resistance, role = "joint" } = given(joint, `joints.${i}`);
     onlyFields(joint, JOINT, `joints.${i}`);
     const sides = branchesBehind(module, joint, `joints.${i}`);
-    const network = withJoint({ network: module.network, at, id, resistance, role, ...sides });
+    const put = { network: module.network, at, id, resistance, role, ...sides };
+    const network = inField(`joints.${i}`, () => withJoint(put));
     module = { ...module, network };
   });
   return module;

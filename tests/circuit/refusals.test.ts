@@ -498,7 +498,11 @@ const cases: Readonly<Record<string, Case>> = {
       ["neutral", [["earthed", "unknown-name"]]],
       ["elements.A-L1-1", nonNegative],
       ["elements", [[{ "A-L9": 5 }, "unknown-name"]], "elements.A-L9"],
+      ["joints.0.id", [...notNames, ["A-L1-1", "duplicate"]]],
       ["joints.0.at", [["L2", "unknown-name"]], "joints.0.behind.0"],
+      ["joints.0", [[{ id: "J", at: "L9", resistance: 0.01 }, "unknown-name"]], "joints.0.at"],
+      ["joints.0.resistance", nonNegative],
+      ["joints.0.role", [["bolt", "unknown-name"]]],
       ["joints.0.behind.0", [["C", "unknown-name"]]],
       ["joints.0", [[{ id: "J", at: "S", resistance: 0.01 }, "inconsistent"]], "joints.0.behind"],
       [

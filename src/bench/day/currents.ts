@@ -19,7 +19,8 @@ import type { SupplyState } from "./supplyState.ts";
 
 type Amps = NonNullable<ParsedReadings["currents"]>[number];
 
-const LINES = ["L1", "L2", "L3"] as const;
+/** The lines of a supply. */
+export const LINES = ["L1", "L2", "L3"] as const;
 
 /** A figure with nothing but its value and where it comes from. */
 const bareFigure = (label: string, value: number | null, unit: string, basis: string): Figure =>

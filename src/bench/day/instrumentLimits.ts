@@ -8,9 +8,7 @@ type Kind = "clamp" | "voltmeter" | "millivoltmeter" | "insulationTester";
 type Quoted = readonly [path: string, read: Read<unknown> | undefined];
 
 const voltages = (path: string, supply: ParsedSupply | undefined): Quoted[] =>
-  supply === undefined
-    ? []
-    : (["v12", "v23", "v31"] as const).map((name) => [`${path}.${name}`, supply[name]] as const);
+  (["v12", "v23", "v31"] as const).map((name) => [`${path}.${name}`, supply?.[name]] as const);
 
 /** Every reading of each instrument, with its path. */
 function readingsOf(record: ParsedRecord): Readonly<Record<Kind, readonly Quoted[]>> {

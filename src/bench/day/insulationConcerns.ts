@@ -51,7 +51,9 @@ const shown = (value: number): string =>
 const ruleOf = ({ label }: Figure): string => splitAtLast(label)[1];
 const rulesOf = (figures: readonly Figure[]): readonly string[] => [...new Set(figures.map(ruleOf))];
 const nodeOf = (at: string): string => at.replace(/^insulation at /, "");
-const reading = (at: string, [first]: readonly Figure[]): string => `${at} ${shown(Number(first?.value))}`;
+/** The lowest of a node's readings, of which there is always one. */
+const reading = (at: string, [lowest]: readonly Figure[]): string =>
+  `${at} ${shown(Number((lowest as Figure).value))}`;
 
 /** Insulation readings below the least, and the rules that each of them misses. */
 const poorNodes = (day: ReadingsAssessment): ReadonlyMap<string, readonly Figure[]> =>
@@ -134,8 +136,9 @@ const DAMP_FROM = 1000;
 
 /** What to do about poor insulation. */
 export function insulationSteps(day: ReadingsAssessment | null): readonly NextStep[] {
-  const poor = day === null ? null : poorNodes(day);
-  if (day === null || poor === null || poor.size === 0) return [];
+  if (day === null) return [];
+  const poor = poorNodes(day);
+  if (poor.size === 0) return [];
   const least = Math.min(...[...poor.values()].flat().map(({ value }) => Number(value)));
   const damp = least >= DAMP_FROM;
   return [

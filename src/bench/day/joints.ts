@@ -1,5 +1,5 @@
 /** Joints that are alike, compared by their millivolt drops and by their rises. */
-import { judge } from "../../decision/index.ts";
+import { compareQuoted } from "../../decision/index.ts";
 import { measuredJoint } from "../../joint/index.ts";
 import {
   type Amperes,
@@ -61,21 +61,15 @@ function measuredJoints(joints: Joints, { millivoltmeter, clamp }: Instruments):
   });
 }
 
+const isAbove = (ratio: number): boolean => compareQuoted({ left: ratio, right: COMPARISON_RATIO }) > 0;
+
 function comparisonOf(joint: Measured, best: Measured, count: number): JointAssessment["comparison"] {
   if (count === 1 || best.resistance === 0) return "nothing to compare with";
   if (joint.id === best.id) return "like the best";
-  const ratio = joint.resistance / best.resistance;
+  // The interval of the ratio is not symmetric: each end is held against the limit by itself.
   const widest = best.low > 0 ? joint.high / best.low : Number.MAX_VALUE;
-  const narrowest = joint.low / best.high;
-  const { verdict } = judge({
-    value: ratio,
-    halfWidth: Math.max(widest - ratio, ratio - narrowest),
-    high: COMPARISON_RATIO,
-    rule: RULE,
-  });
-  if (verdict === "within") return "like the best";
-  // The interval is not symmetric: what its lower end still exceeds is settled.
-  return verdict === "outside" || narrowest > COMPARISON_RATIO ? "investigate" : "undecided";
+  if (!isAbove(widest)) return "like the best";
+  return isAbove(joint.low / best.high) ? "investigate" : "undecided";
 }
 
 /** What is wrong with the joints of one day as written: names used twice, nothing measured, a drop without its current. */

@@ -145,15 +145,14 @@ function terminalOhm(
  * one reading.
  */
 function shareRepeats(readings: readonly MeasuredOhms[]): MeasuredOhms[] {
-  const keyOf = ({ from, to, only, ownStuds }: MeasuredOhms): string =>
-    JSON.stringify([[from, to].sort(), only, ownStuds]);
+  // OL beside a figure is no repeat of it.
+  const keyOf = ({ from, to, reads, only, ownStuds }: MeasuredOhms): string =>
+    JSON.stringify([[from, to].sort(), only, ownStuds, reads === "open"]);
   const count = new Map<string, number>();
-  for (const one of readings) {
-    if (one.reads !== "open") count.set(keyOf(one), (count.get(keyOf(one)) ?? 0) + 1);
-  }
+  for (const one of readings) count.set(keyOf(one), (count.get(keyOf(one)) ?? 0) + 1);
   return readings.map((one) => {
-    const repeats = count.get(keyOf(one)) ?? 1;
-    if (one.reads === "open" || one.standardUncertainty === undefined || repeats === 1) return one;
+    if (one.standardUncertainty === undefined) return one;
+    const repeats = count.get(keyOf(one)) as number;
     return { ...one, standardUncertainty: (one.standardUncertainty * Math.sqrt(repeats)) as Ohms };
   });
 }

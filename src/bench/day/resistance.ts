@@ -70,21 +70,24 @@ function assessBranch(
   aim: Target | undefined,
   enlarged = 1,
 ): BranchAssessment {
-  const { id, resistance, atLeast } = fitted;
-  const standardUncertainty =
-    fitted.standardUncertainty === null ? null : ((fitted.standardUncertainty * enlarged) as Ohms);
+  const { id, atLeast, standardUncertainty: ofFit } = fitted;
   const target = aim?.resistance ?? null;
-  const base = { id, resistance: resistance as ColdOhms | Open | null, standardUncertainty, atLeast, target };
-  if (resistance === null || resistance === "open" || standardUncertainty === null) {
-    const bare = { ...base, expandedUncertainty: null, deviation: null, judgement: null };
+  // An uncertainty comes with a value, and with nothing else.
+  if (ofFit === null) {
+    const bare = {
+      ...{ id, resistance: fitted.resistance as Open | null, standardUncertainty: null, atLeast, target },
+      ...{ expandedUncertainty: null, deviation: null, judgement: null },
+    };
     return { ...bare, finding: findingOf(bare), openElements: null };
   }
+  const resistance = fitted.resistance as number as ColdOhms;
+  const standardUncertainty = (ofFit * enlarged) as Ohms;
   // A gain error scales all values together, so the fit cannot see it: the meter's percentage is counted once more.
   const { ofReading } = meterOf(record);
   const gain = (resistance * ofReading) / Math.sqrt(3);
   const halfWidth = COVERAGE * Math.hypot(standardUncertainty, gain);
   const judged = {
-    ...base,
+    ...{ id, resistance, standardUncertainty, atLeast, target },
     expandedUncertainty: halfWidth as Ohms,
     deviation: target === null ? null : resistance / target - 1,
     judgement: judgeBranch(resistance, halfWidth, aim, record),

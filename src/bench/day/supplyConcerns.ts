@@ -4,6 +4,7 @@ import type { LineVolts } from "../../quantity/index.ts";
 import type { NextStep } from "../assessTypes.ts";
 import type { ParsedRecord, ParsedSupply } from "../record/parsed.ts";
 import { siteSupply } from "./assessDay.ts";
+import { LINES } from "./currents.ts";
 
 /** What the supply asks for before anything else. */
 export interface SupplyConcerns {
@@ -49,7 +50,7 @@ const near = (value: number, wanted: number): boolean => Math.abs(value / wanted
 /** Whether the amps of a day, three lines of them, are those of a sound module on the plate's own voltage. */
 function ampsOfPlate(record: ParsedRecord, plateCurrent: number | null): boolean {
   const days = [record.asLeft, record.asFound].map((day) =>
-    (day?.currents ?? []).filter(({ at, into }) => into === undefined && /^L[123]$/.test(at)),
+    (day?.currents ?? []).filter(({ at, into }) => into === undefined && LINES.some((line) => line === at)),
   );
   const lines = days.find((one) => one.length > 0) ?? [];
   return (

@@ -80,19 +80,18 @@ function ownRise(
     resistivity20: law.resistivity,
     coefficient20: law.coefficient,
   };
-  const issues: Issue[] = [];
-  const { found, why } = ask(issues, {}, () => barTemperature({ bar, current }));
-  if (found !== null)
+  const asked = ask([], {}, () => barTemperature({ bar, current }));
+  if (asked.found !== null)
     return judgedFigure({
       label,
-      value: found.temperature - air,
+      value: asked.found.temperature - air,
       unit: "K",
       basis,
       high: MOST_RISE,
       caution,
     });
   // Where nothing balances up to 1000 °C the bar is far too small; any other refusal is no verdict on it.
-  const melts = issues.some(({ code }) => code === "no-convergence");
+  const melts = asked.refused.code === "no-convergence";
   return figure({
     label,
     value: null,
@@ -100,7 +99,7 @@ function ownRise(
     basis,
     limit: melts ? { low: null, high: MOST_RISE } : null,
     verdict: melts ? "outside" : null,
-    caution: `${melts ? MELTS : `${why}.`} ${caution}`,
+    caution: `${melts ? MELTS : `${asked.why}.`} ${caution}`,
   });
 }
 

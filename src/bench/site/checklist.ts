@@ -115,9 +115,8 @@ function bothInstalled(figures: readonly Figure[]): Evidence {
 
 /** What is installed against the code. Whether a load is split into circuits nobody can read from the feed before the split. */
 function feedEvidence({ feed }: ChecklistSource): Evidence {
-  const figures = feed?.figures ?? [];
   const evidence = bothInstalled(installedFigures(feed));
-  const whole = figures.find(({ label, verdict }) => label === UNSPLIT && verdict === "outside");
+  const whole = feed?.figures.find(({ label, verdict }) => label === UNSPLIT && verdict === "outside");
   if (whole === undefined || evidence.state === "not passed") return evidence;
   const said = evidence.evidence === null ? "" : `${evidence.evidence} `;
   return { state: "to do", evidence: `${said}${whole.caution}` };

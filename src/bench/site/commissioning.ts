@@ -16,19 +16,19 @@ import { scanLimits } from "./scanLimits.ts";
 /** Coverage factor of expanded uncertainties: about 95 % for a normal distribution. */
 const COVERAGE = 2;
 
-/** One unit of the clamp's last digit: its own, or as any reading of it was quoted. */
-function clampDigit({ instruments, asLeft, asFound }: ParsedRecord): number | null {
+/** One unit of the last digit of amps as any reading was quoted. */
+function quotedDigit({ asLeft, asFound }: ParsedRecord): number | null {
   const quoted = [asLeft, asFound].flatMap((day) =>
     (day?.currents ?? []).map(({ reads }) => reads.resolution),
   );
-  return instruments?.clamp?.resolution?.value ?? quoted.find((digit) => digit !== null) ?? null;
+  return quoted.find((digit) => digit !== null) ?? null;
 }
 
 /** Largest error of the clamp at a current; without its last digit only its percentage counts. */
 function clampError(record: ParsedRecord, current: number): number | null {
   const clamp = record.instruments?.clamp;
   if (clamp === undefined) return null;
-  const resolution = clampDigit(record);
+  const resolution = clamp.resolution?.value ?? quotedDigit(record);
   if (resolution === null) return clamp.ofReading * current;
   return errorLimit({ value: current as Amperes, resolution }, clamp);
 }
@@ -137,7 +137,8 @@ function lineFigures(
       value: current,
       unit: "A",
       halfWidth,
-      limit: low === null && high === null ? null : { low, high },
+      // A band may have no upper end; it always has a lower one.
+      limit: low === null ? null : { low, high },
       basis: `${from}${band}`,
       caution: cautionOf([unproved, caution]),
     });

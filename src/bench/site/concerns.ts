@@ -17,20 +17,19 @@ export interface SiteConcerns {
 const amount = (value: number, unit: string): string =>
   `${Number(value.toPrecision(3))}${unit === "1" ? "" : ` ${unit}`}`;
 
+const isAbove = ({ value, limit }: Figure): boolean =>
+  typeof limit?.high === "number" && Number(value) > limit.high;
+
 /** A figure and the side of its limit that it missed. */
-function missed({ label, value, unit, limit }: Figure): string {
-  const reads = Number(value);
+function missed(figure: Figure): string {
+  const { label, value, unit, limit } = figure;
   if (value === null)
     return `${label} beyond all measure, where ${amount(limit?.high as number, unit)} at most is asked`;
-  const above = typeof limit?.high === "number" && reads > limit.high;
-  const side = above
-    ? `${amount(limit.high, unit)} at most`
+  const side = isAbove(figure)
+    ? `${amount(limit?.high as number, unit)} at most`
     : `${amount(limit?.low as number, unit)} at least`;
-  return `${label} ${amount(reads, unit)}, where ${side} is asked`;
+  return `${label} ${amount(Number(value), unit)}, where ${side} is asked`;
 }
-
-const tooMuch = ({ label, value, limit }: Figure): boolean =>
-  label !== "torque applied" || (typeof limit?.high === "number" && Number(value) > limit.high);
 
 /** The step for one kind of hardware. */
 function torqueStep(id: string, figures: readonly Figure[]): NextStep {
@@ -43,7 +42,7 @@ function torqueStep(id: string, figures: readonly Figure[]): NextStep {
       about: [id],
     };
   }
-  return figures.some(tooMuch)
+  return figures.some(isAbove)
     ? {
         action: `Isolate, then renew stud, nut and washer of ${id} and tighten them to the torque to use: overstressed hardware does not hold its clamping force.`,
         reason,

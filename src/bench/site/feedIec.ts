@@ -25,7 +25,7 @@ import {
 } from "./feedLoad.ts";
 import { cautionOf, figure, messagesOf, printedText } from "./figure.ts";
 
-/** How a group lies where nobody says: bunched has the lowest factors of the table. */
+/** How a group lies where nobody says: bunched has the lowest factors of the table. One circuit lies in no group and has none. */
 const ARRANGEMENT = "bunched";
 const LINES = 3;
 
@@ -61,7 +61,7 @@ export function iecFeed(question: FeedQuestion): FeedFigures {
     material,
     ambient,
     circuits: grouped,
-    ...(grouped > 1 ? { arrangement: ARRANGEMENT } : {}),
+    arrangement: ARRANGEMENT,
   };
   const given = feed.device?.value;
   const fused = given === undefined || comesIn(run, "gG fuse", given);

@@ -128,14 +128,14 @@ export function northAmericanFeed(question: FeedQuestion): FeedFigures {
   const smallest = choice.found?.value;
   const installed = sized(feed.conductor, conductorAmpacity);
   const least = sized(smallest, conductorAmpacity);
-  const size = installed.found?.size ?? smallest;
+  const carrying = installed.found ?? least.found;
+  const size = carrying?.size;
   const subdivided = split.found?.required === false;
   const permitted = sized(size, (marked) => loadForConductor({ ...marked, equipment, subdivided }));
-  const ampacity = installed.found ?? least.found;
   const largest =
-    ampacity === null || size === undefined
+    carrying === null
       ? NOTHING
-      : asking(() => largestDevice({ edition, size, material, ampacity: ampacity.value }));
+      : asking(() => largestDevice({ edition, size: carrying.size, material, ampacity: carrying.value }));
   const torque = sized(size, (marked) =>
     terminalTorque({ drive: { kind: "external hexagon" }, size: marked.size }),
   );

@@ -169,7 +169,6 @@ export function assessHardware({
     const names = {
       standard: at("strength.standard"),
       grade: at("strength.grade"),
-      diameter: at("thread"),
     };
     const { strength } = given;
     const asked =

@@ -55,8 +55,8 @@ function byCriterion(
   const read = above ?? reads;
   const resistance = read.value === "open" || read.value === 0 ? ONE_OHM : read.value;
   const halfWidth = halfWidthOf(read, tester);
-  const asked = ask([], {}, (): InsulationVerdict | undefined => {
-    const [first] = insulationVerdicts({
+  const asked = ask([], {}, (): InsulationVerdict => {
+    const [only] = insulationVerdicts({
       resistance,
       halfWidth,
       nominalVoltage: nominal.lineVoltage,
@@ -66,10 +66,11 @@ function byCriterion(
       elementsInParallel: nominal.elements,
       criteria: [criterion],
     });
-    return first;
+    // One limit asked, one answer.
+    return only as InsulationVerdict;
   });
   // A limit that ends below this voltage has nothing to say of it.
-  if (asked.found === null || asked.found === undefined) return [];
+  if (asked.found === null) return [];
   const { minimum, warnings, kind } = asked.found;
   const about = warnings.filter(({ path }) => path !== "testVoltage" || testVoltage !== undefined);
   const asking = about.find(({ path }) => path === "testVoltage")?.limit ?? 0;

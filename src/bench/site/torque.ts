@@ -72,9 +72,8 @@ const LUBRICATED: readonly (string | undefined)[] = [
 const SLIPPERY =
   "The table names no lubricant, and a thread that slips reaches the same preload at less torque: write down the strength, and the torque is held to what the stud takes.";
 
-/** The greatest torque that a table prints for dry brass or stainless of this size. */
+/** The greatest torque that a table prints for dry brass or stainless of this size; it has no metric ones. */
 function printedCeiling(thread: Thread, fastening: ParsedFastening): Ceiling | null {
-  if (thread.form === "metric") return null;
   const column = isBrass(fastening) ? "brass" : isStainless(fastening) ? "stainless18-8" : null;
   if (column === null) return null;
   const found = lookedUp({ table: "nonferrous-maximum", size: thread.nominal, column });
@@ -89,7 +88,7 @@ const torqueText = (torque: NewtonMeters): string =>
 
 /** A stud of unknown metal may be brass, which takes least. */
 function unknownMetal(thread: Thread, fastening: ParsedFastening, torque: number): string | null {
-  if (fastening.strength !== undefined || thread.form === "metric") return null;
+  if (fastening.strength !== undefined) return null;
   const brass = lookedUp({ table: "nonferrous-maximum", size: thread.nominal, column: "brass" });
   if (brass === null || compareQuoted({ left: torque, right: brass.torque }) <= 0) return null;
   return `Too much for brass: a stud of brass takes at most ${torqueText(brass.torque)} (${basisText(brass.basis)}).`;
@@ -121,8 +120,7 @@ function published(
     compareQuoted({ left: ceiling.torque * (1 - TORQUE_TOLERANCE), right: found.torque }) < 0;
   const room = least ? null : found.torque * (1 + TORQUE_TOLERANCE);
   const capped =
-    ceiling !== null &&
-    (room === null || ceiling.kind === "maximum" || compareQuoted({ left: ceiling.torque, right: room }) < 0);
+    ceiling !== null && (room === null || compareQuoted({ left: ceiling.torque, right: room }) < 0);
   return {
     torque: found.torque,
     kind: found.kind,

@@ -108,6 +108,38 @@ describe("amps to accept", () => {
     expect(L1({ instruments: { clamp } }, made(), ["A-L3"]).caution).toContain("no tolerance");
   });
 
+  it("say what the band is made of, and nothing that is not in it", () => {
+    const supply = { v12: "480 V", v23: "480 V", v31: "480 V" };
+    const measured = (at: string, band: string) =>
+      `resistances (measured resistances) ${at}, full conduction${band}`;
+    const [plate, volts3] = ["at plate voltage, none was measured", "at the voltages measured"];
+    const u = "uncertainty of the resistances";
+    expect(L1({ instruments: { clamp } }).basis).toBe(
+      measured(plate, `; band of ${u}, accuracy of the clamp, k = 2`),
+    );
+    // Volts without their voltmeter have no accuracy to count.
+    expect(L1({ supply, instruments: { clamp } }).basis).toBe(
+      measured(volts3, `; band of ${u}, accuracy of the clamp, k = 2`),
+    );
+    expect(L1({ supply, instruments: { voltmeter: { ofReading: 0.01, digits: 0 } } }).basis).toBe(
+      measured(volts3, `; band of ${u}, accuracy of the voltmeter, k = 2`),
+    );
+    const bare = L1({ supply }, made({}, 36, null));
+    expect([bare.basis, bare.limit, bare.halfWidth]).toEqual([measured(volts3, ""), null, null]);
+  });
+
+  it("name the tolerance as people write it, and the branches that it is taken for", () => {
+    const nameplate = made({ basis: "nameplate" }, 36, null);
+    const of = (low: number, high: number, draw = nameplate, atTarget: readonly string[] = []) =>
+      L1({ tolerance: { low, high } }, draw, atTarget).basis;
+    const start = "resistances (nameplate) at plate voltage, none was measured, full conduction; band of";
+    expect(of(-0.05, 0.125)).toBe(`${start} tolerance −5 % to +12.5 % of branches taken at target, k = 2`);
+    expect(of(0, 1 / 30)).toBe(`${start} tolerance +0 % to +3.333 % of branches taken at target, k = 2`);
+    expect(of(-0.05, 0.1, made(), ["A-L1", "A-L3"])).toBe(
+      "resistances (measured resistances) at plate voltage, none was measured, full conduction; band of uncertainty of the resistances, tolerance −5 % to +10 % of branches taken at target (A-L1, A-L3), k = 2",
+    );
+  });
+
   it("come with the power, and with a neutral that nobody judges", () => {
     const { lines: found } = assess(
       {},
@@ -197,6 +229,10 @@ describe("rises to act on", () => {
   it("are asked at the load of the day over the plate's", () => {
     const at90 = assess({}, made({}, 0.9 * 36)).scan;
     expect(at90).toEqual(scanLimits("neta-100.18", 0.9));
+    // A neutral may carry more than a line where the lines differ; joints of the lines are scanned.
+    const repaired = made({}, 0.9 * 36).repaired;
+    const lost = { ...repaired, lines: [...repaired.lines, { node: "N", current: 36 as never }] };
+    expect(assess({}, made({ repaired: lost })).scan).toEqual(scanLimits("neta-100.18", 0.9));
     const found = assessCommissioning({ record: read({}), draw: made(), scanRule: "practitioner-limits" });
     expect(found?.scan).toEqual(scanLimits("practitioner-limits", 1));
   });

@@ -64,6 +64,11 @@ describe("what branches that nobody measured can do to a line", () => {
   it("is nothing where every branch was measured", () => {
     expect(spreads(-0.05, []).size).toBe(0);
   });
+  it("is worked out for sixty branches and left to Ohm's law beyond", () => {
+    // The count alone decides; one branch named again and again keeps the network small.
+    const of = (n: number) => spreads(-0.05, Array(n).fill("A-L1")).has("L1");
+    expect([of(60), of(61)]).toEqual([true, false]);
+  });
   it("has no end where a branch may be 0 Ω", () => {
     expect(spreads(-1, ["A-L1"]).size).toBe(0);
   });

@@ -352,6 +352,7 @@ describe("parts", () => {
       joint("b", { comparison: "investigate" }),
       joint("c", { rise: rise("undecided", 2) }),
       joint("d", { comparison: "like the best", rise: rise(1, 1) }),
+      joint("e", { comparison: "investigate", rise: rise(0, 0) }),
     ];
     const parts = (asLeft: readonly JointAssessment[]) =>
       partsList({ record, asFound: day([], { joints }), asLeft: day([], { joints: asLeft }), cuts: [] }).map(
@@ -362,12 +363,15 @@ describe("parts", () => {
       "b stands out among like joints",
       "c shows a rise of at least level 2 of the scale",
     ];
-    expect(parts([])).toEqual([a, b, c]);
+    // A rise on the lowest row of the scale speaks for no part.
+    const e = "e stands out among like joints";
+    expect(parts([])).toEqual([a, b, c, e]);
     expect(parts([joint("a", { comparison: "like the best" }), joint("b", { rise: rise(0, 0) })])).toEqual([
       c,
+      e,
     ]);
-    expect(parts([joint("a", { comparison: "like the best", rise: rise(4, 4) })])).toEqual([a, b, c]);
-    expect(parts([joint("c", { rise: rise(1, 1) })])).toEqual([a, b, c]);
+    expect(parts([joint("a", { comparison: "like the best", rise: rise(4, 4) })])).toEqual([a, b, c, e]);
+    expect(parts([joint("c", { rise: rise(1, 1) })])).toEqual([a, b, c, e]);
   });
 
   it("are the joint's own where the diagnosis settles on it, and none of branches that are only linked otherwise", () => {
@@ -380,6 +384,34 @@ describe("parts", () => {
       "element for A-L2",
       "nuts and washers for the joint where line L1 enters the module, and a lug or a bar end where it is burnt or pitted",
     ]);
+    const behind = new Set(["A-L1", "A-L2", "A-L3"]);
+    const findings = (...all: readonly Parameters<typeof branch>[1][]) =>
+      partsList({
+        record,
+        asFound: day(all.map((finding, i) => branch(`A-L${i + 1}`, finding))),
+        cuts: [],
+        joints: { places: [], behind },
+      }).map(({ part }) => part);
+    // A joint makes what is behind it open or high, and nothing shorted or of another resistance.
+    expect(findings("open", "high", "sound")).toEqual([]);
+    expect(findings("shorted", "outside", "sound")).toEqual(["element for A-L1", "element for A-L2"]);
+    // A joint with readings of its own is told of once.
+    for (const own of [
+      { comparison: "investigate" as const },
+      { comparison: "nothing to compare with" as const, rise: rise(2, 2) },
+    ]) {
+      const joints = [joint("L1", own), joint("L2", {})];
+      const told = partsList({
+        record,
+        asFound: day([], { joints }),
+        cuts: [],
+        joints: { places: ["L1", "L2"], behind: new Set() },
+      });
+      expect(told.map(({ part }) => part.split(",")[0])).toEqual([
+        "nuts and washers for joint L1",
+        "nuts and washers for the joint where line L2 enters the module",
+      ]);
+    }
     expect(ask({ misread: new Set(["A-L1", "A-L2"]) })).toEqual([]);
     // No path anywhere is the meter before it is every element.
     expect(partsList({ record, asFound: day(open), cuts: [] })).toEqual([]);
