@@ -291,10 +291,8 @@ export function reconnected(input: {
 }): ModulePlan {
   const { plan, connection, bank } = given(input);
   checkConnection(connection);
-  if (bank !== undefined) {
-    const names = plan.banks.map((one) => one.id);
-    checkOneOf("bank", bank, names);
-  }
+  const names = plan.banks.map(({ id }) => id);
+  if (bank !== undefined) checkOneOf("bank", bank, names);
   return {
     ...plan,
     banks: plan.banks.map((one) => (bank === undefined || one.id === bank ? { ...one, connection } : one)),
