@@ -64,6 +64,17 @@ const pictures: Readonly<Record<string, () => string>> = {
     }),
   "delta with one side open": () =>
     phasorDiagram({ module: onePair, supply: balancedSupply({ lineVoltage: volts(480) }), theme: "dark" }),
+  "every mark": () =>
+    curveChart({
+      title: "Six joints and a bar",
+      x: { label: "Day", unit: "d" },
+      y: { label: "Drop", unit: "mV" },
+      series: ["a", "b", "c", "d", "e", "f", "bar"].map((label, i) => ({
+        label,
+        points: [0, 1, 2].map((x) => ({ x, y: 2 + 3 * i + x })),
+        marked: true,
+      })),
+    }),
   "own data": () =>
     curveChart({
       title: "Resistance of a joint that was tightened again",
@@ -83,20 +94,14 @@ const diagnosis: NonNullable<ModuleAssessment["diagnosis"]> = {
   outcome: "explained",
   groups: [0.5, 0.2, 0.1, 0.06, 0.05, 0.04, 0.03, 0.02].map((probability, i) => ({
     probability,
-    explanations: [
-      {
-        ...{ faults: [{ kind: "element open", element: `A-L1-${i + 1}` } as const], unseen: [], wiring: 0 },
-        ...{
-          probability,
-          prior: 0.01,
-          logLikelihood: -3,
-          chiSquare: 1.2,
-          degreesOfFreedom: 3,
-          pValue: 0.753,
-        },
-        ...{ estimates: [], predicted: [] },
-      },
-    ],
+    // The second group has more members than are told.
+    explanations: Array.from({ length: i === 1 ? 12 : 1 }, (_, k) => ({
+      faults: [{ kind: "shorted turns", element: `B${k}-L${(i % 3) + 1}` } as const],
+      ...{ unseen: [], wiring: 0, probability, prior: 0.01, logLikelihood: -3 },
+      ...{ chiSquare: 1.2, degreesOfFreedom: 3, pValue: 0.753 },
+      estimates: [{ fault: 0, of: "turns shorted", value: 0.2, low: 0.1, high: 0.3, unit: "1" } as const],
+      predicted: [],
+    })),
   })),
   notDetermined: [],
   warnings: [],
@@ -108,6 +113,16 @@ const targets: ModuleAssessment["targets"] = [
   { bank: "B", targets: nameplateTargets({ ...plate, connection: "delta" }) },
 ];
 
+const { asFound } = FULL;
+/** A page without papers, and a fit without readings to spare. */
+const unlike: ModuleAssessment = {
+  ...FULL,
+  identity: null,
+  diagnosis,
+  targets,
+  asFound: asFound && { ...asFound, resistances: { ...asFound.resistances, pValue: null } },
+};
+
 /** Name of the file beside the text that belongs into it. */
 export const seen: Readonly<Record<string, () => string>> = Object.fromEntries([
   ...Object.entries(scenes).map(([name, draw]) => [`${name}.svg`, () => draw({ theme: "light" })]),
@@ -118,9 +133,7 @@ export const seen: Readonly<Record<string, () => string>> = Object.fromEntries([
     "every kind of bank.json",
     () => JSON.stringify(diagramLayout({ module: mixed, protectiveEarth: true }), null, 1),
   ],
-  [
-    "report of unlike banks.md",
-    () => benchReport({ assessment: { ...FULL, diagnosis, targets }, format: "markdown" }),
-  ],
+  ["report of unlike banks.md", () => benchReport({ assessment: unlike, format: "markdown" })],
+  ["report of unlike banks.html", () => benchReport({ assessment: unlike, format: "html" })],
   ["report.md", () => benchReport({ assessment: { ...FULL, diagnosis: null }, format: "markdown" })],
 ]);
