@@ -2,8 +2,8 @@
 import { findBranch, type HeatingModule } from "../../circuit/index.ts";
 import type { DiagnosedFault } from "./diagnosedFault.ts";
 import type { FieldMeasurement } from "./fieldReading.ts";
+import { isLine, LINES } from "./lines.ts";
 import type { DiagnosisInput, Instruments } from "./types.ts";
-import { isLine, LINES } from "./variants.ts";
 
 /** Instruments of the common kind, for proposals with one that was not named. Our judgement of what is in the bag. */
 const COMMON_INSTRUMENTS: Required<Instruments> = {

@@ -4,6 +4,7 @@ import type { DiagnosedFault } from "./diagnosedFault.ts";
 import type { Edge, ElementChange, Wiring } from "./edges.ts";
 import { lumped } from "./edges.ts";
 import { type JointsSeen, jointAtoms, jointCount } from "./joints.ts";
+import { LINES } from "./lines.ts";
 import { type Cut, cutAt } from "./rows.ts";
 import { type FaultPriors, RANGE } from "./settings.ts";
 import type { FaultEstimate } from "./types.ts";
@@ -238,7 +239,7 @@ function elementAtoms(wiring: Wiring, hot: number, priors: Required<FaultPriors>
 
 function lineAtoms(wiring: Wiring, prior: number): Atom[] {
   if (prior === 0) return [];
-  return ["L1", "L2", "L3"].map((line, l) => ({
+  return LINES.map((line, l) => ({
     kind: "lost line",
     members: [{ fault: { kind: "lost line", line }, odds: odds(prior), string: 0, position: 0 }],
     cut: cutAt(wiring, line, () => true),

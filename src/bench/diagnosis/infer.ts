@@ -159,6 +159,8 @@ function besideSlip(weighing: Weighing, names: Names): void {
 
 /** The hypotheses of one question: each is weighed when asked for and handed on as it comes. */
 export interface Inference {
+  /** The supply as read, where it is out of balance beyond what is common. */
+  readonly skewed: SkewedSupply | null;
   /** Everything that the question's depth asks for; the module as drawn and sound comes first. */
   readonly usual: () => void;
   /** What is wrong with the module as a whole, worth weighing where the readings refute the sound module. */
@@ -216,6 +218,7 @@ export function inference(
     return setUp[wiring];
   };
   return {
+    skewed,
     usual: () => {
       modules.forEach((_, wiring) => {
         const own = ownAt(wiring);

@@ -7,7 +7,6 @@ import { type Judged, judge, pValueOf, type Signature, signatureOf } from "./jud
 import { logSumExp } from "./linear.ts";
 import { weighMisread } from "./misread.ts";
 import type { Question } from "./model.ts";
-import { skewedSupply } from "./skewedSupply.ts";
 
 /** A finding with its share of the posterior, all its names together. */
 export interface Ranked {
@@ -111,11 +110,11 @@ const isDoubtful = (finding: Finding): boolean => finding.names.faults > 1 || is
 export function posteriorOf(question: Question): Posterior {
   const gathering = new Gathering();
   const take = (one: Weighed): void => gathering.take(one);
-  const { usual, whole, rare } = inference(question, take);
+  const { skewed, usual, whole, rare } = inference(question, take);
   usual();
   if (isRefuted(gathering.sound.finding)) whole();
   // Volts far apart are read of links against the drawing as well.
-  if (isDoubtful(gathering.first) || skewedSupply(question) !== null) {
+  if (isDoubtful(gathering.first) || skewed !== null) {
     rare();
     if (isDoubtful(gathering.first)) weighMisread(question, gathering.sound, take, gathering.best);
   }

@@ -1,6 +1,7 @@
 /** Faults and measurements in a technician's words. */
 import type { DiagnosedFault } from "./diagnosedFault.ts";
 import type { FieldMeasurement } from "./fieldReading.ts";
+import { isLine } from "./lines.ts";
 import type { Explanation } from "./types.ts";
 
 /** A probability as people read it; never 0 or 100 %, which no reading gives. */
@@ -16,12 +17,12 @@ export function placeWords(place: string): string {
   if (bank !== null) return `the joint of bank ${bank[2]} on ${bank[1]}`;
   const branch = /^(.+)<(.+)$/.exec(place);
   if (branch !== null) return `the joint of branch ${branch[2]} on star point ${branch[1]}`;
-  return /^L[123]$/.test(place) ? `the joint where line ${place} enters the module` : `joint ${place}`;
+  return isLine(place) ? `the joint where line ${place} enters the module` : `joint ${place}`;
 }
 
 /** A terminal that every branch on it shares. */
 export function terminalWords(terminal: string): string {
-  return /^L[123]$/.test(terminal) ? `terminal ${terminal}` : `star point ${terminal}`;
+  return isLine(terminal) ? `terminal ${terminal}` : `star point ${terminal}`;
 }
 
 /** One fault in words. */
