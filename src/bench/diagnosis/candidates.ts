@@ -39,6 +39,7 @@ function banksIn(module: HeatingModule, faults: readonly DiagnosedFault[]): read
   const named = new Set(module.elements.filter(({ id }) => elements.has(id)).map(({ bank }) => bank));
   for (const fault of faults) {
     if (fault.kind === "mis-linked" && fault.bank !== null) named.add(fault.bank);
+    if (fault.kind === "unfed bank") named.add(fault.bank);
     if (fault.kind !== "joint" && fault.kind !== "open joint") continue;
     for (const { bank } of module.elements) {
       if (fault.place.endsWith(`>${bank}`) || fault.place.includes(`<${bank}-`)) named.add(bank);

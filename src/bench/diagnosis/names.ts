@@ -14,7 +14,7 @@ export interface Named {
 
 /** All names of one finding. Thousands of findings are weighed and a few told of, so the list is made when asked for. */
 export interface Names {
-  /** Faults in each. */
+  /** Faults in each, those of one cause counted once. */
   readonly faults: number;
   /** ln of the sum of their prior odds. */
   readonly logOdds: number;

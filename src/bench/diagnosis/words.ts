@@ -48,7 +48,7 @@ function faultWords(fault: DiagnosedFault): string {
     case "lost line":
       return `no supply on ${fault.line}`;
     case "unfed bank":
-      return `bank ${fault.bank} without supply`;
+      return `bank ${fault.bank} without supply${fault.line === undefined ? "" : ` on ${fault.line}`}`;
     case "earth fault":
       return `element ${fault.element} earthed`;
     case "earthed terminal":
@@ -64,9 +64,23 @@ function faultWords(fault: DiagnosedFault): string {
   }
 }
 
+/** Faults in words, one after the other; what several banks or lines lack is said once. */
+function eachInWords(faults: readonly DiagnosedFault[]): readonly string[] {
+  const lost = faults.flatMap((one) => (one.kind === "lost line" ? [one.line] : []));
+  const off = faults.flatMap((one) =>
+    one.kind === "unfed bank" && one.line === undefined ? [one.bank] : [],
+  );
+  const words = faults.map((one) => {
+    if (one.kind === "lost line" && lost.length > 1) return `no supply on ${listed(lost)}`;
+    const several = one.kind === "unfed bank" && one.line === undefined && off.length > 1;
+    return several ? `banks ${listed(off)} without supply` : faultWords(one);
+  });
+  return [...new Set(words)];
+}
+
 /** An explanation in words. */
 export function explanationWords(faults: readonly DiagnosedFault[], wiring = 0): string {
-  const words = faults.length === 0 ? "sound" : faults.map(faultWords).join(" and ");
+  const words = faults.length === 0 ? "sound" : eachInWords(faults).join(" and ");
   return wiring === 0 ? words : `${words}, if wired as alternative ${wiring}`;
 }
 

@@ -226,7 +226,7 @@ describe("a question", () => {
     ],
     [
       { priors: { rust: 0.1 } },
-      'unknown-field: priors.rust: "rust" is not allowed; expected one of elementOpen, shortedTurns, offValue, joint, openJoint, misLinked, lostLine, unfedBank, earthFault, earthedTerminal, otherRating, feedConnected, supplyUnbalance, misread',
+      'unknown-field: priors.rust: "rust" is not allowed; expected one of elementOpen, shortedTurns, offValue, joint, openJoint, misLinked, lostLine, unfedBank, unfedBankLine, earthFault, earthedTerminal, otherRating, feedConnected, supplyUnbalance, misread',
     ],
   ])("with %j is refused with: %s", (field, message) => {
     expect(toldOf(() => diagnose(put(field)))).toEqual([message]);
