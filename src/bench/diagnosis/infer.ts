@@ -181,7 +181,7 @@ export interface Inference {
   readonly plain: () => void;
   /** What is wrong with the module as a whole, worth weighing where the readings refute the sound module. */
   readonly whole: () => void;
-  /** Banks without supply, worth it in the same case. */
+  /** Banks without supply, worth it where the module is not read as sound. */
   readonly unfed: () => void;
   /** What is rarer, and worth weighing where nothing so far explains the readings: branches on other lines than drawn, slips in the links beside a fault. */
   readonly rare: () => void;

@@ -14,8 +14,10 @@ export interface Named {
 
 /** All names of one finding. Thousands of findings are weighed and a few told of, so the list is made when asked for. */
 export interface Names {
-  /** Faults in each, those of one cause counted once. */
+  /** Faults in each. */
   readonly faults: number;
+  /** Whether these, if several, are one cause: they are then no reason to doubt it. */
+  readonly oneCause?: boolean;
   /** ln of the sum of their prior odds. */
   readonly logOdds: number;
   readonly list: () => readonly Named[];

@@ -108,7 +108,10 @@ function isRefuted(finding: Finding, below: number = DOUBTFUL): boolean {
 }
 
 /** Whether an explanation fits badly, or takes two faults. */
-const isDoubtful = (finding: Finding): boolean => finding.names.faults > 1 || isRefuted(finding);
+const isDoubtful = (finding: Finding): boolean => {
+  const { faults, oneCause = false } = finding.names;
+  return (faults > 1 && !oneCause) || isRefuted(finding);
+};
 
 /** Weighs, ranks and groups. */
 export function posteriorOf(question: Question): Posterior {

@@ -1,6 +1,6 @@
 /**
  * Banks without supply: a stage that was not called for, its contactor, its fuses; or all of them, the one cause of no amps anywhere. Dead
- * readings pass that place by, so only the energised state changes. Weighed where the readings refute the sound module. A bank without
+ * readings pass that place by, so only the energised state changes. Weighed where the module is not read as sound. A bank without
  * supply on one line only is a series fault like others: `faults.ts` has it.
  */
 import { type BankSet, bankSets } from "./bankSets.ts";
@@ -63,11 +63,12 @@ function plausibleOn(model: Model): (banks: readonly string[]) => boolean {
 }
 
 /** Names of a set of banks and of all like it: one cause, however many banks. */
-function namesOf({ banks, ways, list }: BankSet, all: number, p: number): Names {
+export function unfedNames({ banks, ways, list }: BankSet, all: number, p: number): Names {
   const fewer = Math.min(banks.length, all - banks.length);
   const each = Math.log(p / (1 - p)) + Math.max(0, fewer - 1) * Math.log(FURTHER);
   return {
-    faults: 1,
+    faults: banks.length,
+    oneCause: true,
     logOdds: each + Math.log(ways),
     list: () =>
       list().map((set) => ({
@@ -92,7 +93,7 @@ function deadFinding(model: Model): readonly Finding[] {
   const state = { ...model.sound, live: { ...live, adrift } };
   const faults = LINES.map((line): DiagnosedFault => ({ kind: "lost line", line }));
   const logOdds = Math.log(p / (1 - p));
-  const names = { faults: 1, logOdds, list: () => [{ faults, logOdds }] };
+  const names = { faults: faults.length, oneCause: true, logOdds, list: () => [{ faults, logOdds }] };
   const visit = (): number => logLikelihood(model, state);
   return [findingOf(model, names, [], onePoint(visit()), visit)];
 }
@@ -109,7 +110,7 @@ export function unfedBankFindings(model: Model): readonly Finding[] {
     ...sets.map((set) => {
       const state = stateWithout(model, set.banks);
       const visit = (): number => logLikelihood(model, state);
-      return findingOf(model, namesOf(set, banks.length, p), [], onePoint(visit()), visit);
+      return findingOf(model, unfedNames(set, banks.length, p), [], onePoint(visit()), visit);
     }),
     ...(lostLine > 0 && isPlausible(banks) ? deadFinding(model) : []),
   ];

@@ -226,6 +226,28 @@ describe("a bank without supply beside another", () => {
     expect(allOf(told)).toEqual([[off("B"), open]]);
   });
 
+  it("open element that the ohms show, where no amps flow anywhere", () => {
+    // Sides of 12, 6 and 6 Ω: 12 beside 6 + 6, 6.0 Ω between L1 and L2; elsewhere 6 beside 6 + 12, 4.5 Ω.
+    const found = diagnose(asked(TWO, [...amps([0, 0, 0]), ...fed, ...pairs([6.2, 4.7, 4.7])]));
+    expect(found.outcome).toBe("explained");
+    for (const faults of allOf(found)) {
+      expect(faults.slice(0, 2)).toEqual([off("A"), off("B")]);
+      expect(faults).toHaveLength(3);
+    }
+    expect(allOf(found).map((faults) => faults[2])).toEqual(
+      expect.arrayContaining([open, { kind: "element open", element: "B-L1L2" }]),
+    );
+  });
+
+  it("fault of which the ohms show how large it is: told of that fault", () => {
+    // A side of 12 Ω with a quarter of its turns gone, 9 beside 12: 36/7 Ω. Between its ends 36/7 beside 12, 3.6 Ω; elsewhere 6 beside 6 + 36/7, 3.9 Ω.
+    const found = diagnose(asked(TWO, [...amps([0, 0, 0]), ...fed, ...pairs([3.8, 4.1, 4.1])]));
+    const one = topOf(found).find(({ faults }) => faults[2]?.kind === "shorted turns");
+    const turns = one?.estimates.find(({ of }) => of === "turns shorted");
+    expect([turns?.fault, one?.faults.length]).toEqual([2, 3]);
+    expect(Math.abs((turns?.value as number) - 0.25)).toBeLessThan(0.1);
+  });
+
   it("reading that is wrong: both are named", () => {
     const readings = [
       ...hot([69.28, 27, 69.28]),
