@@ -72,6 +72,8 @@ export function insideOf(world: World, only?: readonly string[], hot = false): I
   };
   const onLine = (side: number, bank: string): string => {
     const line = LINES[side % 3] as string;
+    // A stage's contactor lies before the terminals that are read dead.
+    if (hot && world.unfed.has(`${line}>${bank}`)) return `unfed ${line}>${bank}`;
     return through(`${line}>${bank}`, through(line, line));
   };
   const landing = new Map<string, { start: string; end: string; seats: ElementSeat[] }>();
@@ -188,9 +190,9 @@ export function trueCurrent(world: World, live: Live, at: string, into?: string)
     if (part.terminal === at && into === undefined) add(part.from, part.to, part.ohms);
   }
   for (const bank of world.drawn.plan.banks) {
-    // A string lands on the line itself, or behind the line's or the bank's joint there.
+    // A string lands on the line itself, behind the line's or the bank's joint there, or on what the bank has of a line that is off.
     const node = (joined: string): boolean =>
-      joined === at || joined === `inside ${at}` || joined === `inside ${at}>${bank.id}`;
+      [at, `inside ${at}`, `inside ${at}>${bank.id}`, `unfed ${at}>${bank.id}`].includes(joined);
     for (const { start, end, seats } of live.inside.landing.values()) {
       const [first, last] = [seats[0] as ElementSeat, seats[seats.length - 1] as ElementSeat];
       if (first.bank !== bank.id) continue;

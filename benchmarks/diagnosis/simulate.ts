@@ -6,6 +6,7 @@ import { drawModule } from "./plan.ts";
 import { askedBy, PLAN_NAMES, readingsOf } from "./sheets.ts";
 import {
   drawFaults,
+  drawUnfed,
   FAULT_ODDS,
   makeWorld,
   possibleFaults,
@@ -24,10 +25,10 @@ export interface Simulated {
 }
 
 /**
- * `main`: any fault by the stated mix; `blunder`: sound, one reading spoilt; `invisible`: a joint of 50 mΩ and line
+ * `main`: any fault by the stated mix; `unfed`: banks without supply in modules of several; `blunder`: sound, one reading spoilt; `invisible`: a joint of 50 mΩ and line
  * currents only; `referee`: one small bank and coarse meters, so that brute force has enough worlds that fit.
  */
-export type Population = "main" | "blunder" | "invisible" | "referee";
+export type Population = "main" | "unfed" | "blunder" | "invisible" | "referee";
 
 /** Elements of the largest module on which all pairs of faults are drawn and asked for. */
 const MOST_FOR_PAIRS = 12;
@@ -38,9 +39,19 @@ const MOST_FOR_REFEREE = 6;
 const PAIRS_ONE_IN = 8;
 
 const REDUNDANT = ["branches and lines", "everything"];
+const ENERGISED = [
+  "line currents",
+  "bank currents",
+  "branch currents",
+  "volts and currents",
+  "ohms and currents",
+  "joint drops",
+  "everything",
+];
 const FEW_READINGS = ["between lines", "to star points", "line currents", "ohms and currents"];
 const PLANS_OF: Readonly<Record<Population, readonly string[]>> = {
   main: PLAN_NAMES,
+  unfed: ENERGISED,
   blunder: REDUNDANT,
   invisible: ["line currents"],
   referee: FEW_READINGS,
@@ -56,7 +67,9 @@ export function simulate(
   const pairs = population === "main" && Math.floor(index / PLAN_NAMES.length) % PAIRS_ONE_IN === 0;
   const { mostElements = Number.POSITIVE_INFINITY } = limits;
   const most = population === "referee" ? MOST_FOR_REFEREE : pairs ? MOST_FOR_PAIRS : mostElements;
-  const drawn = drawModule(chance, { mostElements: most });
+  let drawn = drawModule(chance, { mostElements: most });
+  while (population === "unfed" && drawn.plan.banks.length < 2)
+    drawn = drawModule(chance, { mostElements: most });
   const depth = pairs ? "pairs" : "single";
   const possible = possibleFaults(drawn);
   const priors = priorsFor(possible, FAULT_ODDS);
@@ -65,9 +78,11 @@ export function simulate(
   const faults =
     population === "blunder"
       ? []
-      : population === "invisible"
-        ? [chance.pick(possible.filter(({ kind }) => kind === "joint"))]
-        : drawFaults(chance, possible, priors, depth);
+      : population === "unfed"
+        ? drawUnfed(chance, drawn, priors)
+        : population === "invisible"
+          ? [chance.pick(possible.filter(({ kind }) => kind === "joint"))]
+          : drawFaults(chance, possible, priors, depth);
   const truth = faults.map((fault): TrueFault => {
     if (population !== "invisible") return withParameters(chance, fault);
     return { fault, parameters: [{ of: "joint resistance", value: 0.05 }] };

@@ -5,7 +5,7 @@ import type { DiagnosedFault, FaultEstimate, FaultPriors } from "./contract.ts";
 import type { Phasor } from "./nodal.ts";
 import { type Drawn, drawnStarPoint, LINES } from "./plan.ts";
 
-/** Faults that are drawn here; those left out are weighed only where nothing usual fits, and have tests of their own. */
+/** Faults of the main mix; banks without supply have a population of their own, the others left out tests of theirs. */
 export type FaultKind = Exclude<
   DiagnosedFault["kind"],
   "mis-landed" | "unfed bank" | "other rating" | "feed connected" | "misread"
@@ -28,6 +28,8 @@ export interface World {
   readonly linked: ReadonlyMap<string, "star" | "delta">;
   readonly tied: boolean;
   readonly lost: ReadonlySet<string>;
+  /** Lines of banks that have no supply: `"L1>A"`. */
+  readonly unfed: ReadonlySet<string>;
   readonly earthed: ReadonlyMap<string, { readonly position: number; readonly ohms: number }>;
   /** Terminal to its path to the frame, Ω. */
   readonly earthedTerminals: ReadonlyMap<string, number>;
@@ -162,6 +164,40 @@ export function listedSets(
   return sets;
 }
 
+/**
+ * Banks without supply: one, a line of one, several or all, alone or beside one fault of the main mix. The shares are ours: no record says
+ * how often each happens.
+ */
+export function drawUnfed(
+  chance: Chance,
+  drawn: Drawn,
+  priors: Required<FaultPriors>,
+): readonly DiagnosedFault[] {
+  const banks = drawn.plan.banks.map(({ id }) => id);
+  const off = (bank: string): DiagnosedFault => ({ kind: "unfed bank", bank });
+  const one = (): DiagnosedFault => off(chance.pick(banks));
+  const line = (): DiagnosedFault => ({
+    kind: "unfed bank",
+    bank: chance.pick(banks),
+    line: chance.pick(LINES),
+  });
+  const some = (): readonly DiagnosedFault[] => {
+    const running = chance.pick(banks);
+    return banks.filter((bank) => bank !== running).map(off);
+  };
+  const usual = possibleFaults(drawn).map((fault) => {
+    const p = priors[PRIOR_OF[fault.kind as FaultKind]];
+    return [fault, p / (1 - p)] as const;
+  });
+  return chance.weighted<() => readonly DiagnosedFault[]>([
+    [() => [one()], 0.25],
+    [() => [line()], 0.35],
+    [some, 0.1],
+    [() => banks.map(off), 0.1],
+    [() => [chance.happens(0.5) ? one() : line(), chance.weighted(usual)], 0.2],
+  ])();
+}
+
 const OFF_LOW = Math.log(0.9 / 0.6);
 const OFF_HIGH = Math.log(2 / 1.15);
 
@@ -242,6 +278,7 @@ export function makeWorld(
     plan.banks.map(({ id, connection }: BankPlan) => [id, connection as "star" | "delta"]),
   );
   const lost = new Set<string>();
+  const unfed = new Set<string>();
   const earthed = new Map<string, { position: number; ohms: number }>();
   const earthedTerminals = new Map<string, number>();
   let tied = plan.starPoints === "tied";
@@ -259,6 +296,8 @@ export function makeWorld(
       const ohms = fault.kind === "joint" ? value : Number.POSITIVE_INFINITY;
       jointMap.set(joints.find(({ name }) => name === fault.place)?.position as string, ohms);
     } else if (fault.kind === "lost line") lost.add(fault.line);
+    else if (fault.kind === "unfed bank")
+      for (const line of fault.line === undefined ? LINES : [fault.line]) unfed.add(`${line}>${fault.bank}`);
     else if (fault.kind === "earth fault")
       earthed.set(fault.element, { position: value, ohms: one.parameters[1]?.value as number });
     else if (fault.kind === "earthed terminal") earthedTerminals.set(fault.terminal, value);
@@ -281,6 +320,7 @@ export function makeWorld(
     linked,
     tied,
     lost,
+    unfed,
     earthed,
     earthedTerminals,
     supply,

@@ -107,6 +107,25 @@ describe("the diagnosis on simulated modules", () => {
     expect(mean).toBeLessThan(0.07 * 2);
   });
 
+  it("names banks without supply, one, several or all, or on one line", () => {
+    const marks = run("unfed", 140);
+    const alone = marks.filter(({ kind }) => kind.split(" + ").every((one) => one === "unfed bank"));
+    expect(alone.length).toBeGreaterThan(80);
+    // Small banks among large ones hide behind the clamp's own error: humble there, and seldom wrong where sure.
+    atLeast(
+      share(alone, ({ group }) => group === 0),
+      0.9,
+      alone.length,
+    );
+    const sure = topAnswers(alone).filter(([stated]) => stated >= 0.95);
+    atLeast(sure.filter(([, right]) => right).length / sure.length, 0.98, sure.length);
+    atMost(
+      share(marks, ({ outcome }) => outcome === "nothing fits"),
+      0.03,
+      marks.length,
+    );
+  });
+
   it("says that nothing fits after a blunder, and seldom otherwise", () => {
     const blunders = run("blunder", 60);
     atLeast(

@@ -47,6 +47,8 @@ const nominal = (plan: ModulePlan, lineVoltage: number, faults: readonly TrueFau
   makeWorld(new Chance(1, 1), drawnFrom(plan, lineVoltage), faults, 0);
 const plain = (fault: DiagnosedFault): TrueFault => ({ fault, parameters: [] });
 const open = (element: string): TrueFault => plain({ kind: "element open", element });
+const unfed = (bankName: string, line?: string): TrueFault =>
+  plain({ kind: "unfed bank", bank: bankName, ...(line === undefined ? {} : { line }) });
 const lost = (line: string): TrueFault => plain({ kind: "lost line", line });
 
 function state(world: World): { power: number; currents: number[] } {
@@ -55,6 +57,18 @@ function state(world: World): { power: number; currents: number[] } {
   expect(Math.abs(taken - heat)).toBeLessThan(1e-6 * heat + 1e-9);
   return { power: heat, currents: LINES.map((line) => size(trueCurrent(world, live, line))) };
 }
+
+describe("a bank without supply in the simulated network", () => {
+  it("reads dead as it is, and live as what still carries: two sides of a delta in series", () => {
+    const world = nominal({ banks: [bank("delta", 24)] }, 480, [unfed("A", "L1")]);
+    // 24 beside 48 Ω; 480 V over 48 Ω, round the line that is off.
+    expect(trueResistance(world, "L1", "L2")).toBeCloseTo(16, 9);
+    const live = energised(world);
+    expect(size(trueCurrent(world, live, "L1"))).toBeCloseTo(0, 9);
+    expect(size(trueCurrent(world, live, "L1", "A-L1L2"))).toBeCloseTo(10, 9);
+    expect(trueVoltage(world, live, "L1", "L2")).toBeCloseTo(480, 6);
+  });
+});
 
 describe("the simulated network against published faults", () => {
   // Singh, Electrical Networks, Example 6.20: three 100 Ω resistors on 400 V, star and delta, one opened.
@@ -100,6 +114,10 @@ describe("the simulated network against published faults", () => {
     ["delta n=1, AB open", delta(1), [open("A-L1L2")], 0.667, [0.577, 0.577, 1]],
     ["delta n=2, one of AB open", delta(2), [open("A-L1L2-1")], 0.833, [0.764, 0.764, 1]],
     ["delta n=3, one of AB open", delta(3), [open("A-L1L2-1")], 0.889, [0.839, 0.839, 1]],
+    // A pole of the bank's contactor does to it what the lost line does to a module of one bank, or an open branch to a star.
+    ["delta, bank without L1", delta(1), [unfed("A", "L1")], 0.5, [0, 0.866, 0.866]],
+    ["two separate stars, one without L1", apart, [unfed("A", "L1")], 0.75, [0.5, 0.901, 0.901]],
+    ["two separate stars, one without supply", apart, [unfed("A")], 0.5, [0.5, 0.5, 0.5]],
     ["delta, line A lost", delta(1), [lost("L1")], 0.5, [0, 0.866, 0.866]],
     ["delta, line A lost and AB open", delta(1), [lost("L1"), open("A-L1L2")], 0.333, [0, 0.577, 0.577]],
     ["delta, line A lost and BC open", delta(1), [lost("L1"), open("A-L2L3")], 0.167, [0, 0.289, 0.289]],

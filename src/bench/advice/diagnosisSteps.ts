@@ -20,6 +20,21 @@ export const lostLineWords = (line: string): string =>
 const AMPS_ALONE =
   "Before any element is judged find whether the amps are a whole line's at full conduction: the controller, every stage called for, the clamp around every wire of the line, amps of the line and not of one element. Then isolate and read ohms between the lines: only they show whether the elements are of another value.";
 
+/** What banks without supply ask for. */
+function unfedAction(banks: readonly string[], { plan }: HeatingModule): string {
+  if (banks.length === plan.banks.length) {
+    return `Find out whether heat was called for and the contactor in when the amps were read, and read them again at full conduction. If so, have the electrician in charge look for volts between the lines at the ${banks.length > 1 ? "banks'" : "bank's"} terminals, then at the controller, the contactor and all fuses: 0 A does not prove it dead.`;
+  }
+  const [words, was, own] =
+    banks.length > 1
+      ? [`banks ${listed(banks)} were`, "they were", "their"]
+      : [`bank ${banks[0]} was`, "it was", "its"];
+  return `Find out whether ${words} called for when the amps were read, and read them again at full conduction; if ${was}, have the electrician in charge look at ${own} contactor, fuses and feed.`;
+}
+
+const NO_VOLTS =
+  "Have the electrician in charge find why no line has volts: the main switch, its fuses, the feed. Treat every line as live meanwhile: a reading of 0 V does not prove it dead.";
+
 /** What there is besides a fault: ohms, and no other fault. */
 interface Beside {
   readonly ohmsRead: boolean;
@@ -106,7 +121,10 @@ function actionOf(
       };
     case "unfed bank":
       return {
-        action: `Find out whether bank ${fault.bank} was called for when the amps were read, and read them again at full conduction; if it was, have the electrician in charge look at its contactor, fuses and feed.`,
+        action:
+          fault.line === undefined
+            ? unfedAction([fault.bank], module)
+            : `Isolate and prove dead all three lines (${fault.line} of bank ${fault.bank} floats live through its elements), then have the electrician in charge find why the bank has no voltage there: a pole of its contactor, a fuse, a lug.`,
         about: [],
       };
     case "supply unbalance":
@@ -121,6 +139,25 @@ function actionOf(
       };
   }
 }
+
+const isWholeBank = (
+  fault: DiagnosedFault,
+): fault is Extract<DiagnosedFault, { readonly kind: "unfed bank" }> =>
+  fault.kind === "unfed bank" && fault.line === undefined;
+
+/** Faults of one cause, whose step is one: several banks without supply, all lines lost. */
+function together(
+  faults: readonly DiagnosedFault[],
+  module: HeatingModule,
+): { readonly action: string; readonly covers: (fault: DiagnosedFault) => boolean } | null {
+  const banks = faults.filter(isWholeBank).map(({ bank }) => bank);
+  if (banks.length > 1) return { action: unfedAction(banks, module), covers: isWholeBank };
+  const isLost = ({ kind }: DiagnosedFault): boolean => kind === "lost line";
+  return faults.filter(isLost).length === 3 ? { action: NO_VOLTS, covers: isLost } : null;
+}
+
+/** What comes before a clamp where it is this bank or that. */
+const CALLED_FOR = "Find out which banks were called for when the amps were read. ";
 
 /** The step that a diagnosis asks for; none where the module is sound or a branch or joint says it already. */
 export function diagnosisSteps(input: {
@@ -144,12 +181,14 @@ export function diagnosisSteps(input: {
   const [first] = explanations;
   if (kind === "settled" && first !== undefined) {
     // A misread one is among the odd readings, which come first.
-    return first.faults
-      .filter((fault) => !told(fault) && fault.kind !== "misread")
+    const joined = together(first.faults, module);
+    const single = first.faults
+      .filter((fault) => !told(fault) && fault.kind !== "misread" && joined?.covers(fault) !== true)
       .map((fault) => ({
         ...actionOf(fault, module, { ohmsRead, alone: first.faults.length === 1 }),
         reason: `${words}.`,
       }));
+    return joined === null ? single : [{ action: joined.action, reason: `${words}.`, about: [] }, ...single];
   }
   const within = kind === "not told apart" ? faultWithin(explanations) : null;
   if (within !== null && within.kind !== "earth fault") {
@@ -181,7 +220,7 @@ export function diagnosisSteps(input: {
       action:
         best === undefined
           ? "Isolate, then look at each of these places before renewing anything: no single further reading tells them apart."
-          : best.instruction,
+          : `${explanations.every(({ faults }) => faults.some(isWholeBank)) ? CALLED_FOR : ""}${best.instruction}`,
       reason: `${words}.${best === undefined ? "" : ` Of all single readings, ${measurementWords(best.measurement)} tells most.`}`,
       about,
     },

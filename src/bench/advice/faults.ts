@@ -6,6 +6,7 @@ import { supplyOf } from "../day/assessDay.ts";
 import type { BankTargets } from "../day/targets.ts";
 import { diagnose } from "../diagnosis/diagnose.ts";
 import type { DiagnosedFault } from "../diagnosis/diagnosedFault.ts";
+import { type ForbidsVoltage, forbidsVoltage } from "../diagnosis/forbidsVoltage.ts";
 import { nextMeasurements } from "../diagnosis/nextMeasurements.ts";
 import type { Diagnosis, DiagnosisInput, Explanation } from "../diagnosis/types.ts";
 import { listed, placeWords, terminalWords } from "../diagnosis/words.ts";
@@ -71,29 +72,30 @@ function landedWords(branch: string, { elements, starPoints, plan }: HeatingModu
   return `which loads ${star ? "one line and the neutral" : "two lines"} beyond their amps`;
 }
 
-/** Faults under which nobody closes the supply again. */
+/** Why a fault forbids voltage, in words; none where it does not. */
 function forbids(fault: DiagnosedFault, module: HeatingModule, ohmsRead: boolean): string[] {
-  if (fault.kind === "earth fault") return [`element ${fault.element} is earthed`];
-  if (fault.kind === "earthed terminal") return [`${terminalWords(fault.terminal)} is earthed`];
-  if (fault.kind === "other rating") {
-    return [
-      ohmsRead
+  return forbidsVoltage(fault) ? [reasonOf(fault, module, ohmsRead)] : [];
+}
+
+function reasonOf(fault: ForbidsVoltage, module: HeatingModule, ohmsRead: boolean): string {
+  switch (fault.kind) {
+    case "earth fault":
+      return `element ${fault.element} is earthed`;
+    case "earthed terminal":
+      return `${terminalWords(fault.terminal)} is earthed`;
+    case "other rating":
+      return ohmsRead
         ? "all elements are of another value than the plate asks for"
-        : "its amps are far beyond the plate's",
-    ];
+        : "its amps are far beyond the plate's";
+    case "feed connected":
+      return "ohms were read with the feed connected, and say nothing of the elements";
+    case "mis-landed":
+      return `branch ${fault.branch} is on ${fault.on} instead of ${fault.drawn}, ${landedWords(fault.branch, module)}`;
+    case "mis-linked":
+      return fault.as === "neutral"
+        ? "the star points are on the neutral or the frame, which then carries current"
+        : `bank ${fault.bank} linked as delta gives its elements three times their power`;
   }
-  if (fault.kind === "feed connected")
-    return ["ohms were read with the feed connected, and say nothing of the elements"];
-  if (fault.kind === "mis-landed")
-    return [
-      `branch ${fault.branch} is on ${fault.on} instead of ${fault.drawn}, ${landedWords(fault.branch, module)}`,
-    ];
-  if (fault.kind === "mis-linked" && fault.as === "neutral")
-    return ["the star points are on the neutral or the frame, which then carries current"];
-  if (fault.kind === "mis-linked" && fault.bank !== null && fault.as === "delta") {
-    return [`bank ${fault.bank} linked as delta gives its elements three times their power`];
-  }
-  return [];
 }
 
 /** Joints of which one is bad for certain: which it is, is found on the dead module. */

@@ -1,8 +1,8 @@
 /** Ohms read while something else still lies across the lines: the windings of the source, another load. */
 import type { Ohms, Warning } from "../../quantity/index.ts";
 import type { Weighed } from "./infer.ts";
+import { isLine } from "./lines.ts";
 import type { Question } from "./model.ts";
-import { isLine } from "./variants.ts";
 
 /** Part of the sound module's ohms below which all readings between lines at once are no fault of the module. */
 const FAR_BELOW = 0.25;

@@ -2,6 +2,7 @@
 import type { Warning } from "../../quantity/index.ts";
 import type { DiagnosedFault } from "./diagnosedFault.ts";
 import type { FieldReading } from "./fieldReading.ts";
+import { isLine } from "./lines.ts";
 import type { Question } from "./model.ts";
 import type { Explanation } from "./types.ts";
 
@@ -19,7 +20,7 @@ function carried(
   if (ofBank !== null) return { line: ofBank[1] as string, bank: ofBank[2] as string };
   const drawn = modules[0]?.plan.joints?.find(({ id }) => id === place);
   const line = drawn?.at ?? place;
-  if (!/^L[123]$/.test(line) || (drawn?.behind?.length ?? 0) > 1) return null;
+  if (!isLine(line) || (drawn?.behind?.length ?? 0) > 1) return null;
   return { line, bank: drawn?.behind?.[0] ?? null };
 }
 

@@ -2,8 +2,8 @@
 import { findBranch, type HeatingModule } from "../../circuit/index.ts";
 import type { DiagnosedFault } from "./diagnosedFault.ts";
 import type { FieldMeasurement } from "./fieldReading.ts";
+import { isLine, LINES } from "./lines.ts";
 import type { DiagnosisInput, Instruments } from "./types.ts";
-import { isLine, LINES } from "./variants.ts";
 
 /** Instruments of the common kind, for proposals with one that was not named. Our judgement of what is in the bag. */
 const COMMON_INSTRUMENTS: Required<Instruments> = {
@@ -39,6 +39,7 @@ function banksIn(module: HeatingModule, faults: readonly DiagnosedFault[]): read
   const named = new Set(module.elements.filter(({ id }) => elements.has(id)).map(({ bank }) => bank));
   for (const fault of faults) {
     if (fault.kind === "mis-linked" && fault.bank !== null) named.add(fault.bank);
+    if (fault.kind === "unfed bank") named.add(fault.bank);
     if (fault.kind !== "joint" && fault.kind !== "open joint") continue;
     for (const { bank } of module.elements) {
       if (fault.place.endsWith(`>${bank}`) || fault.place.includes(`<${bank}-`)) named.add(bank);

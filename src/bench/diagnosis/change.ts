@@ -58,10 +58,13 @@ function scaleOf(frame: Frame, state: State, cut: Cut, hot: boolean): number {
   return sum;
 }
 
+/** In place of a line's number: a break between the line's node and one bank, where dead readings pass it by as well. */
+export const OF_ONE_BANK = -1;
+
 /**
  * A cut's response on a state.
  * @param line - number of the line if the cut is a lost line: it then affects the energised arrangement only, and probes
- *   on the line's node are on the module side
+ *   on the line's node are on the module side; {@link OF_ONE_BANK} leaves these on the supply's
  */
 export function cutResponse(frame: Frame, state: State, cut: Cut, line?: number): CutResponse {
   const { edges } = frame;
@@ -84,7 +87,8 @@ export function cutResponse(frame: Frame, state: State, cut: Cut, line?: number)
   const shown = floats(adrift.length);
   for (let r = 0; r < shown.length; r += 1) {
     shown[r] =
-      dot(rowAnswer, r * edges, cut) + (line === undefined ? 0 : (frame.lineSign[3 * r + line] as number));
+      dot(rowAnswer, r * edges, cut) +
+      (line === undefined || line === OF_ONE_BANK ? 0 : (frame.lineSign[3 * r + line] as number));
   }
   const scale = scaleOf(frame, state, cut, true);
   return { dead, live: { answer, own, way: hasWayRound(own, scale), scale, through, shown } };

@@ -18,6 +18,7 @@ import { readingWorth } from "../fit/meter.ts";
 import { collect } from "../record/issues.ts";
 import type { FieldMeasurement, FieldReading } from "./fieldReading.ts";
 import { INSTRUMENT_OF, KINDS } from "./instruments.ts";
+import { isLine } from "./lines.ts";
 import { isLive } from "./model.ts";
 import type { DiagnosisInput, Instrument, LeadedOhmmeter } from "./types.ts";
 
@@ -75,11 +76,14 @@ function checkName(path: string, name: unknown, names: ReadonlySet<string>): voi
   checkOneOf(path, name, [...names].slice(0, TOLD));
 }
 
+/** The code of what is no list: nothing there, or something else; null for a list. */
+const codeOfNoList = (list: unknown): "missing" | "wrong-type" | null =>
+  Array.isArray(list) ? null : list === undefined || list === null ? "missing" : "wrong-type";
+
 function checkOnly(path: string, only: readonly string[] | undefined, names: Names): void {
   if (only === undefined) return;
-  if (!Array.isArray(only) || only.length === 0) {
-    fail({ code: "missing", path, expected: "at least one bank, branch or element", received: only });
-  }
+  const code = codeOfNoList(only) ?? (only.length === 0 ? "missing" : null);
+  if (code !== null) fail({ code, path, expected: "at least one bank, branch or element", received: only });
   only.forEach((name, i) => {
     checkName(`${path}.${i}`, name, names.parts);
   });
@@ -106,7 +110,7 @@ function checkClamp(at: string, into: string | undefined, names: Names): void {
         const ends = [network.branches[i]?.from, network.branches[i]?.to].map((node) => node?.split("|")[0]);
         return ends.includes(at) && (into === undefined || [id, bank, `${bank}-${branch}`].includes(into));
       }) &&
-      (into !== undefined || /^L[123]$/.test(at) || (at === "N" && plan.neutral === "connected")),
+      (into !== undefined || isLine(at) || (at === "N" && plan.neutral === "connected")),
   );
   if (fits) return;
   const expected =
@@ -156,7 +160,6 @@ function checkReads(reading: FieldReading): void {
 }
 
 function checkReading(reading: FieldReading | FieldMeasurement, names: Names, taken: boolean): void {
-  given(reading, "reading");
   const kind = checkOneOf("kind", reading.kind, ["resistance", "current", "voltage", "drop", "insulation"]);
   onlyFields(reading, taken ? FIELDS[kind] : FIELDS[kind].filter((name) => name !== "reads"));
   checkPlaces(reading, names);
@@ -165,7 +168,7 @@ function checkReading(reading: FieldReading | FieldMeasurement, names: Names, ta
 
 /** Checks one reading against the names of a module, as a question would. */
 export function checkFieldReading(reading: FieldReading, module: HeatingModule): void {
-  checkReading(reading, namesOf([module]), true);
+  checkReading(given(reading, "reading"), namesOf([module]), true);
 }
 
 function checkInstrument(path: string, instrument: Instrument): void {
@@ -212,19 +215,24 @@ export function checkQuestion(
     return built === undefined ? [] : [built];
   });
   failAll(found);
-  if (!Array.isArray(readings)) {
-    fail({ code: "missing", path: "readings", expected: "a list of readings", received: readings });
-  }
+  const checkList = (path: string, list: unknown, expected: string): void => {
+    const code = codeOfNoList(list);
+    if (code !== null) fail({ code, path, expected, received: list });
+  };
+  checkList("readings", readings, "a list of readings");
+  checkList("candidates", planned, "a list of measurements");
   if (depth !== undefined) checkOneOf("depth", depth, ["single", "pairs"]);
   given(instruments, "instruments");
   onlyFields(instruments, KINDS, "instruments");
   const names = namesOf(modules);
-  readings.forEach((reading, i) => {
-    collect(found, `readings.${i}.`, () => checkReading(reading, names, true));
-  });
-  planned.forEach((measurement, i) => {
-    collect(found, `candidates.${i}.`, () => checkReading(measurement, names, false));
-  });
+  const checkAll = (list: string, all: readonly (FieldReading | FieldMeasurement)[], taken: boolean): void =>
+    all.forEach((one, i) => {
+      const path = `${list}.${i}`;
+      const there = collect(found, "", () => given(one, path));
+      if (there !== undefined) collect(found, `${path}.`, () => checkReading(there, names, taken));
+    });
+  checkAll("readings", readings, true);
+  checkAll("candidates", planned, false);
   failAll(found);
   for (const kind of KINDS) {
     const instrument = instruments[kind];

@@ -1,6 +1,6 @@
 /** Which fault explains these readings, and how sure are we. */
 import { largestFirst } from "../../numeric/index.ts";
-import { given } from "../../quantity/index.ts";
+import { given, type Warning } from "../../quantity/index.ts";
 import { CAUTIONS } from "../cautions.ts";
 import { acrossLinesWarnings } from "./acrossLines.ts";
 import { burntJointWarnings } from "./burntJoint.ts";
@@ -9,6 +9,7 @@ import { explanationGroups } from "./explain.ts";
 import { insulationWarnings } from "./insulation.ts";
 import { isMisread, misreadWarnings } from "./misread.ts";
 import { questionOf } from "./model.ts";
+import { neutralSlip, neutralWarnings } from "./neutralSlip.ts";
 import { posteriorOf } from "./posterior.ts";
 import { GATE, RANGE } from "./settings.ts";
 import { slipWarnings } from "./slips.ts";
@@ -72,13 +73,21 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     excludes && deviation !== null && Math.abs(deviation) < ACCOUNTED ? [r] : [],
   );
   const slips = slipWarnings(question, posterior.sound, new Set(accounted));
+  const neutral = neutralSlip(question);
+  const misread = misreadWarnings(input.readings, groups, neutral).filter(({ path }) =>
+    slips.every((one) => one.path !== path),
+  );
+  // A supply so unequal that the amps speak for it needs no slip.
+  const unsaid = (one: Warning): boolean =>
+    !accounted.includes(neutral?.row as number) && misread.every(({ path }) => path !== one.path);
   const warnings = [
     ...slips,
     // Ohms of a thousandth are a slip of the unit before they are a winding, and a winding that explains them has been named.
     ...(slips.length > 0 || (feed && outcome !== "nothing fits")
       ? []
       : acrossLinesWarnings(question, posterior.sound)),
-    ...misreadWarnings(input.readings, groups).filter(({ path }) => slips.every((one) => one.path !== path)),
+    ...misread,
+    ...neutralWarnings(question, neutral).filter(unsaid),
     ...(outcome === "explained" ? burntJointWarnings(question, top) : []),
     ...(outcome === "nothing fits" && slips.length === 0 ? statedVoltageWarnings(question) : []),
     ...insulationWarnings(question),

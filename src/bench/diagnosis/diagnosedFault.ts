@@ -64,10 +64,12 @@ export type DiagnosedFault =
       readonly line: string;
     }
   | {
-      /** A bank without supply on any of its lines while others run: its stage, contactor or fuses. */
+      /** A bank without supply: its stage not called for, its contactor or fuses; on one line only, a pole of the contactor or a fuse. */
       readonly kind: "unfed bank";
       /** Its name. */
       readonly bank: string;
+      /** The line that it is without; left out: all of them. */
+      readonly line?: string;
     }
   | {
       /** A path from an element to the frame. */

@@ -1,8 +1,8 @@
 /** Where a module can be earthed; places that no reading tells apart put together. */
 import type { Edge, Wiring } from "./edges.ts";
 import type { Member } from "./faults.ts";
+import { LINES } from "./lines.ts";
 import type { Model } from "./model.ts";
-import { LINES } from "./variants.ts";
 
 /** An element, or twins, that may be earthed; or a terminal. */
 export interface EarthPlace {

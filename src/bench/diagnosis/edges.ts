@@ -4,6 +4,7 @@
  */
 import { buildModule, type HeatingModule, type ModulePlan, type Network } from "../../circuit/index.ts";
 import type { Ohms } from "../../quantity/index.ts";
+import { LINES } from "./lines.ts";
 
 /** Elements one after the other; several such strings side by side make a branch. */
 export interface ElementString {
@@ -171,7 +172,7 @@ export function wiringOf(module: HeatingModule, inside: ReadonlySet<string>, sca
     starPoints: module.starPoints,
     edges,
     edgeNumber: new Map(edges.map((edge, i) => [edge.id, i])),
-    nodes: new Set([...drawn.flatMap(({ from, to }) => [from, to]), "L1", "L2", "L3", "N"]),
+    nodes: new Set([...drawn.flatMap(({ from, to }) => [from, to]), ...LINES, "N"]),
   };
 }
 

@@ -4,7 +4,8 @@ import type { DiagnosedFault } from "./diagnosedFault.ts";
 import type { Edge, ElementChange, Wiring } from "./edges.ts";
 import { lumped } from "./edges.ts";
 import { type JointsSeen, jointAtoms, jointCount } from "./joints.ts";
-import { type Cut, cutAt } from "./rows.ts";
+import { bankLineAtoms, lineAtoms } from "./lostLines.ts";
+import type { Cut } from "./rows.ts";
 import { type FaultPriors, RANGE } from "./settings.ts";
 import type { FaultEstimate } from "./types.ts";
 
@@ -53,7 +54,7 @@ export interface Atom {
   readonly cut: Cut;
   /** The edge whose resistance changes; −1 for a joint place without one. */
   readonly edge: number;
-  /** Number of the line for a lost one, else undefined. */
+  /** Number of the line for a lost one, `OF_ONE_BANK` where only a bank has lost it, else undefined. */
   readonly line: number | undefined;
   /** None for a fault without a parameter. */
   readonly stretches: readonly Stretch[];
@@ -131,7 +132,8 @@ function changedBy(
   return { cold: more, hot: more * hot, resistance, variance: (squares + square) / (whole * whole) };
 }
 
-const odds = (p: number): number => p / (1 - p);
+/** Odds of a probability. */
+export const odds = (p: number): number => p / (1 - p);
 
 /** The two sides of an off value share its prior by their widths in ln R. */
 const OFF: readonly Stretch[] = (() => {
@@ -236,22 +238,20 @@ function elementAtoms(wiring: Wiring, hot: number, priors: Required<FaultPriors>
   return atoms;
 }
 
-function lineAtoms(wiring: Wiring, prior: number): Atom[] {
-  if (prior === 0) return [];
-  return ["L1", "L2", "L3"].map((line, l) => ({
-    kind: "lost line",
-    members: [{ fault: { kind: "lost line", line }, odds: odds(prior), string: 0, position: 0 }],
-    cut: cutAt(wiring, line, () => true),
-    edge: -1,
-    line: l,
-    stretches: [],
-    of: null,
-    insertion: () => BREAK,
-  }));
+/** What the readings let be seen of series faults beyond what they always show. */
+export interface Visible extends JointsSeen {
+  /** The module was read under voltage. */
+  readonly live: boolean;
+  /** A bank may have lost a line that the module has: others keep it, or the volts on it were read. */
+  readonly bankLines: boolean;
 }
 
 /** ln Π(1 − p) over all series faults of a wiring: none of them is there. */
-export function logNoFault(wiring: Wiring, priors: Required<FaultPriors>, live: boolean): number {
+export function logNoFault(
+  wiring: Wiring,
+  priors: Required<FaultPriors>,
+  { live, bankLines }: Pick<Visible, "live" | "bankLines">,
+): number {
   let elements = 0;
   for (const { joint, strings } of wiring.edges) {
     if (joint) continue;
@@ -263,20 +263,21 @@ export function logNoFault(wiring: Wiring, priors: Required<FaultPriors>, live: 
   return (
     elements * each +
     joints * (Math.log1p(-priors.joint) + Math.log1p(-priors.openJoint)) +
-    (live ? 3 * Math.log1p(-priors.lostLine) : 0)
+    (live ? 3 * Math.log1p(-priors.lostLine) : 0) +
+    (bankLines ? 3 * wiring.module.plan.banks.length * Math.log1p(-priors.unfedBankLine) : 0)
   );
 }
 
-/** All faults that are one series resistance: elements, joints, lost lines (the last only under voltage). */
+/** All faults that are one series resistance: elements, joints, lost lines (these only under voltage). */
 export function seriesAtoms(
   wiring: Wiring,
   hot: number,
   priors: Required<FaultPriors>,
-  live: boolean,
-  seen: JointsSeen,
+  seen: Visible,
 ): readonly Atom[] {
   const atoms = elementAtoms(wiring, hot, priors);
   for (const atom of jointAtoms(wiring, priors, seen)) atoms.push(atom);
-  if (live) for (const atom of lineAtoms(wiring, priors.lostLine)) atoms.push(atom);
+  if (seen.live) for (const atom of lineAtoms(wiring, priors.lostLine)) atoms.push(atom);
+  if (seen.bankLines) for (const atom of bankLineAtoms(wiring, priors.unfedBankLine)) atoms.push(atom);
   return atoms;
 }

@@ -13,6 +13,7 @@ import { doubleOpens, earthPairs, seriesPairs } from "./pairs.ts";
 import { besideSkewed, type SkewedSupply, skewedFinding, skewedSupply } from "./skewedSupply.ts";
 import { besideUnbalance, unbalanceFinding } from "./supplyFault.ts";
 import { unfedBankFindings } from "./unfedBanks.ts";
+import { unfedGrounds } from "./unfedGrounds.ts";
 import { showsEarth, unseenFaults, withUnseen } from "./unseen.ts";
 import { type Slip, slipsOf } from "./variants.ts";
 import { weigh } from "./weigh.ts";
@@ -83,14 +84,15 @@ function earthed(
   }
 }
 
-/** The supply unbalanced beside nothing else than what `before` names; its names, null where no reading or prior has it. */
-function unbalancedAlone({ model, keep, skewed }: Weighing, before: Names): Names | null {
+/** The supply unbalanced beside nothing else than what a ground names; its names, null where no reading or prior has it. */
+function unbalancedAlone({ model, keep, skewed }: Weighing, ground: Ground): Names | null {
   const { live, priors } = model.question;
   if (!live || priors.supplyUnbalance === 0) return null;
+  const { names: before, state } = ground;
   const [known] = before.list() as readonly [Named];
   const logOdds = before.logOdds + logOddsFor(priors.supplyUnbalance) + (skewed?.logPart ?? 0);
   const names = oneName([...known.faults, { kind: "supply unbalance" }], logOdds);
-  keep(skewed === null ? unbalanceFinding(model, model.sound, names) : skewedFinding(model, skewed, names));
+  keep(skewed === null ? unbalanceFinding(model, state, names) : skewedFinding(model, state, skewed, names));
   return names;
 }
 
@@ -122,7 +124,7 @@ function asLinked(weighing: Weighing, pairs: boolean): void {
   const found = singles(weighing, sound, alike);
   const both = { model, sound, alike, singles: found, best, keep };
   doubleOpens(both);
-  const unbalanced = unbalancedAlone(weighing, NO_FAULT);
+  const unbalanced = unbalancedAlone(weighing, sound);
   const places = showsEarth(model.question) ? earthPlaces(model) : [];
   earthed(weighing, places, sound);
   // Volts that far apart have been read: what else is wrong is wrong beside them.
@@ -148,23 +150,43 @@ function misLinked({ model, keep }: Weighing, fault: Slip | Landing): void {
   keep(soundFinding(model, namesOfSlip(model.question, fault)));
 }
 
+/** Weighs single faults beside what a ground has already. */
+function beside(weighing: Weighing, ground: Ground, atoms: readonly Atom[]): void {
+  const { model } = weighing;
+  singles(weighing, ground, alikeAtoms(model, ground, atoms));
+  if (showsEarth(model.question)) earthed(weighing, earthPlaces(model), ground);
+  unbalancedAlone(weighing, ground);
+}
+
 /** Weighs single faults beside a slip in the links. */
 function besideSlip(weighing: Weighing, names: Names): void {
   const { model } = weighing;
-  const ground = groundOf(model, model.sound, names);
-  singles(weighing, ground, alikeAtoms(model, ground, model.atoms()));
-  if (showsEarth(model.question)) earthed(weighing, earthPlaces(model), ground);
-  unbalancedAlone(weighing, names);
+  beside(weighing, groundOf(model, model.sound, names), model.atoms());
+}
+
+/** Weighs single faults beside a bank without supply. */
+function besideUnfed(weighing: Weighing): void {
+  const { model } = weighing;
+  const others = model.atoms().filter(({ kind }) => kind !== "unfed bank");
+  for (const ground of unfedGrounds(model)) beside(weighing, ground, others);
 }
 
 /** The hypotheses of one question: each is weighed when asked for and handed on as it comes. */
 export interface Inference {
+  /** The supply as read, where it is out of balance beyond what is common. */
+  readonly skewed: SkewedSupply | null;
   /** Everything that the question's depth asks for; the module as drawn and sound comes first. */
   readonly usual: () => void;
+  /** Of what is usual the module as drawn and sound, and single faults without a parameter. */
+  readonly plain: () => void;
   /** What is wrong with the module as a whole, worth weighing where the readings refute the sound module. */
   readonly whole: () => void;
+  /** Banks without supply, worth it where the module is not read as sound. */
+  readonly unfed: () => void;
   /** What is rarer, and worth weighing where nothing so far explains the readings: branches on other lines than drawn, slips in the links beside a fault. */
   readonly rare: () => void;
+  /** A bank without supply beside one fault, where nothing else fits. */
+  readonly besideUnfed: () => void;
 }
 
 /** Everything usual that there is to weigh, in a list. */
@@ -216,6 +238,7 @@ export function inference(
     return setUp[wiring];
   };
   return {
+    skewed,
     usual: () => {
       modules.forEach((_, wiring) => {
         const own = ownAt(wiring);
@@ -230,12 +253,31 @@ export function inference(
         asLinked(own, pairs);
       });
     },
+    plain: () => {
+      asDrawn.forEach((_, wiring) => {
+        const own = ownAt(wiring);
+        own.keep(soundFinding(own.model, NO_FAULT));
+        const ground = groundOf(own.model, own.model.sound, NO_FAULT);
+        const fixed = own.model.atoms().filter(({ of }) => of === null);
+        singles(own, ground, alikeAtoms(own.model, ground, fixed));
+      });
+    },
     whole: () => {
       asDrawn.forEach((_, wiring) => {
         const own = ownAt(wiring);
         for (const one of wholeModuleFindings(own.model, (logOdds) => own.best() - logOdds - HOPELESS))
           own.keep(one);
+      });
+    },
+    unfed: () => {
+      asDrawn.forEach((_, wiring) => {
+        const own = ownAt(wiring);
         for (const one of unfedBankFindings(own.model)) own.keep(one);
+      });
+    },
+    besideUnfed: () => {
+      asDrawn.forEach((_, wiring) => {
+        besideUnfed(ownAt(wiring));
       });
     },
     rare: () => {

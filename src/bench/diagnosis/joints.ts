@@ -1,11 +1,10 @@
 /** Where a joint may have gone bad: those the plan draws, and the ends of lines, banks and branches. */
 import type { Edge, Wiring } from "./edges.ts";
 import { type Atom, BREAK, type Insertion, type Stretch, stretchOf } from "./faults.ts";
+import { LINES, lineNumber } from "./lines.ts";
 import { filled } from "./room.ts";
 import type { Cut } from "./rows.ts";
 import { type FaultPriors, RANGE } from "./settings.ts";
-
-const LINES: readonly string[] = ["L1", "L2", "L3"];
 
 /** What the readings let be seen of joints beyond what ohms and amps always show. */
 export interface JointsSeen {
@@ -75,7 +74,7 @@ function undrawnPlaces(wiring: Wiring): readonly Meeting[] {
   for (let e = 0; e < edges.length; e += 1) {
     const { joint, ends, bank, star, branch } = edges[e] as Edge;
     if (joint) continue;
-    const [from, to] = [LINES.indexOf(ends[0]), LINES.indexOf(ends[1])];
+    const [from, to] = [lineNumber(ends[0]), lineNumber(ends[1])];
     const own = ofBank.get(bank) as readonly Meeting[];
     if (from >= 0) {
       add(lines[from], e, 1);

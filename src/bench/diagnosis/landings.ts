@@ -5,7 +5,8 @@
 
 import type { DiagnosedFault } from "./diagnosedFault.ts";
 import { type Edge, rerouted, type Wiring } from "./edges.ts";
-import { LINES, landed, landingOf, outermost } from "./variants.ts";
+import { LINES } from "./lines.ts";
+import { landed, landingOf, outermost } from "./variants.ts";
 
 /** One end of a branch on another line. */
 export type Landing = Extract<DiagnosedFault, { readonly kind: "mis-landed" }>;

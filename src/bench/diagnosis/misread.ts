@@ -11,6 +11,7 @@ import { inference, type Weighed } from "./infer.ts";
 import { measurementOf } from "./instruments.ts";
 import type { Question } from "./model.ts";
 import type { Named } from "./names.ts";
+import { type NeutralSlip, neutralWords } from "./neutralSlip.ts";
 import { copied } from "./room.ts";
 import { GATE } from "./settings.ts";
 import { readApart } from "./skewedSupply.ts";
@@ -54,33 +55,51 @@ function beside(finding: Finding, fault: Misread, logOdds: number, shift: number
 }
 
 /**
- * Weighs everything usual without each reading in turn that the others determine.
+ * Readings that can be said not to belong to the others: those that the others determine, line voltages far out of balance, which are held
+ * against what supplies usually are, and one that looks like a voltage to neutral.
  * @param sound - the module as drawn and sound
- * @param most - best log posterior so far: what is hopeless beside it is only estimated
  */
-export function weighMisread(
-  question: Question,
-  sound: Weighed,
-  taken: (one: Weighed) => void,
-  most: number,
-): void {
+export function misreadRows(question: Question, sound: Weighed, slip: number | null): readonly number[] {
+  const checked = checkedByOthers(sound);
+  const apart = readApart(question);
+  return question.input.readings.flatMap(({ kind }, r) =>
+    checked[r] === true || r === slip || (apart && kind === "voltage") ? [r] : [],
+  );
+}
+
+/** Weighs everything usual, and banks without supply, without each of some readings in turn. */
+export function weighMisread({
+  question,
+  rows,
+  plain,
+  taken,
+  most,
+}: {
+  readonly question: Question;
+  readonly rows: readonly number[];
+  /** Not everything usual, only what is plain. */
+  readonly plain: boolean;
+  readonly taken: (one: Weighed) => void;
+  /** Best log posterior so far: what is hopeless beside it is only estimated. */
+  readonly most: number;
+}): void {
   const { input, priors, seen } = question;
   if (priors.misread === 0) return;
   const logOdds = Math.log(priors.misread / (1 - priors.misread));
-  const checked = checkedByOthers(sound);
-  // Line voltages far out of balance are held against what supplies usually are.
-  const apart = readApart(question);
-  input.readings.forEach((reading, r) => {
-    if (checked[r] !== true && !(apart && reading.kind === "voltage")) return;
-    const fault: Misread = { kind: "misread", reading: r, of: measurementOf(reading) };
+  for (const r of rows) {
+    const of = measurementOf(input.readings[r] as FieldReading);
+    const fault: Misread = { kind: "misread", reading: r, of };
     const shift = astray(question, r);
     const reads = copied(seen.reads);
     reads[r] = Number.NaN;
     const rest = { ...question, input: { ...input, depth: "single" as const }, seen: { ...seen, reads } };
     const take = ({ finding, wiring, logPrior }: Weighed): void =>
       taken({ finding: beside(finding, fault, logOdds, shift), wiring, logPrior });
-    inference(rest, take, most - logOdds - shift).usual();
-  });
+    const weigh = inference(rest, take, most - logOdds - shift);
+    if (plain) weigh.plain();
+    else weigh.usual();
+    weigh.unfed();
+  }
 }
 
 /** Whether an explanation that holds a reading to be misread accounts for all others. */
@@ -92,13 +111,13 @@ export const isMisread = (faults: readonly DiagnosedFault[]): boolean =>
   faults.some(({ kind }) => kind === "misread");
 
 /** What amps may be instead of misread, and is not weighed: ohms pass it by, and it leaves them sound. */
-const LIVE_ONLY =
-  " Not weighed, and looks the same: a fuse or contactor pole of one bank, or a joint that opens when hot.";
+const LIVE_ONLY = " Not weighed, and looks the same: a joint that opens when hot.";
 
 /** Warns of readings that may well be misread, with what the others then say. */
 export function misreadWarnings(
   readings: readonly FieldReading[],
   groups: readonly ExplanationGroup[],
+  slip: NeutralSlip | null = null,
 ): readonly Warning[] {
   const all = groups.flatMap(({ explanations }) => explanations.filter(misreadFits));
   return readings.flatMap((reading, r) => {
@@ -110,7 +129,13 @@ export function misreadWarnings(
     if (first === undefined || probability < WARNED) return [];
     const others = first.faults.filter(({ kind }) => kind !== "misread");
     const path = `readings.${r}.reads`;
-    const message = `${path}: ${measurementWords(reading)}: misread? It does not belong to the other readings (${probabilityWords(probability)}); without it the likeliest is: ${explanationWords(others, first.wiring)}.${reading.kind === "current" ? LIVE_ONLY : ""}`;
+    const hint =
+      reading.kind === "current"
+        ? LIVE_ONLY
+        : slip?.row === r
+          ? ` ${neutralWords(reading.reads as number, slip)}`
+          : "";
+    const message = `${path}: ${measurementWords(reading)}: misread? It does not belong to the other readings (${probabilityWords(probability)}); without it the likeliest is: ${explanationWords(others, first.wiring)}.${hint}`;
     return [{ code: "suspicious", path, message }];
   });
 }

@@ -8,6 +8,7 @@ import { gainDeviation, INSTRUMENT_OF, leadsOf, ownVariance, readsOf } from "./i
 import { healthyTogether, type TakenInsulation } from "./insulation.ts";
 import { type Landing, relanded } from "./landings.ts";
 import { type Evaluation, evaluate, evaluationFor, type Seen } from "./likelihood.ts";
+import { isLine } from "./lines.ts";
 import { type Nuisances, observe, type Prediction, predictionFor, supplyModel } from "./observe.ts";
 import { filled } from "./room.ts";
 import { branchesLookedInto, rowsOf } from "./rows.ts";
@@ -41,6 +42,15 @@ const LIVE: ReadonlySet<FieldReading["kind"]> = new Set(["current", "voltage", "
 export function isLive({ kind }: { readonly kind: FieldReading["kind"] }): boolean {
   return LIVE.has(kind);
 }
+
+/** Whether some energised reading hangs on what a bank carries: volts between lines do not. */
+export const showsBanks = ({ readings }: DiagnosisInput): boolean =>
+  readings.some(
+    (one) =>
+      one.kind === "current" ||
+      one.kind === "drop" ||
+      (one.kind === "voltage" && !(isLine(one.from) && isLine(one.to))),
+  );
 
 /** Every plan of a question, built. */
 const built = ({ module, alternatives = [] }: DiagnosisInput): readonly HeatingModule[] =>
@@ -157,6 +167,11 @@ export function modelOf(question: Question, asDrawn: Wiring, drawn: Wiring, slip
       return more > WORST_COMMON && more < Number.POSITIVE_INFINITY;
     }),
   );
+  const betweenLines = question.input.readings.some(
+    (one) => one.kind === "voltage" && isLine(one.from) && isLine(one.to),
+  );
+  // Of a single bank it is the line itself that is lost, unless its volts were there.
+  const bankLines = showsBanks(question.input) && (betweenLines || wiring.module.plan.banks.length > 1);
   let atoms: readonly Atom[] | null = null;
   return {
     question,
@@ -165,7 +180,7 @@ export function modelOf(question: Question, asDrawn: Wiring, drawn: Wiring, slip
     sound: state,
     scratch: scratchOf(state),
     atoms: () => {
-      atoms ??= seriesAtoms(wiring, ratio, question.priors, live, { withDrop, charred });
+      atoms ??= seriesAtoms(wiring, ratio, question.priors, { withDrop, charred, live, bankLines });
       return atoms;
     },
     paths,
@@ -173,7 +188,7 @@ export function modelOf(question: Question, asDrawn: Wiring, drawn: Wiring, slip
     prediction: predictionFor(frame),
     evaluation: evaluationFor(all.length),
     healthyInsulation: healthyRows({ question, frame, paths }, () => true),
-    logSound: logNoFault(wiring, question.priors, live),
+    logSound: logNoFault(wiring, question.priors, { live, bankLines }),
   };
 }
 

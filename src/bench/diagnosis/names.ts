@@ -16,6 +16,8 @@ export interface Named {
 export interface Names {
   /** Faults in each. */
   readonly faults: number;
+  /** Whether these, if several, are one cause: they are then no reason to doubt it. */
+  readonly oneCause?: boolean;
   /** ln of the sum of their prior odds. */
   readonly logOdds: number;
   readonly list: () => readonly Named[];

@@ -3,8 +3,8 @@ import type { HeatingModule } from "../../circuit/index.ts";
 import { given, type Ohms, type Open } from "../../quantity/index.ts";
 import { defaultCandidates, withCommonInstruments } from "./candidates.ts";
 import { checkQuestion } from "./check.ts";
-import type { DiagnosedFault } from "./diagnosedFault.ts";
 import type { FieldMeasurement } from "./fieldReading.ts";
+import { forbidsVoltage } from "./forbidsVoltage.ts";
 import { expectedInformation, type Outcome, outcomesOf, spanOf } from "./information.ts";
 import { SOUND_INSULATION } from "./insulation.ts";
 import { isLive, questionOf } from "./model.ts";
@@ -54,15 +54,6 @@ const TOLD_APART = 3;
 
 /** Probability of a fault that forbids voltage from which nothing is proposed under voltage any more. Our judgement. */
 const RISKY = 0.05;
-
-/** Faults with which nobody closes the supply to take a reading: the frame live, or elements and lines loaded beyond what they are built for. */
-const forbidsVoltage = (fault: DiagnosedFault): boolean =>
-  fault.kind === "earth fault" ||
-  fault.kind === "earthed terminal" ||
-  fault.kind === "other rating" ||
-  fault.kind === "feed connected" ||
-  fault.kind === "mis-landed" ||
-  (fault.kind === "mis-linked" && (fault.as === "delta" || fault.as === "neutral"));
 
 /** Whether the module may not be energised for a reading, by what was read to the frame or by what may be wrong with it. */
 function keptDead({ readings }: DiagnosisInput, ranked: readonly Ranked[]): boolean {

@@ -163,7 +163,7 @@ const isIdle = ([a, b]: readonly [Atom, Atom]): boolean =>
 /** All pairs of series faults of a model but for two opens of elements. */
 export function seriesPairs(weighing: PairWeighing): void {
   const { model, sound, alike, best, keep } = weighing;
-  const fixed = model.atoms().filter(({ of }) => of === null);
+  const fixed = model.atoms().filter(({ of, kind }) => of === null && kind !== "unfed bank");
   const free = model.atoms().filter(({ of }) => of !== null);
   const groundOn = groundsOn(model, sound);
   const withFixed = [...pairsOf(fixed, fixed, (i) => i + 1), ...pairsOf(fixed, free, () => 0)].filter(
@@ -253,7 +253,7 @@ export function earthPairs(
   for (const { atom } of alike.flatMap(({ atom, others }) =>
     [atom, ...others].map((one) => ({ atom: one })),
   )) {
-    if (atom.of !== null) continue;
+    if (atom.of !== null || atom.kind === "unfed bank") continue;
     for (const place of alikePlaces(
       places.filter(({ edge, terminal }) => terminal !== null || edge !== atom.edge),
     )) {

@@ -5,9 +5,9 @@ import { grouped } from "./grouping.ts";
 import { inference, type Weighed } from "./infer.ts";
 import { type Judged, judge, pValueOf, type Signature, signatureOf } from "./judged.ts";
 import { logSumExp } from "./linear.ts";
-import { weighMisread } from "./misread.ts";
+import { misreadRows, weighMisread } from "./misread.ts";
 import type { Question } from "./model.ts";
-import { skewedSupply } from "./skewedSupply.ts";
+import { neutralSlip } from "./neutralSlip.ts";
 
 /** A finding with its share of the posterior, all its names together. */
 export interface Ranked {
@@ -98,26 +98,49 @@ class Gathering {
 /** p-value below which an explanation is doubted, and what is rarer is weighed as well. */
 const DOUBTFUL = 0.01;
 
+/** p-value of the sound module below which banks without supply are weighed though it comes first: they are seldom, and soon weighed. */
+const UNFED = 0.1;
+
 /** Whether the readings speak against a finding. */
-function isRefuted(finding: Finding): boolean {
+function isRefuted(finding: Finding, below: number = DOUBTFUL): boolean {
   const pValue = pValueOf(finding, judge(finding));
-  return pValue !== null && pValue < DOUBTFUL;
+  return pValue !== null && pValue < below;
 }
 
 /** Whether an explanation fits badly, or takes two faults. */
-const isDoubtful = (finding: Finding): boolean => finding.names.faults > 1 || isRefuted(finding);
+const isDoubtful = (finding: Finding): boolean => {
+  const { faults, oneCause = false } = finding.names;
+  return (faults > 1 && !oneCause) || isRefuted(finding);
+};
 
 /** Weighs, ranks and groups. */
 export function posteriorOf(question: Question): Posterior {
   const gathering = new Gathering();
   const take = (one: Weighed): void => gathering.take(one);
-  const { usual, whole, rare } = inference(question, take);
+  const { skewed, usual, whole, unfed, rare, besideUnfed } = inference(question, take);
   usual();
-  if (isRefuted(gathering.sound.finding)) whole();
+  const sound = gathering.sound.finding;
+  if (gathering.first !== sound || isRefuted(sound, UNFED)) unfed();
+  if (isRefuted(sound)) whole();
   // Volts far apart are read of links against the drawing as well.
-  if (isDoubtful(gathering.first) || skewedSupply(question) !== null) {
+  if (isDoubtful(gathering.first) || skewed !== null) {
     rare();
-    if (isDoubtful(gathering.first)) weighMisread(question, gathering.sound, take, gathering.best);
+    const refuted = isRefuted(gathering.first);
+    if (refuted) besideUnfed();
+    const doubtful = isDoubtful(gathering.first);
+    const slip = neutralSlip(question)?.row ?? null;
+    if (doubtful || slip !== null) {
+      const rows = misreadRows(question, gathering.sound, slip);
+      weighMisread({
+        question,
+        // A voltage to neutral fits a supply as unequal just as well: only that slip is then held against it.
+        rows: doubtful ? rows : rows.filter((r) => r === slip),
+        // Where a bank without supply beside a fault has come to fit, only what is simpler than that.
+        plain: refuted && !isRefuted(gathering.first),
+        taken: take,
+        most: gathering.best,
+      });
+    }
   }
   return rankedOf(gathering.gathered());
 }

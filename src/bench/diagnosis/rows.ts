@@ -1,6 +1,7 @@
 /** Where each reading looks: names of nodes, banks, branches and elements turned into edges of one wiring. */
 import type { Edge, Wiring } from "./edges.ts";
 import type { FieldMeasurement, FieldReading } from "./fieldReading.ts";
+import { LINES } from "./lines.ts";
 import { filled, filledWhole } from "./room.ts";
 
 /** Edges crossed together, with the sign in which each is counted. */
@@ -87,8 +88,6 @@ function nodeIn(
   const bank = stars.find((one) => wanted === undefined || wanted.includes(one)) ?? stars[0];
   return bank === undefined ? null : (wiring.starPoints[bank] ?? null);
 }
-
-const LINES = ["L1", "L2", "L3"];
 
 /** Edges of a bank in the order of its branches, which both connections share: the first is the element on L1, and so on. */
 function sameElement(wiring: Wiring, drawn: Wiring, own: Edge): Edge | null {

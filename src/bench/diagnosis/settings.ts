@@ -60,8 +60,11 @@ export interface FaultPriors {
   readonly misLinked?: number;
   /** Each line without voltage; 0.01. */
   readonly lostLine?: number;
-  /** Each bank of several without supply, one or two at a time: its stage not called for, its contactor or fuses; 0.01. */
+  /** Each bank without supply: its stage not called for, its contactor or fuses; 0.01. A tenth of it for each further one, those
+   * counted that are fewer, without supply or with it; all of them as likely as one. */
   readonly unfedBank?: number;
+  /** Each line of each bank without supply, where others feed it or the volts between lines were read: a contactor's pole, a fuse; 0.003. */
+  readonly unfedBankLine?: number;
   /** Each element earthed, anywhere along it, through 10 mΩ to 100 kΩ, log-uniform; 0.003. */
   readonly earthFault?: number;
   /** The terminal of each line and each star point earthed, through as much; 0.002. */
@@ -106,6 +109,7 @@ const PRIORS: Required<FaultPriors> = {
   misLinked: 0.005,
   lostLine: 0.01,
   unfedBank: 0.01,
+  unfedBankLine: 0.003,
   earthFault: 0.003,
   earthedTerminal: 0.002,
   otherRating: 0.005,

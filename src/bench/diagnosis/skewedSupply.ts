@@ -8,6 +8,7 @@ import { logSumExp } from "./linear.ts";
 import { logLikelihood, type Model, onSupply, type Question } from "./model.ts";
 import { supplyAbout } from "./observe.ts";
 import { RANGE } from "./settings.ts";
+import type { State } from "./state.ts";
 
 /** Part of the prior of an unbalanced supply that lies beyond its common range, and the spread by which it falls e times. Our judgement. */
 const BEYOND = 0.1;
@@ -62,7 +63,8 @@ function sidesApart(question: Question) {
   const highest = sides.reduce((a, b) => (b.volts > a.volts ? b : a));
   const sum = sides.reduce((all, { volts }) => all + volts, 0);
   const spread = (3 * (highest.volts - lowest.volts)) / sum;
-  return spread <= RANGE.unbalance[1] ? null : { sides, lowest, highest, sum, spread };
+  // No volts at all have no spread: not a number.
+  return spread > RANGE.unbalance[1] ? { sides, lowest, highest, sum, spread } : null;
 }
 
 /** Whether line voltages were read further apart than common, be it as no supply has them: one longer than the other two together. */
@@ -93,11 +95,12 @@ export function skewedSupply(question: Question): SkewedSupply | null {
 /** Weighs a supply as read by itself, or beside what the model has already. */
 export function skewedFinding(
   model: Model,
+  state: State,
   { supply, spread }: SkewedSupply,
   names: Finding["names"],
 ): Finding {
   const on = onSupply(model, supply);
-  const visit = (): number => logLikelihood(on, on.sound);
+  const visit = (): number => logLikelihood(on, state);
   const log = visit();
   const points = spread.values.map((value) => [value]);
   const logTerms = spread.logTerms.map((term) => log + term);

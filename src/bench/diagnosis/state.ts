@@ -6,10 +6,9 @@ import { type Network, networkResponses } from "../../circuit/index.ts";
 import type { Ohms } from "../../quantity/index.ts";
 import { admittances, numbered } from "./admittances.ts";
 import { networkOf, type Wiring } from "./edges.ts";
+import { LINES } from "./lines.ts";
 import { filled, filledWhole, floats } from "./room.ts";
 import type { Cut, Row, Rows } from "./rows.ts";
-
-const LINES = ["L1", "L2", "L3"] as const;
 
 /** A cut whose own conductance is below this part of its edges' sum has no way round: nothing can flow through it. */
 const NO_WAY_ROUND = 1e-9;

@@ -1,8 +1,8 @@
 /** Volts between lines that are not those stated: another supply, before it is a fault. */
 import type { Warning } from "../../quantity/index.ts";
+import { isLine } from "./lines.ts";
 import type { Question } from "./model.ts";
 import { RANGE } from "./settings.ts";
-import { isLine } from "./variants.ts";
 
 /** Standard deviations of a supply's mean voltage from which the one stated is another. */
 const ANOTHER = 4;

@@ -72,8 +72,9 @@ export interface DiagnosisInput {
   readonly priors?: FaultPriors;
   /**
    * `"single"`: single faults and two opens; `"pairs"`: all pairs of faults as well, but for those that `notDetermined` names. Single if
-   * left out. Where the first of them is two faults or is refuted by the readings, also one branch on another line, a slip in the
-   * links beside one fault, all elements of another value, the feed still connected, and one reading misread.
+   * left out. Banks without supply, where the module is not read as sound. Where the first of them is two faults or is refuted by the
+   * readings, also one branch on another line, a slip in the links beside one fault, all elements of another value, the feed still
+   * connected, one reading misread, and a bank without supply beside one fault.
    */
   readonly depth?: "single" | "pairs";
 }

@@ -1,6 +1,7 @@
 /** What a set of readings can never show, said before anyone concludes it from them. */
 import { cutResponse } from "./change.ts";
 import { forwardInPlace, squared } from "./linear.ts";
+import { isLine } from "./lines.ts";
 import type { Model } from "./model.ts";
 import { baselineOf, meansInto, meansOf } from "./quick.ts";
 import { floats } from "./room.ts";
@@ -95,8 +96,8 @@ export function notDetermined(model: Model, groups: readonly ExplanationGroup[])
       reading.kind === "insulation" ||
       (reading.kind === "current" && reading.into === undefined) ||
       ((reading.kind === "resistance" || reading.kind === "voltage") &&
-        /^L[123]$/.test(reading.from) &&
-        /^L[123]$/.test(reading.to) &&
+        isLine(reading.from) &&
+        isLine(reading.to) &&
         !("only" in reading && reading.only !== undefined)),
   );
   if (between && alternatives === undefined) {

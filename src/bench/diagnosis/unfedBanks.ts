@@ -1,13 +1,27 @@
 /**
- * Banks without supply while the others run: a stage that was not called for, its contactor, its fuses. Dead readings pass that place by, so
- * only the energised state changes. Weighed where the readings refute the sound module, one bank or two at a time.
+ * Banks without supply: a stage that was not called for, its contactor, its fuses; or all of them, the one cause of no amps anywhere. Dead
+ * readings pass that place by, so only the energised state changes. Weighed where the module is not read as sound. A bank without
+ * supply on one line only is a series fault like others: `faults.ts` has it.
  */
+import { type BankSet, bankSets } from "./bankSets.ts";
 import type { DiagnosedFault } from "./diagnosedFault.ts";
 import { type Edge, type Wiring, withEdges } from "./edges.ts";
 import { type Finding, findingOf, onePoint } from "./findings.ts";
-import { logLikelihood, type Model } from "./model.ts";
-import { oneName } from "./names.ts";
-import { frameOf } from "./state.ts";
+import { LINES } from "./lines.ts";
+import { logLikelihood, type Model, showsBanks } from "./model.ts";
+import type { Names } from "./names.ts";
+import { frameOf, type LiveState, type State, VOLTAGE } from "./state.ts";
+
+/**
+ * What each further bank multiplies the odds of some without supply by, those counted that are fewer, without supply or with it: one
+ * controller calls for them all. Our judgement.
+ */
+const FURTHER = 0.1;
+
+/** Part by which amps at a clamp may be off what a set of banks leaves of the sound module's, before the network is asked. */
+const FAR_OFF = 0.3;
+/** Deviations of the clamp allowed besides. */
+export const DIGITS = 4;
 
 /** The wiring with some banks carrying nothing. */
 const without = (wiring: Wiring, banks: readonly string[]): Wiring =>
@@ -16,25 +30,88 @@ const without = (wiring: Wiring, banks: readonly string[]): Wiring =>
     return off ? { ...edge, resistance: Number.POSITIVE_INFINITY } : edge;
   });
 
-/** One bank, or two, of those there are; never all of them, which no current shows. */
-function setsOf(banks: readonly string[]): readonly (readonly string[])[] {
-  const ones = banks.map((one) => [one]);
-  const twos = banks.flatMap((one, i) => banks.slice(i + 1).map((other) => [one, other]));
-  return [...ones, ...twos].filter((set) => set.length < banks.length);
+/** The module with some banks without supply: energised without them, dead as it is. */
+export function stateWithout({ wiring, frame, sound, question }: Model, banks: readonly string[]): State {
+  const ratio = question.spread.temperatureFactor.value;
+  const rows = { rows: frame.rows, settings: [] };
+  return { ...sound, live: frameOf(without(wiring, banks), rows, ratio, true).state.live };
 }
 
-/** Weighs banks without supply. */
-export function unfedBankFindings(model: Model): readonly Finding[] {
-  const { question, wiring, frame, sound, settings } = model;
-  const p = question.priors.unfedBank;
-  if (!question.live || p === 0) return [];
-  const ratio = question.spread.temperatureFactor.value;
-  return setsOf(wiring.module.plan.banks.map(({ id }) => id)).map((banks) => {
-    const off = frameOf(without(wiring, banks), { rows: frame.rows, settings }, ratio, true).state;
-    const state = { ...sound, live: off.live };
-    const faults = banks.map((bank): DiagnosedFault => ({ kind: "unfed bank", bank }));
-    const names = oneName(faults, banks.length * Math.log(p / (1 - p)));
-    const visit = (): number => logLikelihood(model, state);
-    return findingOf(model, names, [], onePoint(visit()), visit);
+/** Whether the amps read are anywhere near what is left without some banks: what the others carry in the sound module. */
+function plausibleOn(model: Model): (banks: readonly string[]) => boolean {
+  logLikelihood(model, model.sound);
+  const { frame, prediction, question, wiring } = model;
+  const re = prediction.edgeRe.slice();
+  const im = prediction.edgeIm.slice();
+  const clamped = question.input.readings.flatMap((reading, r) => {
+    const row = frame.rows[r];
+    const reads = question.seen.reads[r] as number;
+    if (reading.kind !== "current" || row?.kind !== "current" || Number.isNaN(reads)) return [];
+    return [{ reads, cut: row.cut, allowed: DIGITS * Math.sqrt(question.seen.own[r] as number) }];
   });
+  return (banks) =>
+    clamped.every(({ reads, cut, allowed }) => {
+      let [x, y] = [0, 0];
+      cut.index.forEach((edge, k) => {
+        if (banks.includes(wiring.edges[edge]?.bank as string)) return;
+        x += (cut.sign[k] as number) * (re[edge] as number);
+        y += (cut.sign[k] as number) * (im[edge] as number);
+      });
+      const left = Math.hypot(x, y);
+      return Math.abs(reads - left) <= FAR_OFF * Math.max(reads, left) + allowed;
+    });
+}
+
+/** Names of a set of banks and of all like it: one cause, however many banks. */
+export function unfedNames({ banks, ways, list }: BankSet, all: number, p: number): Names {
+  const fewer = Math.min(banks.length, all - banks.length);
+  const each = Math.log(p / (1 - p)) + Math.max(0, fewer - 1) * Math.log(FURTHER);
+  return {
+    faults: banks.length,
+    oneCause: true,
+    logOdds: each + Math.log(ways),
+    list: () =>
+      list().map((set) => ({
+        faults: set.map((bank): DiagnosedFault => ({ kind: "unfed bank", bank })),
+        logOdds: each,
+      })),
+  };
+}
+
+/** No line has supply: nothing flows, and what is read on the lines floats. One cause, so as likely as one lost line. */
+function deadFinding(model: Model): readonly Finding[] {
+  const { question, wiring, frame } = model;
+  const p = question.priors.lostLine;
+  const live = stateWithout(
+    model,
+    wiring.module.plan.banks.map(({ id }) => id),
+  ).live as LiveState;
+  const adrift = live.adrift.slice();
+  frame.liveKind.forEach((kind, k) => {
+    if (kind === VOLTAGE) adrift[k] = 1;
+  });
+  const state = { ...model.sound, live: { ...live, adrift } };
+  const faults = LINES.map((line): DiagnosedFault => ({ kind: "lost line", line }));
+  const logOdds = Math.log(p / (1 - p));
+  const names = { faults: faults.length, oneCause: true, logOdds, list: () => [{ faults, logOdds }] };
+  const visit = (): number => logLikelihood(model, state);
+  return [findingOf(model, names, [], onePoint(visit()), visit)];
+}
+
+/** Weighs banks without supply, one, several or all; and no supply at all. */
+export function unfedBankFindings(model: Model): readonly Finding[] {
+  const { question, wiring } = model;
+  const { unfedBank: p, lostLine } = question.priors;
+  if (!question.live || !showsBanks(question.input)) return [];
+  const isPlausible = plausibleOn(model);
+  const banks = wiring.module.plan.banks.map(({ id }) => id);
+  const sets = p === 0 ? [] : bankSets(model).filter((set) => isPlausible(set.banks));
+  return [
+    ...sets.map((set) => {
+      const state = stateWithout(model, set.banks);
+      const visit = (): number => logLikelihood(model, state);
+      return findingOf(model, unfedNames(set, banks.length, p), [], onePoint(visit()), visit);
+    }),
+    ...(lostLine > 0 && isPlausible(banks) ? deadFinding(model) : []),
+  ];
 }

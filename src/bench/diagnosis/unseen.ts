@@ -6,6 +6,7 @@
 import type { DiagnosedFault } from "./diagnosedFault.ts";
 import { terminalsOf } from "./earthPlaces.ts";
 import { type Finding, renamed } from "./findings.ts";
+import { LINES } from "./lines.ts";
 import type { Model, Question } from "./model.ts";
 import type { Named } from "./names.ts";
 import { RANGE } from "./settings.ts";
@@ -52,7 +53,7 @@ export function unseenFaults({ question, wiring }: Model): AllUnseen {
     if (prior > 0) faults.push({ fault, logOdds: Math.log(prior / (1 - prior)), estimates });
   };
   if (!live) {
-    for (const line of ["L1", "L2", "L3"]) add({ kind: "lost line", line }, priors.lostLine, []);
+    for (const line of LINES) add({ kind: "lost line", line }, priors.lostLine, []);
     add({ kind: "supply unbalance" }, priors.supplyUnbalance, [UNBALANCE]);
   }
   if (!showsEarth(question)) {

@@ -5,15 +5,10 @@
 
 import type { DiagnosedFault } from "./diagnosedFault.ts";
 import { type Edge, rerouted, type Wiring } from "./edges.ts";
+import { LINES } from "./lines.ts";
 
 /** One slip in the links. */
 export type Slip = Extract<DiagnosedFault, { readonly kind: "mis-linked" }>;
-
-/** The lines that a branch can be landed on. */
-export const LINES = ["L1", "L2", "L3"] as const;
-
-/** Whether a node is one of them. */
-export const isLine = (node: string): boolean => (LINES as readonly string[]).includes(node);
 
 /** Every single slip in the links of a wiring; only under voltage does a neutral show. */
 export function slipsOf({ module: { plan } }: Wiring, live: boolean): readonly Slip[] {

@@ -10,11 +10,11 @@ import { integrated } from "./family.ts";
 import { type Stretch, stretchOf } from "./faults.ts";
 import { type Finding, findingOf, type Parameter } from "./findings.ts";
 import { earthedInsulation } from "./insulation.ts";
+import { isLine } from "./lines.ts";
 import { logLikelihood, type Model } from "./model.ts";
 import { oneName } from "./names.ts";
 import { type FaultPriors, RANGE } from "./settings.ts";
 import { frameOf, type State } from "./state.ts";
-import { isLine } from "./variants.ts";
 
 /** A slip of one parameter. */
 interface Slip {

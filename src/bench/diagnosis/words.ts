@@ -1,6 +1,7 @@
 /** Faults and measurements in a technician's words. */
 import type { DiagnosedFault } from "./diagnosedFault.ts";
 import type { FieldMeasurement } from "./fieldReading.ts";
+import { isLine } from "./lines.ts";
 import type { Explanation } from "./types.ts";
 
 /** A probability as people read it; never 0 or 100 %, which no reading gives. */
@@ -16,12 +17,12 @@ export function placeWords(place: string): string {
   if (bank !== null) return `the joint of bank ${bank[2]} on ${bank[1]}`;
   const branch = /^(.+)<(.+)$/.exec(place);
   if (branch !== null) return `the joint of branch ${branch[2]} on star point ${branch[1]}`;
-  return /^L[123]$/.test(place) ? `the joint where line ${place} enters the module` : `joint ${place}`;
+  return isLine(place) ? `the joint where line ${place} enters the module` : `joint ${place}`;
 }
 
 /** A terminal that every branch on it shares. */
 export function terminalWords(terminal: string): string {
-  return /^L[123]$/.test(terminal) ? `terminal ${terminal}` : `star point ${terminal}`;
+  return isLine(terminal) ? `terminal ${terminal}` : `star point ${terminal}`;
 }
 
 /** One fault in words. */
@@ -47,7 +48,7 @@ function faultWords(fault: DiagnosedFault): string {
     case "lost line":
       return `no supply on ${fault.line}`;
     case "unfed bank":
-      return `bank ${fault.bank} without supply`;
+      return `bank ${fault.bank} without supply${fault.line === undefined ? "" : ` on ${fault.line}`}`;
     case "earth fault":
       return `element ${fault.element} earthed`;
     case "earthed terminal":
@@ -63,9 +64,23 @@ function faultWords(fault: DiagnosedFault): string {
   }
 }
 
+/** Faults in words, one after the other; what several banks or lines lack is said once. */
+function eachInWords(faults: readonly DiagnosedFault[]): readonly string[] {
+  const lost = faults.flatMap((one) => (one.kind === "lost line" ? [one.line] : []));
+  const off = faults.flatMap((one) =>
+    one.kind === "unfed bank" && one.line === undefined ? [one.bank] : [],
+  );
+  const words = faults.map((one) => {
+    if (one.kind === "lost line" && lost.length > 1) return `no supply on ${listed(lost)}`;
+    const several = one.kind === "unfed bank" && one.line === undefined && off.length > 1;
+    return several ? `banks ${listed(off)} without supply` : faultWords(one);
+  });
+  return [...new Set(words)];
+}
+
 /** An explanation in words. */
 export function explanationWords(faults: readonly DiagnosedFault[], wiring = 0): string {
-  const words = faults.length === 0 ? "sound" : faults.map(faultWords).join(" and ");
+  const words = faults.length === 0 ? "sound" : eachInWords(faults).join(" and ");
   return wiring === 0 ? words : `${words}, if wired as alternative ${wiring}`;
 }
 

@@ -80,6 +80,7 @@ const priors: Note<FaultPriors> = {
     earthFault: prior(0.003),
     earthedTerminal: prior(0.002),
     unfedBank: prior(0.01),
+    unfedBankLine: prior(0.003),
     otherRating: prior(0.005),
     feedConnected: prior(0.005),
     supplyUnbalance: prior(0.01),

@@ -272,6 +272,16 @@ describe("what a diagnosis asks for", () => {
       ["L2"],
     ],
     [
+      { kind: "unfed bank", bank: "A", line: "L2" },
+      "Isolate and prove dead all three lines (L2 of bank A floats live through its elements), then have the electrician in charge find why the bank has no voltage there: a pole of its contactor, a fuse, a lug.",
+      [],
+    ],
+    [
+      { kind: "unfed bank", bank: "A" },
+      "Find out whether bank A was called for when the amps were read, and read them again at full conduction; if it was, have the electrician in charge look at its contactor, fuses and feed.",
+      [],
+    ],
+    [
       EARTH,
       "Do not energise. Isolate, lift element A-L2 at both ends and measure its insulation to the frame alone; clean and dry it, or renew it.",
       ["A-L2"],
@@ -283,6 +293,34 @@ describe("what a diagnosis asks for", () => {
     expect(steps(settled({ kind: "supply unbalance" }))[0]).toMatchObject({ about: [], reason: "Words." });
     expect(steps(settled({ kind: "mis-linked", bank: null, as: "neutral" }))[0]?.action).toMatch(
       /^Isolate, then look for what ties the star points to the neutral or the frame/,
+    );
+  });
+  it("is one step for several banks without supply, and for all lines", () => {
+    const off = (bank: string): DiagnosedFault => ({ kind: "unfed bank", bank });
+    const banks = module.plan.banks.map(({ id }) => id);
+    expect(banks.length).toBeGreaterThan(2);
+    const called = (...faults: readonly DiagnosedFault[]) =>
+      steps(settled(...faults)).map(({ action }) => action);
+    expect(called(off("A"), off("B"))).toEqual([
+      "Find out whether banks A and B were called for when the amps were read, and read them again at full conduction; if they were, have the electrician in charge look at their contactor, fuses and feed.",
+    ]);
+    expect(called(...banks.map(off))).toEqual([
+      "Find out whether heat was called for and the contactor in when the amps were read, and read them again at full conduction. If so, have the electrician in charge look for volts between the lines at the banks' terminals, then at the controller, the contactor and all fuses: 0 A does not prove it dead.",
+    ]);
+    expect(called(off("A"), off("B"), OPEN)).toHaveLength(2);
+    const lines = ["L1", "L2", "L3"].map((line): DiagnosedFault => ({ kind: "lost line", line }));
+    expect(called(...lines)).toEqual([
+      "Have the electrician in charge find why no line has volts: the main switch, its fuses, the feed. Treat every line as live meanwhile: a reading of 0 V does not prove it dead.",
+    ]);
+    expect(called(...lines.slice(1))).toHaveLength(2);
+    const either: DiagnosisVerdict = {
+      kind: "not told apart",
+      explanations: [one(0.5, [off("A")]), one(0.5, [off("B")])],
+      words: "Words",
+    };
+    const best = { instruction: "Clamp.", measurement: { kind: "current", at: "L1", into: "A" } };
+    expect(steps(either, [], [best])[0]?.action).toBe(
+      "Find out which banks were called for when the amps were read. Clamp.",
     );
   });
   it("is nothing where branches, joints or the line say it already, or nothing is wrong", () => {

@@ -14,7 +14,16 @@ const MAKE = 0.15 / Math.sqrt(12) / 1.025;
 const EACH = 0.02;
 
 const KINDS = [
-  ...["elementOpen", "shortedTurns", "offValue", "joint", "openJoint", "misLinked", "lostLine"],
+  ...[
+    "elementOpen",
+    "shortedTurns",
+    "offValue",
+    "joint",
+    "openJoint",
+    "misLinked",
+    "lostLine",
+    "unfedBankLine",
+  ],
   ...["earthFault", "earthedTerminal", "otherRating", "feedConnected", "supplyUnbalance"],
 ];
 /** Priors of none but these kinds. */

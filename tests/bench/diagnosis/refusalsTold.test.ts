@@ -33,6 +33,10 @@ describe("a reading", () => {
     ],
     [
       { ...OHM, only: "A" },
+      'wrong-type: readings.0.only: "A" is not allowed; expected at least one bank, branch or element',
+    ],
+    [
+      { ...OHM, only: null },
       "missing: readings.0.only: missing; expected at least one bank, branch or element",
     ],
     [
@@ -137,13 +141,22 @@ describe("a reading", () => {
     ]);
   });
 
+  it("still to be taken is one of a list, and there", () => {
+    const next = (candidates: unknown) =>
+      toldOf(() => nextMeasurements({ ...asked(STAR, pairs([24])), candidates } as never));
+    expect(next({ from: "L1" })).toEqual([
+      "wrong-type: candidates: an object is not allowed; expected a list of measurements",
+    ]);
+    expect(next([null])).toEqual(["missing: candidates.0: missing; expected an object with named fields"]);
+  });
+
   it("is refused though another is right, each by its number", () => {
     const readings = [...pairs([24]), reading({ ...OHM, reads: -1 }), reading({ ...OHM, to: "L1" }), null];
     const { issues } = caught(() => diagnose(asked(STAR, readings as never)));
     expect(issues.map(({ code, path }) => [code, path])).toEqual([
       ["out-of-range", "readings.1.reads"],
       ["inconsistent", "readings.2.to"],
-      ["missing", "readings.3.reading"],
+      ["missing", "readings.3"],
     ]);
   });
 });
@@ -179,7 +192,8 @@ describe("a clamp goes around what a wire feeds", () => {
 describe("a question", () => {
   it.each([
     [{ readings: undefined }, "missing: readings: missing; expected a list of readings"],
-    [{ readings: {} }, "missing: readings: missing; expected a list of readings"],
+    [{ readings: null }, "missing: readings: missing; expected a list of readings"],
+    [{ readings: {} }, "wrong-type: readings: an object is not allowed; expected a list of readings"],
     [{ alternatives: {} }, "wrong-type: alternatives: an object is not allowed; expected a list of plans"],
     [
       { instruments: {} },
@@ -212,7 +226,7 @@ describe("a question", () => {
     ],
     [
       { priors: { rust: 0.1 } },
-      'unknown-field: priors.rust: "rust" is not allowed; expected one of elementOpen, shortedTurns, offValue, joint, openJoint, misLinked, lostLine, unfedBank, earthFault, earthedTerminal, otherRating, feedConnected, supplyUnbalance, misread',
+      'unknown-field: priors.rust: "rust" is not allowed; expected one of elementOpen, shortedTurns, offValue, joint, openJoint, misLinked, lostLine, unfedBank, unfedBankLine, earthFault, earthedTerminal, otherRating, feedConnected, supplyUnbalance, misread',
     ],
   ])("with %j is refused with: %s", (field, message) => {
     expect(toldOf(() => diagnose(put(field)))).toEqual([message]);

@@ -61,6 +61,8 @@ describe("a fault in words", () => {
     ],
     [{ kind: "mis-landed", branch: "A-L1", drawn: "L1", on: "L3" }, "branch A-L1 landed on L3 instead of L1"],
     [{ kind: "lost line", line: "L3" }, "no supply on L3"],
+    [{ kind: "unfed bank", bank: "B" }, "bank B without supply"],
+    [{ kind: "unfed bank", bank: "B", line: "L2" }, "bank B without supply on L2"],
     [{ kind: "earth fault", element: "A-L2" }, "element A-L2 earthed"],
     [{ kind: "earthed terminal", terminal: "L2" }, "terminal L2 earthed"],
     [{ kind: "earthed terminal", terminal: "S-L2" }, "star point S-L2 earthed"],
@@ -77,6 +79,15 @@ describe("a fault in words", () => {
     expect(textOf({ kind: "lost line", line: "L1" }, { kind: "element open", element: "A-L2" })).toBe(
       "no supply on L1 and element A-L2 open",
     );
+    const off = (bank: string): DiagnosedFault => ({ kind: "unfed bank", bank });
+    expect(textOf(off("A"), off("C"), { kind: "element open", element: "B-L2" }, off("D"))).toBe(
+      "banks A, C and D without supply and element B-L2 open",
+    );
+    expect(textOf(off("A"), { kind: "unfed bank", bank: "B", line: "L1" })).toBe(
+      "bank A without supply and bank B without supply on L1",
+    );
+    const lost = (line: string): DiagnosedFault => ({ kind: "lost line", line });
+    expect(textOf(lost("L1"), lost("L3"))).toBe("no supply on L1 and L3");
     const other = explanationGroupWords(group(made([], { wiring: 2 })));
     expect(other.explanations[0]?.text).toBe("sound, if wired as alternative 2");
   });
