@@ -56,7 +56,9 @@ describe("open strings of branches", () => {
   it("of one in four tied banks shorten the life of what is left by carrying 1.09 times", () => {
     // Star point at (3.5 − 4)/11.5 of L1's voltage: the survivors on L1 stand at 1 + 0.5/11.5, squared 1.0888.
     const said = running(stars(4, ["A-L1"]));
-    expect(said).toMatch(/what is left of A-L1 then carries 1\.09 times its sound power, which shortens its life/);
+    expect(said).toMatch(
+      /what is left of A-L1 then carries 1\.09 times its sound power, which shortens its life/,
+    );
     expect(said).toContain("with unequal lines");
   });
   it("of one in two tied banks are for the maker, for untying them makes it worse", () => {
