@@ -60,6 +60,13 @@ describe("star and delta read with all links in", () => {
     expect(found.nextSteps[0]?.action).toContain("Do not energise. Find what bridges L1 to L2");
   });
 
+  it("are refused it without a plate too, held against the other readings", () => {
+    const { nameplate: _plate, temperatureFactor: _factor, ...bare } = both(["0.00 Ω", "5.54 Ω", "5.54 Ω"]);
+    expect(assessModule(bare).answer[2]).toContain("Do not energise it: L1 to L2 reads as good as bolted");
+    const { nameplate: _p, temperatureFactor: _f, ...sound } = both(["7.38 Ω", "7.38 Ω", "7.38 Ω"]);
+    expect(assessModule(sound).answer[2]).not.toContain("bolted");
+  });
+
   it("are not refused it for a reading that is low and still a load", () => {
     // B-L1L2 at half: star equivalent 22.154 beside 11.077, so 7.385, beside 22.154 (11.077 + 11.077): 5.54.
     expect(answer(both(["5.54 Ω", "6.92 Ω", "6.92 Ω"]))[2]).not.toContain("bolted");
