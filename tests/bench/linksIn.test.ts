@@ -84,6 +84,19 @@ describe("amps that settle on one element", () => {
     expect(delta).toContain("only once the break is found and its loose ends are clear of the frame");
   });
 
+  it("say what the twin carries, whichever of the two is open", () => {
+    // Two of 7.68 Ω side by side in each branch, one open on L1: conductances 1:2:2 of 1/7.68 S. The star point moves to a fifth, the twin
+    // has 1.2 times its 277 V: 43.3 A in L1. The others see √21/5 = 0.9165 of theirs: 66.1 A.
+    const plain = amps("star", [43.3, 66.1, 66.1]);
+    const twins: BenchRecord = {
+      ...plain,
+      wiring: { banks: [{ id: "A", connection: "star", elementsInParallel: 2 }] },
+    };
+    const [wrong, , running] = answer(twins);
+    expect(wrong).toContain("Cannot be told apart: element A-L1-1 open (49 %) or element A-L1-2 open (49 %)");
+    expect(running).toContain("not at full power as it is: what is left of A-L1 would carry 1.44 times");
+  });
+
   it("do not leave it to the customer to run on touching turns or on what may be a bad joint", () => {
     // Side L1-L2 at 5.76 Ω: 83.33 A in it, 41.67 A in the others, 60° apart as currents add in the lines: √(83.33² + 41.67² + 83.33·41.67) = 110.2 A.
     expect(answer(amps("delta", [110.2, 110.2, 72.17]))[2]).toBe(
