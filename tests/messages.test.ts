@@ -227,7 +227,7 @@ describe("a field that a plan does not have", () => {
 describe("text that is nearly a quantity", () => {
   it("is answered with what it may have meant", () => {
     const read = (text: string, unit: "Ω" | "K" | "m²" | "V") => said(() => parseQuantity(text, { unit }));
-    for (const zero of ["0L", "0.L", ">550 MΩ"]) expect(read(zero, "Ω")).toContain(', or "OL"');
+    for (const open of ["O L", "O.L.D", ">550 MΩ"]) expect(read(open, "Ω")).toContain(', or "OL"');
     expect(read("35 F", "K")).toContain("not of F or °C");
     expect(read("35 F", "K")).toContain("Δ°F");
     expect(read("1/0", "m²")).toContain('or "1/0 AWG"');

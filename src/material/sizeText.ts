@@ -17,7 +17,7 @@ const LONGEST = 24;
  * Reads a wire size with its gauge system. A bare "10" is refused, since it may be AWG, SWG, kcmil or mm², and so is "12 ga"; "2/0"
  * and "00" without a system are taken as AWG, as everywhere in this library. "2.5 mm" is refused: it would be a
  * diameter.
- * @param text - the size: "12 AWG", "AWG 12", "2/0", "250 kcmil", "250 MCM", "18 SWG", "2.5 mm²", "2.5 mm2", "2.5 sq mm"
+ * @param text - the size: "12 AWG", "AWG 12", "2/0", "250 kcmil", "250 MCM", "18 SWG", "SWG 18", "2.5 mm²", "2.5 mm2", "2.5 sq mm"
  * @returns the size with its area and the diameter of a solid wire of that area
  * @throws ElectroheatError `missing`, `wrong-type`, `malformed-text`, `out-of-range`, `ambiguous` for a bare number or gauge
  * @source ASTM B258 for AWG, BS 3737:1964 for SWG; kcmil and mm² by definition
@@ -35,7 +35,17 @@ export function wireSize(text: string): WireSize {
   if (typeof text !== "string") return fail({ code: "wrong-type", path, expected: FORMS, received: text });
   if (text.length > LONGEST) return fail({ code: "malformed-text", path, expected: FORMS, received: text });
   const bare = text.trim();
-  if (/swg$/i.test(bare)) return swgSize(bare);
+  if (/^swg|swg$/i.test(bare)) return swgSize(bare);
+  // Told as what they are: further down only a gauge is left to be expected.
+  if (/^\d+,\d/.test(bare))
+    return fail({ code: "ambiguous", path, expected: `${FORMS}, with a decimal point`, received: text });
+  if (/^\d[\d./]* ?(?:mm|in|")$/i.test(bare))
+    return fail({
+      code: "malformed-text",
+      path,
+      expected: `${FORMS}; a diameter is no size`,
+      received: text,
+    });
   const metric = /^(\d{1,4}(?:\.\d{1,4})?) ?(?:mm²|mm\^?2|sq\.? ?mm)$/i.exec(bare)?.[1];
   if (metric !== undefined) return sizeOf("mm²", metric, Number(metric));
   const kcmil = /^(\d{1,4}(?:\.\d{1,3})?) ?(?:kcmil|mcm)$/i.exec(bare)?.[1];

@@ -170,7 +170,7 @@ export function ductHeaterCheck(input: {
     warnings.push({
       code: "caution",
       path: lowest ? "velocity" : "faceLoad",
-      message: `${rule} of a ${element} heater is ${shown(printed * share)} ${unit} by this guidance: ${lowest ? `elements overheat where the air is slower (held against the velocity as the air passes, ${velocity.toFixed(2)} m/s)` : "the face carries more"}. The heater's maker decides.`,
+      message: `${rule} of ${element === "open coil" ? "an" : "a"} ${element} heater is ${shown(printed * share)} ${unit} by this guidance: ${lowest ? `elements overheat where the air is slower (held against the velocity as the air passes, ${velocity.toFixed(2)} m/s)` : "the face carries more"}. The heater's maker decides.`,
       limit,
       unit: lowest ? "m/s" : "W/m²",
       source,

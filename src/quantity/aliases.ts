@@ -61,6 +61,7 @@ export const ALIASES: Aliases = {
   Pa: {
     psi: ["PSI", "lbf/in²", "lb/in²"],
     MPa: ["N/mm²"],
+    hPa: ["mbar", "mb", "millibar", "millibars"],
     "inH₂O": ["in wc", "in WC", "in w.c.", "in W.C.", "inWC", "in wg", "in w.g.", "in H2O"],
     inHg: ["in Hg"],
   },

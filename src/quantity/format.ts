@@ -81,6 +81,7 @@ const US: { readonly [U in CanonicalUnit]?: string } = {
   "W/m²": "W/in²",
   "W/(m²·K)": "Btu/(h·ft²·°F)",
   "W/(m·K)": "Btu/(h·ft·°F)",
+  "W/K": "Btu/(h·°F)",
   "J/K": "Btu/°F",
   "J/(kg·K)": "Btu/(lb·°F)",
   "kg/m³": "lb/ft³",

@@ -80,7 +80,10 @@ function lookUp(unit: string, key: string): UnitEntry | undefined {
   const { exact: texts, words } = index();
   const exact = texts.get(unit);
   // Not "MOHM": in capitals it may be mega or milli.
-  const spelled = key.replace(/^OHMS?|[Oo]hms?/, "Ω");
+  const spelled = key
+    .replace(/^OHMS?|[Oo]hms?/, "Ω")
+    .replace(/BTU|btu/, "Btu")
+    .replace(/([/(])hr\b/, "$1h");
   return exact?.get(key) ?? words.get(unit)?.get(key.toLowerCase()) ?? exact?.get(spelled);
 }
 

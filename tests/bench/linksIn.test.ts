@@ -60,6 +60,13 @@ describe("star and delta read with all links in", () => {
     expect(found.nextSteps[0]?.action).toContain("Do not energise. Find what bridges L1 to L2");
   });
 
+  it("are refused it without a plate too, held against the other readings", () => {
+    const { nameplate: _plate, temperatureFactor: _factor, ...bare } = both(["0.00 Ω", "5.54 Ω", "5.54 Ω"]);
+    expect(assessModule(bare).answer[2]).toContain("Do not energise it: L1 to L2 reads as good as bolted");
+    const { nameplate: _p, temperatureFactor: _f, ...sound } = both(["7.38 Ω", "7.38 Ω", "7.38 Ω"]);
+    expect(assessModule(sound).answer[2]).not.toContain("bolted");
+  });
+
   it("are not refused it for a reading that is low and still a load", () => {
     // B-L1L2 at half: star equivalent 22.154 beside 11.077, so 7.385, beside 22.154 (11.077 + 11.077): 5.54.
     expect(answer(both(["5.54 Ω", "6.92 Ω", "6.92 Ω"]))[2]).not.toContain("bolted");
@@ -75,6 +82,19 @@ describe("amps that settle on one element", () => {
     const delta = answer(amps("delta", [41.67, 41.67, 72.17]))[2];
     expect(delta).toContain("at 67 % of its power with unequal lines");
     expect(delta).toContain("only once the break is found and its loose ends are clear of the frame");
+  });
+
+  it("say what the twin carries, whichever of the two is open", () => {
+    // Two of 7.68 Ω side by side in each branch, one open on L1: conductances 1:2:2 of 1/7.68 S. The star point moves to a fifth, the twin
+    // has 1.2 times its 277 V: 43.3 A in L1. The others see √21/5 = 0.9165 of theirs: 66.1 A.
+    const plain = amps("star", [43.3, 66.1, 66.1]);
+    const twins: BenchRecord = {
+      ...plain,
+      wiring: { banks: [{ id: "A", connection: "star", elementsInParallel: 2 }] },
+    };
+    const [wrong, , running] = answer(twins);
+    expect(wrong).toContain("Cannot be told apart: element A-L1-1 open (49 %) or element A-L1-2 open (49 %)");
+    expect(running).toContain("not at full power as it is: what is left of A-L1 would carry 1.44 times");
   });
 
   it("do not leave it to the customer to run on touching turns or on what may be a bad joint", () => {

@@ -41,7 +41,7 @@ const QUANTITIES: readonly (readonly [
   ["nameplate.power", "W", ""],
   ["nameplate.voltage", "V", "", [0.1, 1e6]],
   ...["v12", "v23", "v31"].flatMap((name) =>
-    ["supply", "asFound.supply"].map((where) => [`${where}.${name}`, "V", "", [0.1, 1e6]] as const),
+    ["supply", "asFound.supply"].map((where) => [`${where}.${name}`, "V", "zero", [0.1, 1e6]] as const),
   ),
   ["instruments.ohmmeter.resolution", "Ω", "optional"],
   ["instruments.ohmmeter.leads.shorted", "Ω", "zero"],

@@ -39,6 +39,13 @@ describe("a wire size", () => {
     expect(refused(text)).toEqual(["ambiguous", "text", true]);
   });
 
+  it("is SWG with its letters before or behind, and says what a diameter and a comma are", () => {
+    // BS 3737:1964: SWG 18 is 0.048 in, 1.2192 mm.
+    for (const text of ["18 SWG", "SWG 18", "swg18"])
+      expect(material.wireSize(text).diameter, text).toBeCloseTo(1.2192e-3, 9);
+    expect(() => material.wireSize("0.4 mm")).toThrow(/a diameter is no size/);
+    expect(() => material.wireSize("2,5 mm²")).toThrow(/2\.5 mm².*with a decimal point/);
+  });
   it.each(["AWG", "wire", "2.5 mm", "twelve AWG", "x".repeat(24), "1".repeat(25), "-3 mm²", "2.5 mm² ²"])(
     "%s is no size",
     (text) => {

@@ -24,6 +24,7 @@ const TRADE: readonly (readonly [CanonicalUnit, string, string])[] = [
   ["W/m²", "wattsPerSquareInch", "W/in²"],
   ["W/(m²·K)", "btuItPerHourSquareFootFahrenheit", "Btu/(h·ft²·°F)"],
   ["W/(m·K)", "btuItPerHourFootFahrenheit", "Btu/(h·ft·°F)"],
+  ["W/K", "btuItPerHourFahrenheit", "Btu/(h·°F)"],
   ["J/K", "btuItPerFahrenheit", "Btu/°F"],
   ["J/(kg·K)", "btuItPerPoundFahrenheit", "Btu/(lb·°F)"],
   ["kg/m³", "poundsPerCubicFoot", "lb/ft³"],

@@ -3,7 +3,14 @@ import type { Supply } from "../../circuit/index.ts";
 import type { ReadingsAssessment } from "../assessmentTypes.ts";
 import type { BranchFinding, DrawAssessment, NextStep } from "../assessTypes.ts";
 import { elementPlan } from "../day/branchModule.ts";
-import { ampsSteps, oddAmps, unjudgedJointSteps, unjudgedJoints } from "../day/concerns.ts";
+import {
+  ampsSteps,
+  excessAmps,
+  excessWords,
+  oddAmps,
+  unjudgedJointSteps,
+  unjudgedJoints,
+} from "../day/concerns.ts";
 import { contactSteps } from "../day/contactConcerns.ts";
 import type { Days } from "../day/days.ts";
 import { type HotBranches, readAsLeft } from "../day/hotBranches.ts";
@@ -11,6 +18,7 @@ import { doubtfulInsulationSteps, insulationSteps, poorInsulation } from "../day
 import { isBadJoint } from "../day/joints.ts";
 import { scanSteps } from "../day/scanConcerns.ts";
 import { supplyConcerns } from "../day/supplyConcerns.ts";
+import { undecidedSteps } from "../day/undecidedJoints.ts";
 import type { Diagnosis } from "../diagnosis/types.ts";
 import { listed } from "../diagnosis/words.ts";
 import type { Sheet } from "../readSheet.ts";
@@ -139,6 +147,7 @@ export function adviseOn(input: {
   const diagnosed = (branchFaulty || faults.running !== null) && !refuted;
   const explained = diagnosed || lostLine !== null || volts.explainsAmps;
   const oddNow = present !== null && !explained && oddAmps(present).length > 0;
+  const excess = present !== null && oddNow ? excessAmps(present) : [];
   const anythingRead = present !== null && wasRead(present);
   const site = siteConcerns({ ...sheet.site, supply: volts });
   // As found they were weighed; what was read again as left was not.
@@ -159,7 +168,12 @@ export function adviseOn(input: {
     concerns: {
       odd: oddSteps(faults.odd),
       insulation: insulationSteps(present),
-      doubtful: [...scanSteps(present), ...contactSteps(present), ...doubtfulInsulationSteps(present)],
+      doubtful: [
+        ...scanSteps(present),
+        ...contactSteps(present),
+        ...undecidedSteps(present),
+        ...doubtfulInsulationSteps(present),
+      ],
       supply: volts.steps,
       joints: unjudgedJointSteps(present, weighed),
       amps: ampsSteps(present, explained),
@@ -177,7 +191,7 @@ export function adviseOn(input: {
   const module = runningWords({
     present: current,
     lostLine,
-    forbidding: [...poor, ...faults.forbidding, ...boltedWords(bolted)],
+    forbidding: [...poor, ...faults.forbidding, ...boltedWords(bolted), ...excessWords(excess)],
     voltage: volts.unknown ?? (volts.before === null ? null : site.running),
     diagnosed:
       faults.running ?? (oddNow ? "Not known before the amps are explained." : (unread ?? site.running)),

@@ -9,6 +9,7 @@ import { contactText, isTooHot } from "../day/contactHeat.ts";
 import { readAsLeft } from "../day/hotBranches.ts";
 import { doubtfulInsulation, poorInsulation } from "../day/insulationConcerns.ts";
 import { isBadJoint } from "../day/joints.ts";
+import { undecidedJoint } from "../day/undecidedJoints.ts";
 import type { DiagnosedFault } from "../diagnosis/diagnosedFault.ts";
 import { listed } from "../diagnosis/words.ts";
 import { ratioText } from "../text/shown.ts";
@@ -125,7 +126,9 @@ const UNLESS_STUDS =
 
 /** Joints and insulation that are neither bad nor clear of trouble. */
 const doubtWords = (day: ReadingsAssessment, told: ReadonlySet<string>): readonly string[] => [
-  ...day.joints.filter(({ id }) => !told.has(id)).flatMap(doubtfulJoint),
+  ...day.joints
+    .filter(({ id }) => !told.has(id))
+    .flatMap((joint) => [...doubtfulJoint(joint), ...undecidedJoint(joint)]),
   ...doubtfulInsulation(day).map(({ words }) => words),
 ];
 
@@ -175,7 +178,9 @@ function carriedWords(
       : [...poorInsulation(present), ...doubtfulInsulation(present).map(({ words }) => words)]),
     ...branchWords(tellingBranches(present.resistances, misread).filter(({ id }) => !ids.has(id))),
     ...present.joints.filter((one) => isBadJoint(one) && !again.joints.includes(one)).map(jointWords),
-    ...present.joints.filter((one) => !again.joints.includes(one)).flatMap(doubtfulJoint),
+    ...present.joints
+      .filter((one) => !again.joints.includes(one))
+      .flatMap((joint) => [...doubtfulJoint(joint), ...undecidedJoint(joint)]),
   ];
 }
 

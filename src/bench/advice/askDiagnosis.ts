@@ -4,6 +4,7 @@ import type { Amperes, Ohms, Volts } from "../../quantity/index.ts";
 import { drawnJoints, elementCount } from "../day/branchModule.ts";
 import { lastDigit } from "../day/instrumentLimits.ts";
 import { readToNeutral, voltageOf } from "../day/supplyConcerns.ts";
+import { isFloating } from "../day/supplyState.ts";
 import type { BankTargets } from "../day/targets.ts";
 import type { FieldReading } from "../diagnosis/fieldReading.ts";
 import { LEAK } from "../diagnosis/leak.ts";
@@ -39,6 +40,9 @@ const WORDS: Readonly<Record<Kind, string>> = {
 
 const DROPS_ALONE =
   "Left out of the diagnosis: drops across joints, for without ohms or amps nothing else says what flows. The joints are judged by comparison and by their own drops.";
+
+const FLOATING =
+  "Left out of the diagnosis: supply voltages, for no module feeds the lost line back to what was read: it floats, and a meter shows anything there.";
 
 const TO_NEUTRAL =
   "Left out of the diagnosis: supply voltages, which look read to neutral where the record has them between lines.";
@@ -195,7 +199,8 @@ export function diagnosisQuestion(input: {
     input.supply !== undefined &&
     nameplate !== undefined &&
     readToNeutral(record, input.supply, nameplate.voltage.value, plateCurrent);
-  const supply = neutral ? undefined : input.supply;
+  const floating = !neutral && input.supply !== undefined && isFloating(input.supply);
+  const supply = neutral || floating ? undefined : input.supply;
   const drops = measuredDrops(record, readings);
   const plan = moduleAsked(record, readings, targets, drops);
   const studs = plan === null || !readsStuds(readings) ? new Map() : studsOf(plan);
@@ -227,6 +232,7 @@ export function diagnosisQuestion(input: {
           `Left out of the diagnosis: ${WORDS[kind]}, for the record does not name the instrument.`,
       ),
     ...(neutral ? [TO_NEUTRAL] : []),
+    ...(floating ? [FLOATING] : []),
   ];
   const taken = named.flatMap((one) => one.readings);
   if (named.every(({ kind }) => kind === "voltmeter")) return { asked: null, leftOut };

@@ -249,7 +249,7 @@ export function assessFaults(input: {
         }),
     forbidding: forbidding(verdict, module, ohmsRead),
     running: diagnosedRunning(verdict, ohmsRead),
-    elementsOpen: elementsOpen(verdict),
+    elementsOpen: elementsOpen(verdict, module),
     jointFirst: jointFirst(verdict),
     jointAmong: jointAmong(verdict),
     misread,

@@ -1,8 +1,8 @@
 /** What a diagnosis, beyond what branches show by themselves, says of running meanwhile. */
-import { faultWithin } from "../diagnosis/likeElements.ts";
+import type { HeatingModule } from "../../circuit/index.ts";
 import type { Explanation } from "../diagnosis/types.ts";
 import { listed } from "../diagnosis/words.ts";
-import { type DiagnosisVerdict, isTelling } from "./diagnosisVerdict.ts";
+import { branchesOf, type DiagnosisVerdict, isTelling } from "./diagnosisVerdict.ts";
 
 /** Whether elements of another value are concluded from amps alone, and from fewer than the plate's: little conduction does the same. */
 export const isFewAmps = ({ explanations: [first] }: DiagnosisVerdict, ohmsRead: boolean): boolean =>
@@ -31,14 +31,28 @@ function settledBefore({ faults, estimates }: Explanation): string | null {
     : `Not before ${listed(high)} and the joints on the way to ${high.length > 1 ? "them" : "it"} are cleared: what looks high may be a joint, and a bad joint burns on.`;
 }
 
-/** Elements that are settled on as open, where nothing else is; of like elements of a branch the first stands for all. */
-export function elementsOpen({ kind, explanations }: DiagnosisVerdict): readonly string[] {
-  const within = kind === "not told apart" ? faultWithin(explanations) : null;
-  if (within?.kind === "element open") return within.elements.slice(0, 1);
-  if (kind !== "settled") return [];
-  const { faults } = explanations[0] as Explanation;
+/** Elements that an explanation holds to be open, where it holds nothing else. */
+function openAlone({ faults }: Explanation): readonly string[] {
   const open = faults.flatMap((fault) => (fault.kind === "element open" ? [fault.element] : []));
   return open.length === faults.length ? open : [];
+}
+
+/**
+ * Elements that are settled on as open, where nothing else is; or one of several alike in a branch that cannot be told apart, for what is
+ * left is the same whichever of them it is.
+ */
+export function elementsOpen(
+  { kind, explanations }: DiagnosisVerdict,
+  module: HeatingModule,
+): readonly string[] {
+  const [first, ...others] = explanations;
+  if (first === undefined || (kind !== "settled" && kind !== "not told apart")) return [];
+  const open = openAlone(first);
+  if (kind === "settled" || open.length === 0) return open;
+  const placesOf = (one: Explanation): string =>
+    JSON.stringify(one.faults.flatMap((fault) => branchesOf(fault, module)).sort());
+  const alike = others.every((one) => openAlone(one).length > 0 && placesOf(one) === placesOf(first));
+  return alike ? open : [];
 }
 
 /** What a diagnosis says of running on. */

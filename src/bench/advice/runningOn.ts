@@ -6,6 +6,7 @@ import { contactMeanwhile } from "../day/contactConcerns.ts";
 import { insulationRunning } from "../day/insulationConcerns.ts";
 import { isBadJoint } from "../day/joints.ts";
 import { scanBefore, scanMeanwhile } from "../day/scanConcerns.ts";
+import { undecidedMeanwhile } from "../day/undecidedJoints.ts";
 import { listed } from "../diagnosis/words.ts";
 import { beyondRunning } from "./beyondElements.ts";
 import { allOpen } from "./branchSteps.ts";
@@ -89,7 +90,7 @@ export function runningWords(input: {
   }
   if (high.length > 0)
     return `Not before ${listed(high)} ${high.length > 1 ? "are" : "is"} renewed, or explained by the maker of the elements: high on ${high.length > 1 ? "their" : "its"} own studs, where no joint is in the reading, and a coil that thins burns through.`;
-  const scanned = scanBefore(present) ?? contactMeanwhile(present);
+  const scanned = scanBefore(present) ?? contactMeanwhile(present) ?? undecidedMeanwhile(present);
   if (scanned !== null) return scanned;
   if (input.voltage !== null) return input.voltage;
   const open = [...found("open"), ...partly];

@@ -18,7 +18,7 @@ import { errorLimit } from "./instrumentLimits.ts";
 import { jointRises } from "./jointRise.ts";
 
 /** A joint above this multiple of the lowest like joint is to be looked at. */
-const COMPARISON_RATIO = 1.5;
+export const COMPARISON_RATIO = 1.5;
 
 const RULE =
   "More than 50 % above the lowest like joint: investigate (comparison rule of acceptance-testing practice; edition and table " +

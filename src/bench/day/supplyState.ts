@@ -14,6 +14,16 @@ export interface SupplyState {
 }
 
 /**
+ * Whether voltages leave a line floating: nothing feeds it back, and what a meter shows from it to the live ones is between nothing and
+ * what strays into it. They say that the line is lost, and nothing of the module.
+ */
+export const isFloating = ({ v12, v23, v31 }: ParsedSupply): boolean => {
+  const all = [v12.value, v23.value, v31.value];
+  const longest = Math.max(...all);
+  return longest * COLLAPSED >= all.reduce((sum, one) => sum + one, 0) - longest;
+};
+
+/**
  * A lost line is fed back through the module and stands between the two live ones: its two voltages add up to the third. Voltages
  * that close a triangle as flat as this are that, not an unbalanced supply; a real supply is within a few per cent. Common practice.
  */
@@ -37,8 +47,10 @@ export function supplyState(supply: ParsedSupply | undefined, plate: LineVolts |
   const [opposite, longest] = voltages.reduce((most, one) => (one[1] > most[1] ? one : most));
   const others = sum - longest;
   const near = plate === null || Math.abs(longest / plate - 1) <= NEAR_PLATE;
-  // A meter's error may leave the flat triangle just open or just impossible: a lost line either way.
-  if (near && longest > COLLAPSED * others && longest * COLLAPSED < others) {
+  // A meter's error may leave the flat triangle just open or just impossible: a lost line either way. Where nothing feeds it back the
+  // lost line floats, and whatever a meter shows from it to the two live ones, down to nothing, closes no triangle at all.
+  const floating = plate !== null && longest >= others;
+  if (near && longest > COLLAPSED * others && (longest * COLLAPSED < others || floating)) {
     const live = balancedSupply({ lineVoltage: longest as LineVolts });
     return {
       present: withoutLines({ supply: live, lines: [opposite] }),

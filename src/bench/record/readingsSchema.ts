@@ -20,11 +20,14 @@ import type {
 } from "./parsed.ts";
 
 /** Voltages between lines. */
+/** From a lost line to a live one a meter may show nothing. */
+const SUPPLY_VOLTAGES = { ...LINE_VOLTAGES, zero: true } as const;
+
 export const supplySchema = (): Schema<ParsedSupply> =>
   exactly({
-    v12: quantity<LineVolts>("V", LINE_VOLTAGES),
-    v23: quantity<LineVolts>("V", LINE_VOLTAGES),
-    v31: quantity<LineVolts>("V", LINE_VOLTAGES),
+    v12: quantity<LineVolts>("V", SUPPLY_VOLTAGES),
+    v23: quantity<LineVolts>("V", SUPPLY_VOLTAGES),
+    v31: quantity<LineVolts>("V", SUPPLY_VOLTAGES),
   });
 
 const instrument = <Q>(unit: "A" | "V" | "Ω"): Schema<ParsedInstrument<Q>> =>

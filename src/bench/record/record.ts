@@ -79,7 +79,7 @@ export interface RecordWiring {
 }
 
 /**
- * The supply as measured at the module; the plate voltage is taken if left out.
+ * The supply as measured at the module; the plate voltage is taken if left out. 0 is a reading: a lost line that floats shows nothing.
  * @since 0.1.0
  */
 export interface RecordSupply {

@@ -39,13 +39,28 @@ export const barsSchema = (): Schema<ParsedBars> =>
     kerf: z.optional(quantity<Meters>("m", { zero: true })),
   });
 
+/** Words of the trade for the metal of a conductor, in our tables' spelling; any other stays as it is. */
+const METALS: Readonly<Record<string, string>> = {
+  cu: "copper",
+  copper: "copper",
+  al: "aluminum",
+  aluminium: "aluminum",
+  aluminum: "aluminum",
+};
+
+const metal = (): Schema<string> =>
+  z.pipe(
+    text(),
+    z.transform((written: string) => METALS[written.trim().toLowerCase()] ?? written),
+  );
+
 /** What feeds the module. */
 export const feedSchema = (): Schema<ParsedFeed> =>
   exactly({
     edition: text(),
     equipment: z.optional(text()),
     conductor: z.optional(text()),
-    material: z.optional(text()),
+    material: z.optional(metal()),
     installation: text(),
     insulation: text(),
     terminals: z.optional(quantity<Celsius>("°C")),

@@ -1,5 +1,5 @@
 /** A feed against a North American edition: conductor, device, terminals, subdivision. */
-import { type Amperes, type Celsius, parseQuantity } from "../../quantity/index.ts";
+import { type Amperes, type Celsius, fail, parseQuantity } from "../../quantity/index.ts";
 import {
   type ConductorChoice,
   type ConductorRun,
@@ -83,6 +83,9 @@ function leastAsked(
   return installed >= design && installed < smallest ? smallest : design;
 }
 
+/** Letters as printed on the wire: several of them stand for one temperature dry and another wet, so none is read as either. */
+const LETTERS = /^ *[A-Z]{2,5}(?:-2)? *$/i;
+
 /** Checks a feed by a North American edition. */
 export function northAmericanFeed(question: FeedQuestion): FeedFigures {
   const { feed, lineCurrent, ambient, issues } = question;
@@ -90,6 +93,11 @@ export function northAmericanFeed(question: FeedQuestion): FeedFigures {
   const { equipment = EQUIPMENT, material = "copper", installation } = feed;
   const asking = <T>(run: () => T): Asked<T> => ask(issues, FEED_NAMES, run);
   const insulationTemperature = insist(issues, FEED_NAMES, () => {
+    if (LETTERS.test(feed.insulation)) {
+      const expected =
+        'the temperature at the head of its column in the ampacity table, such as "90 °C" for THHN and XHHW-2, "75 °C" for THW and THWN';
+      fail({ code: "malformed-text", path: "insulation", expected, received: feed.insulation });
+    }
     const { value } = parseQuantity(feed.insulation, { unit: "°C", path: "insulation" });
     return value as Celsius;
   });

@@ -36,7 +36,11 @@ const wiring: Note<RecordWiring> = {
   fields: { banks: { most: 1000 }, joints: { most: 1000 }, neutral: { default: "floating" } },
 };
 const supply: Note<RecordSupply> = {
-  fields: { v12: quoted("V_{12}", "V"), v23: quoted("V_{23}", "V"), v31: quoted("V_{31}", "V") },
+  fields: {
+    v12: quotedOrZero("V_{12}", "V"),
+    v23: quotedOrZero("V_{23}", "V"),
+    v31: quotedOrZero("V_{31}", "V"),
+  },
 };
 const instrument: Note<RecordInstrument> = {
   fields: {

@@ -77,6 +77,14 @@ export const PASCAL: Scale<"Pa"> = /*#__PURE__*/ scale("pascals", "Pa", "Pa");
 export const KILOPASCAL: Scale<"Pa"> = /*#__PURE__*/ scale("kilopascals", "kPa", "Pa", 1e3);
 export const MEGAPASCAL: Scale<"Pa"> = /*#__PURE__*/ scale("megapascals", "MPa", "Pa", 1e6);
 export const GIGAPASCAL: Scale<"Pa"> = /*#__PURE__*/ scale("gigapascals", "GPa", "Pa", 1e9);
+export const HECTOPASCAL: Scale<"Pa"> = /*#__PURE__*/ scale("hectopascals", "hPa", "Pa", 1e2);
+export const BAR: Scale<"Pa"> = /*#__PURE__*/ scale("bars", "bar", "Pa", 1e5);
+export const STANDARD_ATMOSPHERE: Scale<"Pa"> = /*#__PURE__*/ scale(
+  "standardAtmospheres",
+  "atm",
+  "Pa",
+  101_325,
+);
 export const POUND_PER_SQUARE_INCH: Scale<"Pa"> = /*#__PURE__*/ scale(
   "poundsForcePerSquareInch",
   "psi",
@@ -197,6 +205,9 @@ export const FORCE_SCALES: readonly Scale<CanonicalUnit>[] = [
   KILOPASCAL,
   MEGAPASCAL,
   GIGAPASCAL,
+  HECTOPASCAL,
+  BAR,
+  STANDARD_ATMOSPHERE,
   POUND_PER_SQUARE_INCH,
   KIP_PER_SQUARE_INCH,
   MEGAPOUND_PER_SQUARE_INCH,

@@ -44,6 +44,12 @@ export const KELVIN_PER_MINUTE: Scale<"K/s"> = /*#__PURE__*/ scale(
 );
 export const KELVIN_PER_WATT: Scale<"K/W"> = /*#__PURE__*/ scale("kelvinsPerWatt", "K/W", "K/W");
 export const WATT_PER_KELVIN: Scale<"W/K"> = /*#__PURE__*/ scale("wattsPerKelvin", "W/K", "W/K");
+export const BTU_IT_PER_HOUR_FAHRENHEIT: Scale<"W/K"> = /*#__PURE__*/ scale(
+  "btuItPerHourFahrenheit",
+  "Btu/(h·°F)",
+  "W/K",
+  () => (BTU_IT * 1.8) / HOUR,
+);
 
 // Heat flux and surface load.
 export const WATT_PER_SQUARE_METER: Scale<"W/m²"> = /*#__PURE__*/ scale(
@@ -195,6 +201,7 @@ export const HEAT_SCALES: readonly Scale<CanonicalUnit>[] = [
   KELVIN_PER_MINUTE,
   KELVIN_PER_WATT,
   WATT_PER_KELVIN,
+  BTU_IT_PER_HOUR_FAHRENHEIT,
   WATT_PER_SQUARE_METER,
   WATT_PER_SQUARE_CENTIMETER,
   KILOWATT_PER_SQUARE_METER,

@@ -2,6 +2,7 @@
 
 import { into, outOf } from "../scale.ts";
 import {
+  BTU_IT_PER_HOUR_FAHRENHEIT,
   FAHRENHEIT_DEGREE,
   KELVIN,
   KELVIN_PER_MINUTE,
@@ -201,4 +202,36 @@ export function wattsPerKelvin(value: number): WattsPerKelvin {
  */
 export function toWattsPerKelvin(value: WattsPerKelvin): number {
   return outOf(WATT_PER_KELVIN, value);
+}
+
+/**
+ * Thermal conductance given in Btu (IT) per hour and Fahrenheit (Btu/(h·°F)), held in watts per kelvin: value × BTU_IT × 1.8 / HOUR.
+ * @param value - thermal conductance in Btu (IT) per hour and Fahrenheit (Btu/(h·°F)), any finite number
+ * @returns the thermal conductance in watts per kelvin (W/K)
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range` when the result exceeds a double
+ * @source NIST SP 811, 2008 edition, Appendix B; International Table Btu = 1055.05585262 J, exact definition
+ * @example
+ * ```ts
+ * btuItPerHourFahrenheit(200) // => 105.505585262
+ * ```
+ * @since 0.1.0
+ */
+export function btuItPerHourFahrenheit(value: number): WattsPerKelvin {
+  return into(BTU_IT_PER_HOUR_FAHRENHEIT, value);
+}
+
+/**
+ * Thermal conductance read in Btu (IT) per hour and Fahrenheit (Btu/(h·°F)): value / (BTU_IT × 1.8 / HOUR).
+ * @param value - thermal conductance in watts per kelvin (W/K)
+ * @returns the number of Btu (IT) per hour and Fahrenheit (Btu/(h·°F))
+ * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range` when the result exceeds a double
+ * @source as for {@link btuItPerHourFahrenheit}
+ * @example
+ * ```ts
+ * toBtuItPerHourFahrenheit(btuItPerHourFahrenheit(200)) // => 200
+ * ```
+ * @since 0.1.0
+ */
+export function toBtuItPerHourFahrenheit(value: WattsPerKelvin): number {
+  return outOf(BTU_IT_PER_HOUR_FAHRENHEIT, value);
 }

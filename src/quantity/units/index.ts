@@ -1,4 +1,5 @@
 /** All constructors and readers, one file per subject. */
+export * from "./air-pressure.ts";
 export * from "./area.ts";
 export * from "./coefficient.ts";
 export * from "./conductance.ts";

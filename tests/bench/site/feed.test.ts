@@ -30,6 +30,21 @@ const FOR_LOAD = "overcurrent device as installed, for the load";
 const FOR_CONDUCTOR = "overcurrent device as installed, for the conductor";
 
 describe("North American feed", () => {
+  it("takes the metal as wires are marked, and says what stands for the letters of their insulation", () => {
+    // Table 310.16, 1 AWG at 75 °C: copper 130 A, aluminum 100 A.
+    for (const [material, ampacity] of [
+      ["Cu", 130],
+      ["Copper", 130],
+      ["Al", 100],
+      ["aluminium", 100],
+      ["Aluminum", 100],
+    ] as const)
+      expect(numberOf(figures({ conductor: "1 AWG", material }, 60), INSTALLED), material).toBe(ampacity);
+    // Column heads of that table, from memory: THHN and XHHW-2 at 90 °C, THW and THWN at 75 °C.
+    const letters = refused(() => figures({ insulation: "THHN" }, 60));
+    expect(letters[0]?.message).toContain('such as "90 °C" for THHN and XHHW-2, "75 °C" for THW and THWN');
+  });
+
   it("sizes conductor, device and circuits of a 60 kW, 480 V process heater", () => {
     // Source: published worked example under the 2017 code: 72.17 A, two circuits of 36.08 A, 45.1 A, device 50 A.
     const found = figures({ edition: "NEC 2017" }, 60_000 / (480 * Math.sqrt(3)));
