@@ -71,13 +71,14 @@ function ampsBesideJoints({ joints, currents }: ReadingsAssessment): string {
     : "";
 }
 
-/** What the readings of one day say is wrong; the diagnosis first, then what it does not cover. */
+/** What the readings of one day say is wrong; the diagnosis first, then what it does not cover. What is carried over unread may be what amps show. */
 function wrongWords(
   day: ReadingsAssessment,
   verdict: DiagnosisVerdict | null,
   lostLine: string | null,
   weighed: ReadonlySet<string>,
   { module, studsUnsaid, ampsExplained }: AnswerInput,
+  carried = false,
 ): string {
   const clash = clashing(day.resistances);
   const misread = misreadBranches(verdict, module, clash);
@@ -113,7 +114,7 @@ function wrongWords(
   const doubts = doubtWords(day, told);
   const besides = doubts.length === 0 ? "" : ` Besides: ${doubts.join("; ")}.`;
   if (odd.length > 0)
-    return `Amps outside those of a sound module, and nothing says why: ${ampsWords(odd)}.${besides}`;
+    return `Amps outside those of a sound module${carried ? "" : ", and nothing says why"}: ${ampsWords(odd)}.${besides}`;
   if (said.length > 0) return `${capital(said.join("; "))}.${ampsBesideJoints(day)}${besides}`;
   const none = noFaultWords(day, weighed);
   if (doubts.length === 0) return none;
@@ -198,7 +199,7 @@ function moduleLine(input: AnswerInput): string {
   const again = readAgain(asLeft, input.leftAlone);
   const before = asFound !== null && clashing(asFound.resistances);
   const old = carriedWords(asLeft, again, misreadBranches(verdict, module, before));
-  const fresh = wrongWords(again, null, lostLine.asLeft, new Set(), input);
+  const fresh = wrongWords(again, null, lostLine.asLeft, new Set(), input, old.length > 0);
   const left = old.length === 0 ? fresh : `${fresh} Not read again: ${old.join("; ")}.`;
   return found === null ? `As left: ${left}` : `As found: ${found} As left: ${left}`;
 }

@@ -55,7 +55,8 @@ export const oddSteps = (odd: readonly string[]): readonly NextStep[] =>
     const question = questionOf(message);
     return {
       action: `Isolate, then settle this and read again before any element is judged or renewed: ${question}`,
-      reason: message.slice(question.length).trim(),
+      // A question that says it all has no rest.
+      reason: message.slice(question.length).trim() || "What else these readings say rests on it.",
       about: [],
     };
   });

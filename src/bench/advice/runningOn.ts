@@ -58,7 +58,7 @@ export function runningWords(input: {
   const shorted = found("shorted");
   if (shorted.length > 0)
     return `Do not energise it: ${listed(shorted)} ${shorted.length > 1 ? "are" : "is"} as good as bolted.`;
-  if (forbidding.length > 0) return `Do not energise it: ${listed(forbidding)}.`;
+  if (forbidding.length > 0) return `Do not energise it: ${forbidding.join("; ")}.`;
   const bad = joints.filter(isBadJoint).map(({ id }) => id);
   if (bad.length > 0) {
     return `Not on ${jointsWords(bad)}: a hot joint feeds on its own heat until it burns open. Remake ${bad.length > 1 ? "them" : "it"} first.`;

@@ -165,7 +165,8 @@ export function supplyConcerns(
   lostLine: string | null,
 ): SupplyConcerns {
   const plate = record.nameplate?.voltage.value;
-  const supply = siteSupply(record);
+  // What was read after the work is what it runs on.
+  const supply = record.asLeft?.supply ?? siteSupply(record);
   if (plate === undefined || supply === undefined || lostLine !== null) return NONE;
   const volts = [supply.v12, supply.v23, supply.v31].map(({ value }): number => value);
   if (toNeutral(volts, plate)) return slip(record, volts, plate, plateCurrent);

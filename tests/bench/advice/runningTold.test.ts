@@ -68,7 +68,7 @@ describe("a module", () => {
     expect(running(resistances({ readings: read }, branch("A-L1", "shorted")), { misread })).toBe(bolted);
     expect(running(with_(branch("A-L1", "shorted")), { misread })).toBe(FINE);
     expect(running(joints(bad), { forbidding: ["element A-L1 is earthed", "y"] })).toBe(
-      "Do not energise it: element A-L1 is earthed and y.",
+      "Do not energise it: element A-L1 is earthed; y.",
     );
   });
 
