@@ -162,10 +162,12 @@ function toNeutral(lineVoltage: number): readonly Warning[] {
 }
 
 function plausibility(power: number): readonly Warning[] {
-  if (power >= PLAUSIBLE.low && power <= PLAUSIBLE.high) return [];
-  const limit = power < PLAUSIBLE.low ? PLAUSIBLE.low : PLAUSIBLE.high;
-  const hint =
-    power < PLAUSIBLE.low ? "were kilowatts typed where watts are taken?" : "were watts typed as kilowatts?";
+  const { low, high } = PLAUSIBLE;
+  if (power >= low && power <= high) return [];
+  const [limit, hint] =
+    power < low
+      ? [low, "were kilowatts typed where watts are taken?"]
+      : [high, "were watts typed as kilowatts?"];
   return [
     {
       code: "suspicious",

@@ -310,39 +310,44 @@ describe("a fit", () => {
     expect([choice.outcome, choice.openChoices]).toEqual(["partly", [["A-L1"], ["A-L2"]]]);
   });
 
-  it("takes what follows with certainty first: fourteen branches open by readings of their own are no search", () => {
+  describe("of fourteen banks", () => {
     const banks = Array.from({ length: 14 }, (_, i) => ({
       id: `B${i}`,
       connection: "star" as const,
       elementResistance: ohms(12),
     }));
     const many = buildModule({ banks, starPoints: "separate" }).network;
-    const found = fitTerminalReadings({
-      network: many,
-      unknown: many.branches.map(({ id }) => id),
-      leads: "taken off",
-      readings: banks.flatMap(({ id }) =>
-        ["L1", "L2", "L3"].map((line) => ({
-          ...reads(line, `S-${id}`, line === "L2" ? "open" : 12.1),
-          only: [`${id}-${line}`],
+
+    it("takes what follows with certainty first: branches open by readings of their own are no search", () => {
+      const found = fitTerminalReadings({
+        network: many,
+        unknown: many.branches.map(({ id }) => id),
+        leads: "taken off",
+        readings: banks.flatMap(({ id }) =>
+          ["L1", "L2", "L3"].map((line) => ({
+            ...reads(line, `S-${id}`, line === "L2" ? "open" : 12.1),
+            only: [`${id}-${line}`],
+          })),
+        ),
+      });
+      expect(found.outcome).toBe("solved");
+      expect(found.branches.filter(({ resistance }) => resistance === "open").map(({ id }) => id)).toEqual(
+        banks.map(({ id }) => `${id}-L2`),
+      );
+    });
+
+    it("gives up where it is past trying: which of two is open, on fourteen paths that nothing else speaks of", () => {
+      const vague = fitTerminalReadings({
+        network: many,
+        unknown: many.branches.map(({ id }) => id),
+        leads: "taken off",
+        readings: banks.map(({ id }) => ({
+          ...reads("L1", "L2", "open"),
+          only: [`${id}-L1`, `${id}-L2`],
         })),
-      ),
+      });
+      expect([vague.outcome, vague.openChoices, vague.branches[0]?.resistance]).toEqual(["partly", [], null]);
     });
-    expect(found.outcome).toBe("solved");
-    expect(found.branches.filter(({ resistance }) => resistance === "open").map(({ id }) => id)).toEqual(
-      banks.map(({ id }) => `${id}-L2`),
-    );
-    // Paths that nothing else speaks of: which of two each is open, and for fourteen of them that is past trying.
-    const vague = fitTerminalReadings({
-      network: many,
-      unknown: many.branches.map(({ id }) => id),
-      leads: "taken off",
-      readings: banks.map(({ id }) => ({
-        ...reads("L1", "L2", "open"),
-        only: [`${id}-L1`, `${id}-L2`],
-      })),
-    });
-    expect([vague.outcome, vague.openChoices, vague.branches[0]?.resistance]).toEqual(["partly", [], null]);
   });
 
   it("of a high branch that the readings hardly see is bounded by two of its uncertainties", () => {

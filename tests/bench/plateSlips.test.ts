@@ -21,6 +21,9 @@ const star = (
   ...more,
 });
 
+/** Powers of modules that there are: from a few hundred watts to some megawatts. Common practice, no published source. */
+const [LOW, HIGH] = [300, 5e6];
+
 describe("kilowatts typed where watts are taken", () => {
   it("asks about the plate, and not about each reading", () => {
     const { answer, nextSteps, warnings } = assessModule(star({ power: 30, voltage: 480 }, "7.4 Ω"));
@@ -31,6 +34,15 @@ describe("kilowatts typed where watts are taken", () => {
     expect(nextSteps.filter(({ action }) => action.includes("settle this"))).toHaveLength(1);
     expect(answer[2]).toMatch(/^Not known before/);
     expect(warnings.map(({ path }) => path)).toContain("nameplate.power");
+  });
+  it("asks the other way round of a power that no module has", () => {
+    const told = (power: string) =>
+      assessModule(star({ power, voltage: "480 V" }, "OL")).warnings.flatMap(({ path, message, limit }) =>
+        path === "nameplate.power" ? [[message.split("; ")[1], limit]] : [],
+      );
+    expect(told("30000 kW")).toEqual([["were watts typed as kilowatts?", HIGH]]);
+    expect(told("30 W")).toEqual([["were kilowatts typed where watts are taken?", LOW]]);
+    expect([told(`${LOW} W`), told(`${HIGH} W`)]).toEqual([[], []]);
   });
   it("still asks about readings that are off by themselves", () => {
     const record = star({ power: "30 kW", voltage: "480 V" }, "7.40 kΩ");
