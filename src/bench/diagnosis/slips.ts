@@ -20,8 +20,8 @@ const NAMES = {
     "kiloohms typed as ohms, or ohms as milliohms",
   ],
   insulation: ["Ω", "milliohms typed as ohms", "kiloohms typed as ohms"],
-  current: ["A", "milliamperes typed as amperes", "kiloamperes typed as amperes"],
-  voltage: ["V", "millivolts typed as volts", "kilovolts typed as volts"],
+  current: ["A", "milliamperes typed as amperes", "kiloamperes typed as amperes, or amperes as milliamperes"],
+  voltage: ["V", "millivolts typed as volts", "kilovolts typed as volts, or volts as millivolts"],
   drop: ["V", "millivolts typed as volts", "kilovolts typed as volts"],
 } as const;
 

@@ -52,7 +52,7 @@ describe("a unit that slipped", () => {
       ],
       [
         "A",
-        "readings.2.reads: 0.0217 A is about a thousandth of the 21.7 A that the other readings lead to expect: kiloamperes typed as amperes? It was taken as given.",
+        "readings.2.reads: 0.0217 A is about a thousandth of the 21.7 A that the other readings lead to expect: kiloamperes typed as amperes, or amperes as milliamperes? It was taken as given.",
       ],
       [
         "V",
@@ -60,7 +60,7 @@ describe("a unit that slipped", () => {
       ],
       [
         "V",
-        "readings.5.reads: 0.48 V is about a thousandth of the 480 V that the other readings lead to expect: kilovolts typed as volts? It was taken as given.",
+        "readings.5.reads: 0.48 V is about a thousandth of the 480 V that the other readings lead to expect: kilovolts typed as volts, or volts as millivolts? It was taken as given.",
       ],
     ]);
   });
