@@ -129,3 +129,28 @@ describe("insulation near the least", () => {
     expect(mended[2]).toMatch(/^Not before the insulation is settled/);
   });
 });
+
+describe("a tester that shows nothing but noughts", () => {
+  // 0.00 MΩ is anything up to its last digit, 10 kΩ: a bolt to the frame or water. 0 Ω is metal. Common practice, no published source.
+  const beside = (value: string) => {
+    const ohms = ["7.68 Ω", "7.70 Ω", "7.66 Ω"].map((one, i) => ({ from: `L${i + 1}`, to: "S", reads: one }));
+    const found = reads(value, "500 V");
+    const ohmmeter = { ofReading: 0.005, digits: 2, leads: "taken off" } as const;
+    return assessModule({
+      ...found,
+      instruments: { ...found.instruments, ohmmeter },
+      asFound: { ...found.asFound, ohms },
+    });
+  };
+
+  it.each(["0.00 MΩ", "0.0 MΩ", "0.00 kΩ", "0 Ω"])("fits an earth, beside sound ohms too (%s)", (value) => {
+    const { diagnosis, answer, nextSteps } = beside(value);
+    expect(diagnosis?.outcome).toBe("explained");
+    const earths = (diagnosis?.groups ?? []).flatMap(({ explanations }) =>
+      explanations.filter(({ faults }) => faults.some(({ kind }) => kind.startsWith("earth"))),
+    );
+    expect(earths.reduce((sum, { probability }) => sum + probability, 0)).toBeGreaterThan(0.5);
+    expect(answer[2]).toMatch(/^Do not energise it/);
+    expect(nextSteps[0]?.action).toMatch(/^Do not energise/);
+  });
+});

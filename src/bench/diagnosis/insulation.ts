@@ -11,8 +11,12 @@ export const SOUND_INSULATION = [1e6, 1e10] as const;
 const DAMP = 0.01;
 const DAMPEST = 1e4;
 
+/** The most that a reading of a last digit may be: 0.00 MΩ is anything up to 10 kΩ. */
+const atMost = (reads: number, resolution: number): number => Math.max(reads, resolution);
+
 /** Whether a reading to the frame is less than damp makes: without an earth fault in its way nothing explains it. */
-export const isBelowDamp = (reads: number | Open): boolean => reads !== "open" && reads < DAMPEST;
+export const isBelowDamp = (reads: number | Open, resolution: number): boolean =>
+  reads !== "open" && atMost(reads, resolution) < DAMPEST;
 
 /** Probability of a tester showing over range on sound insulation: a constant that only earth faults differ from. */
 const OVER_RANGE = 0.25;
@@ -21,7 +25,7 @@ const OVER_RANGE = 0.25;
 function healthyInsulation(reads: number | Open, resolution: number): number {
   if (reads === "open") return Math.log(OVER_RANGE);
   const [low, high] = SOUND_INSULATION;
-  const shown = Math.max(reads, resolution);
+  const shown = atMost(reads, resolution);
   if (shown >= low) return -Math.log(shown * Math.log(high / low));
   if (shown >= DAMPEST) return Math.log(DAMP) - Math.log(shown * Math.log(low / DAMPEST));
   return Math.log(DAMP / 100) - Math.log(shown * Math.log(DAMPEST));

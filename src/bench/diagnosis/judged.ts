@@ -94,8 +94,10 @@ export function judge(finding: Finding): Judged {
   const gaussian = predictedReadings(finding);
   const insulation = insulationBeside(finding);
   let { chiSquare, count, contradictions } = evaluation;
-  finding.model.question.input.readings.forEach(({ kind, reads }, r) => {
-    if (kind === "insulation" && isBelowDamp(reads) && (insulation[r] ?? null) === null) contradictions += 1;
+  const { input, seen } = finding.model.question;
+  input.readings.forEach(({ kind, reads }, r) => {
+    if (kind !== "insulation" || (insulation[r] ?? null) !== null) return;
+    if (isBelowDamp(reads, seen.resolution[r] as number)) contradictions += 1;
   });
   for (const one of insulation) {
     if (one === null || one.deviation === null) continue;

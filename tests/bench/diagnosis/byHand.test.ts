@@ -147,7 +147,19 @@ describe("ohms to the frame of a module that is not earthed", () => {
 
   it("contradict it below what damp makes, and leave nothing to test with above", () => {
     const at = (reads: number): Explanation => evidence(reads);
-    expect(at(9999).pValue).toBe(0);
+    const fine = (reads: number): number | null =>
+      theOne(
+        diagnose(
+          asked(STAR, [reading({ kind: "insulation", from: "L1", reads })], {
+            priors: only(),
+            instruments: { insulationTester: { ofReading: 0.05, digits: 2, resolution: 1 } },
+          }),
+        ),
+        undefined,
+      ).pValue;
+    expect([fine(0), fine(9999), fine(1e4)]).toEqual([0, 0, null]);
+    // 0.00 MΩ is anything up to 10 kΩ, its last digit.
+    expect([at(0).pValue, at(9999).pValue]).toEqual([null, null]);
     expect(at(1e4).pValue).toBeNull();
     expect(at(1e4).degreesOfFreedom).toBe(0);
     expect(at(1e4).predicted[0]).toEqual({ reads: 1e4, predicted: null, deviation: null });
