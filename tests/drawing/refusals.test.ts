@@ -81,6 +81,27 @@ describe("each slip has its code and its path", () => {
       "module.network",
       () => diagramLayout({ module: { ...buildModule(module), network: { branches: [] } } }),
     ],
+    ...(["from", "to"] as const).map((end) => {
+      // The same names, one of them between other nodes than its plan says.
+      const [first, ...others] = buildModule(module).network.branches;
+      const branches = [{ ...(first as NonNullable<typeof first>), [end]: "L3" }, ...others];
+      return [
+        "inconsistent",
+        "module.network",
+        () => diagramLayout({ module: { ...buildModule(module), network: { branches } } }),
+      ] as const;
+    }),
+    [
+      "inconsistent",
+      "module.network",
+      () => {
+        const { branches } = buildModule(module).network;
+        const more = { id: "more", from: "L1", to: "L2", resistance: ohms(5) };
+        return diagramLayout({
+          module: { ...buildModule(module), network: { branches: [...branches, more] } },
+        });
+      },
+    ],
     [
       "out-of-range",
       "module",

@@ -120,7 +120,16 @@ const unlike: ModuleAssessment = {
   identity: null,
   diagnosis,
   targets,
-  asFound: asFound && { ...asFound, resistances: { ...asFound.resistances, pValue: null } },
+  asFound: asFound && {
+    ...asFound,
+    resistances: { ...asFound.resistances, pValue: null },
+    currents: asFound.currents.map((one) => ({ ...one, caution: null })),
+    joints: asFound.joints.map((one) => ({
+      ...one,
+      halfWidth: null,
+      rise: one.rise && { ...one.rise, level: "undecided" as const, atLeast: 2 },
+    })),
+  },
 };
 
 /** Name of the file beside the text that belongs into it. */
@@ -134,6 +143,10 @@ export const seen: Readonly<Record<string, () => string>> = Object.fromEntries([
     () => JSON.stringify(diagramLayout({ module: mixed, protectiveEarth: true }), null, 1),
   ],
   ["report of unlike banks.md", () => benchReport({ assessment: unlike, format: "markdown" })],
+  [
+    "report of unlike banks in US units.md",
+    () => benchReport({ assessment: unlike, format: "markdown", units: "US" }),
+  ],
   ["report of unlike banks.html", () => benchReport({ assessment: unlike, format: "html" })],
   ["report.md", () => benchReport({ assessment: { ...FULL, diagnosis: null }, format: "markdown" })],
 ]);
