@@ -93,7 +93,7 @@ describe("amps that settle on one element", () => {
       wiring: { banks: [{ id: "A", connection: "star", elementsInParallel: 2 }] },
     };
     const [wrong, , running] = answer(twins);
-    expect(wrong).toContain("Cannot be told apart: element A-L1-1 open (49 %) or element A-L1-2 open (49 %)");
+    expect(wrong).toMatch(/^One of elements A-L1-1 and A-L1-2 open \(9\d %\)/);
     expect(running).toContain("not at full power as it is: what is left of A-L1 would carry 1.44 times");
   });
 

@@ -204,7 +204,6 @@ describe("a branch that reads nothing, without a nameplate", () => {
     const asFound = { ohms: pairs(["0.000 Ω", "8.00 Ω", "8.00 Ω"]) };
     const wiring = { banks: [{ id: "A", connection: "delta" }] };
     const { answer } = assessModule({ title: "x", wiring, instruments: INSTRUMENTS, asFound } as BenchRecord);
-    expect(answer[2]).toContain("Not before A-L1L2 is explained");
-    expect(answer[2]).toContain("bolted short");
+    expect(answer[2]).toMatch(/^Do not energise it: L1 to L2 reads as good as bolted/);
   });
 });
