@@ -7,15 +7,13 @@
  *
  * No published source: records are invented, and what is said of which finding is common practice.
  */
-import { readdirSync, readFileSync, writeFileSync } from "node:fs";
-import { fileURLToPath } from "node:url";
 import { assessModule, assessmentText, type BenchRecord } from "electroheat/bench";
 import { describe, expect, it } from "vitest";
+import { keptIn } from "../support/kept.ts";
 import { POOL } from "./pool.ts";
 import { SAID } from "./saidRecords.ts";
 
-const folder = fileURLToPath(new URL("said/", import.meta.url));
-const write = process.env["ELECTROHEAT_SAID"] === "write";
+const kept = keptIn(new URL("said/", import.meta.url), "ELECTROHEAT_SAID");
 const records: Readonly<Record<string, BenchRecord>> = { ...POOL, ...SAID };
 const WHOLE = ["every field", "a curing oven with a bad joint", "an IEC feed as installed"];
 
@@ -39,14 +37,12 @@ function saidOf(name: string): string {
 
 describe.each(Object.keys(records))("%s", (name) => {
   it("is told as it was read", () => {
-    const text = saidOf(name);
-    if (write) writeFileSync(`${folder}${name}.txt`, text);
-    expect(text).toBe(readFileSync(`${folder}${name}.txt`, "utf8"));
+    kept.hold(`${name}.txt`, saidOf(name));
   });
 });
 
 it("no other sheets lie beside them", () => {
-  expect(readdirSync(folder).sort()).toEqual(
+  expect(kept.names()).toEqual(
     Object.keys(records)
       .map((name) => `${name}.txt`)
       .sort(),

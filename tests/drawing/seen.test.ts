@@ -6,25 +6,18 @@
  *
  * No published source: that they show what they should is held by the other tests of this room.
  */
-import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
-import { fileURLToPath } from "node:url";
 import { expect, it } from "vitest";
+import { keptIn } from "../support/kept.ts";
 import { seen } from "./seenScenes.ts";
 
-const folder = fileURLToPath(new URL("seen/", import.meta.url));
-const write = process.env["ELECTROHEAT_SEEN"] === "write";
+const kept = keptIn(new URL("seen/", import.meta.url), "ELECTROHEAT_SEEN");
 /** One tag on a line, so that a difference is one line. */
 const lines = (text: string): string => `${text.replaceAll("><", ">\n<").trimEnd()}\n`;
 
 it.each(Object.keys(seen))("%s is as it was looked at", (name) => {
-  const text = lines((seen[name] as () => string)());
-  if (write) {
-    mkdirSync(folder, { recursive: true });
-    writeFileSync(`${folder}${name}`, text);
-  }
-  expect(text).toBe(readFileSync(`${folder}${name}`, "utf8"));
+  kept.hold(name, lines((seen[name] as () => string)()));
 });
 
 it("has nothing beside them", () => {
-  expect(readdirSync(folder).sort()).toEqual(Object.keys(seen).sort());
+  expect(kept.names()).toEqual(Object.keys(seen).sort());
 });

@@ -4,12 +4,11 @@ import { formatQuantity, type Watts } from "../../quantity/index.ts";
 import type { ReadingsAssessment } from "../assessmentTypes.ts";
 import type { BranchAssessment, DrawAssessment, JointAssessment, NextStep } from "../assessTypes.ts";
 import { ampsWords, oddAmps, unjudgedJoints } from "../day/concerns.ts";
-import { doubtfulJoint } from "../day/contactConcerns.ts";
 import { contactText, isTooHot } from "../day/contactHeat.ts";
 import { readAsLeft } from "../day/hotBranches.ts";
 import { doubtfulInsulation, poorInsulation } from "../day/insulationConcerns.ts";
 import { isBadJoint } from "../day/joints.ts";
-import { undecidedJoint } from "../day/undecidedJoints.ts";
+import { notCleared } from "../day/undecidedJoints.ts";
 import type { DiagnosedFault } from "../diagnosis/diagnosedFault.ts";
 import { listed } from "../diagnosis/words.ts";
 import { ratioText } from "../text/shown.ts";
@@ -127,9 +126,7 @@ const UNLESS_STUDS =
 
 /** Joints and insulation that are neither bad nor clear of trouble. */
 const doubtWords = (day: ReadingsAssessment, told: ReadonlySet<string>): readonly string[] => [
-  ...day.joints
-    .filter(({ id }) => !told.has(id))
-    .flatMap((joint) => [...doubtfulJoint(joint), ...undecidedJoint(joint)]),
+  ...day.joints.filter(({ id }) => !told.has(id)).flatMap(notCleared),
   ...doubtfulInsulation(day).map(({ words }) => words),
 ];
 
@@ -179,9 +176,7 @@ function carriedWords(
       : [...poorInsulation(present), ...doubtfulInsulation(present).map(({ words }) => words)]),
     ...branchWords(tellingBranches(present.resistances, misread).filter(({ id }) => !ids.has(id))),
     ...present.joints.filter((one) => isBadJoint(one) && !again.joints.includes(one)).map(jointWords),
-    ...present.joints
-      .filter((one) => !again.joints.includes(one))
-      .flatMap((joint) => [...doubtfulJoint(joint), ...undecidedJoint(joint)]),
+    ...present.joints.filter((one) => !again.joints.includes(one)).flatMap(notCleared),
   ];
 }
 

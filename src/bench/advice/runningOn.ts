@@ -4,7 +4,7 @@ import type { Fault } from "../../circuit/index.ts";
 import type { ReadingsAssessment } from "../assessmentTypes.ts";
 import { contactMeanwhile } from "../day/contactConcerns.ts";
 import { insulationRunning } from "../day/insulationConcerns.ts";
-import { isBadJoint } from "../day/joints.ts";
+import { isBadJoint, jointsByName } from "../day/joints.ts";
 import { scanBefore, scanMeanwhile } from "../day/scanConcerns.ts";
 import { undecidedMeanwhile } from "../day/undecidedJoints.ts";
 import { listed } from "../diagnosis/words.ts";
@@ -14,9 +14,6 @@ import { clashing, tellingBranches } from "./diagnosisVerdict.ts";
 import { type OpenModule, openFaults, openWords } from "./runningOpen.ts";
 
 const NOTHING_READ = "Not known: nothing was read.";
-
-const jointsWords = (ids: readonly string[]): string =>
-  `${ids.length > 1 ? "joints" : "joint"} ${listed(ids)}`;
 
 /** The sentence. */
 export function runningWords(input: {
@@ -61,7 +58,7 @@ export function runningWords(input: {
   if (forbidding.length > 0) return `Do not energise it: ${forbidding.join("; ")}.`;
   const bad = joints.filter(isBadJoint).map(({ id }) => id);
   if (bad.length > 0) {
-    return `Not on ${jointsWords(bad)}: a hot joint feeds on its own heat until it burns open. Remake ${bad.length > 1 ? "them" : "it"} first.`;
+    return `Not on ${jointsByName(bad)}: a hot joint feeds on its own heat until it burns open. Remake ${bad.length > 1 ? "them" : "it"} first.`;
   }
   if (jointFirst !== null) return jointFirst;
   const beyond = input.drawingVoid ? null : beyondRunning(resistances);
@@ -115,7 +112,7 @@ export function runningWords(input: {
   }
   if (input.diagnosed !== null) return input.diagnosed;
   if (input.unjudgedJoints.length > 0)
-    return `Not known: ${jointsWords(input.unjudgedJoints)} could not be judged, for nothing was read beside ${input.unjudgedJoints.length > 1 ? "them" : "it"} to compare with.`;
+    return `Not known: ${jointsByName(input.unjudgedJoints)} could not be judged, for nothing was read beside ${input.unjudgedJoints.length > 1 ? "them" : "it"} to compare with.`;
   const unjudged = present.insulation.filter(({ verdict }) => verdict === null);
   if (unjudged.length > 0)
     return `Not known: ${listed(unjudged.map(({ label }) => label))} is not judged by every limit without the voltage of the supply.`;

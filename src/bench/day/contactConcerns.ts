@@ -1,13 +1,11 @@
 /** Joints whose drop is in doubt by itself: neither proved bad nor a good one for their like to be held against. */
 import type { ReadingsAssessment } from "../assessmentTypes.ts";
 import type { JointAssessment, NextStep } from "../assessTypes.ts";
-import { listed } from "../diagnosis/words.ts";
 import { contactText } from "./contactHeat.ts";
-import { isWarmJoint } from "./joints.ts";
+import { isWarmJoint, jointsByName } from "./joints.ts";
 import { scanWords } from "./scanConcerns.ts";
 
-const named = (joints: readonly JointAssessment[]): string =>
-  `${joints.length > 1 ? "joints" : "joint"} ${listed(joints.map(({ id }) => id))}`;
+const named = (joints: readonly JointAssessment[]): string => jointsByName(joints.map(({ id }) => id));
 
 /** What a joint's rise and its drop by itself leave in doubt, in words. */
 export const doubtfulJoint = (joint: JointAssessment): readonly string[] => [

@@ -1,4 +1,5 @@
 /** Joints that are alike, compared by their millivolt drops and by their rises. */
+
 import { compareQuoted } from "../../decision/index.ts";
 import { measuredJoint } from "../../joint/index.ts";
 import {
@@ -12,10 +13,15 @@ import {
   type Watts,
 } from "../../quantity/index.ts";
 import type { JointAssessment, JointContact } from "../assessTypes.ts";
+import { listed } from "../diagnosis/words.ts";
 import type { ParsedInstrument, ParsedReadings, ParsedRecord, Read } from "../record/parsed.ts";
 import { contactOf, isTooHot, isWarm } from "./contactHeat.ts";
 import { errorLimit } from "./instrumentLimits.ts";
 import { jointRises } from "./jointRise.ts";
+
+/** Joints by name, as a sentence has them. */
+export const jointsByName = (ids: readonly string[]): string =>
+  `${ids.length > 1 ? "joints" : "joint"} ${listed(ids)}`;
 
 /** A joint above this multiple of the lowest like joint is to be looked at. */
 export const COMPARISON_RATIO = 1.5;

@@ -1,8 +1,7 @@
 /** Joints whose rise asks for something though not for opening them at once: a repair that can wait, or a scan that cannot say. */
 import type { ReadingsAssessment } from "../assessmentTypes.ts";
 import type { JointAssessment, JointRise, NextStep } from "../assessTypes.ts";
-import { listed } from "../diagnosis/words.ts";
-import { isBadJoint, isGoodDrop } from "./joints.ts";
+import { isBadJoint, isGoodDrop, jointsByName } from "./joints.ts";
 
 /** A row that asks for a repair, if not at once. */
 const DEFICIENT = 2;
@@ -39,8 +38,7 @@ export function scanWords(joint: JointAssessment): readonly string[] {
     : [];
 }
 
-const named = (joints: readonly JointAssessment[]): string =>
-  `${joints.length > 1 ? "joints" : "joint"} ${listed(joints.map(({ id }) => id))}`;
+const named = (joints: readonly JointAssessment[]): string => jointsByName(joints.map(({ id }) => id));
 
 /** What rises that may hide a bad joint say of running, or null. */
 export function scanBefore({ joints }: ReadingsAssessment): string | null {

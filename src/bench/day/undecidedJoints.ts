@@ -1,9 +1,9 @@
 /** Joints whose drop stands above the comparison rule's limit, and whose meter leaves it open whether they are. */
 import type { ReadingsAssessment } from "../assessmentTypes.ts";
 import type { JointAssessment, NextStep } from "../assessTypes.ts";
-import { listed } from "../diagnosis/words.ts";
 import { ratioText } from "../text/shown.ts";
-import { COMPARISON_RATIO, isBadJoint, isWarmJoint } from "./joints.ts";
+import { doubtfulJoint } from "./contactConcerns.ts";
+import { COMPARISON_RATIO, isBadJoint, isWarmJoint, jointsByName } from "./joints.ts";
 
 /** Neither bad nor warm by itself, and read above the limit: what is wide is the meter, and it does not clear the joint. */
 const isOpenQuestion = (joint: JointAssessment): boolean =>
@@ -13,16 +13,21 @@ const isOpenQuestion = (joint: JointAssessment): boolean =>
   !isBadJoint(joint) &&
   !isWarmJoint(joint);
 
-const named = (joints: readonly JointAssessment[]): string =>
-  `${joints.length > 1 ? "joints" : "joint"} ${listed(joints.map(({ id }) => id))}`;
+const named = (joints: readonly JointAssessment[]): string => jointsByName(joints.map(({ id }) => id));
 
 /** Such a joint in words. */
-export const undecidedJoint = (joint: JointAssessment): readonly string[] =>
+const undecidedJoint = (joint: JointAssessment): readonly string[] =>
   isOpenQuestion(joint)
     ? [
         `joint ${joint.id} reads ${ratioText(joint.ratioToBest as number)} times the best like joint, which this meter cannot tell from a good one: not cleared`,
       ]
     : [];
+
+/** Why a joint that is not bad is not clear of trouble either: by its own heat, by its rise, or by its meter. */
+export const notCleared = (joint: JointAssessment): readonly string[] => [
+  ...doubtfulJoint(joint),
+  ...undecidedJoint(joint),
+];
 
 /** What they say of running, or null. */
 export function undecidedMeanwhile({ joints }: ReadingsAssessment): string | null {
