@@ -242,7 +242,7 @@ export function buildModule(plan: ModulePlan): HeatingModule {
   checkPlan(plan);
   const parts = plan.banks.map((bank) => bankBranches(plan, bank));
   const elements = parts.flatMap((part) => part.places);
-  const names = new Set(elements.map((element) => element.id));
+  const names = new Set(plan.elements ? elements.map((element) => element.id) : []);
   for (const [id, resistance] of Object.entries(plan.elements ?? {})) {
     if (!names.has(id)) {
       const expected = `an element: ${oneOf([...names].slice(0, 40))}`;

@@ -47,25 +47,33 @@ const INPUT = [
 /** Largest figure any reading may have: beyond it a unit has gone wrong by more than any slip. */
 const LARGEST = 1e15;
 
-/** Names that readings may use: those of the module and of its alternatives. */
-interface Names {
-  readonly modules: readonly HeatingModule[];
-  readonly nodes: ReadonlySet<string>;
-  readonly parts: ReadonlySet<string>;
-  readonly joints: ReadonlySet<string>;
-}
+/** Names that readings may use: those of the module and of its alternatives. Those of parts and joints are seldom asked for. */
+class Names {
+  readonly nodes = new Set<string>();
+  #parts: Set<string> | null = null;
+  #joints: Set<string> | null = null;
 
-function namesOf(modules: readonly HeatingModule[]): Names {
-  const nodes = new Set(
-    modules.flatMap(({ network }) => network.branches.flatMap(({ from, to }) => [from, to])),
-  );
-  const parts = new Set(
-    modules.flatMap(({ elements }) =>
-      elements.flatMap(({ id, bank, branch }) => [bank, `${bank}-${branch}`, id]),
-    ),
-  );
-  const joints = new Set(modules.flatMap(({ plan }) => (plan.joints ?? []).map(({ id }) => id)));
-  return { modules, nodes, parts, joints };
+  constructor(readonly modules: readonly HeatingModule[]) {
+    for (const { network } of modules) {
+      for (const { from, to } of network.branches) this.nodes.add(from).add(to);
+    }
+  }
+
+  /** Banks, branches and elements. */
+  get parts(): ReadonlySet<string> {
+    if (this.#parts === null) {
+      this.#parts = new Set();
+      for (const { elements } of this.modules) {
+        for (const { id, bank, branch } of elements) this.#parts.add(bank).add(`${bank}-${branch}`).add(id);
+      }
+    }
+    return this.#parts;
+  }
+
+  get joints(): ReadonlySet<string> {
+    this.#joints ??= new Set(this.modules.flatMap(({ plan }) => (plan.joints ?? []).map(({ id }) => id)));
+    return this.#joints;
+  }
 }
 
 /** Names told of in a refusal: a large module has hundreds. */
@@ -100,17 +108,29 @@ function checkTwoNodes(path: string, from: string, to: string): void {
   }
 }
 
+/** Whether a node is a terminal, or one that a drawn joint on it sets apart. */
+function isOn(node: string | undefined, at: string): boolean {
+  const end = node?.indexOf("|") ?? -1;
+  return (end < 0 ? node : node?.slice(0, end)) === at;
+}
+
+/** Whether some part of a module ends on a node, the one named if there is one. */
+function endsOn({ elements, network }: HeatingModule, at: string, into: string | undefined): boolean {
+  return elements.some(({ id, bank, branch }, i) => {
+    if (into !== undefined && into !== id && into !== bank && into !== `${bank}-${branch}`) return false;
+    const ends = network.branches[i];
+    return isOn(ends?.from, at) || isOn(ends?.to, at);
+  });
+}
+
 /** A wire that a clamp goes around must feed something, and at a floating star point be one of several. */
 function checkClamp(at: string, into: string | undefined, names: Names): void {
   checkName("at", at, names.nodes);
   if (into !== undefined) checkName("into", into, names.parts);
   const fits = names.modules.some(
-    ({ elements, network, plan }) =>
-      elements.some(({ id, bank, branch }, i) => {
-        const ends = [network.branches[i]?.from, network.branches[i]?.to].map((node) => node?.split("|")[0]);
-        return ends.includes(at) && (into === undefined || [id, bank, `${bank}-${branch}`].includes(into));
-      }) &&
-      (into !== undefined || isLine(at) || (at === "N" && plan.neutral === "connected")),
+    (module) =>
+      (into !== undefined || isLine(at) || (at === "N" && module.plan.neutral === "connected")) &&
+      endsOn(module, at, into),
   );
   if (fits) return;
   const expected =
@@ -118,6 +138,11 @@ function checkClamp(at: string, into: string | undefined, names: Names): void {
       ? "a line, or what the wire feeds in `into`: all currents at a star point add up to 0"
       : `a part that ends on ${at}`;
   fail({ code: "inconsistent", path: "into", expected, received: into });
+}
+
+/** Volts are read to the neutral whether or not the module is on it. */
+function checkNodeOrNeutral(path: string, name: string, { nodes }: Names): void {
+  if (name !== "N" && !nodes.has(name)) checkName(path, name, new Set([...nodes, "N"]));
 }
 
 function checkPlaces(reading: FieldReading | FieldMeasurement, names: Names): void {
@@ -128,13 +153,11 @@ function checkPlaces(reading: FieldReading | FieldMeasurement, names: Names): vo
       checkTwoNodes("", reading.from, reading.to);
       checkOnly("only", reading.only, names);
       break;
-    case "voltage": {
-      const nodes = new Set([...names.nodes, "N"]);
-      checkName("from", reading.from, nodes);
-      checkName("to", reading.to, nodes);
+    case "voltage":
+      checkNodeOrNeutral("from", reading.from, names);
+      checkNodeOrNeutral("to", reading.to, names);
       checkTwoNodes("", reading.from, reading.to);
       break;
-    }
     case "current":
       checkClamp(reading.at, reading.into, names);
       break;
@@ -168,7 +191,7 @@ function checkReading(reading: FieldReading | FieldMeasurement, names: Names, ta
 
 /** Checks one reading against the names of a module, as a question would. */
 export function checkFieldReading(reading: FieldReading, module: HeatingModule): void {
-  checkReading(given(reading, "reading"), namesOf([module]), true);
+  checkReading(given(reading, "reading"), new Names([module]), true);
 }
 
 function checkInstrument(path: string, instrument: Instrument): void {
@@ -224,7 +247,7 @@ export function checkQuestion(
   if (depth !== undefined) checkOneOf("depth", depth, ["single", "pairs"]);
   given(instruments, "instruments");
   onlyFields(instruments, KINDS, "instruments");
-  const names = namesOf(modules);
+  const names = new Names(modules);
   const checkAll = (list: string, all: readonly (FieldReading | FieldMeasurement)[], taken: boolean): void =>
     all.forEach((one, i) => {
       const path = `${list}.${i}`;

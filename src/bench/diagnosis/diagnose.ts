@@ -22,10 +22,12 @@ const ACCOUNTED = 4;
 
 /** The outcome, by the most probable explanation that takes every reading at its word. */
 function outcomeOf(groups: readonly ExplanationGroup[]): Diagnosis["outcome"] {
-  const [best] = largestFirst(
-    groups.flatMap(({ explanations }) => explanations.filter(({ faults }) => !isMisread(faults))),
-    ({ probability }) => probability,
-  );
+  const firsts: Explanation[] = [];
+  for (const { explanations } of groups) {
+    const first = explanations.find(({ faults }) => !isMisread(faults));
+    if (first !== undefined) firsts.push(first);
+  }
+  const [best] = largestFirst(firsts, ({ probability }) => probability);
   if (best === undefined) return "nothing fits";
   return best.pValue === null ? "too few readings" : best.pValue < GATE ? "nothing fits" : "explained";
 }
@@ -61,6 +63,7 @@ function outcomeOf(groups: readonly ExplanationGroup[]): Diagnosis["outcome"] {
 export function diagnose(input: DiagnosisInput): Diagnosis {
   const question = questionOf(input, [], checkQuestion(given(input)));
   const posterior = posteriorOf(question);
+  const { sound, expected } = posterior;
   const groups = explanationGroups(posterior);
   const top = groups[0]?.explanations[0] as Explanation;
   const outcome = outcomeOf(groups);
@@ -72,7 +75,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   const accounted = top.predicted.flatMap(({ deviation }, r) =>
     excludes && deviation !== null && Math.abs(deviation) < ACCOUNTED ? [r] : [],
   );
-  const slips = slipWarnings(question, posterior.sound, new Set(accounted));
+  const slips = slipWarnings(question, expected, accounted);
   const neutral = neutralSlip(question);
   const misread = misreadWarnings(input.readings, groups, neutral).filter(({ path }) =>
     slips.every((one) => one.path !== path),
@@ -85,7 +88,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     // Ohms of a thousandth are a slip of the unit before they are a winding, and a winding that explains them has been named.
     ...(slips.length > 0 || (feed && outcome !== "nothing fits")
       ? []
-      : acrossLinesWarnings(question, posterior.sound)),
+      : acrossLinesWarnings(question, expected)),
     ...misread,
     ...neutralWarnings(question, neutral).filter(unsaid),
     ...(outcome === "explained" ? burntJointWarnings(question, top) : []),
@@ -95,7 +98,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   return {
     outcome,
     groups,
-    notDetermined: notDetermined(posterior.sound.finding.model, groups),
+    notDetermined: notDetermined(sound.finding.model, groups),
     warnings,
     cautions: CAUTIONS,
   };

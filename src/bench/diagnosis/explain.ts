@@ -1,7 +1,7 @@
 /** Findings turned into the explanations that people and programs read. */
 import { largestFirst } from "../../numeric/index.ts";
 import type { Stretch } from "./faults.ts";
-import { type Finding, marginalsOf } from "./findings.ts";
+import { type Finding, type Marginal, marginalsOf } from "./findings.ts";
 import { degreesOfFreedomOf, pValueOf } from "./judged.ts";
 import type { Posterior, Ranked } from "./posterior.ts";
 import { type Bounds, quantiles } from "./quantiles.ts";
@@ -10,21 +10,28 @@ import type { Unseen } from "./unseen.ts";
 
 /** Where a parameter can lie: its stretches rise, and between two of them there may be a gap. */
 function boundsOf(stretches: readonly Stretch[]): Bounds {
-  const [first, last] = [stretches[0] as Stretch, stretches.at(-1) as Stretch];
-  const bounds = { low: first.low, high: last.high, logarithmic: first.logarithmic };
-  const before = stretches.find(({ high }, k) => high < (stretches[k + 1]?.low ?? high));
-  const after = stretches[stretches.indexOf(before as Stretch) + 1] as Stretch;
-  return before === undefined ? bounds : { ...bounds, gap: [before.high, after.low] };
+  const { low, logarithmic } = stretches[0] as Stretch;
+  let { high } = stretches[0] as Stretch;
+  let gap: Bounds["gap"];
+  for (const next of stretches) {
+    if (gap === undefined && next.low > high) gap = [high, next.low];
+    high = next.high;
+  }
+  return { low, high, logarithmic, gap };
 }
 
-/** Median and 95 % interval of each parameter. */
-function estimatesOf(finding: Finding): FaultEstimate[] {
-  return (finding.completed?.() ?? marginalsOf(finding)).map(({ of, stretches, fault, values, logTerms }) => {
-    const parts = quantiles(values, logTerms, [0.5, 0.025, 0.975], boundsOf(stretches));
-    const [value, low, high] = parts as [number, number, number];
-    return { of, fault, value, low, high, unit: of.endsWith("resistance") ? "Ω" : "1" };
-  });
+/** Median, and the ends of the 95 % interval. */
+const PARTS = [0.5, 0.025, 0.975] as const;
+
+/** Median and 95 % interval of a parameter. */
+function estimateOf({ of, stretches, fault, values, logTerms }: Marginal): FaultEstimate {
+  const parts = quantiles(values, logTerms, PARTS, boundsOf(stretches));
+  const [value, low, high] = parts as [number, number, number];
+  return { of, fault, value, low, high, unit: of.endsWith("resistance") ? "Ω" : "1" };
 }
+
+const estimatesOf = (finding: Finding): FaultEstimate[] =>
+  (finding.completed?.() ?? marginalsOf(finding)).map(estimateOf);
 
 /** Parameters of unseen faults, which come last among the faults. */
 function unseenEstimates(count: number, unseen: readonly Unseen[]): FaultEstimate[] {
@@ -33,36 +40,40 @@ function unseenEstimates(count: number, unseen: readonly Unseen[]): FaultEstimat
   );
 }
 
-function explanationsOf(
+/** Adds a finding under each of its names. */
+function explain(
   { finding, wiring, logPrior, judged }: Ranked,
   { total, priorTotal }: Posterior,
-): Explanation[] {
+  into: Explanation[],
+): void {
   const { chiSquare, predicted } = judged;
   const degreesOfFreedom = degreesOfFreedomOf(finding, judged);
   const pValue = pValueOf(finding, judged);
   const estimates = estimatesOf(finding);
-  return finding.names.list().map(({ faults, logOdds, unseen = [] }) => ({
-    faults,
-    unseen: unseen.map(({ fault }) => fault),
-    wiring,
-    probability: Math.exp(finding.log + logOdds + logPrior - total),
-    prior: Math.exp(logOdds + logPrior - priorTotal),
-    estimates: unseen.length === 0 ? estimates : [...estimates, ...unseenEstimates(faults.length, unseen)],
-    logLikelihood: finding.log,
-    chiSquare,
-    degreesOfFreedom,
-    pValue,
-    predicted,
-  }));
+  for (const { faults, logOdds, unseen = NONE } of finding.names.list()) {
+    into.push({
+      faults,
+      unseen: unseen.map(({ fault }) => fault),
+      wiring,
+      probability: Math.exp(finding.log + logOdds + logPrior - total),
+      prior: Math.exp(logOdds + logPrior - priorTotal),
+      estimates: unseen.length === 0 ? estimates : [...estimates, ...unseenEstimates(faults.length, unseen)],
+      logLikelihood: finding.log,
+      chiSquare,
+      degreesOfFreedom,
+      pValue,
+      predicted,
+    });
+  }
 }
+
+const NONE: readonly Unseen[] = [];
 
 /** All groups, with every explanation under each of its names. */
 export function explanationGroups(posterior: Posterior): ExplanationGroup[] {
-  return posterior.groups.map((members) => {
-    const explanations = largestFirst(
-      members.flatMap((one) => explanationsOf(one, posterior)),
-      ({ probability }) => probability,
-    );
-    return { probability: members.reduce((sum, { probability }) => sum + probability, 0), explanations };
+  return posterior.groups.map(({ probability, members }) => {
+    const explanations: Explanation[] = [];
+    for (const one of members) explain(one, posterior, explanations);
+    return { probability, explanations: largestFirst(explanations, (one) => one.probability) };
   });
 }

@@ -9,31 +9,49 @@ import { floats } from "./room.ts";
  */
 const APART = 0.3;
 
-/** Distance between two predictions in standard deviations of the first one's readings; Infinity for other patterns. */
-function apart(first: Signature, second: Signature): number {
-  if (first.pattern !== second.pattern) return Number.POSITIVE_INFINITY;
-  const m = first.active.length;
-  const difference = floats(m);
-  for (let i = 0; i < m; i += 1) {
-    const r = first.active[i] as number;
-    difference[i] = (first.mean[r] as number) - (second.mean[r] as number);
-  }
-  forwardInPlace(first.factor, m, difference);
-  return Math.sqrt(squared(difference, m));
+/** Whether two show a value, an open path or nothing in the same rows. */
+function alike(first: Signature, second: Signature): boolean {
+  if (first.earthed !== second.earthed) return false;
+  const [one, other] = [first.pattern, second.pattern];
+  for (let r = 0; r < one.length; r += 1) if (one[r] !== other[r]) return false;
+  return true;
 }
 
-/** Puts each item with the first, more probable one that it cannot be told from. */
-export function grouped<T>(
-  items: readonly T[],
-  signature: (item: T) => Signature | null,
-): readonly (readonly T[])[] {
-  const groups: { readonly leader: Signature | null; readonly members: T[] }[] = [];
-  for (const item of items) {
-    const own = signature(item);
-    const home =
-      own === null ? undefined : groups.find(({ leader }) => leader !== null && apart(leader, own) < APART);
-    if (home === undefined) groups.push({ leader: own, members: [item] });
-    else home.members.push(item);
+/** Groups as they fill: each item joins the first, more probable one that it cannot be told from. */
+export class Grouping<T> {
+  readonly #leaders: (Signature | null)[] = [];
+  readonly groups: T[][] = [];
+  #difference = floats(0);
+
+  /** Puts an item in its group; what has no signature stays alone. */
+  add(item: T, own: Signature | null): void {
+    const home = own === null ? -1 : this.#homeOf(own);
+    if (home >= 0) {
+      (this.groups[home] as T[]).push(item);
+      return;
+    }
+    this.#leaders.push(own);
+    this.groups.push([item]);
   }
-  return groups.map(({ members }) => members);
+
+  #homeOf(own: Signature): number {
+    for (let k = 0; k < this.#leaders.length; k += 1) {
+      const leader = this.#leaders[k] as Signature | null;
+      if (leader !== null && alike(leader, own) && this.#apart(leader, own) < APART) return k;
+    }
+    return -1;
+  }
+
+  /** Distance between two predictions in standard deviations of the first one's readings. */
+  #apart({ active, factor, mean }: Signature, other: Signature): number {
+    const m = active.length;
+    if (this.#difference.length < m) this.#difference = floats(m);
+    const difference = this.#difference;
+    for (let i = 0; i < m; i += 1) {
+      const r = active[i] as number;
+      difference[i] = (mean[r] as number) - (other.mean[r] as number);
+    }
+    forwardInPlace(factor, m, difference);
+    return Math.sqrt(squared(difference, m));
+  }
 }

@@ -1,10 +1,12 @@
 /** What a finding says of the readings at its best point, and on average over its parameters. */
 import { chiSquareSurvival } from "../../numeric/index.ts";
 import type { Open } from "../../quantity/index.ts";
+import type { FieldReading } from "./fieldReading.ts";
 import type { Finding } from "./findings.ts";
 import { isBelowDamp } from "./insulation.ts";
-import { logSumExp } from "./linear.ts";
-import { copied, floats } from "./room.ts";
+import { logSumExp, NOTHING } from "./linear.ts";
+import type { Model } from "./model.ts";
+import { copied, copyInto, floats } from "./room.ts";
 import type { PredictedReading } from "./types.ts";
 
 /** Points that stand for a posterior: enough for its mean. */
@@ -31,13 +33,19 @@ export function pValueOf(finding: Finding, judged: Judged): number | null {
   return degreesOfFreedom === 0 ? null : chiSquareSurvival({ chiSquare, degreesOfFreedom });
 }
 
+/** What a row shows: nothing yet, a value, an open path, or, from here up, in which way nothing determines it. */
+const PLANNED = 0;
+const VALUE = 1;
+const OPEN = 2;
+
 /** What an explanation predicts: mean over its posterior, and which rows are open or adrift. */
 export interface Signature {
   readonly mean: Float64Array;
-  readonly pattern: string;
+  readonly pattern: Uint8Array;
+  /** Of an earth fault, what insulation shows of it. */
+  readonly earthed: string;
   readonly active: Int32Array;
   readonly factor: Float64Array;
-  readonly wiring: number;
 }
 
 /** Points that cut the posterior into equal parts; all of them where there are few. */
@@ -49,101 +57,125 @@ export function sampled(
   const total = logSumExp(logTerms);
   const chosen: (readonly number[])[] = [];
   let sum = 0;
-  points.forEach((point, i) => {
-    sum += Math.exp((logTerms[i] as number) - total);
-    while (chosen.length < count && sum >= (chosen.length + 0.5) / count) chosen.push(point);
-  });
+  for (let i = 0; i < points.length && chosen.length < count; i += 1) {
+    const below = (logTerms[i] as number) - total;
+    if (below < NOTHING) continue;
+    sum += Math.exp(below);
+    while (chosen.length < count && sum >= (chosen.length + 0.5) / count)
+      chosen.push(points[i] as readonly number[]);
+  }
   while (chosen.length < count) chosen.push(points.at(-1) as readonly number[]);
   return chosen;
 }
 
-/** Readings beside predictions; the finding has just been visited at its best point. */
-function predictedReadings({ model }: Finding): PredictedReading[] {
-  const { prediction, question } = model;
-  return question.input.readings.map((reading, r) => {
-    const reads = reading.reads as number | Open;
-    const mean = prediction.mean[r] as number;
-    if (prediction.adrift[r] !== 0) return { reads, predicted: null, deviation: null };
-    if (mean === Number.POSITIVE_INFINITY) return { reads, predicted: "open", deviation: null };
-    let variance = (question.seen.own[r] as number) + (prediction.extra[r] as number);
-    for (let c = 0; c < prediction.count; c += 1) {
-      variance += (prediction.columns[c * prediction.rows + r] as number) ** 2;
-    }
-    const deviation = reads === "open" ? null : (reads - mean) / Math.sqrt(variance);
-    return { reads, predicted: mean, deviation };
-  });
+/** One reading beside what was predicted of it; always of one shape. */
+const beside = (
+  reads: number | Open,
+  predicted: number | Open | null,
+  deviation: number | null,
+): PredictedReading => ({ reads, predicted, deviation });
+
+/** A reading of the Gaussian part beside its prediction. */
+function gaussianBeside({ prediction, question }: Model, r: number, reads: number | Open): PredictedReading {
+  const mean = prediction.mean[r] as number;
+  if (prediction.adrift[r] !== 0) return beside(reads, null, null);
+  if (mean === Number.POSITIVE_INFINITY) return beside(reads, "open", null);
+  if (reads === "open") return beside(reads, mean, null);
+  const { columns, rows, count } = prediction;
+  let variance = (question.seen.own[r] as number) + (prediction.extra[r] as number);
+  for (let c = 0, at = r; c < count; c += 1, at += rows) variance += (columns[at] as number) ** 2;
+  return beside(reads, mean, (reads - mean) / Math.sqrt(variance));
 }
 
-/** Insulation readings beside what an earth fault makes of them; null for all others. */
-function insulationBeside({ model, insulation, best }: Finding): readonly (PredictedReading | null)[] {
-  if (insulation === undefined) return [];
-  const { input, seen } = model.question;
-  return input.readings.map((reading, r) => {
-    const one = insulation(r, best);
-    if (one === null) return null;
-    const reads = reading.reads as number | Open;
-    const spread = Math.sqrt(one.variance + (seen.own[r] as number));
-    return { reads, predicted: one.mean, deviation: reads === "open" ? null : (reads - one.mean) / spread };
-  });
+/** An insulation reading beside what an earth fault makes of it; null where none is in its way. */
+function insulationBeside(
+  { model, insulation, best }: Finding,
+  r: number,
+  reads: number | Open,
+): PredictedReading | null {
+  const one = insulation?.(r, best) ?? null;
+  if (one === null) return null;
+  const spread = Math.sqrt(one.variance + (model.question.seen.own[r] as number));
+  return beside(reads, one.mean, reads === "open" ? null : (reads - one.mean) / spread);
 }
 
 /** Visits the best point; the model's prediction and evaluation are left there. */
 export function judge(finding: Finding): Judged {
   finding.visit(finding.best);
-  const { evaluation } = finding.model;
-  const gaussian = predictedReadings(finding);
-  const insulation = insulationBeside(finding);
-  let { chiSquare, count, contradictions } = evaluation;
-  const { input, seen } = finding.model.question;
-  input.readings.forEach(({ kind, reads }, r) => {
-    if (kind !== "insulation" || (insulation[r] ?? null) !== null) return;
-    if (isBelowDamp(reads, seen.resolution[r] as number)) contradictions += 1;
-  });
-  for (const one of insulation) {
-    if (one === null || one.deviation === null) continue;
-    chiSquare += one.deviation ** 2;
+  const { model } = finding;
+  const { input, seen } = model.question;
+  let { chiSquare, count, contradictions } = model.evaluation;
+  const predicted: PredictedReading[] = [];
+  for (let r = 0; r < input.readings.length; r += 1) {
+    const { kind, reads } = input.readings[r] as FieldReading;
+    const earthed = insulationBeside(finding, r, reads);
+    if (earthed === null) {
+      predicted.push(gaussianBeside(model, r, reads));
+      if (kind === "insulation" && isBelowDamp(reads, seen.resolution[r] as number)) contradictions += 1;
+      continue;
+    }
+    predicted.push(earthed);
+    if (earthed.deviation === null) continue;
+    chiSquare += earthed.deviation ** 2;
     count += 1;
   }
-  const predicted = gaussian.map((one, r) => insulation[r] ?? one);
   return { chiSquare, count, contradictions, predicted };
 }
 
-/** What a finding predicts on average over its parameters; it has just been judged. */
-export function signatureOf(finding: Finding, wiring: number): Signature {
-  const { model, earthed = "" } = finding;
-  const { prediction, evaluation } = model;
-  const { reads } = model.question.seen;
-  const rows = prediction.rows;
-  let pattern = "";
-  // Near zero the mean is not that of the network alone.
-  let scattered = false;
+/** What the rows of the prediction show, a number for each. */
+function patternOf({ prediction, question }: Model): Uint8Array {
+  const { adrift, mean, rows } = prediction;
+  const { reads } = question.seen;
+  const pattern = new Uint8Array(rows);
   for (let r = 0; r < rows; r += 1) {
-    const adrift = prediction.adrift[r] as number;
-    if ((prediction.extra[r] as number) > 0) scattered = true;
-    if (Number.isNaN(reads[r])) pattern += "-";
-    else if (adrift !== 0) pattern += adrift;
-    else pattern += prediction.mean[r] === Number.POSITIVE_INFINITY ? "o" : "v";
+    const way = adrift[r] as number;
+    if (Number.isNaN(reads[r])) pattern[r] = PLANNED;
+    else if (way !== 0) pattern[r] = OPEN + way;
+    else pattern[r] = mean[r] === Number.POSITIVE_INFINITY ? OPEN : VALUE;
   }
-  const m = evaluation.count;
-  const active = evaluation.active.slice(0, m);
-  const factor = copied(evaluation.factor, m * m);
-  const mean = floats(rows);
+  return pattern;
+}
+
+/** Whether any row has scatter that is not of the network: near zero the mean is not that of the network alone. */
+function isScattered({ extra, rows }: Model["prediction"]): boolean {
+  for (let r = 0; r < rows; r += 1) if ((extra[r] as number) > 0) return true;
+  return false;
+}
+
+/** Mean prediction over a finding's parameters; its model stands at the best point, and need not after. */
+function meanOf(finding: Finding): Float64Array {
+  const { prediction } = finding.model;
+  const { rows } = prediction;
   const points = sampled(finding);
-  if (points.length === 1 && points[0] === finding.best) mean.set(prediction.mean);
-  else {
-    const now = floats(rows);
-    let last: readonly number[] | null = null;
-    for (const point of points) {
-      if (point !== last) {
-        if (finding.means !== undefined && !scattered) finding.means(point, now);
-        else {
-          finding.visit(point);
-          now.set(prediction.mean);
-        }
+  if (points.length === 1 && points[0] === finding.best) return copied(prediction.mean);
+  const mean = floats(rows);
+  const now = floats(rows);
+  const means = isScattered(prediction) ? undefined : finding.means;
+  let last: readonly number[] | null = null;
+  for (const point of points) {
+    if (point !== last) {
+      if (means !== undefined) means(point, now);
+      else {
+        finding.visit(point);
+        copyInto(now, prediction.mean);
       }
-      last = point;
-      for (let r = 0; r < rows; r += 1) mean[r] = (mean[r] as number) + (now[r] as number) / points.length;
     }
+    last = point;
+    for (let r = 0; r < rows; r += 1) mean[r] = (mean[r] as number) + (now[r] as number) / points.length;
   }
-  return { mean, pattern: `${pattern}|${earthed}`, active, factor, wiring };
+  return mean;
+}
+
+/** What a finding predicts on average over its parameters; its model stands at the best point. */
+export function signatureOf(finding: Finding): Signature {
+  const { model, earthed = "" } = finding;
+  const { evaluation } = model;
+  const m = evaluation.count;
+  return {
+    pattern: patternOf(model),
+    earthed,
+    active: evaluation.active.slice(0, m),
+    factor: copied(evaluation.factor, m * m),
+    mean: meanOf(finding),
+  };
 }

@@ -120,6 +120,7 @@ export function misreadWarnings(
   slip: NeutralSlip | null = null,
 ): readonly Warning[] {
   const all = groups.flatMap(({ explanations }) => explanations.filter(misreadFits));
+  if (all.length === 0) return [];
   return readings.flatMap((reading, r) => {
     const without = all.filter(({ faults }) =>
       faults.some((fault) => fault.kind === "misread" && fault.reading === r),

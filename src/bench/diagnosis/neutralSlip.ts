@@ -1,5 +1,6 @@
 /** One line voltage that reads the others' over √3: a probe on the neutral, before the supply is that far out of balance. */
 import type { Warning } from "../../quantity/index.ts";
+import type { FieldReading } from "./fieldReading.ts";
 import { isLine } from "./lines.ts";
 import type { Question } from "./model.ts";
 
@@ -21,16 +22,21 @@ export interface NeutralSlip {
 export function neutralSlip({ input }: Question): NeutralSlip | null {
   const stated = input.supply?.lineVoltage;
   if (stated === undefined) return null;
-  const between = input.readings.flatMap((one, row) =>
-    one.kind === "voltage" && isLine(one.from) && isLine(one.to) ? [{ row, reads: one.reads as number }] : [],
-  );
-  const right = between.filter(({ reads }) => Math.abs(reads / stated - 1) < NEAR_STATED);
-  const [other, ...more] = between.filter((one) => !right.includes(one));
-  if (other === undefined || more.length > 0) return null;
-  const lineVoltage =
-    right.length === 0 ? stated : right.reduce((sum, { reads }) => sum + reads, 0) / right.length;
-  const near = Math.abs((other.reads * Math.sqrt(3)) / lineVoltage - 1) < NEAR_NEUTRAL;
-  return near ? { row: other.row, lineVoltage } : null;
+  let row = -1;
+  let [right, sum] = [0, 0];
+  for (let r = 0; r < input.readings.length; r += 1) {
+    const one = input.readings[r] as FieldReading;
+    if (one.kind !== "voltage" || !isLine(one.from) || !isLine(one.to)) continue;
+    if (Math.abs(one.reads / stated - 1) < NEAR_STATED) {
+      right += 1;
+      sum += one.reads;
+    } else if (row < 0) row = r;
+    else return null;
+  }
+  if (row < 0) return null;
+  const lineVoltage = right === 0 ? stated : sum / right;
+  const reads = input.readings[row]?.reads as number;
+  return Math.abs((reads * Math.sqrt(3)) / lineVoltage - 1) < NEAR_NEUTRAL ? { row, lineVoltage } : null;
 }
 
 /** What a voltage to neutral is told by. */

@@ -1,5 +1,6 @@
 /** What a posterior says of one parameter: the values below which parts of it lie. */
-import { copied, floats } from "./room.ts";
+import { NOTHING } from "./linear.ts";
+import { filled, floats } from "./room.ts";
 
 /** Where a parameter can lie: from `low` to `high`, but not between the two ends of `gap`. */
 export interface Bounds {
@@ -7,7 +8,7 @@ export interface Bounds {
   readonly high: number;
   /** Whether its nodes are laid out by its logarithm. */
   readonly logarithmic: boolean;
-  readonly gap?: readonly [number, number];
+  readonly gap?: readonly [number, number] | undefined;
 }
 
 /** More than any rounding of a node, less than any distance between two. */
@@ -31,43 +32,108 @@ function placeOf(value: number, x: Float64Array, count: number): number {
   return low;
 }
 
-/** Values in rising order with the weight of each; equal ones, of a grid in two parameters, together. */
-function weighted(
-  values: readonly number[],
-  logTerms: readonly number[],
-  scale: (x: number) => number,
-): Nodes {
-  let most = Number.NEGATIVE_INFINITY;
-  for (const term of logTerms) if (term > most) most = term;
-  const n = values.length;
-  const own = floats(n);
-  const terms = floats(n);
-  let rises = true;
-  let total = 0;
-  for (let i = 0; i < n; i += 1) {
-    own[i] = scale(values[i] as number);
-    terms[i] = Math.exp((logTerms[i] as number) - most);
-    if (i > 0 && (own[i] as number) < (own[i - 1] as number)) rises = false;
-    total += terms[i] as number;
+/** Values in rising order, each once, in the place of the list; returns how many there are. */
+function distinct(x: Float64Array): number {
+  for (let i = 1; i < x.length; i += 1) {
+    if ((x[i] as number) >= (x[i - 1] as number)) continue;
+    x.sort();
+    break;
   }
-  const x = copied(own, n);
-  if (!rises) x.sort();
   let count = 0;
-  for (let k = 0; k < n; k += 1) {
+  for (let k = 0; k < x.length; k += 1) {
     const value = x[k] as number;
     if (count > 0 && x[count - 1] === value) continue;
     x[count] = value;
     count += 1;
   }
+  return count;
+}
+
+/** Values in rising order with the weight of each, all together 1; equal ones, of a grid in two parameters, together. */
+function weighted(values: readonly number[], logTerms: readonly number[]): Nodes {
+  const n = values.length;
+  const x = filled(n, (i) => values[i] as number);
+  const count = distinct(x);
   const w = floats(count);
+  let most = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < n; i += 1) if ((logTerms[i] as number) > most) most = logTerms[i] as number;
+  let total = 0;
   let at = 0;
-  for (let k = 0; k < n; k += 1) {
-    const value = own[k] as number;
-    if (!rises) at = placeOf(value, x, count);
-    else if (x[at] !== value) at += 1;
-    w[at] = (w[at] as number) + (terms[k] as number) / total;
+  for (let i = 0; i < n; i += 1) {
+    const value = values[i] as number;
+    // What comes in rising order is found where the last was, or behind it.
+    if (x[at] !== value) at = at + 1 < count && x[at + 1] === value ? at + 1 : placeOf(value, x, count);
+    const below = (logTerms[i] as number) - most;
+    if (below < NOTHING) continue;
+    const weight = Math.exp(below);
+    w[at] = (w[at] as number) + weight;
+    total += weight;
   }
+  for (let k = 0; k < count; k += 1) w[k] = (w[k] as number) / total;
   return { count, x, w };
+}
+
+/** The distribution function at knots between which it is straight: its nodes, with one more at either end. */
+class Distribution {
+  readonly #nodes: Nodes;
+  readonly #bounds: Bounds;
+  /** Where the first and the last knot lie. */
+  readonly #first: number;
+  readonly #last: number;
+
+  constructor(nodes: Nodes, bounds: Bounds) {
+    this.#nodes = nodes;
+    this.#bounds = bounds;
+    const { count } = nodes;
+    // Half of an end node's weight lies beyond it, as far out as it lies inwards.
+    const [a, b] = [this.#node(0), this.#node(1)];
+    this.#first = Math.max(this.#scaled(bounds.low), a - (b - a) / 2);
+    const [y, z] = [this.#node(count - 2), this.#node(count - 1)];
+    this.#last = Math.min(this.#scaled(bounds.high), z + (z - y) / 2);
+  }
+
+  #scaled(value: number): number {
+    return this.#bounds.logarithmic ? Math.log(value) : value;
+  }
+
+  #back(value: number): number {
+    return this.#bounds.logarithmic ? Math.exp(value) : value;
+  }
+
+  #node(k: number): number {
+    return this.#scaled(this.#nodes.x[k] as number);
+  }
+
+  #knot(k: number): number {
+    return k === 0 ? this.#first : k > this.#nodes.count ? this.#last : this.#node(k - 1);
+  }
+
+  /** The value below which a part of the distribution lies. */
+  quantile(part: number): number {
+    const { count, w } = this.#nodes;
+    let before = 0;
+    let own = 0;
+    for (let k = 1; k < count + 2; k += 1) {
+      const next = k > count ? 0 : (w[k - 1] as number);
+      // Each node stands for half its weight on either side; between nodes the distribution is taken as straight.
+      const here = before + (own + next) / 2;
+      if (here >= part && here > before)
+        return this.#between(k, (part - before) / (here - before), part - before < own / 2);
+      before = here;
+      own = next;
+    }
+    return this.#back(this.#last);
+  }
+
+  /** The value at a share of the way up to a knot. No quantile lies in the gap of a parameter that has one: what either end holds stays there. */
+  #between(k: number, share: number, low: boolean): number {
+    const { gap } = this.#bounds;
+    const [a, b] = [this.#knot(k - 1), this.#knot(k)];
+    // A node at an end of the gap is that end to the rounding of its logarithm.
+    if (gap !== undefined && a <= this.#scaled(gap[0]) + ROUNDING && b >= this.#scaled(gap[1]) - ROUNDING)
+      return this.#back(low ? a : b);
+    return this.#back(a + share * (b - a));
+  }
 }
 
 /** Values of a parameter below which parts of the posterior lie, from nodes and the logarithms of their weights. */
@@ -75,34 +141,13 @@ export function quantiles(
   values: readonly number[],
   logTerms: readonly number[],
   parts: readonly number[],
-  { low, high, logarithmic, gap = [low, high] }: Bounds,
+  bounds: Bounds,
 ): number[] {
-  const scale = logarithmic ? Math.log : (x: number): number => x;
-  const back = logarithmic ? Math.exp : (x: number): number => x;
-  const { count, x, w } = weighted(values, logTerms, scale);
-  if (count === 1) return parts.map(() => back(x[0] as number));
-  const spacing = (k: number): number => ((x[k + 1] as number) - (x[k] as number)) / 2;
-  // Half of an end node's weight lies beyond it, as far out as it lies inwards.
-  const first = Math.max(scale(low), (x[0] as number) - spacing(0));
-  const last = Math.min(scale(high), (x[count - 1] as number) + spacing(count - 2));
-  const knot = (k: number): number => (k === 0 ? first : k > count ? last : (x[k - 1] as number));
-  const weight = (k: number): number => (k === 0 || k > count ? 0 : (w[k - 1] as number));
-  // A node at an end of the gap is that end to the rounding of its logarithm.
-  const [gapLow, gapHigh] = [scale(gap[0]) + ROUNDING, scale(gap[1]) - ROUNDING];
-  return parts.map((part) => {
-    let before = 0;
-    for (let k = 1; k < count + 2; k += 1) {
-      // Each node stands for half its weight on either side; between nodes the distribution is taken as straight.
-      const here = before + (weight(k - 1) + weight(k)) / 2;
-      if (here >= part && here > before) {
-        const [a, b] = [knot(k - 1), knot(k)];
-        const share = (part - before) / (here - before);
-        // No quantile lies in the gap of a parameter that has one: what either end holds stays there.
-        if (a <= gapLow && b >= gapHigh) return back(part - before < weight(k - 1) / 2 ? a : b);
-        return back(a + share * (b - a));
-      }
-      before = here;
-    }
-    return back(last);
-  });
+  const nodes = weighted(values, logTerms);
+  if (nodes.count === 1) {
+    const [only] = nodes.x as unknown as [number];
+    return parts.map(() => only);
+  }
+  const distribution = new Distribution(nodes, bounds);
+  return parts.map((part) => distribution.quantile(part));
 }

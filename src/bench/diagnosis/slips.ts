@@ -4,7 +4,6 @@ import type { FieldReading } from "./fieldReading.ts";
 import { infer, type Weighed } from "./infer.ts";
 import { measurementOf } from "./instruments.ts";
 import { type Question, questionOf } from "./model.ts";
-import { copied } from "./room.ts";
 
 /** How near 1000 the ratio must be at first sight against a sound module, and then against the other readings. */
 const AT_SIGHT = 4;
@@ -27,8 +26,8 @@ const NAMES = {
 
 /** Whether a ratio is about 1000 or a thousandth; 0, Infinity and NaN, of readings or predictions of 0 or open, are neither. */
 const near = (ratio: number, times: number): boolean => {
-  const up = Math.abs(Math.log(ratio / 1000)) < Math.log(times);
-  return up || Math.abs(Math.log(ratio * 1000)) < Math.log(times);
+  const [up, down] = [ratio / 1000, ratio * 1000];
+  return (up < times && up * times > 1) || (down < times && down * times > 1);
 };
 
 const shown = (value: number): string => `${Number(value.toPrecision(3))}`;
@@ -40,20 +39,33 @@ function bestOf(weighed: readonly Weighed[]): Weighed {
   return weighed.reduce((best, one) => (score(one) > score(best) ? one : best));
 }
 
+/** Readings that look like a slip of the unit at first sight. */
+function suspectsOf(
+  readings: readonly FieldReading[],
+  expected: Float64Array,
+  explained: readonly number[],
+): readonly number[] {
+  const suspects: number[] = [];
+  for (let r = 0; r < readings.length; r += 1) {
+    const { reads, kind } = readings[r] as FieldReading;
+    if (reads === "open" || kind === "drop" || kind === "insulation") continue;
+    if (near(reads / (expected[r] as number), AT_SIGHT) && !explained.includes(r)) suspects.push(r);
+  }
+  return suspects;
+}
+
 /**
  * Warnings of readings that look like a slip of the unit.
- * @param sound - the module as drawn and sound
+ * @param expected - what the module as drawn and sound would read
  * @param explained - readings that the best explanation already accounts for: no slip is needed for them
  */
-export function slipWarnings(question: Question, sound: Weighed, explained: ReadonlySet<number>): Warning[] {
+export function slipWarnings(
+  question: Question,
+  expected: Float64Array,
+  explained: readonly number[],
+): Warning[] {
   const { readings } = question.input;
-  sound.finding.visit(sound.finding.best);
-  const expected = copied(sound.finding.model.prediction.mean);
-  const suspects = readings.flatMap((reading, r) => {
-    const { reads, kind } = reading;
-    if (explained.has(r) || reads === "open" || kind === "drop" || kind === "insulation") return [];
-    return near(reads / (expected[r] as number), AT_SIGHT) ? [r] : [];
-  });
+  const suspects = suspectsOf(readings, expected, explained);
   const warnings: Warning[] = [];
   if (suspects.length > 0) {
     const others = readings.filter((_, r) => !suspects.includes(r));
