@@ -162,10 +162,9 @@ function starPointOf(plan: ModulePlan, bank: BankPlan): string {
   return stars === 1 || plan.starPoints === "tied" ? "S" : `S-${bank.id}`;
 }
 
-function bankBranches(plan: ModulePlan, bank: BankPlan): { branches: Branch[]; places: ElementPlace[] } {
+/** Adds the branches of a bank to those of a module, and the place of each. */
+function addBank(plan: ModulePlan, bank: BankPlan, branches: Branch[], places: ElementPlace[]): void {
   const { elementsInParallel: parallel = 1, elementsInSeries: series = 1 } = bank;
-  const branches: Branch[] = [];
-  const places: ElementPlace[] = [];
   for (const [name, from, to] of branchEnds(bank.connection, starPointOf(plan, bank))) {
     const branch = `${bank.id}-${name}`;
     for (let p = 1; p <= parallel; p += 1) {
@@ -183,7 +182,6 @@ function bankBranches(plan: ModulePlan, bank: BankPlan): { branches: Branch[]; p
       }
     }
   }
-  return { branches, places };
 }
 
 /** Branches that a joint's `behind` names and that end on its node; all of them if it is left out. */
@@ -240,8 +238,9 @@ function branchesBehind(
  */
 export function buildModule(plan: ModulePlan): HeatingModule {
   checkPlan(plan);
-  const parts = plan.banks.map((bank) => bankBranches(plan, bank));
-  const elements = parts.flatMap((part) => part.places);
+  const branches: Branch[] = [];
+  const elements: ElementPlace[] = [];
+  for (const bank of plan.banks) addBank(plan, bank, branches, elements);
   const names = new Set(plan.elements ? elements.map((element) => element.id) : []);
   for (const [id, resistance] of Object.entries(plan.elements ?? {})) {
     if (!names.has(id)) {
@@ -253,7 +252,7 @@ export function buildModule(plan: ModulePlan): HeatingModule {
   const stars = plan.banks.filter((bank) => bank.connection === "star");
   let module: HeatingModule = {
     plan,
-    network: { branches: parts.flatMap((part) => part.branches) },
+    network: { branches },
     elements,
     starPoints: Object.fromEntries(stars.map((bank) => [bank.id, starPointOf(plan, bank)])),
   };

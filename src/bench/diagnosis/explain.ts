@@ -1,8 +1,9 @@
 /** Findings turned into the explanations that people and programs read. */
 import { largestFirst } from "../../numeric/index.ts";
 import type { Stretch } from "./faults.ts";
-import { type Finding, type Marginal, marginalsOf } from "./findings.ts";
+import type { Finding, Parameter } from "./findings.ts";
 import { degreesOfFreedomOf, pValueOf } from "./judged.ts";
+import { weightsOf } from "./linear.ts";
 import type { Posterior, Ranked } from "./posterior.ts";
 import { type Bounds, quantiles } from "./quantiles.ts";
 import type { Explanation, ExplanationGroup, FaultEstimate } from "./types.ts";
@@ -23,15 +24,30 @@ function boundsOf(stretches: readonly Stretch[]): Bounds {
 /** Median, and the ends of the 95 % interval. */
 const PARTS = [0.5, 0.025, 0.975] as const;
 
-/** Median and 95 % interval of a parameter. */
-function estimateOf({ of, stretches, fault, values, logTerms }: Marginal): FaultEstimate {
-  const parts = quantiles(values, logTerms, PARTS, boundsOf(stretches));
+/** Median and 95 % interval of a parameter, from values with the weight of each. */
+function estimateOf(
+  { of, stretches, fault }: Parameter,
+  values: readonly number[],
+  weights: Float64Array,
+): FaultEstimate {
+  const parts = quantiles(values, weights, PARTS, boundsOf(stretches));
   const [value, low, high] = parts as [number, number, number];
   return { of, fault, value, low, high, unit: of.endsWith("resistance") ? "Ω" : "1" };
 }
 
-const estimatesOf = (finding: Finding): FaultEstimate[] =>
-  (finding.completed?.() ?? marginalsOf(finding)).map(estimateOf);
+/** Values of one parameter at the points of a finding. */
+function valuesOf(points: Finding["points"], k: number): number[] {
+  const values: number[] = [];
+  for (const point of points) values.push(point[k] as number);
+  return values;
+}
+
+/** What is known of each parameter. */
+function estimatesOf({ completed, parameters, points }: Finding, weights: Float64Array): FaultEstimate[] {
+  if (completed === undefined)
+    return parameters.map((own, k) => estimateOf(own, valuesOf(points, k), weights));
+  return completed().map((own) => estimateOf(own, own.values, weightsOf(own.logTerms)));
+}
 
 /** Parameters of unseen faults, which come last among the faults. */
 function unseenEstimates(count: number, unseen: readonly Unseen[]): FaultEstimate[] {
@@ -42,18 +58,18 @@ function unseenEstimates(count: number, unseen: readonly Unseen[]): FaultEstimat
 
 /** Adds a finding under each of its names. */
 function explain(
-  { finding, wiring, logPrior, judged }: Ranked,
+  { finding, wiring, logPrior, judged, weights }: Ranked,
   { total, priorTotal }: Posterior,
   into: Explanation[],
 ): void {
   const { chiSquare, predicted } = judged;
   const degreesOfFreedom = degreesOfFreedomOf(finding, judged);
   const pValue = pValueOf(finding, judged);
-  const estimates = estimatesOf(finding);
+  const estimates = estimatesOf(finding, weights);
   for (const { faults, logOdds, unseen = NONE } of finding.names.list()) {
     into.push({
       faults,
-      unseen: unseen.map(({ fault }) => fault),
+      unseen: unseen.length === 0 ? NOTHING_UNSEEN : unseen.map(({ fault }) => fault),
       wiring,
       probability: Math.exp(finding.log + logOdds + logPrior - total),
       prior: Math.exp(logOdds + logPrior - priorTotal),
@@ -68,6 +84,7 @@ function explain(
 }
 
 const NONE: readonly Unseen[] = [];
+const NOTHING_UNSEEN: Explanation["unseen"] = [];
 
 /** All groups, with every explanation under each of its names. */
 export function explanationGroups(posterior: Posterior): ExplanationGroup[] {

@@ -4,7 +4,7 @@ import type { Finding } from "./findings.ts";
 import { INSTRUMENT_OF, ownVariance } from "./instruments.ts";
 import { SOUND_INSULATION } from "./insulation.ts";
 import { sampled } from "./judged.ts";
-import { forwardInPlace } from "./linear.ts";
+import { forwardInPlace, weightsOf } from "./linear.ts";
 import { floats } from "./room.ts";
 import type { Instrument } from "./types.ts";
 
@@ -36,7 +36,7 @@ const HERMITE = [
 export function outcomesOf(finding: Finding, rows: readonly number[]): readonly (readonly Outcome[])[] {
   const { model } = finding;
   const { prediction, evaluation, question } = model;
-  const points = sampled(finding, SAMPLES);
+  const points = sampled(finding.points, weightsOf(finding.logTerms), SAMPLES);
   const weight = 1 / points.length;
   const result: Outcome[][] = rows.map(() => []);
   for (const point of points) {

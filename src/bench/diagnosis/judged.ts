@@ -4,9 +4,8 @@ import type { Open } from "../../quantity/index.ts";
 import type { FieldReading } from "./fieldReading.ts";
 import type { Finding } from "./findings.ts";
 import { isBelowDamp } from "./insulation.ts";
-import { logSumExp, NOTHING } from "./linear.ts";
 import type { Model } from "./model.ts";
-import { copied, copyInto, floats } from "./room.ts";
+import { copied, copyInto, filledWhole, floats } from "./room.ts";
 import type { PredictedReading } from "./types.ts";
 
 /** Points that stand for a posterior: enough for its mean. */
@@ -48,19 +47,17 @@ export interface Signature {
   readonly factor: Float64Array;
 }
 
-/** Points that cut the posterior into equal parts; all of them where there are few. */
+/** Points that cut a posterior into equal parts, from the weight of each; all of them where there are few. */
 export function sampled(
-  { points, logTerms }: Finding,
+  points: Finding["points"],
+  weights: Float64Array,
   count: number = SAMPLES,
-): readonly (readonly number[])[] {
+): Finding["points"] {
   if (points.length === 1) return points;
-  const total = logSumExp(logTerms);
   const chosen: (readonly number[])[] = [];
   let sum = 0;
   for (let i = 0; i < points.length && chosen.length < count; i += 1) {
-    const below = (logTerms[i] as number) - total;
-    if (below < NOTHING) continue;
-    sum += Math.exp(below);
+    sum += weights[i] as number;
     while (chosen.length < count && sum >= (chosen.length + 0.5) / count)
       chosen.push(points[i] as readonly number[]);
   }
@@ -143,10 +140,10 @@ function isScattered({ extra, rows }: Model["prediction"]): boolean {
 }
 
 /** Mean prediction over a finding's parameters; its model stands at the best point, and need not after. */
-function meanOf(finding: Finding): Float64Array {
+function meanOf(finding: Finding, weights: Float64Array): Float64Array {
   const { prediction } = finding.model;
   const { rows } = prediction;
-  const points = sampled(finding);
+  const points = sampled(finding.points, weights);
   if (points.length === 1 && points[0] === finding.best) return copied(prediction.mean);
   const mean = floats(rows);
   const now = floats(rows);
@@ -166,16 +163,18 @@ function meanOf(finding: Finding): Float64Array {
   return mean;
 }
 
-/** What a finding predicts on average over its parameters; its model stands at the best point. */
-export function signatureOf(finding: Finding): Signature {
+/**
+ * What a finding predicts on average over its parameters; its model stands at the best point.
+ * @param weights - of its points, all together 1
+ */
+export function signatureOf(finding: Finding, weights: Float64Array): Signature {
   const { model, earthed = "" } = finding;
-  const { evaluation } = model;
-  const m = evaluation.count;
+  const { active, count, factor } = model.evaluation;
   return {
     pattern: patternOf(model),
     earthed,
-    active: evaluation.active.slice(0, m),
-    factor: copied(evaluation.factor, m * m),
-    mean: meanOf(finding),
+    active: filledWhole(count, (i) => active[i] as number),
+    factor: copied(factor, count * count),
+    mean: meanOf(finding, weights),
   };
 }

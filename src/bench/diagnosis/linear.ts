@@ -1,4 +1,5 @@
 /** Dense linear algebra of a few rows, in place on typed arrays: the inference calls it thousands of times. */
+import { floats } from "./room.ts";
 
 /**
  * Replaces the lower triangle of a symmetric positive definite n×n matrix by its Cholesky factor, the diagonal by its
@@ -67,6 +68,24 @@ export function squared(values: Float64Array, n: number): number {
 
 /** Nats below the largest at which a term is nothing beside it: float64 holds 36. */
 export const NOTHING = -40;
+
+/** Weights, all together 1, from their logarithms and any term that is common to all. */
+export function weightsOf(logTerms: readonly number[]): Float64Array {
+  const n = logTerms.length;
+  const weights = floats(n);
+  let most = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < n; i += 1) if ((logTerms[i] as number) > most) most = logTerms[i] as number;
+  let total = 0;
+  for (let i = 0; i < n; i += 1) {
+    const below = (logTerms[i] as number) - most;
+    if (below < NOTHING) continue;
+    const weight = Math.exp(below);
+    weights[i] = weight;
+    total += weight;
+  }
+  for (let i = 0; i < n; i += 1) weights[i] = (weights[i] as number) / total;
+  return weights;
+}
 
 /** ln Σ exp of a list; −∞ for an empty one. */
 export function logSumExp(values: ArrayLike<number>): number {

@@ -43,13 +43,14 @@ export function namesBeside(before: Names, members: readonly Member[]): Names {
   return {
     faults: before.faults + 1,
     logOdds: before.logOdds + logOddsOf(members),
-    list: () =>
-      before.list().flatMap(({ faults, logOdds }) =>
-        members.map(({ fault, odds }) => ({
-          faults: [...faults, fault],
-          logOdds: logOdds + Math.log(odds),
-        })),
-      ),
+    list: () => {
+      const list: Named[] = [];
+      for (const { faults, logOdds } of before.list()) {
+        for (const { fault, odds } of members)
+          list.push({ faults: [...faults, fault], logOdds: logOdds + Math.log(odds) });
+      }
+      return list;
+    },
   };
 }
 
@@ -73,6 +74,10 @@ export function allNames(first: Names, others: readonly Names[]): Names {
   return {
     faults: first.faults,
     logOdds: first.logOdds + Math.log(sum),
-    list: () => [first, ...others].flatMap(({ list }) => list()),
+    list: () => {
+      const list = [...first.list()];
+      for (const other of others) for (const one of other.list()) list.push(one);
+      return list;
+    },
   };
 }

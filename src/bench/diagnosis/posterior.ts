@@ -4,7 +4,7 @@ import type { Finding } from "./findings.ts";
 import { Grouping } from "./grouping.ts";
 import { inference, type Weighed } from "./infer.ts";
 import { type Judged, judge, pValueOf, signatureOf } from "./judged.ts";
-import { logSumExp } from "./linear.ts";
+import { logSumExp, weightsOf } from "./linear.ts";
 import { misreadRows, weighMisread } from "./misread.ts";
 import type { Question } from "./model.ts";
 import { neutralSlip } from "./neutralSlip.ts";
@@ -17,6 +17,8 @@ export interface Ranked {
   readonly logPrior: number;
   readonly probability: number;
   readonly judged: Judged;
+  /** What each of the finding's points is worth, all together 1. */
+  readonly weights: Float64Array;
 }
 
 /** Findings that these readings cannot tell apart, most probable first. */
@@ -207,8 +209,9 @@ function rankedOf(
     const probability = (shares[i] as number) / listed;
     const alone = probability < GROUPED;
     const judged = alone ? judgements.of(finding) : judgements.visited(finding);
-    const found = { finding, wiring, logPrior, probability, judged };
-    grouping.add(found, alone ? null : signatureOf(finding));
+    const weights = weightsOf(finding.logTerms);
+    const found = { finding, wiring, logPrior, probability, judged, weights };
+    grouping.add(found, alone ? null : signatureOf(finding, weights));
     return found;
   });
   const groups = largestFirst(grouping.groups.map(groupOf), ({ probability }) => probability);

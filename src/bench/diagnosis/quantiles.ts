@@ -1,5 +1,4 @@
 /** What a posterior says of one parameter: the values below which parts of it lie. */
-import { NOTHING } from "./linear.ts";
 import { filled, floats } from "./room.ts";
 
 /** Where a parameter can lie: from `low` to `high`, but not between the two ends of `gap`. */
@@ -17,7 +16,7 @@ const ROUNDING = 1e-12;
 /** Nodes in rising order with the weight of each. */
 interface Nodes {
   readonly count: number;
-  readonly x: Float64Array;
+  readonly x: ArrayLike<number>;
   readonly w: Float64Array;
 }
 
@@ -49,27 +48,28 @@ function distinct(x: Float64Array): number {
   return count;
 }
 
-/** Values in rising order with the weight of each, all together 1; equal ones, of a grid in two parameters, together. */
-function weighted(values: readonly number[], logTerms: readonly number[]): Nodes {
+/** Whether each value is more than the one before. */
+function rises(values: readonly number[]): boolean {
+  for (let i = 1; i < values.length; i += 1) {
+    if (!((values[i] as number) > (values[i - 1] as number))) return false;
+  }
+  return true;
+}
+
+/** Values in rising order with the weight of each; equal ones, of a grid in two parameters, together. */
+function nodesOf(values: readonly number[], weights: Float64Array): Nodes {
   const n = values.length;
+  if (rises(values)) return { count: n, x: values, w: weights };
   const x = filled(n, (i) => values[i] as number);
   const count = distinct(x);
   const w = floats(count);
-  let most = Number.NEGATIVE_INFINITY;
-  for (let i = 0; i < n; i += 1) if ((logTerms[i] as number) > most) most = logTerms[i] as number;
-  let total = 0;
   let at = 0;
   for (let i = 0; i < n; i += 1) {
     const value = values[i] as number;
     // What comes in rising order is found where the last was, or behind it.
     if (x[at] !== value) at = at + 1 < count && x[at + 1] === value ? at + 1 : placeOf(value, x, count);
-    const below = (logTerms[i] as number) - most;
-    if (below < NOTHING) continue;
-    const weight = Math.exp(below);
-    w[at] = (w[at] as number) + weight;
-    total += weight;
+    w[at] = (w[at] as number) + (weights[i] as number);
   }
-  for (let k = 0; k < count; k += 1) w[k] = (w[k] as number) / total;
   return { count, x, w };
 }
 
@@ -136,18 +136,15 @@ class Distribution {
   }
 }
 
-/** Values of a parameter below which parts of the posterior lie, from nodes and the logarithms of their weights. */
+/** Values of a parameter below which parts of the posterior lie, from nodes and their weights, all together 1. */
 export function quantiles(
   values: readonly number[],
-  logTerms: readonly number[],
+  weights: Float64Array,
   parts: readonly number[],
   bounds: Bounds,
 ): number[] {
-  const nodes = weighted(values, logTerms);
-  if (nodes.count === 1) {
-    const [only] = nodes.x as unknown as [number];
-    return parts.map(() => only);
-  }
+  const nodes = nodesOf(values, weights);
+  if (nodes.count === 1) return parts.map(() => nodes.x[0] as number);
   const distribution = new Distribution(nodes, bounds);
   return parts.map((part) => distribution.quantile(part));
 }
