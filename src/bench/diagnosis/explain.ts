@@ -6,6 +6,7 @@ import { degreesOfFreedomOf, pValueOf } from "./judged.ts";
 import { weightsOf } from "./linear.ts";
 import type { Posterior, Ranked } from "./posterior.ts";
 import { type Bounds, quantiles } from "./quantiles.ts";
+import { filled } from "./room.ts";
 import type { Explanation, ExplanationGroup, FaultEstimate } from "./types.ts";
 import type { Unseen } from "./unseen.ts";
 
@@ -27,7 +28,7 @@ const PARTS = [0.5, 0.025, 0.975] as const;
 /** Median and 95 % interval of a parameter, from values with the weight of each. */
 function estimateOf(
   { of, stretches, fault }: Parameter,
-  values: readonly number[],
+  values: Float64Array,
   weights: Float64Array,
 ): FaultEstimate {
   const parts = quantiles(values, weights, PARTS, boundsOf(stretches));
@@ -35,18 +36,16 @@ function estimateOf(
   return { of, fault, value, low, high, unit: of.endsWith("resistance") ? "Ω" : "1" };
 }
 
-/** Values of one parameter at the points of a finding. */
-function valuesOf(points: Finding["points"], k: number): number[] {
-  const values: number[] = [];
-  for (const point of points) values.push(point[k] as number);
-  return values;
-}
+const listOf = (values: readonly number[]): Float64Array => filled(values.length, (i) => values[i] as number);
 
 /** What is known of each parameter. */
 function estimatesOf({ completed, parameters, points }: Finding, weights: Float64Array): FaultEstimate[] {
-  if (completed === undefined)
-    return parameters.map((own, k) => estimateOf(own, valuesOf(points, k), weights));
-  return completed().map((own) => estimateOf(own, own.values, weightsOf(own.logTerms)));
+  if (completed !== undefined)
+    return completed().map((own) => estimateOf(own, listOf(own.values), weightsOf(own.logTerms)));
+  return parameters.map((own, k) => {
+    const values = filled(points.length, (i) => (points[i] as readonly number[])[k] as number);
+    return estimateOf(own, values, weights);
+  });
 }
 
 /** Parameters of unseen faults, which come last among the faults. */

@@ -1,5 +1,5 @@
 /** What a posterior says of one parameter: the values below which parts of it lie. */
-import { filled, floats } from "./room.ts";
+import { copied, floats } from "./room.ts";
 
 /** Where a parameter can lie: from `low` to `high`, but not between the two ends of `gap`. */
 export interface Bounds {
@@ -16,7 +16,7 @@ const ROUNDING = 1e-12;
 /** Nodes in rising order with the weight of each. */
 interface Nodes {
   readonly count: number;
-  readonly x: ArrayLike<number>;
+  readonly x: Float64Array;
   readonly w: Float64Array;
 }
 
@@ -49,7 +49,7 @@ function distinct(x: Float64Array): number {
 }
 
 /** Whether each value is more than the one before. */
-function rises(values: readonly number[]): boolean {
+function rises(values: Float64Array): boolean {
   for (let i = 1; i < values.length; i += 1) {
     if (!((values[i] as number) > (values[i - 1] as number))) return false;
   }
@@ -57,10 +57,10 @@ function rises(values: readonly number[]): boolean {
 }
 
 /** Values in rising order with the weight of each; equal ones, of a grid in two parameters, together. */
-function nodesOf(values: readonly number[], weights: Float64Array): Nodes {
+function nodesOf(values: Float64Array, weights: Float64Array): Nodes {
   const n = values.length;
   if (rises(values)) return { count: n, x: values, w: weights };
-  const x = filled(n, (i) => values[i] as number);
+  const x = copied(values);
   const count = distinct(x);
   const w = floats(count);
   let at = 0;
@@ -73,78 +73,61 @@ function nodesOf(values: readonly number[], weights: Float64Array): Nodes {
   return { count, x, w };
 }
 
-/** The distribution function at knots between which it is straight: its nodes, with one more at either end. */
-class Distribution {
-  readonly #nodes: Nodes;
-  readonly #bounds: Bounds;
-  /** Where the first and the last knot lie. */
-  readonly #first: number;
-  readonly #last: number;
+const scaled = (value: number, logarithmic: boolean): number => (logarithmic ? Math.log(value) : value);
 
-  constructor(nodes: Nodes, bounds: Bounds) {
-    this.#nodes = nodes;
-    this.#bounds = bounds;
-    const { count } = nodes;
-    // Half of an end node's weight lies beyond it, as far out as it lies inwards.
-    const [a, b] = [this.#node(0), this.#node(1)];
-    this.#first = Math.max(this.#scaled(bounds.low), a - (b - a) / 2);
-    const [y, z] = [this.#node(count - 2), this.#node(count - 1)];
-    this.#last = Math.min(this.#scaled(bounds.high), z + (z - y) / 2);
-  }
+const unscaled = (value: number, logarithmic: boolean): number => (logarithmic ? Math.exp(value) : value);
 
-  #scaled(value: number): number {
-    return this.#bounds.logarithmic ? Math.log(value) : value;
+/** Place of a knot of the distribution function: its nodes, with one more at either end. */
+function knotOf(k: number, { count, x }: Nodes, { low, high, logarithmic }: Bounds): number {
+  // Half of an end node's weight lies beyond it, as far out as it lies inwards.
+  if (k === 0) {
+    const first = scaled(x[0] as number, logarithmic);
+    return Math.max(scaled(low, logarithmic), first - (scaled(x[1] as number, logarithmic) - first) / 2);
   }
-
-  #back(value: number): number {
-    return this.#bounds.logarithmic ? Math.exp(value) : value;
+  if (k > count) {
+    const last = scaled(x[count - 1] as number, logarithmic);
+    const before = scaled(x[count - 2] as number, logarithmic);
+    return Math.min(scaled(high, logarithmic), last + (last - before) / 2);
   }
-
-  #node(k: number): number {
-    return this.#scaled(this.#nodes.x[k] as number);
-  }
-
-  #knot(k: number): number {
-    return k === 0 ? this.#first : k > this.#nodes.count ? this.#last : this.#node(k - 1);
-  }
-
-  /** The value below which a part of the distribution lies. */
-  quantile(part: number): number {
-    const { count, w } = this.#nodes;
-    let before = 0;
-    let own = 0;
-    for (let k = 1; k < count + 2; k += 1) {
-      const next = k > count ? 0 : (w[k - 1] as number);
-      // Each node stands for half its weight on either side; between nodes the distribution is taken as straight.
-      const here = before + (own + next) / 2;
-      if (here >= part && here > before)
-        return this.#between(k, (part - before) / (here - before), part - before < own / 2);
-      before = here;
-      own = next;
-    }
-    return this.#back(this.#last);
-  }
-
-  /** The value at a share of the way up to a knot. No quantile lies in the gap of a parameter that has one: what either end holds stays there. */
-  #between(k: number, share: number, low: boolean): number {
-    const { gap } = this.#bounds;
-    const [a, b] = [this.#knot(k - 1), this.#knot(k)];
-    // A node at an end of the gap is that end to the rounding of its logarithm.
-    if (gap !== undefined && a <= this.#scaled(gap[0]) + ROUNDING && b >= this.#scaled(gap[1]) - ROUNDING)
-      return this.#back(low ? a : b);
-    return this.#back(a + share * (b - a));
-  }
+  return scaled(x[k - 1] as number, logarithmic);
 }
+
+/** The value below which a part of the distribution lies, which is taken as straight between knots. */
+function quantile(part: number, nodes: Nodes, bounds: Bounds): number {
+  const { count, w } = nodes;
+  const { logarithmic, gap } = bounds;
+  let before = 0;
+  let own = 0;
+  for (let k = 1; k < count + 2; k += 1) {
+    const next = k > count ? 0 : (w[k - 1] as number);
+    // Each node stands for half its weight on either side.
+    const here = before + (own + next) / 2;
+    if (here >= part && here > before) {
+      const a = knotOf(k - 1, nodes, bounds);
+      const b = knotOf(k, nodes, bounds);
+      // No quantile lies in the gap of a parameter that has one: what either end holds stays there.
+      if (gap !== undefined && spans(a, b, gap, logarithmic))
+        return unscaled(part - before < own / 2 ? a : b, logarithmic);
+      return unscaled(a + ((part - before) / (here - before)) * (b - a), logarithmic);
+    }
+    before = here;
+    own = next;
+  }
+  return unscaled(knotOf(count + 1, nodes, bounds), logarithmic);
+}
+
+/** Whether a gap lies between two knots; a node at an end of it is that end to the rounding of its logarithm. */
+const spans = (a: number, b: number, [low, high]: readonly [number, number], logarithmic: boolean): boolean =>
+  a <= scaled(low, logarithmic) + ROUNDING && b >= scaled(high, logarithmic) - ROUNDING;
 
 /** Values of a parameter below which parts of the posterior lie, from nodes and their weights, all together 1. */
 export function quantiles(
-  values: readonly number[],
+  values: Float64Array,
   weights: Float64Array,
   parts: readonly number[],
   bounds: Bounds,
 ): number[] {
   const nodes = nodesOf(values, weights);
   if (nodes.count === 1) return parts.map(() => nodes.x[0] as number);
-  const distribution = new Distribution(nodes, bounds);
-  return parts.map((part) => distribution.quantile(part));
+  return parts.map((part) => quantile(part, nodes, bounds));
 }

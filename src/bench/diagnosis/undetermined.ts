@@ -15,23 +15,27 @@ const SEEN_AT = 2;
 /** What is put into a joint to see how much the readings make of it, Ω. */
 const PROBE = 1e-3;
 
-/** Smallest resistance that these readings would show in each joint place, Ω; Infinity where none does. */
-function jointLimits(model: Model): readonly number[] {
+/** Smallest resistances that these readings would show in the joint seen best, and in that seen worst, Ω; Infinity where none does. */
+function jointLimits(model: Model): { readonly least: number; readonly most: number } | null {
   const { frame, sound, wiring } = model;
+  const joints = model.atoms().filter(({ kind }) => kind === "joint");
+  if (joints.length === 0) return null;
   const base = baselineOf(model, sound);
   const { count, factor, mean } = base;
   const change = floats(count);
-  return model
-    .atoms()
-    .filter(({ kind }) => kind === "joint")
-    .map(({ cut, edge }) => {
-      const means = meansOf(model, sound, base, cutResponse(frame, sound, cut), edge);
-      const resistance = (wiring.edges[edge]?.resistance ?? 0) + PROBE;
-      meansInto(means, { cold: PROBE, hot: PROBE, resistance, variance: 0 }, change);
-      for (let i = 0; i < count; i += 1) change[i] = (change[i] as number) - (mean[i] as number);
-      forwardInPlace(factor, count, change);
-      return (SEEN_AT * PROBE) / Math.sqrt(squared(change, count));
-    });
+  let [lowest, highest] = [Number.POSITIVE_INFINITY, 0];
+  for (const { cut, edge } of joints) {
+    const means = meansOf(model, sound, base, cutResponse(frame, sound, cut), edge);
+    const resistance = (wiring.edges[edge]?.resistance ?? 0) + PROBE;
+    meansInto(means, { cold: PROBE, hot: PROBE, resistance, variance: 0 }, change);
+    for (let i = 0; i < count; i += 1) change[i] = (change[i] as number) - (mean[i] as number);
+    forwardInPlace(factor, count, change);
+    const shown = squared(change, count);
+    lowest = Math.min(lowest, shown);
+    highest = Math.max(highest, shown);
+  }
+  const limit = (shown: number): number => (SEEN_AT * PROBE) / Math.sqrt(shown);
+  return { least: limit(highest), most: limit(lowest) };
 }
 
 function ohmsWords(ohms: number): string {
@@ -43,8 +47,8 @@ function ohmsWords(ohms: number): string {
 
 function jointWords(model: Model): string[] {
   const limits = jointLimits(model);
-  if (limits.length === 0) return [];
-  const [least, most] = [Math.min(...limits), Math.max(...limits)];
+  if (limits === null) return [];
+  const { least, most } = limits;
   if (!Number.isFinite(least)) return ["No joint resistance at all shows in these readings."];
   const range = most > 1.3 * least ? `; at the best-seen place ${ohmsWords(least)}` : "";
   return [
