@@ -39,7 +39,7 @@ export function largestFirst<T>(items: readonly T[], sizeOf: (item: T) => number
   for (let i = 0; i < items.length; i += 1) {
     const size = sizeOf(items[i] as T);
     // The path is text built only on failure.
-    if (!(size >= 0 && size < Infinity)) checkNonNegative(`items.${i}`, size);
+    if (!(typeof size === "number" && size >= 0 && size < Infinity)) checkNonNegative(`items.${i}`, size);
     if (i > 0 && size > (sizes[i - 1] as number)) falls = false;
     sizes.push(size);
   }
