@@ -96,8 +96,9 @@ export function earthFinding(input: {
   const insulation = insulationOf(model, place, ground.names.faults === 0);
   // What each Gaussian reading shows of an ampere leaving, by its place among them.
   const shown = floats(m);
-  const quickAt = (x: number, tap: Tap | null): ((ohms: number) => number) => {
-    if (tap === null) return (ohms) => base.log + insulation.density(x, ohms);
+  /** ln likelihood of the Gaussian readings at a place. */
+  const quickAt = (tap: Tap | null): ((ohms: number) => number) => {
+    if (tap === null) return () => base.log;
     for (let i = 0; i < m; i += 1) {
       shown[i] = base.setting[i] === -1 ? (tap.effect[base.position[i] as number] as number) : 0;
     }
@@ -113,18 +114,18 @@ export function earthFinding(input: {
         const b = (im[k] as number) + e * v;
         means[i] = Math.sqrt(a * a + b * b);
       }
-      return insulation.density(x, ohms) + logOfMeans(base, means, work);
+      return logOfMeans(base, means, work);
     };
   };
   const at = (x: number): Tap | null => tapAt(model, state, place, place.before + place.part * x);
   const across = (x: number): Weighted => {
-    const tap = at(x);
-    const f = quickAt(x, tap);
+    const f = quickAt(at(x));
     // Readings that the leaving current does not touch stay as they are.
     means.set(base.mean);
-    // What insulation readings say of the resistance is no matter of residuals.
-    const screened = tap === null || insulation.any ? undefined : { f, residual: work, before };
-    return integrated(RESISTANCE.stretches, f, floor, screened);
+    const shownToFrame = (ohms: number): number => insulation.density(x, ohms);
+    const more = { at: shownToFrame, most: insulation.mostAt(x) };
+    const screened = { f, residual: work, before, more };
+    return integrated(RESISTANCE.stretches, (ohms) => f(ohms) + shownToFrame(ohms), floor, screened);
   };
   const { points, logTerms, completed } =
     place.terminal === null
@@ -132,7 +133,8 @@ export function earthFinding(input: {
           across,
           exponentAt: (x) => {
             means.set(base.mean);
-            return quickAt(x, at(x));
+            const f = quickAt(at(x));
+            return (ohms) => f(ohms) + insulation.density(x, ohms);
           },
           most: insulation.any ? () => base.log + insulation.most() : null,
           seen: m > 0 || insulation.any,
@@ -187,6 +189,11 @@ export function earthFinding(input: {
   };
   const parameters = [...(place.terminal === null ? [{ ...POSITION, fault }] : []), { ...RESISTANCE, fault }];
   const weighted = { log: logSumExp(logTerms), points, logTerms, best: heaviest(points, logTerms) };
-  const own = { completed, earthed: insulation.mark(weighted.best), insulation: insulation.shown };
+  const own = {
+    completed,
+    earthed: insulation.mark(weighted.best),
+    insulation: insulation.shown,
+    under: undefined,
+  };
   return findingOf(model, names, parameters, weighted, visit, meansAt, own);
 }

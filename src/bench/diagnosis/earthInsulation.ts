@@ -25,7 +25,8 @@ export interface EarthedInsulation {
   readonly any: boolean;
   /** ln density of all readings for a place x = 0..1 along the element and a fault resistance. */
   readonly density: (x: number, ohms: number) => number;
-  /** The largest density there is, near enough to tell whether it is worth looking for. */
+  /** The largest density at a place, and anywhere, near enough to tell whether it is worth looking for. */
+  readonly mostAt: (x: number) => number;
   readonly most: () => number;
   /** What a row, taken or planned, shows; null for one that the fault does not reach. */
   readonly shown: (row: number, point: readonly number[]) => ShownInsulation | null;
@@ -99,12 +100,14 @@ export function insulationOf(model: Model, place: EarthPlace, alone: boolean): E
     const [low, high] = RANGE.earth;
     return weight === 0 ? high : Math.min(high, Math.max(low, sum / weight));
   };
+  const mostAt = (x: number): number => density(x, fitted(x));
   return {
     any: reached.length > 0,
     density,
+    mostAt,
     most: () => {
       let most = Number.NEGATIVE_INFINITY;
-      for (let k = 0; k <= TRIED; k += 1) most = Math.max(most, density(k / TRIED, fitted(k / TRIED)));
+      for (let k = 0; k <= TRIED; k += 1) most = Math.max(most, mostAt(k / TRIED));
       return most;
     },
     shown,

@@ -46,6 +46,8 @@ export interface Finding {
   readonly visit: (point: readonly number[]) => number;
   /** Means of the Gaussian readings at a point, by row, where they can be had without all that goes with a visit. */
   readonly means: ((point: readonly number[], into: Float64Array) => void) | undefined;
+  /** Of a finding without a parameter: its visit under other readings in the same places. */
+  readonly under: ((other: Model) => Finding["visit"]) | undefined;
 }
 
 /** A finding, always of one and the same shape: engines are slow with objects put together piece by piece. */
@@ -56,7 +58,7 @@ export function findingOf(
   { log, points, logTerms, best }: Weighted,
   visit: Finding["visit"],
   means?: Finding["means"],
-  { completed, earthed, insulation }: Own = NOTHING_OWN,
+  { completed, earthed, insulation, under }: Own = NOTHING_OWN,
 ): Finding {
   return {
     model,
@@ -71,17 +73,34 @@ export function findingOf(
     completed,
     earthed,
     insulation,
+    under,
   };
 }
 
 /** What only some kinds of fault have. */
-type Own = Pick<Finding, "completed" | "earthed" | "insulation">;
+type Own = Pick<Finding, "completed" | "earthed" | "insulation" | "under">;
 
-const NOTHING_OWN: Own = { completed: undefined, earthed: undefined, insulation: undefined };
+const NOTHING_OWN: Own = {
+  completed: undefined,
+  earthed: undefined,
+  insulation: undefined,
+  under: undefined,
+};
+
+/** A finding without a parameter, given by its visit under any readings. */
+export function fixedFinding(model: Model, names: Names, under: (other: Model) => Finding["visit"]): Finding {
+  const visit = under(model);
+  const own = { completed: undefined, earthed: undefined, insulation: undefined, under };
+  return findingOf(model, names, [], onePoint(visit([])), visit, undefined, own);
+}
+
+/** A state of the network that has nothing left to choose. */
+export const stateFinding = (model: Model, state: State, names: Names): Finding =>
+  fixedFinding(model, names, (other) => () => logLikelihood(other, state));
 
 /** The same finding under other names, or with its parameters told otherwise. */
 export function renamed(
-  { model, log, parameters, points, logTerms, best, visit, means, earthed, insulation }: Finding,
+  { model, log, parameters, points, logTerms, best, visit, means, earthed, insulation, under }: Finding,
   names: Names,
   completed: Finding["completed"],
 ): Finding {
@@ -98,6 +117,7 @@ export function renamed(
     completed,
     earthed,
     insulation,
+    under,
   };
 }
 
@@ -152,10 +172,7 @@ export function applied(model: Model, ground: Ground, atom: Atom, insertion: Ins
 }
 
 /** The sound module of a wiring. */
-export function soundFinding(model: Model, names: Names): Finding {
-  const visit = (): number => logLikelihood(model, model.sound);
-  return findingOf(model, names, [], onePoint(visit()), visit);
-}
+export const soundFinding = (model: Model, names: Names): Finding => stateFinding(model, model.sound, names);
 
 /** What a finding on top of others starts from. */
 export interface Ground {
@@ -168,7 +185,14 @@ export interface Ground {
 }
 
 /** A state with names before whatever is found on it. */
-export function groundOf(model: Model, state: State, names: Names): Ground {
+export const groundOf = (model: Model, state: State, names: Names): Ground =>
+  grounded(model, state, names, new Map());
+
+/** The same ground under other readings in the same places. */
+export const regrounded = (model: Model, { state, names, responses }: Ground): Ground =>
+  grounded(model, state, names, responses);
+
+function grounded(model: Model, state: State, names: Names, responses: Ground["responses"]): Ground {
   let base: Baseline | null = null;
   return {
     state,
@@ -177,7 +201,7 @@ export function groundOf(model: Model, state: State, names: Names): Ground {
       return base;
     },
     names,
-    responses: new Map(),
+    responses,
   };
 }
 

@@ -1,6 +1,6 @@
 /** ln of the probability of the readings under a prediction, nuisances integrated: Cholesky of the readings' covariance. */
 import { LEAK } from "./leak.ts";
-import { choleskyInPlace, forwardInPlace, squared } from "./linear.ts";
+import { backwardInPlace, choleskyInPlace, forwardInPlace, precisionAt, squared } from "./linear.ts";
 import { NO_SUCH_PLACE, type Prediction } from "./observe.ts";
 import { floats } from "./room.ts";
 import { OPEN_SLIP } from "./settings.ts";
@@ -30,6 +30,8 @@ export interface Evaluation {
   readonly factor: Float64Array;
   /** Whitened residuals. */
   readonly residual: Float64Array;
+  /** ln of what each reading outside the Gaussian part adds; 0 for those in it. */
+  readonly aside: Float64Array;
   /** Work space: rows that one nuisance touches, and by how much. */
   readonly touched: Int32Array;
   readonly by: Float64Array;
@@ -61,9 +63,37 @@ export function evaluationFor(rows: number): Evaluation {
     active: new Int32Array(rows),
     factor: floats(rows * rows),
     residual: floats(rows),
+    aside: floats(rows),
     touched: new Int32Array(rows),
     by: floats(rows),
   };
+}
+
+/** ln of what a contradiction between a meter and an open path weighs. */
+const CONTRADICTION = Math.log(OPEN_SLIP);
+
+/** ln of a reading that is not Gaussian under this prediction; null for one that is. */
+function asideOf(seen: Seen, prediction: Prediction, r: number, into: Evaluation): number | null {
+  const reads = seen.reads[r] as number;
+  const adrift = prediction.adrift[r] as number;
+  if (adrift === NO_SUCH_PLACE) {
+    into.contradictions += 1;
+    return CONTRADICTION;
+  }
+  if (adrift === 1) {
+    return seen.reach[r] === 0 ? 0 : floating(reads, seen.own[r] as number, seen.reach[r] as number);
+  }
+  const open = prediction.mean[r] === Number.POSITIVE_INFINITY;
+  const overflow = reads === Number.POSITIVE_INFINITY;
+  if (!open && !overflow) return null;
+  if (open && overflow) return 0;
+  if (open && reads >= LEAK) return leaking(reads);
+  into.contradictions += 1;
+  if (overflow) return CONTRADICTION;
+  const digit = seen.resolution[r] as number;
+  return (
+    CONTRADICTION - Math.log(Math.max(reads, digit)) - Math.log(Math.log(Math.max(METER_RANGE / digit, 10)))
+  );
 }
 
 /** Sorts the readings into those that are Gaussian under this prediction and those that are not; returns ln of the latter. */
@@ -71,36 +101,17 @@ function setAside(seen: Seen, prediction: Prediction, into: Evaluation): number 
   let log = 0;
   into.count = 0;
   into.contradictions = 0;
-  const { mean, adrift } = prediction;
   for (let r = 0; r < prediction.rows; r += 1) {
-    const reads = seen.reads[r] as number;
-    if (Number.isNaN(reads)) continue;
-    if (adrift[r] === NO_SUCH_PLACE) {
-      into.contradictions += 1;
-      log += Math.log(OPEN_SLIP);
-      continue;
+    into.aside[r] = 0;
+    if (Number.isNaN(seen.reads[r])) continue;
+    const aside = asideOf(seen, prediction, r, into);
+    if (aside === null) {
+      into.active[into.count] = r;
+      into.count += 1;
+    } else {
+      into.aside[r] = aside;
+      log += aside;
     }
-    if (adrift[r] === 1) {
-      if (seen.reach[r] !== 0) log += floating(reads, seen.own[r] as number, seen.reach[r] as number);
-      continue;
-    }
-    const open = mean[r] === Number.POSITIVE_INFINITY;
-    if (open && reads >= LEAK && reads !== Number.POSITIVE_INFINITY) {
-      log += leaking(reads);
-      continue;
-    }
-    if (reads === Number.POSITIVE_INFINITY || open) {
-      if (reads === Number.POSITIVE_INFINITY && open) continue;
-      into.contradictions += 1;
-      log += Math.log(OPEN_SLIP);
-      if (reads !== Number.POSITIVE_INFINITY) {
-        const digit = seen.resolution[r] as number;
-        log -= Math.log(Math.max(reads, digit)) + Math.log(Math.log(Math.max(METER_RANGE / digit, 10)));
-      }
-      continue;
-    }
-    into.active[into.count] = r;
-    into.count += 1;
   }
   return log;
 }
@@ -141,4 +152,23 @@ export function evaluate(seen: Seen, prediction: Prediction, into: Evaluation): 
   forwardInPlace(factor, m, residual);
   into.chiSquare = squared(residual, m);
   into.logLikelihood = aside - 0.5 * (into.chiSquare + logDeterminant + m * LOG_TWO_PI);
+}
+
+/**
+ * ln likelihood without each single reading, by row, from one evaluation of all: of a Gaussian the density of one reading given the others
+ * is that of its residual in the precision matrix, (Q·e)ᵣ/Qᵣᵣ with variance 1/Qᵣᵣ. Near enough to tell what is hopeless: a residual of a thousand
+ * deviations leaves few digits to the rest. Residuals are left unwhitened.
+ * @param insulation - ln density of the insulation readings, which are not among these
+ */
+export function withoutEach(evaluation: Evaluation, insulation: number, into: Float64Array): void {
+  const { active, factor, residual, aside, count: m, by } = evaluation;
+  const logLikelihood = evaluation.logLikelihood + insulation;
+  for (let r = 0; r < into.length; r += 1) into[r] = logLikelihood - (aside[r] as number);
+  backwardInPlace(factor, m, residual);
+  for (let i = 0; i < m; i += 1) {
+    const precision = precisionAt(factor, m, i, by);
+    const pull = residual[i] as number;
+    const r = active[i] as number;
+    into[r] = logLikelihood + 0.5 * (LOG_TWO_PI - Math.log(precision) + (pull * pull) / precision);
+  }
 }

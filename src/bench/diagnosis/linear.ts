@@ -51,6 +51,20 @@ export function backwardInPlace(factor: Float64Array, n: number, b: Float64Array
   }
 }
 
+/** Element i, i of the inverse of a matrix, with its factor as {@link choleskyInPlace} leaves it. `work` is overwritten. */
+export function precisionAt(factor: Float64Array, n: number, i: number, work: Float64Array): number {
+  // The square of column i of the factor's inverse, which is 0 above i.
+  let sum = 0;
+  for (let k = i; k < n; k += 1) {
+    let value = k === i ? 1 : 0;
+    for (let j = i; j < k; j += 1) value -= (factor[k * n + j] as number) * (work[j] as number);
+    value *= factor[k * n + k] as number;
+    work[k] = value;
+    sum += value * value;
+  }
+  return sum;
+}
+
 /** Scalar product of the first n. */
 export function product(a: Float64Array, b: Float64Array, n: number): number {
   let sum = 0;

@@ -9,12 +9,13 @@ import type { FieldReading } from "./fieldReading.ts";
 import { type Finding, renamed } from "./findings.ts";
 import { inference, type Weighed } from "./infer.ts";
 import { measurementOf } from "./instruments.ts";
+import { type Asked, fixedWithout, type Without, withoutRow } from "./leavingOut.ts";
 import type { Question } from "./model.ts";
 import type { Named } from "./names.ts";
 import { type NeutralSlip, neutralWords } from "./neutralSlip.ts";
-import { copied } from "./room.ts";
+import { wiringsUnder } from "./prepared.ts";
 import { GATE } from "./settings.ts";
-import { readApart } from "./skewedSupply.ts";
+import { readApart, skewedSupply } from "./skewedSupply.ts";
 import type { Explanation, ExplanationGroup } from "./types.ts";
 import { explanationWords, measurementWords, probabilityWords } from "./words.ts";
 
@@ -67,35 +68,44 @@ export function misreadRows(question: Question, sound: Weighed, slip: number | n
   );
 }
 
-/** Weighs everything usual, and banks without supply, without each of some readings in turn. */
-export function weighMisread({
-  question,
-  rows,
-  plain,
-  taken,
-  most,
-}: {
-  readonly question: Question;
+/** What the readings are weighed with, one of them left out. */
+interface Leaving extends Asked {
+  /** Readings to leave out, one after the other. */
   readonly rows: readonly number[];
-  /** Not everything usual, only what is plain. */
-  readonly plain: boolean;
   readonly taken: (one: Weighed) => void;
   /** Best log posterior so far: what is hopeless beside it is only estimated. */
   readonly most: number;
-}): void {
-  const { input, priors, seen } = question;
-  if (priors.misread === 0) return;
-  const logOdds = Math.log(priors.misread / (1 - priors.misread));
-  for (const r of rows) {
-    const of = measurementOf(input.readings[r] as FieldReading);
-    const fault: Misread = { kind: "misread", reading: r, of };
-    const shift = astray(question, r);
-    const reads = copied(seen.reads);
-    reads[r] = Number.NaN;
-    const rest = { ...question, input: { ...input, depth: "single" as const }, seen: { ...seen, reads } };
-    const take = ({ finding, wiring, logPrior }: Weighed): void =>
-      taken({ finding: beside(finding, fault, logOdds, shift), wiring, logPrior });
-    const weigh = inference(rest, take, most - logOdds - shift);
+}
+
+/** Weighs everything usual, and banks without supply, without each of some readings in turn. */
+export function weighMisread({ question, wirings, plain, rows, taken, most }: Leaving): void {
+  const { misread } = question.priors;
+  if (misread === 0) return;
+  const logOdds = Math.log(misread / (1 - misread));
+  let best = most;
+  const keep = ({ finding, wiring, logPrior }: Weighed, { row, shift }: Without): void => {
+    const of = measurementOf(question.input.readings[row] as FieldReading);
+    const found = beside(finding, { kind: "misread", reading: row, of }, logOdds, shift);
+    best = Math.max(best, found.log + found.names.logOdds + logPrior);
+    taken({ finding: found, wiring, logPrior });
+  };
+  const all = rows.map(
+    (row): Without => ({ row, rest: withoutRow(question, row), shift: astray(question, row) }),
+  );
+  // Volts far apart bring hypotheses of their own, which hang on every one of them.
+  const skewed = ({ rest }: Without): boolean => (skewedSupply(rest) ?? skewedSupply(question)) !== null;
+  const together = all.filter((one) => !skewed(one));
+  fixedWithout({ question, wirings, plain }, together, best - logOdds, keep);
+  // What is weighed without one reading must not hang on which was left out before it.
+  const known = best - logOdds;
+  for (const without of all) {
+    const { rest, shift } = without;
+    const own = wiringsUnder(wirings, rest);
+    const weigh = inference(rest, (one) => keep(one, without), own, known - shift);
+    if (!skewed(without)) {
+      if (!plain) weigh.free();
+      continue;
+    }
     if (plain) weigh.plain();
     else weigh.usual();
     weigh.unfed();

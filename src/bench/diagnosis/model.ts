@@ -111,6 +111,16 @@ export function questionOf(
   return { input, modules, spread, priors: fullPriors(input.priors), seen, by, live, scale, all };
 }
 
+/** Whether some path between terminals was read longer than a sound one by more than a joint commonly has. */
+function showsCharred({ seen }: Question, { deadRows }: Frame, { dead }: State): boolean {
+  return deadRows.some((list, k) =>
+    list.some((r, i) => {
+      const more = (seen.reads[r] as number) - (dead[k]?.resistance[i] as number);
+      return more > WORST_COMMON && more < Number.POSITIVE_INFINITY;
+    }),
+  );
+}
+
 /** One wiring, ready to be asked. */
 export interface Model {
   readonly question: Question;
@@ -119,8 +129,10 @@ export interface Model {
   readonly sound: State;
   /** Work space for states that are looked at once: whoever writes it reads it before anyone else can. */
   readonly scratch: State;
-  /** Its series faults, worked out when first asked for: of most slips only the sound module is weighed. */
+  /** Its series faults, as far as its readings let them be seen, worked out when first asked for: of most slips only the sound module is weighed. */
   readonly atoms: () => readonly Atom[];
+  /** The same where some path is charred, or none. */
+  readonly series: (charred: boolean) => readonly Atom[];
   /** For each dead arrangement, what hangs together and by how many ohms. */
   readonly paths: readonly Paths[];
   /** Edges still connected in each dead arrangement. */
@@ -161,28 +173,26 @@ export function modelOf(question: Question, asDrawn: Wiring, drawn: Wiring, slip
     rows.rows.slice(0, question.input.readings.length).map((row) => (row?.kind === "drop" ? row.edge : -1)),
   );
   withDrop.delete(-1);
-  const charred = frame.deadRows.some((list, k) =>
-    list.some((r, i) => {
-      const more = (question.seen.reads[r] as number) - (state.dead[k]?.resistance[i] as number);
-      return more > WORST_COMMON && more < Number.POSITIVE_INFINITY;
-    }),
-  );
+  const charred = showsCharred(question, frame, state);
   const betweenLines = question.input.readings.some(
     (one) => one.kind === "voltage" && isLine(one.from) && isLine(one.to),
   );
   // Of a single bank it is the line itself that is lost, unless its volts were there.
   const bankLines = showsBanks(question.input) && (betweenLines || wiring.module.plan.banks.length > 1);
-  let atoms: readonly Atom[] | null = null;
+  const known: { [charred: string]: readonly Atom[] } = {};
+  const series = (charred: boolean): readonly Atom[] => {
+    const key = String(charred);
+    known[key] ??= seriesAtoms(wiring, ratio, question.priors, { withDrop, charred, live, bankLines });
+    return known[key];
+  };
   return {
     question,
     wiring,
     frame,
     sound: state,
     scratch: scratchOf(state),
-    atoms: () => {
-      atoms ??= seriesAtoms(wiring, ratio, question.priors, { withDrop, charred, live, bankLines });
-      return atoms;
-    },
+    atoms: () => series(charred),
+    series,
     paths,
     settings: rows.settings,
     prediction: predictionFor(frame),
@@ -214,17 +224,19 @@ export function healthyRows(
   return log;
 }
 
-/** The same model on another supply: line voltages more or less apart, or other phasors altogether. */
-export function onSupply(model: Model, supply: Partial<Pick<Nuisances, "unbalance" | "supply">>): Model {
-  const { question, wiring, frame, sound, scratch, atoms, paths, settings } = model;
+/** The same wiring under another question: other readings in the same places, or another supply. */
+export function under(model: Model, question: Question): Model {
+  const { wiring, frame, sound, scratch, series, paths, settings } = model;
   const { prediction, evaluation, healthyInsulation, logSound } = model;
+  const charred = showsCharred(question, frame, sound);
   return {
-    question: { ...question, by: { ...question.by, ...supply } },
+    question,
     wiring,
     frame,
     sound,
     scratch,
-    atoms,
+    series,
+    atoms: () => series(charred),
     paths,
     settings,
     prediction,
@@ -232,6 +244,12 @@ export function onSupply(model: Model, supply: Partial<Pick<Nuisances, "unbalanc
     healthyInsulation,
     logSound,
   };
+}
+
+/** The same model on another supply: line voltages more or less apart, or other phasors altogether. */
+export function onSupply(model: Model, supply: Partial<Pick<Nuisances, "unbalance" | "supply">>): Model {
+  const { question } = model;
+  return under(model, { ...question, by: { ...question.by, ...supply } });
 }
 
 /** ln likelihood of the readings in a state; prediction and evaluation hold the particulars until the next call. */

@@ -117,7 +117,7 @@ const isDoubtful = (finding: Finding): boolean => {
 export function posteriorOf(question: Question): Posterior {
   const gathering = new Gathering();
   const take = (one: Weighed): void => gathering.take(one);
-  const { skewed, usual, whole, unfed, rare, besideUnfed } = inference(question, take);
+  const { wirings, skewed, usual, whole, unfed, rare, besideUnfed } = inference(question, take);
   usual();
   const sound = gathering.sound.finding;
   if (gathering.first !== sound || isRefuted(sound, UNFED)) unfed();
@@ -133,6 +133,7 @@ export function posteriorOf(question: Question): Posterior {
       const rows = misreadRows(question, gathering.sound, slip);
       weighMisread({
         question,
+        wirings,
         // A voltage to neutral fits a supply as unequal just as well: only that slip is then held against it.
         rows: doubtful ? rows : rows.filter((r) => r === slip),
         // Where a bank without supply beside a fault has come to fit, only what is simpler than that.

@@ -9,7 +9,12 @@ export interface Screened {
   readonly residual: Float64Array;
   /** Work space for the residuals at the point before. */
   readonly before: Float64Array;
+  /** What comes on top of it by readings that have no residuals, and the most that this comes to anywhere. */
+  readonly more: { readonly at: (value: number) => number; readonly most: number };
 }
+
+/** Nothing on top. */
+export const NO_MORE: Screened["more"] = { at: () => 0, most: 0 };
 
 /** Points of a screen; they are every second one of those that an integral begins with. */
 export const SCREEN = 5;
@@ -21,13 +26,18 @@ const STRAIGHT = 0.7;
  * The most that an exponent can come to: residuals move along a path, nearly straight from point to point, and the nearest
  * it can come to 0 is its nearest to that polyline. Writes the values at the points; returns the bound.
  */
-export function mostOnPath({ f, residual, before }: Screened, stretch: Stretch, values: number[]): number {
+export function mostOnPath(
+  { f, residual, before, more }: Screened,
+  stretch: Stretch,
+  values: number[],
+): number {
   const m = residual.length;
   let bound = Number.NEGATIVE_INFINITY;
   let [offset, square] = [0, 0];
   for (let k = 0; k < SCREEN; k += 1) {
-    const log = f(parameterAt(stretch, k / (SCREEN - 1)));
-    values.push(log);
+    const value = parameterAt(stretch, k / (SCREEN - 1));
+    const log = f(value);
+    values.push(log + more.at(value));
     const now = squared(residual, m);
     const raised = log + 0.5 * now;
     if (k > 0) {
@@ -41,5 +51,5 @@ export function mostOnPath({ f, residual, before }: Screened, stretch: Stretch, 
     copyInto(before, residual);
     [offset, square] = [raised, now];
   }
-  return bound;
+  return bound + more.most;
 }

@@ -135,7 +135,7 @@ export function unbalanceFinding(model: Model, state: State, names: Names): Find
   const completed = (): readonly Marginal[] => [
     { ...own, values: sizes, logTerms: sizes.map((size) => overDirections(slopes, size)) },
   ];
-  const more = { completed, earthed: undefined, insulation: undefined };
+  const more = { completed, earthed: undefined, insulation: undefined, under: undefined };
   return findingOf(model, names, [own], weighted, visit, undefined, more);
 }
 

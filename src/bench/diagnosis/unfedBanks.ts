@@ -6,7 +6,7 @@
 import { type BankSet, bankSets } from "./bankSets.ts";
 import type { DiagnosedFault } from "./diagnosedFault.ts";
 import { type Edge, type Wiring, withEdges } from "./edges.ts";
-import { type Finding, findingOf, onePoint } from "./findings.ts";
+import { type Finding, stateFinding } from "./findings.ts";
 import { LINES } from "./lines.ts";
 import { logLikelihood, type Model, showsBanks } from "./model.ts";
 import type { Names } from "./names.ts";
@@ -37,8 +37,8 @@ export function stateWithout({ wiring, frame, sound, question }: Model, banks: r
   return { ...sound, live: frameOf(without(wiring, banks), rows, ratio, true).state.live };
 }
 
-/** Whether the amps read are anywhere near what is left without some banks: what the others carry in the sound module. */
-function plausibleOn(model: Model): (banks: readonly string[]) => boolean {
+/** Whether the amps read, but for a few, are anywhere near what is left without some banks: what the others carry in the sound module. */
+function plausibleOn(model: Model, spare: number): (banks: readonly string[]) => boolean {
   logLikelihood(model, model.sound);
   const { frame, prediction, question, wiring } = model;
   const re = prediction.edgeRe.slice();
@@ -49,8 +49,8 @@ function plausibleOn(model: Model): (banks: readonly string[]) => boolean {
     if (reading.kind !== "current" || row?.kind !== "current" || Number.isNaN(reads)) return [];
     return [{ reads, cut: row.cut, allowed: DIGITS * Math.sqrt(question.seen.own[r] as number) }];
   });
-  return (banks) =>
-    clamped.every(({ reads, cut, allowed }) => {
+  return (banks) => {
+    const off = clamped.filter(({ reads, cut, allowed }) => {
       let [x, y] = [0, 0];
       cut.index.forEach((edge, k) => {
         if (banks.includes(wiring.edges[edge]?.bank as string)) return;
@@ -58,8 +58,10 @@ function plausibleOn(model: Model): (banks: readonly string[]) => boolean {
         y += (cut.sign[k] as number) * (im[edge] as number);
       });
       const left = Math.hypot(x, y);
-      return Math.abs(reads - left) <= FAR_OFF * Math.max(reads, left) + allowed;
+      return Math.abs(reads - left) > FAR_OFF * Math.max(reads, left) + allowed;
     });
+    return off.length <= spare;
+  };
 }
 
 /** Names of a set of banks and of all like it: one cause, however many banks. */
@@ -94,23 +96,24 @@ function deadFinding(model: Model): readonly Finding[] {
   const faults = LINES.map((line): DiagnosedFault => ({ kind: "lost line", line }));
   const logOdds = Math.log(p / (1 - p));
   const names = { faults: faults.length, oneCause: true, logOdds, list: () => [{ faults, logOdds }] };
-  const visit = (): number => logLikelihood(model, state);
-  return [findingOf(model, names, [], onePoint(visit()), visit)];
+  return [stateFinding(model, state, names)];
 }
 
-/** Weighs banks without supply, one, several or all; and no supply at all. */
-export function unfedBankFindings(model: Model): readonly Finding[] {
+/**
+ * Weighs banks without supply, one, several or all; and no supply at all.
+ * @param spare - amps that may be far from what is left
+ */
+export function unfedBankFindings(model: Model, spare: number): readonly Finding[] {
   const { question, wiring } = model;
   const { unfedBank: p, lostLine } = question.priors;
   if (!question.live || !showsBanks(question.input)) return [];
-  const isPlausible = plausibleOn(model);
+  const isPlausible = plausibleOn(model, spare);
   const banks = wiring.module.plan.banks.map(({ id }) => id);
   const sets = p === 0 ? [] : bankSets(model).filter((set) => isPlausible(set.banks));
   return [
     ...sets.map((set) => {
       const state = stateWithout(model, set.banks);
-      const visit = (): number => logLikelihood(model, state);
-      return findingOf(model, unfedNames(set, banks.length, p), [], onePoint(visit()), visit);
+      return stateFinding(model, state, unfedNames(set, banks.length, p));
     }),
     ...(lostLine > 0 && isPlausible(banks) ? deadFinding(model) : []),
   ];

@@ -13,8 +13,8 @@ import {
 import {
   type Finding,
   findingOf,
+  fixedFinding,
   type Ground,
-  onePoint,
   type Parameter,
   responseOn,
   setEdge,
@@ -31,6 +31,7 @@ import {
   rebased,
 } from "./quick.ts";
 import { floats } from "./room.ts";
+import { NO_MORE } from "./screen.ts";
 import type { State } from "./state.ts";
 
 /** Nats above the floor (itself 22 below the best) from which a family is evaluated in full: whatever can be listed, and a share of a millionth where it changes the readings much. */
@@ -80,10 +81,12 @@ const parametersOf = ({ of, stretches }: Atom, fault: number): readonly Paramete
 export function weigh(model: Model, ground: Ground, atom: Atom, floor: number, named?: Names): Finding {
   const { state } = ground;
   const response = responseOn(model, ground, atom);
-  const full = (value: number): number => visitAt(model, state, response, atom, value);
-  const visit = (point: readonly number[]): number => full(point[0] ?? 0);
   const names = named ?? namesBeside(ground.names, atom.members);
-  if (atom.of === null) return findingOf(model, names, [], onePoint(full(0)), visit);
+  if (atom.of === null) {
+    return fixedFinding(model, names, (other) => () => visitAt(other, state, response, atom, 0));
+  }
+  const full = (value: number): number => visitAt(model, state, response, atom, value);
+  const visit = (point: readonly number[]): number => full(point[0] as number);
   const parameters = parametersOf(atom, names.faults - 1);
   if (isBroken(atom)) return findingOf(model, names, parameters, broken(atom, visit), visit);
   const base = ground.base();
@@ -109,7 +112,7 @@ function familyEvidence(
   const { atom, means, now, work, before } = family;
   const { stretches } = atom;
   const quick = (value: number): number => quickAt(family, base, value);
-  const rough = integrated(stretches, quick, floor, { f: quick, residual: work, before });
+  const rough = integrated(stretches, quick, floor, { f: quick, residual: work, before, more: NO_MORE });
   if (rough.log < floor + IN_FULL_IF_LARGE) return rough;
   const peak = rough.best[0] as number;
   meansInto(means, atom.insertion(peak), now);

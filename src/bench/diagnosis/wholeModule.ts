@@ -145,7 +145,7 @@ export function wholeModuleFindings(model: Model, floorFor: (logOdds: number) =>
     if (guess !== null && at(guess) < floor - FAR_BELOW) return [];
     const weighted = integrated(stretches, at, floor);
     const visit = ([value]: readonly number[]): number => at(value as number);
-    const own = { completed: undefined, earthed: undefined, insulation: earthed?.shown };
+    const own = { completed: undefined, earthed: undefined, insulation: earthed?.shown, under: undefined };
     return [findingOf(model, names, [{ of, stretches, fault: 0 }], weighted, visit, undefined, own)];
   });
 }

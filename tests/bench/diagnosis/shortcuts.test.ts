@@ -21,7 +21,7 @@ import { NO_FAULT, namesBeside } from "../../../src/bench/diagnosis/names.ts";
 import { planeFinding, planeVisit } from "../../../src/bench/diagnosis/plane.ts";
 import { logOfMeans, meansInto, meansOf } from "../../../src/bench/diagnosis/quick.ts";
 import { floats } from "../../../src/bench/diagnosis/room.ts";
-import { mostOnPath } from "../../../src/bench/diagnosis/screen.ts";
+import { mostOnPath, NO_MORE } from "../../../src/bench/diagnosis/screen.ts";
 import { narrowed, shownBy } from "../../../src/bench/diagnosis/supplyShown.ts";
 import { amps, asked, bank, pairs, volts3 } from "./sheets.ts";
 
@@ -153,7 +153,7 @@ describe("a screen", () => {
             return logOfMeans(base, means, residual);
           };
           for (const stretch of atom.stretches) {
-            const bound = mostOnPath({ f, residual, before }, stretch, []);
+            const bound = mostOnPath({ f, residual, before, more: NO_MORE }, stretch, []);
             for (let k = 0; k <= 200; k += 1)
               expect(f(parameterAt(stretch, k / 200))).toBeLessThan(bound + 5);
           }
