@@ -4,7 +4,7 @@ import { largestFirst } from "../../numeric/index.ts";
 import type { BranchAssessment, ResistanceAssessment } from "../assessTypes.ts";
 import type { DiagnosedFault } from "../diagnosis/diagnosedFault.ts";
 import { type LikeExplanations, likeExplanations, likeWords } from "../diagnosis/likeElements.ts";
-import { misreadFits } from "../diagnosis/misread.ts";
+import { misreadFits } from "../diagnosis/misreadWarnings.ts";
 import type { Diagnosis, Explanation } from "../diagnosis/types.ts";
 import { explanationWords, listed, probabilityWords } from "../diagnosis/words.ts";
 

@@ -1,6 +1,7 @@
 /** Faults in places that no reading tells apart by symmetry: two like banks read only together. Weighed once. */
+
+import type { Atom } from "./atom.ts";
 import { type CutResponse, dot } from "./change.ts";
-import type { Atom } from "./faults.ts";
 import { type Ground, responseOn } from "./findings.ts";
 import type { Model } from "./model.ts";
 import { copied, floats } from "./room.ts";

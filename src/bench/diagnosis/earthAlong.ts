@@ -1,7 +1,7 @@
 /** An earth fault somewhere along a coil: weighed at three places, and at as many as it takes where the place can be told. */
-import type { Weighted } from "./family.ts";
-import { parameterAt, stretchOf } from "./faults.ts";
-import type { Finding, Parameter } from "./findings.ts";
+
+import { parameterAt, stretchOf } from "./atom.ts";
+import type { Finding, Parameter, Weighted } from "./findings.ts";
 import { logSumExp } from "./linear.ts";
 import { planeIntegral } from "./nested.ts";
 import { logIntegral } from "./quadrature.ts";

@@ -2,7 +2,7 @@
 import { type EarthPlace, placeAndOhms } from "./earthPlaces.ts";
 import type { Edge } from "./edges.ts";
 import { readsOf } from "./instruments.ts";
-import { earthedInsulation, UNSTEADY } from "./insulation.ts";
+import { earthedInsulation, type InsulationShown, type ShownInsulation, UNSTEADY } from "./insulation.ts";
 import { healthyRows, type Model } from "./model.ts";
 import { RANGE } from "./settings.ts";
 
@@ -11,13 +11,6 @@ const LEADS = 0.3;
 
 /** Places along the coil at which the readings are tried for how well they fit at best. */
 const TRIED = 96;
-
-/** What a reading of the insulation shows of a point on the coil. */
-export interface ShownInsulation {
-  readonly mean: number;
-  /** Of coil, fault and leads, the instrument left aside. */
-  readonly variance: number;
-}
 
 /** The insulation readings as one place of an earth fault explains them. */
 export interface EarthedInsulation {
@@ -28,8 +21,7 @@ export interface EarthedInsulation {
   /** The largest density at a place, and anywhere, near enough to tell whether it is worth looking for. */
   readonly mostAt: (x: number) => number;
   readonly most: () => number;
-  /** What a row, taken or planned, shows; null for one that the fault does not reach. */
-  readonly shown: (row: number, point: readonly number[]) => ShownInsulation | null;
+  readonly shown: InsulationShown;
   /** Alike for points that the readings do not tell apart. */
   readonly mark: (point: readonly number[]) => string;
 }

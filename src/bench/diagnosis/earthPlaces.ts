@@ -1,6 +1,7 @@
 /** Where a module can be earthed; places that no reading tells apart put together. */
+
+import type { Member } from "./atom.ts";
 import type { Edge, Wiring } from "./edges.ts";
-import type { Member } from "./faults.ts";
 import { LINES } from "./lines.ts";
 import type { Model } from "./model.ts";
 

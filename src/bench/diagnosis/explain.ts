@@ -1,12 +1,12 @@
 /** Findings turned into the explanations that people and programs read. */
 import { largestFirst } from "../../numeric/index.ts";
-import type { Stretch } from "./faults.ts";
+import type { Stretch } from "./atom.ts";
 import { type Finding, marginalsOf } from "./findings.ts";
 import { degreesOfFreedomOf, pValueOf } from "./judged.ts";
+import type { Unseen } from "./names.ts";
 import type { Posterior, Ranked } from "./posterior.ts";
 import { type Bounds, quantiles } from "./quantiles.ts";
 import type { Explanation, ExplanationGroup, FaultEstimate } from "./types.ts";
-import type { Unseen } from "./unseen.ts";
 
 /** Where a parameter can lie: its stretches rise, and between two of them there may be a gap. */
 function boundsOf(stretches: readonly Stretch[]): Bounds {

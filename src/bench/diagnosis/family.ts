@@ -1,12 +1,9 @@
 /** Evidence of a fault of one parameter: integrated, corrected, or the same whatever the parameter. */
-import { type Atom, parameterAt, type Stretch } from "./faults.ts";
-import type { Finding } from "./findings.ts";
+import { type Atom, parameterAt, type Stretch } from "./atom.ts";
+import type { Weighted } from "./findings.ts";
 import { logSumExp } from "./linear.ts";
 import { logIntegral } from "./quadrature.ts";
 import { mostOnPath, SCREEN, type Screened } from "./screen.ts";
-
-/** Evidence of a family of one parameter, and where it comes from. */
-export type Weighted = Pick<Finding, "log" | "points" | "logTerms" | "best">;
 
 /** Whether a path is open whatever the parameter: another fault has broken it, and nothing shows how large this one is. */
 export const isBroken = ({ stretches, insertion }: Atom): boolean =>

@@ -1,8 +1,8 @@
 /** What is known of a hypothesis once it is weighed, and the grounds that faults are weighed on. */
+
+import type { Atom, Insertion, Stretch } from "./atom.ts";
 import { type CutResponse, cutResponse, inserted } from "./change.ts";
-import type { EarthedInsulation } from "./earthInsulation.ts";
-import type { Weighted } from "./family.ts";
-import type { Atom, Insertion, Stretch } from "./faults.ts";
+import type { InsulationShown } from "./insulation.ts";
 import { logLikelihood, type Model } from "./model.ts";
 import type { Names } from "./names.ts";
 import { type Baseline, baselineOf } from "./quick.ts";
@@ -41,7 +41,7 @@ export interface Finding {
   /** For earth faults: what the insulation readings in its way show, alike where they do not tell places apart. */
   readonly earthed: string | undefined;
   /** For earth faults: what an insulation row, taken or planned, shows at a point; null where the fault is not in its way. */
-  readonly insulation: EarthedInsulation["shown"] | undefined;
+  readonly insulation: InsulationShown | undefined;
   /** Leaves prediction and evaluation of the model as they are at a point; returns ln likelihood there. */
   readonly visit: (point: readonly number[]) => number;
   /** Means of the Gaussian readings at a point, by row, where they can be had without all that goes with a visit. */
@@ -49,6 +49,9 @@ export interface Finding {
   /** Of a finding without a parameter: its visit under other readings in the same places. */
   readonly under: ((other: Model) => Finding["visit"]) | undefined;
 }
+
+/** Evidence of a family of one parameter, and where it comes from. */
+export type Weighted = Pick<Finding, "log" | "points" | "logTerms" | "best">;
 
 /** A finding, always of one and the same shape: engines are slow with objects put together piece by piece. */
 export function findingOf(

@@ -1,7 +1,5 @@
 /** Insulation readings: what a sound module shows, and what an earth fault shows. */
-import type { Open, Warning } from "../../quantity/index.ts";
-import { readsOf } from "./instruments.ts";
-import type { Question } from "./model.ts";
+import type { Open } from "../../quantity/index.ts";
 import { OPEN_SLIP } from "./settings.ts";
 
 /** Sound insulation to the frame, Ω, log-uniform; a drop below is an earth fault or damp. */
@@ -77,16 +75,12 @@ export function earthedInsulation(input: {
   return -0.5 * ((reads - mean) ** 2 / variance + Math.log(2 * Math.PI * variance));
 }
 
-/** Insulation below 1 MΩ is told of whatever the ranking makes of it: damp does the same, and no reading names the element. */
-export function insulationWarnings({ all }: Question): Warning[] {
-  return all.flatMap((reading, r): Warning[] => {
-    const reads = readsOf(reading);
-    if (reading.kind !== "insulation" || reads === null || reads === "open" || reads >= SOUND_INSULATION[0])
-      return [];
-    const path = `readings.${r}.reads`;
-    const message = `${path}: ${reads} Ω to the frame is below 1 MΩ: an earth fault or damp. One reading does not say which element; lift the links and read them one by one, dry, before anything is renewed or energised.`;
-    return [
-      { code: "caution", path, message, limit: SOUND_INSULATION[0], unit: "Ω", source: "common practice" },
-    ];
-  });
+/** What a reading of the insulation shows of a point on the coil. */
+export interface ShownInsulation {
+  readonly mean: number;
+  /** Of coil, fault and leads, the instrument left aside. */
+  readonly variance: number;
 }
+
+/** What a row, taken or planned, shows of a point; null for one that the fault does not reach. */
+export type InsulationShown = (row: number, point: readonly number[]) => ShownInsulation | null;

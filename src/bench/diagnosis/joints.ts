@@ -1,6 +1,7 @@
 /** Where a joint may have gone bad: those the plan draws, and the ends of lines, banks and branches. */
+
+import { type Atom, BREAK, type Insertion, type Stretch, stretchOf } from "./atom.ts";
 import type { Edge, Wiring } from "./edges.ts";
-import { type Atom, BREAK, type Insertion, type Stretch, stretchOf } from "./faults.ts";
 import { LINES, lineNumber } from "./lines.ts";
 import { filled } from "./room.ts";
 import type { Cut } from "./rows.ts";

@@ -1,7 +1,8 @@
 /** Lines without supply: before the module, or before one of its banks. */
+
+import { type Atom, BREAK, odds } from "./atom.ts";
 import { OF_ONE_BANK } from "./change.ts";
 import type { Wiring } from "./edges.ts";
-import { type Atom, BREAK, odds } from "./faults.ts";
 import { LINES } from "./lines.ts";
 import { cutAt } from "./rows.ts";
 

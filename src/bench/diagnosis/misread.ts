@@ -2,7 +2,6 @@
  * One reading that does not belong to the others: a slip of the pen, probes on another stud, a clamp on another wire. Everything usual is
  * weighed once more without it, so this is asked only where nothing explains all readings taken at their word.
  */
-import type { Warning } from "../../quantity/index.ts";
 import { checkedByOthers } from "./checkedByOthers.ts";
 import type { DiagnosedFault } from "./diagnosedFault.ts";
 import type { FieldReading } from "./fieldReading.ts";
@@ -12,21 +11,14 @@ import { measurementOf } from "./instruments.ts";
 import { type Asked, fixedWithout, type Without, withoutRow } from "./leavingOut.ts";
 import type { Question } from "./model.ts";
 import type { Named } from "./names.ts";
-import { type NeutralSlip, neutralWords } from "./neutralSlip.ts";
 import { wiringsUnder } from "./prepared.ts";
-import { GATE } from "./settings.ts";
 import { readApart, skewedSupply } from "./skewedSupply.ts";
-import type { Explanation, ExplanationGroup } from "./types.ts";
-import { explanationWords, measurementWords, probabilityWords } from "./words.ts";
 
 type Misread = Extract<DiagnosedFault, { readonly kind: "misread" }>;
 
 /** Decades over which a misread value may lie, each as likely; and how often it is an open path. Our judgement. */
 const DECADES = 4;
 const OPEN = 0.1;
-
-/** Probability of a reading's being misread from which it is warned of: two that contradict each other both are. */
-const WARNED = 0.2;
 
 /** ln of the density of a value that has nothing to do with what was measured. */
 function astray({ seen }: Question, r: number): number {
@@ -110,42 +102,4 @@ export function weighMisread({ question, wirings, plain, rows, taken, most }: Le
     else weigh.usual();
     weigh.unfed();
   }
-}
-
-/** Whether an explanation that holds a reading to be misread accounts for all others. */
-export const misreadFits = ({ faults, pValue }: Explanation): boolean =>
-  isMisread(faults) && (pValue === null || pValue >= GATE);
-
-/** Whether an explanation holds a reading to be misread. */
-export const isMisread = (faults: readonly DiagnosedFault[]): boolean =>
-  faults.some(({ kind }) => kind === "misread");
-
-/** What amps may be instead of misread, and is not weighed: ohms pass it by, and it leaves them sound. */
-const LIVE_ONLY = " Not weighed, and looks the same: a joint that opens when hot.";
-
-/** Warns of readings that may well be misread, with what the others then say. */
-export function misreadWarnings(
-  readings: readonly FieldReading[],
-  groups: readonly ExplanationGroup[],
-  slip: NeutralSlip | null = null,
-): readonly Warning[] {
-  const all = groups.flatMap(({ explanations }) => explanations.filter(misreadFits));
-  return readings.flatMap((reading, r) => {
-    const without = all.filter(({ faults }) =>
-      faults.some((fault) => fault.kind === "misread" && fault.reading === r),
-    );
-    const probability = without.reduce((sum, one) => sum + one.probability, 0);
-    const [first] = without;
-    if (first === undefined || probability < WARNED) return [];
-    const others = first.faults.filter(({ kind }) => kind !== "misread");
-    const path = `readings.${r}.reads`;
-    const hint =
-      reading.kind === "current"
-        ? LIVE_ONLY
-        : slip?.row === r
-          ? ` ${neutralWords(reading.reads as number, slip)}`
-          : "";
-    const message = `${path}: ${measurementWords(reading)}: misread? It does not belong to the other readings (${probabilityWords(probability)}); without it the likeliest is: ${explanationWords(others, first.wiring)}.${hint}`;
-    return [{ code: "suspicious", path, message }];
-  });
 }

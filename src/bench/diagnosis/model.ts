@@ -1,8 +1,9 @@
 /** One wiring under one set of readings: its sound state, its faults, and the likelihood of any of them. */
 import { buildModule, type HeatingModule } from "../../circuit/index.ts";
+import type { Atom } from "./atom.ts";
 import { scratchOf } from "./change.ts";
 import { type Wiring, wiringOf } from "./edges.ts";
-import { type Atom, logNoFault, seriesAtoms } from "./faults.ts";
+import { logNoFault, seriesAtoms } from "./faults.ts";
 import type { FieldMeasurement, FieldReading } from "./fieldReading.ts";
 import { gainDeviation, INSTRUMENT_OF, leadsOf, ownVariance, readsOf } from "./instruments.ts";
 import { healthyTogether, type TakenInsulation } from "./insulation.ts";

@@ -1,8 +1,15 @@
 /** The names a finding goes by: how likely they are beforehand, all together, and the list of them only when someone asks. */
 
+import type { Member } from "./atom.ts";
 import type { DiagnosedFault } from "./diagnosedFault.ts";
-import type { Member } from "./faults.ts";
-import type { Unseen } from "./unseen.ts";
+import type { FaultEstimate } from "./types.ts";
+
+/** A fault that cannot be seen, its prior odds, and what is known of its parameters all the same: their prior. */
+export interface Unseen {
+  readonly fault: DiagnosedFault;
+  readonly logOdds: number;
+  readonly estimates: readonly Omit<FaultEstimate, "fault">[];
+}
 
 /** One explanation under each of its names. */
 export interface Named {

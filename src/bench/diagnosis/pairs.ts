@@ -4,9 +4,9 @@
  * anything are integrated over the plane.
  */
 import { type Alike, type AlikePair, alikePairs } from "./alike.ts";
+import type { Atom, Member } from "./atom.ts";
 import { earthFinding } from "./earth.ts";
 import { alikePlaces, type EarthPlace } from "./earthPlaces.ts";
-import type { Atom, Member } from "./faults.ts";
 import { applied, type Finding, findingOf, type Ground, groundOf } from "./findings.ts";
 import type { Model } from "./model.ts";
 import { logOddsOf, type Named, type Names, NO_FAULT, namesBeside } from "./names.ts";

@@ -2,10 +2,12 @@
  * Two faults with a parameter each, integrated over the plane. Along each row the first fault stands in the network and the
  * second is weighed quickly, the covariance being that at the plane's peak; a few full evaluations set each row right.
  */
+
+import { type Atom, type Insertion, type Member, parameterAt } from "./atom.ts";
 import { cutResponse, inserted, insertInto } from "./change.ts";
 import type { Edge } from "./edges.ts";
 import { corrected } from "./family.ts";
-import { type Atom, elementInsertion, type Insertion, type Member, parameterAt } from "./faults.ts";
+import { elementInsertion } from "./faults.ts";
 import { type Finding, findingOf, type Ground, type Parameter, responseOn, setEdge } from "./findings.ts";
 import { logSumExp } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";

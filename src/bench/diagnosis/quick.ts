@@ -2,8 +2,9 @@
  * A family of faults weighed quickly: its means are exact, its covariance that of the ground it stands on with each reading's
  * deviation scaled as its mean. Full evaluations at a few points of the posterior then correct the difference.
  */
+
+import type { Insertion } from "./atom.ts";
 import type { CutResponse } from "./change.ts";
-import type { Insertion } from "./faults.ts";
 import { forwardInPlace, squared } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";
 import type { SupplyModel } from "./observe.ts";

@@ -1,5 +1,5 @@
 /** A family told to be hopeless from a few of its points, before it is integrated. */
-import { parameterAt, type Stretch } from "./faults.ts";
+import { parameterAt, type Stretch } from "./atom.ts";
 import { product, squared } from "./linear.ts";
 import { copyInto } from "./room.ts";
 

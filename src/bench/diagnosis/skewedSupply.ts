@@ -2,7 +2,7 @@
  * A supply further out of balance than anything linear in its line voltages reaches: taken as it was read, by its own triangle, where
  * all three line voltages were.
  */
-import { stretchOf } from "./faults.ts";
+import { stretchOf } from "./atom.ts";
 import { type Finding, findingOf, type Marginal, marginalsOf, renamed } from "./findings.ts";
 import { logSumExp } from "./linear.ts";
 import { logLikelihood, type Model, onSupply, type Question } from "./model.ts";

@@ -1,6 +1,7 @@
 /** Two parameters weighed with their effects on the readings added: exact where they are small, a screen where they are not. */
+
+import { type Atom, parameterAt, type Stretch } from "./atom.ts";
 import { insertInto } from "./change.ts";
-import { type Atom, parameterAt, type Stretch } from "./faults.ts";
 import { type Ground, responseOn, setEdge } from "./findings.ts";
 import { forwardInPlace, logSumExp, NOTHING } from "./linear.ts";
 import { logLikelihood, type Model } from "./model.ts";

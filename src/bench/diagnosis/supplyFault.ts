@@ -1,6 +1,6 @@
 /** A supply whose line voltages differ: linear in the readings, so that one factorisation serves every size and direction. */
 
-import { stretchOf } from "./faults.ts";
+import { stretchOf } from "./atom.ts";
 import { type Finding, findingOf, type Marginal, marginalsOf } from "./findings.ts";
 import { evaluate } from "./likelihood.ts";
 import { logSumExp } from "./linear.ts";

@@ -8,16 +8,9 @@ import { terminalsOf } from "./earthPlaces.ts";
 import { type Finding, renamed } from "./findings.ts";
 import { LINES } from "./lines.ts";
 import type { Model, Question } from "./model.ts";
-import type { Named } from "./names.ts";
+import type { Named, Unseen } from "./names.ts";
 import { RANGE } from "./settings.ts";
 import type { FaultEstimate } from "./types.ts";
-
-/** A fault that cannot be seen, its prior odds, and what is known of its parameters all the same: their prior. */
-export interface Unseen {
-  readonly fault: DiagnosedFault;
-  readonly logOdds: number;
-  readonly estimates: readonly Omit<FaultEstimate, "fault">[];
-}
 
 /** Whether anything among the readings shows an earth fault: neither ohms nor volts between lines do. */
 export const showsEarth = ({ live, all }: Question): boolean =>

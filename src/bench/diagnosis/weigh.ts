@@ -1,15 +1,10 @@
 /** One fault weighed on a ground: its marginal likelihood, quickly where that serves and in full where it counts. */
+
+import type { Atom, Insertion, Member } from "./atom.ts";
 import { type CutResponse, insertInto } from "./change.ts";
 import type { ElementChange } from "./edges.ts";
-import { broken, corrected, integrated, isBroken, type Weighted } from "./family.ts";
-import {
-  type Atom,
-  ELEMENT_FAULTS,
-  type ElementFault,
-  elementInsertion,
-  type Insertion,
-  type Member,
-} from "./faults.ts";
+import { broken, corrected, integrated, isBroken } from "./family.ts";
+import { ELEMENT_FAULTS, type ElementFault, elementInsertion } from "./faults.ts";
 import {
   type Finding,
   findingOf,
@@ -18,6 +13,7 @@ import {
   type Parameter,
   responseOn,
   setEdge,
+  type Weighted,
 } from "./findings.ts";
 import { logLikelihood, type Model } from "./model.ts";
 import { type Names, namesBeside, pairedNames } from "./names.ts";

@@ -1,8 +1,8 @@
 /** Single faults of one wiring weighed on a ground: in series, earthed, the supply unbalanced beside them. */
 import { type Alike, alikeAtoms } from "./alike.ts";
+import type { Atom } from "./atom.ts";
 import { earthFinding } from "./earth.ts";
 import { alikePlaces, type EarthPlace, earthPlaces } from "./earthPlaces.ts";
-import type { Atom } from "./faults.ts";
 import { type Finding, type Ground, groundOf, renamed } from "./findings.ts";
 import { type Model, onSupply } from "./model.ts";
 import { allNames, logOddsOf, type Named, type Names, namesBeside, oneName } from "./names.ts";

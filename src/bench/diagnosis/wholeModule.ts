@@ -3,13 +3,12 @@
  * lines. Each value of the parameter wants a network of its own, so these are weighed only where the readings refute the sound module.
  */
 
+import { type Stretch, stretchOf } from "./atom.ts";
 import type { DiagnosedFault } from "./diagnosedFault.ts";
-import type { ShownInsulation } from "./earthInsulation.ts";
 import { rescaled } from "./edges.ts";
 import { integrated } from "./family.ts";
-import { type Stretch, stretchOf } from "./faults.ts";
 import { type Finding, findingOf, type Parameter } from "./findings.ts";
-import { earthedInsulation } from "./insulation.ts";
+import { earthedInsulation, type ShownInsulation } from "./insulation.ts";
 import { isLine } from "./lines.ts";
 import { logLikelihood, type Model } from "./model.ts";
 import { oneName } from "./names.ts";

@@ -7,7 +7,7 @@ import type { HeatingModule } from "electroheat/circuit";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { alikeAtoms, alikePairs } from "../../../src/bench/diagnosis/alike.ts";
-import { type Atom, parameterAt } from "../../../src/bench/diagnosis/faults.ts";
+import { type Atom, parameterAt } from "../../../src/bench/diagnosis/atom.ts";
 import { type Ground, groundOf, responseOn } from "../../../src/bench/diagnosis/findings.ts";
 import {
   drawnWiring,
