@@ -6,10 +6,10 @@
 import type { FieldReading } from "electroheat/bench";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type Inference, inference, type Weighed } from "../../../src/bench/diagnosis/infer.ts";
-import { fixedWithout, type Without, withoutRow } from "../../../src/bench/diagnosis/leavingOut.ts";
-import { type Question, questionOf } from "../../../src/bench/diagnosis/model.ts";
-import { wiringsOf, wiringsUnder } from "../../../src/bench/diagnosis/prepared.ts";
+import { type Inference, inference, type Weighed } from "../../../src/bench/diagnosis/inference/infer.ts";
+import { fixedWithout, type Without, withoutRow } from "../../../src/bench/diagnosis/inference/leavingOut.ts";
+import { wiringsOf, wiringsUnder } from "../../../src/bench/diagnosis/inference/prepared.ts";
+import { type Question, questionOf } from "../../../src/bench/diagnosis/likelihood/model.ts";
 import { amps, asked, bank, pairs, volts3 } from "./sheets.ts";
 
 const MODULE = {

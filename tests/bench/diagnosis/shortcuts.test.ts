@@ -6,9 +6,7 @@ import type { DiagnosisInput } from "electroheat/bench";
 import type { HeatingModule } from "electroheat/circuit";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { alikeAtoms, alikePairs } from "../../../src/bench/diagnosis/alike.ts";
-import { type Atom, parameterAt } from "../../../src/bench/diagnosis/atom.ts";
-import { type Ground, groundOf, responseOn } from "../../../src/bench/diagnosis/findings.ts";
+import { type Atom, parameterAt } from "../../../src/bench/diagnosis/faults/atom.ts";
 import {
   drawnWiring,
   logLikelihood,
@@ -16,13 +14,15 @@ import {
   modelOf,
   onSupply,
   questionOf,
-} from "../../../src/bench/diagnosis/model.ts";
-import { NO_FAULT, namesBeside } from "../../../src/bench/diagnosis/names.ts";
-import { planeFinding, planeVisit } from "../../../src/bench/diagnosis/plane.ts";
-import { logOfMeans, meansInto, meansOf } from "../../../src/bench/diagnosis/quick.ts";
-import { floats } from "../../../src/bench/diagnosis/room.ts";
-import { mostOnPath, NO_MORE } from "../../../src/bench/diagnosis/screen.ts";
-import { narrowed, shownBy } from "../../../src/bench/diagnosis/supplyShown.ts";
+} from "../../../src/bench/diagnosis/likelihood/model.ts";
+import { logOfMeans, meansInto, meansOf } from "../../../src/bench/diagnosis/likelihood/quick.ts";
+import { mostOnPath, NO_MORE } from "../../../src/bench/diagnosis/likelihood/screen.ts";
+import { narrowed, shownBy } from "../../../src/bench/diagnosis/likelihood/supplyShown.ts";
+import { floats } from "../../../src/bench/diagnosis/numbers/room.ts";
+import { alikeAtoms, alikePairs } from "../../../src/bench/diagnosis/weighing/alike.ts";
+import { type Ground, groundOf, responseOn } from "../../../src/bench/diagnosis/weighing/findings.ts";
+import { NO_FAULT, namesBeside } from "../../../src/bench/diagnosis/weighing/names.ts";
+import { planeFinding, planeVisit } from "../../../src/bench/diagnosis/weighing/plane.ts";
 import { amps, asked, bank, pairs, volts3 } from "./sheets.ts";
 
 const TWO_DELTAS = { banks: ["A", "B"].map((id) => bank(id, "delta", 12, { elementsInParallel: 2 })) };
