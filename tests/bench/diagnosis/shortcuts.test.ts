@@ -2,7 +2,7 @@
  * What makes the diagnosis quick changes nothing of what it finds: changed states against networks solved afresh, likenesses
  * against each pair on its own, planes against a grid of full evaluations, screens against the peaks they may not hide.
  */
-import type { DiagnosisInput } from "electroheat/bench";
+import type { DiagnosisInput, FieldReading } from "electroheat/bench";
 import type { HeatingModule } from "electroheat/circuit";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
@@ -18,6 +18,9 @@ import {
 import { logOfMeans, meansInto, meansOf } from "../../../src/bench/diagnosis/likelihood/quick.ts";
 import { mostOnPath, NO_MORE } from "../../../src/bench/diagnosis/likelihood/screen.ts";
 import { narrowed, shownBy } from "../../../src/bench/diagnosis/likelihood/supplyShown.ts";
+import { rescaled } from "../../../src/bench/diagnosis/network/edges.ts";
+import { scaled } from "../../../src/bench/diagnosis/network/scaled.ts";
+import { frameOf, type State } from "../../../src/bench/diagnosis/network/state.ts";
 import { floats } from "../../../src/bench/diagnosis/numbers/room.ts";
 import { alikeAtoms, alikePairs } from "../../../src/bench/diagnosis/weighing/alike.ts";
 import { type Ground, groundOf, responseOn } from "../../../src/bench/diagnosis/weighing/findings.ts";
@@ -27,6 +30,12 @@ import { amps, asked, bank, pairs, volts3 } from "./sheets.ts";
 
 const TWO_DELTAS = { banks: ["A", "B"].map((id) => bank(id, "delta", 12, { elementsInParallel: 2 })) };
 const SHEET = [...amps([283, 271, 260]), ...volts3([480, 481, 479]), ...pairs([2.4, 2.5, 2.6])];
+
+/** Volts across an element and ohms at a star point: the first stay when all elements are others. */
+const AT_STAR = [
+  { kind: "voltage", from: "L1", to: "S", reads: 277 },
+  { kind: "resistance", from: "L1", to: "S", reads: 9 },
+] as unknown as readonly FieldReading[];
 
 function set(input: DiagnosisInput): { readonly model: Model; readonly sound: Ground } {
   const question = questionOf(input);
@@ -131,6 +140,41 @@ describe("a supply of less scatter", () => {
         expect(Math.abs((shown.information[k] as number) - one)).toBeLessThan(1e-8 * largest);
       });
     }
+  });
+});
+
+describe("a module of another rating", () => {
+  it("predicts what the network solved afresh with all elements so many times as large predicts", () => {
+    const open = { elements: { "A-L1L2-1": "open", "A-L1L2-2": "open" } };
+    const star = { banks: [bank("A", "star", 12), bank("B", "delta", 30)] };
+    fc.assert(
+      fc.property(
+        fc.constantFrom(TWO_DELTAS, { ...TWO_DELTAS, ...open }, star),
+        fc.double({ min: 0.2, max: 5, noNaN: true }),
+        (plan, factor) => {
+          const { model } = set(asked(plan, [...SHEET, ...(plan === star ? AT_STAR : [])]));
+          const { frame, sound, settings, question } = model;
+          expect(frame.rows.every((row) => row !== null)).toBe(true);
+          const rows = { rows: frame.rows, settings };
+          const ratio = question.spread.temperatureFactor.value;
+          const afresh = frameOf(rescaled(model.wiring, factor), rows, ratio, true).state;
+          const quick = scaled(frame, sound, factor);
+          const numbers = ({ dead, live, resistance, variance }: State): readonly number[] => [
+            ...dead.flatMap((one) => [...one.admittance, ...one.share, ...one.resistance]),
+            ...Object.values(live as object).flatMap((values: Float64Array) => [...values]),
+            ...resistance,
+            ...variance,
+          ];
+          const [a, b] = [numbers(quick), numbers(afresh)];
+          expect(a.length).toBe(b.length);
+          expect(a.length).toBeGreaterThan(200);
+          a.forEach((one, i) => {
+            expect(Math.abs(one - (b[i] as number))).toBeLessThan(1e-9 * Math.max(1, Math.abs(one)));
+          });
+        },
+      ),
+      { numRuns: 30, seed: 9 },
+    );
   });
 });
 

@@ -7,7 +7,8 @@ import { type Stretch, stretchOf } from "../faults/atom.ts";
 import { earthedInsulation, type ShownInsulation } from "../likelihood/insulation.ts";
 import { logLikelihood, type Model } from "../likelihood/model.ts";
 import { rescaled } from "../network/edges.ts";
-import { frameOf, type State } from "../network/state.ts";
+import { scaled } from "../network/scaled.ts";
+import { deadStates, frameOf, type State } from "../network/state.ts";
 import type { DiagnosedFault } from "../question/diagnosedFault.ts";
 import { isLine } from "../question/lines.ts";
 import { type FaultPriors, RANGE } from "../question/settings.ts";
@@ -106,9 +107,10 @@ const SLIPS: readonly Slip[] = [
     of: "resistance ratio",
     stretches: [stretchOf(RANGE.ratedLow, true, 0.5), stretchOf(RANGE.ratedHigh, true, 0.5)],
     stateAt: (model, value) => {
-      const { spread, live } = model.question;
-      return frameOf(rescaled(model.wiring, value), rowsOf(model), spread.temperatureFactor.value, live)
-        .state;
+      const { wiring, frame, sound, question } = model;
+      if (wiring.edges.every(({ joint }) => !joint)) return scaled(frame, sound, value);
+      const { spread, live } = question;
+      return frameOf(rescaled(wiring, value), rowsOf(model), spread.temperatureFactor.value, live).state;
     },
     shows: () => true,
     guessed: ratioShown,
@@ -118,10 +120,8 @@ const SLIPS: readonly Slip[] = [
     prior: "feedConnected",
     of: "feed resistance",
     stretches: [stretchOf(RANGE.feed, true, 1)],
-    stateAt: (model, value) => {
-      const { spread, live } = model.question;
-      return frameOf(model.wiring, rowsOf(model), spread.temperatureFactor.value, live, value).state;
-    },
+    // Read dead; under voltage the feed is the supply.
+    stateAt: ({ frame, settings, sound }, value) => ({ ...sound, dead: deadStates(frame, settings, value) }),
     shows: (model) => model.question.all.some(({ kind }) => kind === "resistance") && ohmsNotAbove(model),
     guessed: feedShown,
   },

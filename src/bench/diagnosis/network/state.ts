@@ -17,6 +17,9 @@ const NO_WAY_ROUND = 1e-9;
 export const VOLTAGE = -1;
 const CURRENT = -2;
 
+/** Whether an energised row is a voltage: of readings those that are none of a current or a joint, and all nodes behind them. */
+export const isVoltage = (kind: number | undefined): boolean => kind === undefined || kind === VOLTAGE;
+
 /** One dead arrangement: edges × edges admittance, and for each of its readings the share of 1 A in each edge. */
 export interface DeadState {
   readonly admittance: Float64Array;
@@ -78,16 +81,12 @@ export interface Frame {
   readonly lineSign: Float64Array;
 }
 
-/**
- * Sets a wiring up for its readings: one factorisation for each arrangement.
- * @param across - ohms between every two lines outside the module while it was read dead; nothing there if left out
- */
+/** Sets a wiring up for its readings: one factorisation for each arrangement. */
 export function frameOf(
   wiring: Wiring,
   { rows, settings }: Rows,
   ratio: number,
   live: boolean,
-  across: number = Number.POSITIVE_INFINITY,
 ): { readonly frame: Frame; readonly state: State; readonly paths: readonly Paths[] } {
   const edges = wiring.edges.length;
   const joint = new Uint8Array(edges);
@@ -122,9 +121,7 @@ export function frameOf(
   });
   const frame: Frame = { wiring, rows, edges, hot, joint, deadRows, liveRows, liveKind, nodes, lineSign };
   const paths: Paths[] = [];
-  const dead = settings.map((keep, k) =>
-    deadState(frame, keep, deadRows[k] as readonly number[], across, paths),
-  );
+  const dead = deadStates(frame, settings, Number.POSITIVE_INFINITY, paths);
   const resistance = filled(edges, (e) => {
     const ohms = wiring.edges[e]?.resistance as number;
     return ohms === Number.POSITIVE_INFINITY ? 1 : ohms;
@@ -142,6 +139,19 @@ const between = (across: number): Network["branches"] =>
   LINES.map((from, l) => {
     return { id: `outside ${from}`, from, to: LINES[(l + 1) % 3] as string, resistance: across as Ohms };
   });
+
+/**
+ * A wiring in each of its dead arrangements.
+ * @param across - ohms between every two lines outside the module while it was read; Infinity for nothing there
+ * @param paths - takes what hangs together in each
+ */
+export const deadStates = (
+  frame: Frame,
+  settings: readonly ReadonlySet<number>[],
+  across: number,
+  paths: Paths[] = [],
+): readonly DeadState[] =>
+  settings.map((keep, k) => deadState(frame, keep, frame.deadRows[k] as readonly number[], across, paths));
 
 function deadState(
   frame: Frame,
