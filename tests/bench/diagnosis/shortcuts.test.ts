@@ -7,6 +7,8 @@ import type { HeatingModule } from "electroheat/circuit";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type Atom, parameterAt } from "../../../src/bench/diagnosis/faults/atom.ts";
+import { earthFinding } from "../../../src/bench/diagnosis/hypotheses/earth.ts";
+import { alikePlaces, earthPlaces } from "../../../src/bench/diagnosis/hypotheses/earthPlaces.ts";
 import {
   drawnWiring,
   logLikelihood,
@@ -205,6 +207,37 @@ describe("a screen", () => {
       }),
       { numRuns: 20, seed: 2 },
     );
+  });
+});
+
+describe("an earth fault beside insulation readings", () => {
+  it("is told by a screen only where it is hopeless", () => {
+    const insulation = (from: string, reads: number): FieldReading =>
+      ({ kind: "insulation", from, reads }) as unknown as FieldReading;
+    const decades = fc.double({ min: 0, max: 9, noNaN: true });
+    let places = 0;
+    fc.assert(
+      fc.property(decades, decades, fc.double({ min: 0.7, max: 1.4, noNaN: true }), (one, other, by) => {
+        const { model, sound } = set(
+          asked(TWO_DELTAS, [
+            ...amps([271 * by, 271, 271]),
+            ...volts3([480, 481, 479]),
+            insulation("L1", 10 ** one),
+            insulation("L2", 10 ** other),
+          ]),
+        );
+        for (const place of alikePlaces(earthPlaces(model))) {
+          const at = (floor: number): number => earthFinding({ model, ground: sound, place, floor }).log;
+          const whole = at(Number.NEGATIVE_INFINITY);
+          // What is hopeless stays hopeless, and what is not is weighed as without a floor.
+          expect(at(whole + 30)).toBeLessThan(whole + 30);
+          expect(Math.abs(at(whole - 30) - whole)).toBeLessThan(0.1);
+          places += 1;
+        }
+      }),
+      { numRuns: 25, seed: 4 },
+    );
+    expect(places).toBeGreaterThan(100);
   });
 });
 

@@ -75,7 +75,8 @@ export function alongCoil({ across, exponentAt, most, seen, floor, fault }: Coil
   POSITIONS.forEach(([x, weight], i) => {
     rough.add(x, weight, few[i] as Weighted);
   });
-  const worth = most === null ? logSumExp(rough.logTerms) : most();
+  // Between the three places insulation readings may fit far better, and amps better than on the ground at those three.
+  const worth = Math.max(logSumExp(rough.logTerms), most === null ? Number.NEGATIVE_INFINITY : most());
   if (!seen || worth <= floor + RELEVANT) return { ...rough, completed: undefined };
   const logs = few.map(({ log }) => log) as [number, number, number];
   if (Math.max(...logs) - Math.min(...logs) < SMOOTH) return smoothly(few, logs, fault);
