@@ -5,6 +5,7 @@ import { describe, expect, it } from "vitest";
 import { exportsMap, folders } from "../scripts/rooms.mjs";
 import {
   floors,
+  floorsInside,
   importsOf,
   parseSource,
   readText,
@@ -80,6 +81,25 @@ describe("rooms", () => {
       ({ from, to }) => roomOf(from) === "quantity" && roomOf(to) !== "quantity",
     );
     expect(ofQuantity.map(({ from, to }) => `${from} -> ${to}`)).toEqual([]);
+  });
+
+  it.each(Object.entries(floorsInside))("imports downward only inside %s", (folder, names) => {
+    const floorOf = (path: string): number => {
+      const [name, ...rest] = path.slice(folder.length + 1).split("/");
+      return rest.length === 0 ? names.length : names.indexOf(name as string);
+    };
+    const inside = imports.filter(({ from, to }) =>
+      [from, to].every((path) => path.startsWith(`${folder}/`)),
+    );
+    expect(inside.length).toBeGreaterThan(100);
+    expect([...new Set(inside.map(({ from }) => floorOf(from)))].sort((a, b) => a - b)).toEqual(
+      [...names, ""].map((_, floor) => floor),
+    );
+    const upward = inside.filter(({ from, to }) => floorOf(to) > floorOf(from));
+    expect(upward.map(({ from, to }) => `${from} -> ${to}`)).toEqual([]);
+    const developers = readText("DEVELOPERS.md");
+    const told = names.map((name) => developers.indexOf(`\`${name}\` (`));
+    expect(told.every((at, k) => at > (told[k - 1] ?? 0))).toBe(true);
   });
 
   it("stands as DEVELOPERS.md draws it", () => {

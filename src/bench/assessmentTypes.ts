@@ -8,7 +8,7 @@ import type {
   WhatIfRow,
 } from "./assessTypes.ts";
 import type { DegradedOptions } from "./degraded/types.ts";
-import type { Diagnosis } from "./diagnosis/types.ts";
+import type { Diagnosis } from "./diagnosis/question/types.ts";
 import type { RecordDrawnJoint, RecordIdentity } from "./record/record.ts";
 import type { NameplateTargets } from "./targets.ts";
 

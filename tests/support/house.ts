@@ -25,6 +25,21 @@ export const floors: Readonly<Record<string, number>> = {
   drawing: 4,
 };
 
+/** Floors inside a folder of a room, lowest first; the files beside them stand on top. */
+export const floorsInside: Readonly<Record<string, readonly string[]>> = {
+  "src/bench/diagnosis": [
+    "numbers",
+    "question",
+    "network",
+    "faults",
+    "likelihood",
+    "weighing",
+    "hypotheses",
+    "inference",
+    "telling",
+  ],
+};
+
 /** The rooms that stand, lowest floor first. */
 export const rooms: readonly string[] = roomsOf(join(root, "src")).sort(
   (a, b) => (floors[a] ?? 99) - (floors[b] ?? 99),

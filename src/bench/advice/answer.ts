@@ -9,8 +9,8 @@ import { readAsLeft } from "../day/hotBranches.ts";
 import { doubtfulInsulation, poorInsulation } from "../day/insulationConcerns.ts";
 import { isBadJoint } from "../day/joints.ts";
 import { notCleared } from "../day/undecidedJoints.ts";
-import type { DiagnosedFault } from "../diagnosis/diagnosedFault.ts";
-import { listed } from "../diagnosis/words.ts";
+import type { DiagnosedFault } from "../diagnosis/question/diagnosedFault.ts";
+import { listed } from "../diagnosis/telling/words.ts";
 import { ratioText } from "../text/shown.ts";
 import { beyondWords } from "./beyondElements.ts";
 import {

@@ -6,9 +6,9 @@ import { lastDigit } from "../day/instrumentLimits.ts";
 import { readToNeutral, voltageOf } from "../day/supplyConcerns.ts";
 import { isFloating } from "../day/supplyState.ts";
 import type { BankTargets } from "../day/targets.ts";
-import type { FieldReading } from "../diagnosis/fieldReading.ts";
-import { LEAK } from "../diagnosis/leak.ts";
-import type { DiagnosisInput, Instrument, Instruments } from "../diagnosis/types.ts";
+import { LEAK } from "../diagnosis/likelihood/leak.ts";
+import type { FieldReading } from "../diagnosis/question/fieldReading.ts";
+import type { DiagnosisInput, Instrument, Instruments } from "../diagnosis/question/types.ts";
 import type { ParsedInstrument, ParsedReadings, ParsedRecord, ParsedSupply, Read } from "../record/parsed.ts";
 import { studsOf, withStudJoints } from "./studJoints.ts";
 

@@ -1,6 +1,6 @@
 /** What readings that the elements do not account for ask for: a link, a bar or a joint is burnt, or a path lies beside them. */
 import type { NextStep, ResistanceAssessment } from "../assessTypes.ts";
-import { listed } from "../diagnosis/words.ts";
+import { listed } from "../diagnosis/telling/words.ts";
 import type { ParsedRecord } from "../record/parsed.ts";
 
 type Beyond = ResistanceAssessment["beyondElements"];

@@ -1,7 +1,7 @@
 /** Readings that no sound module gives, whichever branch they lie in: a path as good as bolted between two terminals. */
 import type { NextStep, ResistanceAssessment } from "../assessTypes.ts";
-import { LEAK } from "../diagnosis/leak.ts";
-import { listed } from "../diagnosis/words.ts";
+import { LEAK } from "../diagnosis/likelihood/leak.ts";
+import { listed } from "../diagnosis/telling/words.ts";
 
 /** Below this part of what a sound module reads, the amps would be a short circuit's. Common practice, no published source. */
 const BOLTED = 0.05;

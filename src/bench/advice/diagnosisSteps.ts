@@ -2,10 +2,10 @@
 import type { HeatingModule } from "../../circuit/index.ts";
 import type { NextStep } from "../assessTypes.ts";
 import { UNEQUAL } from "../day/supplyConcerns.ts";
-import type { DiagnosedFault } from "../diagnosis/diagnosedFault.ts";
-import { faultWithin } from "../diagnosis/likeElements.ts";
 import type { MeasurementProposal } from "../diagnosis/nextMeasurements.ts";
-import { listed, measurementWords, placeWords, terminalWords } from "../diagnosis/words.ts";
+import type { DiagnosedFault } from "../diagnosis/question/diagnosedFault.ts";
+import { faultWithin } from "../diagnosis/telling/likeElements.ts";
+import { listed, measurementWords, placeWords, terminalWords } from "../diagnosis/telling/words.ts";
 import { branchesOf, type DiagnosisVerdict, isTelling, jointsAmong } from "./diagnosisVerdict.ts";
 
 /** How a bank is drawn. */

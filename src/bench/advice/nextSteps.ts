@@ -5,7 +5,7 @@ import type { ReadingsAssessment } from "../assessmentTypes.ts";
 import type { DrawAssessment, JointAssessment, NextStep, ResistanceAssessment } from "../assessTypes.ts";
 import { contactText, isTooHot } from "../day/contactHeat.ts";
 import { isBadJoint } from "../day/joints.ts";
-import { LEAK } from "../diagnosis/leak.ts";
+import { LEAK } from "../diagnosis/likelihood/leak.ts";
 import type { FittedReading } from "../fit/types.ts";
 import { ratioText } from "../text/shown.ts";
 import { beyondSteps, STUDS_STEP } from "./beyondElements.ts";

@@ -1,7 +1,7 @@
 /** Readings that the diagnosis holds for odd in themselves: a feed that is still connected, a slip of the unit. They are settled before any element. */
 import type { NextStep } from "../assessTypes.ts";
 import { NO_CONTACT } from "../day/contactHeat.ts";
-import type { Diagnosis } from "../diagnosis/types.ts";
+import type { Diagnosis } from "../diagnosis/question/types.ts";
 import type { ParsedRecord } from "../record/parsed.ts";
 import { plateWarnings } from "../recordWarnings.ts";
 

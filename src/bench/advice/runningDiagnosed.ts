@@ -1,7 +1,7 @@
 /** What a diagnosis, beyond what branches show by themselves, says of running meanwhile. */
 import type { HeatingModule } from "../../circuit/index.ts";
-import type { Explanation } from "../diagnosis/types.ts";
-import { listed } from "../diagnosis/words.ts";
+import type { Explanation } from "../diagnosis/question/types.ts";
+import { listed } from "../diagnosis/telling/words.ts";
 import { branchesOf, type DiagnosisVerdict, isTelling } from "./diagnosisVerdict.ts";
 
 /** Whether elements of another value are concluded from amps alone, and from fewer than the plate's: little conduction does the same. */

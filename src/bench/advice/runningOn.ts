@@ -7,7 +7,7 @@ import { insulationRunning } from "../day/insulationConcerns.ts";
 import { isBadJoint, jointsByName } from "../day/joints.ts";
 import { scanBefore, scanMeanwhile } from "../day/scanConcerns.ts";
 import { undecidedMeanwhile } from "../day/undecidedJoints.ts";
-import { listed } from "../diagnosis/words.ts";
+import { listed } from "../diagnosis/telling/words.ts";
 import { beyondRunning } from "./beyondElements.ts";
 import { allOpen } from "./branchSteps.ts";
 import { clashing, tellingBranches } from "./diagnosisVerdict.ts";

@@ -13,7 +13,7 @@ import { branchFaults } from "../day/branchFaults.ts";
 import type { HotBranches } from "../day/hotBranches.ts";
 import { loadedNeutral } from "../degraded/cautions.ts";
 import { waysOf } from "../degraded/ways.ts";
-import { branchOf } from "../diagnosis/likeElements.ts";
+import { branchOf } from "../diagnosis/telling/likeElements.ts";
 import type { ParsedRecord } from "../record/parsed.ts";
 
 /** A module with its elements sound, and its supply. */

@@ -2,7 +2,7 @@
 import { formatQuantity } from "../../quantity/index.ts";
 import type { Figure, ReadingsAssessment } from "../assessmentTypes.ts";
 import type { NextStep } from "../assessTypes.ts";
-import { listed } from "../diagnosis/words.ts";
+import { listed } from "../diagnosis/telling/words.ts";
 import { isUnjudged } from "./joints.ts";
 
 /** Joints whose drop stands alone and that no diagnosis weighed: nobody has judged them. */

@@ -2,7 +2,7 @@
 import { formatQuantity, type Ohms } from "../../quantity/index.ts";
 import type { Figure, ReadingsAssessment } from "../assessmentTypes.ts";
 import type { NextStep } from "../assessTypes.ts";
-import { listed } from "../diagnosis/words.ts";
+import { listed } from "../diagnosis/telling/words.ts";
 
 /** Limits below which equipment is not connected to a supply. */
 const LEAST: readonly string[] = ["IEC 60364-6", "IEC 60204-1"];

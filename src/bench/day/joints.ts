@@ -13,7 +13,7 @@ import {
   type Watts,
 } from "../../quantity/index.ts";
 import type { JointAssessment, JointContact } from "../assessTypes.ts";
-import { listed } from "../diagnosis/words.ts";
+import { listed } from "../diagnosis/telling/words.ts";
 import type { ParsedInstrument, ParsedReadings, ParsedRecord, Read } from "../record/parsed.ts";
 import { contactOf, isTooHot, isWarm } from "./contactHeat.ts";
 import { errorLimit } from "./instrumentLimits.ts";

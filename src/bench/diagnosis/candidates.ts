@@ -1,9 +1,9 @@
 /** Readings that someone standing at the module could take next. */
 import { findBranch, type HeatingModule } from "../../circuit/index.ts";
-import type { DiagnosedFault } from "./diagnosedFault.ts";
-import type { FieldMeasurement } from "./fieldReading.ts";
-import { isLine, LINES } from "./lines.ts";
-import type { DiagnosisInput, Instruments } from "./types.ts";
+import type { DiagnosedFault } from "./question/diagnosedFault.ts";
+import type { FieldMeasurement } from "./question/fieldReading.ts";
+import { isLine, LINES } from "./question/lines.ts";
+import type { DiagnosisInput, Instruments } from "./question/types.ts";
 
 /** Instruments of the common kind, for proposals with one that was not named. Our judgement of what is in the bag. */
 const COMMON_INSTRUMENTS: Required<Instruments> = {

@@ -16,11 +16,11 @@ import {
 } from "../../quantity/index.ts";
 import { readingWorth } from "../fit/meter.ts";
 import { collect } from "../record/issues.ts";
-import type { FieldMeasurement, FieldReading } from "./fieldReading.ts";
-import { INSTRUMENT_OF, KINDS } from "./instruments.ts";
-import { isLine } from "./lines.ts";
-import { isLive } from "./model.ts";
-import type { DiagnosisInput, Instrument, LeadedOhmmeter } from "./types.ts";
+import { isLive } from "./likelihood/model.ts";
+import type { FieldMeasurement, FieldReading } from "./question/fieldReading.ts";
+import { INSTRUMENT_OF, KINDS } from "./question/instruments.ts";
+import { isLine } from "./question/lines.ts";
+import type { DiagnosisInput, Instrument, LeadedOhmmeter } from "./question/types.ts";
 
 const FIELDS: Readonly<Record<FieldReading["kind"], readonly string[]>> = {
   resistance: ["kind", "from", "to", "reads", "only"],

@@ -2,20 +2,20 @@
 import { largestFirst } from "../../numeric/index.ts";
 import { given, type Warning } from "../../quantity/index.ts";
 import { CAUTIONS } from "../cautions.ts";
-import { acrossLinesWarnings } from "./acrossLines.ts";
-import { burntJointWarnings } from "./burntJoint.ts";
 import { checkQuestion } from "./check.ts";
-import { explanationGroups } from "./explain.ts";
-import { insulationWarnings } from "./insulation.ts";
-import { isMisread, misreadWarnings } from "./misread.ts";
-import { questionOf } from "./model.ts";
-import { neutralSlip, neutralWarnings } from "./neutralSlip.ts";
-import { posteriorOf } from "./posterior.ts";
-import { GATE, RANGE } from "./settings.ts";
-import { slipWarnings } from "./slips.ts";
-import { statedVoltageWarnings } from "./statedVoltage.ts";
-import type { Diagnosis, DiagnosisInput, Explanation, ExplanationGroup } from "./types.ts";
-import { notDetermined } from "./undetermined.ts";
+import { neutralSlip, neutralWarnings } from "./hypotheses/neutralSlip.ts";
+import { posteriorOf } from "./inference/posterior.ts";
+import { questionOf } from "./likelihood/model.ts";
+import { GATE, RANGE } from "./question/settings.ts";
+import type { Diagnosis, DiagnosisInput, Explanation, ExplanationGroup } from "./question/types.ts";
+import { acrossLinesWarnings } from "./telling/acrossLines.ts";
+import { burntJointWarnings } from "./telling/burntJoint.ts";
+import { explanationGroups } from "./telling/explain.ts";
+import { insulationWarnings } from "./telling/insulationWarnings.ts";
+import { isMisread, misreadWarnings } from "./telling/misreadWarnings.ts";
+import { slipWarnings } from "./telling/slips.ts";
+import { statedVoltageWarnings } from "./telling/statedVoltage.ts";
+import { notDetermined } from "./telling/undetermined.ts";
 
 /** Standard deviations within which an explanation accounts for a reading. */
 const ACCOUNTED = 4;

@@ -1,12 +1,12 @@
 /** How much one more reading is expected to settle: mutual information between the explanations and the reading, in bits. */
 import type { Open } from "../../quantity/index.ts";
-import type { Finding } from "./findings.ts";
-import { INSTRUMENT_OF, ownVariance } from "./instruments.ts";
-import { SOUND_INSULATION } from "./insulation.ts";
-import { sampled } from "./judged.ts";
-import { forwardInPlace, weightsOf } from "./linear.ts";
-import { floats } from "./room.ts";
-import type { Instrument } from "./types.ts";
+import { sampled } from "./inference/judged.ts";
+import { SOUND_INSULATION } from "./likelihood/insulation.ts";
+import { forwardInPlace, weightsOf } from "./numbers/linear.ts";
+import { floats } from "./numbers/room.ts";
+import { INSTRUMENT_OF, ownVariance } from "./question/instruments.ts";
+import type { Instrument } from "./question/types.ts";
+import type { Finding } from "./weighing/findings.ts";
 
 /** One way the reading may come out under an explanation: Gaussian, or open. Insulation as log10 of ohms. */
 export interface Outcome {

@@ -3,15 +3,15 @@ import type { HeatingModule } from "../../circuit/index.ts";
 import { given, type Ohms, type Open } from "../../quantity/index.ts";
 import { defaultCandidates, withCommonInstruments } from "./candidates.ts";
 import { checkQuestion } from "./check.ts";
-import type { FieldMeasurement } from "./fieldReading.ts";
-import { forbidsVoltage } from "./forbidsVoltage.ts";
+import { posteriorOf, type Ranked } from "./inference/posterior.ts";
 import { expectedInformation, type Outcome, outcomesOf, spanOf } from "./information.ts";
-import { SOUND_INSULATION } from "./insulation.ts";
-import { isLive, questionOf } from "./model.ts";
-import type { Named } from "./names.ts";
-import { posteriorOf, type Ranked } from "./posterior.ts";
-import type { DiagnosisInput } from "./types.ts";
-import { explanationWords, listed } from "./words.ts";
+import { SOUND_INSULATION } from "./likelihood/insulation.ts";
+import { isLive, questionOf } from "./likelihood/model.ts";
+import type { FieldMeasurement } from "./question/fieldReading.ts";
+import type { DiagnosisInput } from "./question/types.ts";
+import { forbidsVoltage } from "./telling/forbidsVoltage.ts";
+import { explanationWords, listed } from "./telling/words.ts";
+import type { Named } from "./weighing/names.ts";
 
 /**
  * A measurement worth taking next.

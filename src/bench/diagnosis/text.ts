@@ -1,10 +1,10 @@
 /** The diagnosis as plain text, for a terminal or a job sheet: first the answer, then the evidence, then what to do next. */
 import { fail, given, type Open } from "../../quantity/index.ts";
 import { bullet, heading, table, wrap } from "../text/layout.ts";
-import { explanationGroupWords } from "./groupWords.ts";
 import type { MeasurementProposal } from "./nextMeasurements.ts";
-import type { Diagnosis, DiagnosisInput, Explanation, ExplanationGroup } from "./types.ts";
-import { explanationWords, measurementWords } from "./words.ts";
+import type { Diagnosis, DiagnosisInput, Explanation, ExplanationGroup } from "./question/types.ts";
+import { explanationGroupWords } from "./telling/groupWords.ts";
+import { explanationWords, measurementWords } from "./telling/words.ts";
 
 /** Groups and members shown, and proposals. */
 const GROUPS = 4;

@@ -2,7 +2,7 @@
 import type { CutLine, FeedAssessment, Figure, HardwareAssessment } from "../assessmentTypes.ts";
 import type { NextStep } from "../assessTypes.ts";
 import type { SupplyConcerns } from "../day/supplyConcerns.ts";
-import { listed } from "../diagnosis/words.ts";
+import { listed } from "../diagnosis/telling/words.ts";
 import { failedFeed, failedTorques, overstressing } from "./checklist.ts";
 
 /** What speaks against the site, whatever the module reads. */

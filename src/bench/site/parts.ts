@@ -7,7 +7,7 @@ import type { BranchAssessment, JointAssessment } from "../assessTypes.ts";
 import { isTooHot, isWarm } from "../day/contactHeat.ts";
 import { isBadJoint, isGoodDrop } from "../day/joints.ts";
 import { isSuspectJoint } from "../day/scanConcerns.ts";
-import { placeWords } from "../diagnosis/words.ts";
+import { placeWords } from "../diagnosis/telling/words.ts";
 import type { ParsedRecord } from "../record/parsed.ts";
 
 type Bank = ParsedRecord["wiring"]["banks"][number];

@@ -4,7 +4,11 @@
  */
 import { assessModule, type BenchRecord, type DiagnosedFault, type Explanation } from "electroheat/bench";
 import { describe, expect, it } from "vitest";
-import { faultWithin, likeExplanations, likeWords } from "../../../src/bench/diagnosis/likeElements.ts";
+import {
+  faultWithin,
+  likeExplanations,
+  likeWords,
+} from "../../../src/bench/diagnosis/telling/likeElements.ts";
 
 const LINES = ["L1", "L2", "L3"] as const;
 const SIDES = ["A-L1L2", "A-L2L3", "A-L3L1"];

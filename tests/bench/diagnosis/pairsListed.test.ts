@@ -1,8 +1,8 @@
 /** Which pairs of faults are weighed, against what the answer says was left out: nothing is left out in silence. */
 import { diagnose } from "electroheat/bench";
 import { describe, expect, it } from "vitest";
-import { infer } from "../../../src/bench/diagnosis/infer.ts";
-import { questionOf } from "../../../src/bench/diagnosis/model.ts";
+import { infer } from "../../../src/bench/diagnosis/inference/infer.ts";
+import { questionOf } from "../../../src/bench/diagnosis/likelihood/model.ts";
 import { amps, asked, bank, pairs, reading, volts3 } from "./sheets.ts";
 
 const MODULE = {

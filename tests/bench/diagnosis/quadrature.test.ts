@@ -1,10 +1,10 @@
 /** The integration rule against brute force: peaks of every width, at every place, one or two of them, and the flat case. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { weightsOf } from "../../../src/bench/diagnosis/linear.ts";
-import { planeIntegral } from "../../../src/bench/diagnosis/nested.ts";
-import { logIntegral } from "../../../src/bench/diagnosis/quadrature.ts";
-import { quantiles } from "../../../src/bench/diagnosis/quantiles.ts";
+import { weightsOf } from "../../../src/bench/diagnosis/numbers/linear.ts";
+import { planeIntegral } from "../../../src/bench/diagnosis/numbers/nested.ts";
+import { logIntegral } from "../../../src/bench/diagnosis/numbers/quadrature.ts";
+import { quantiles } from "../../../src/bench/diagnosis/numbers/quantiles.ts";
 
 /** ln ∫₀¹ exp(f) by a million points. */
 function brute(f: (t: number) => number, count = 400_000): number {

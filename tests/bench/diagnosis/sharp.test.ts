@@ -3,9 +3,9 @@
  * against a grid of many thousands of points of the same likelihood, so that only the integration is on trial.
  */
 import { describe, expect, it } from "vitest";
-import { infer } from "../../../src/bench/diagnosis/infer.ts";
-import { questionOf } from "../../../src/bench/diagnosis/model.ts";
-import { RANGE } from "../../../src/bench/diagnosis/settings.ts";
+import { infer } from "../../../src/bench/diagnosis/inference/infer.ts";
+import { questionOf } from "../../../src/bench/diagnosis/likelihood/model.ts";
+import { RANGE } from "../../../src/bench/diagnosis/question/settings.ts";
 import { asked, bank, pairs } from "./sheets.ts";
 
 const MICROHMMETER = { ofReading: 1e-4, digits: 1, resolution: 1e-4, leads: "taken off" } as const;

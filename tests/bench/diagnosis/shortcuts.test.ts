@@ -2,13 +2,13 @@
  * What makes the diagnosis quick changes nothing of what it finds: changed states against networks solved afresh, likenesses
  * against each pair on its own, planes against a grid of full evaluations, screens against the peaks they may not hide.
  */
-import type { DiagnosisInput } from "electroheat/bench";
+import type { DiagnosisInput, FieldReading } from "electroheat/bench";
 import type { HeatingModule } from "electroheat/circuit";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { alikeAtoms, alikePairs } from "../../../src/bench/diagnosis/alike.ts";
-import { type Atom, parameterAt } from "../../../src/bench/diagnosis/faults.ts";
-import { type Ground, groundOf, responseOn } from "../../../src/bench/diagnosis/findings.ts";
+import { type Atom, parameterAt } from "../../../src/bench/diagnosis/faults/atom.ts";
+import { earthFinding } from "../../../src/bench/diagnosis/hypotheses/earth.ts";
+import { alikePlaces, earthPlaces } from "../../../src/bench/diagnosis/hypotheses/earthPlaces.ts";
 import {
   drawnWiring,
   logLikelihood,
@@ -16,17 +16,28 @@ import {
   modelOf,
   onSupply,
   questionOf,
-} from "../../../src/bench/diagnosis/model.ts";
-import { NO_FAULT, namesBeside } from "../../../src/bench/diagnosis/names.ts";
-import { planeFinding, planeVisit } from "../../../src/bench/diagnosis/plane.ts";
-import { logOfMeans, meansInto, meansOf } from "../../../src/bench/diagnosis/quick.ts";
-import { floats } from "../../../src/bench/diagnosis/room.ts";
-import { mostOnPath } from "../../../src/bench/diagnosis/screen.ts";
-import { narrowed, shownBy } from "../../../src/bench/diagnosis/supplyShown.ts";
+} from "../../../src/bench/diagnosis/likelihood/model.ts";
+import { logOfMeans, meansInto, meansOf } from "../../../src/bench/diagnosis/likelihood/quick.ts";
+import { mostOnPath, NO_MORE } from "../../../src/bench/diagnosis/likelihood/screen.ts";
+import { narrowed, shownBy } from "../../../src/bench/diagnosis/likelihood/supplyShown.ts";
+import { rescaled } from "../../../src/bench/diagnosis/network/edges.ts";
+import { scaled } from "../../../src/bench/diagnosis/network/scaled.ts";
+import { frameOf, type State } from "../../../src/bench/diagnosis/network/state.ts";
+import { floats } from "../../../src/bench/diagnosis/numbers/room.ts";
+import { alikeAtoms, alikePairs } from "../../../src/bench/diagnosis/weighing/alike.ts";
+import { type Ground, groundOf, responseOn } from "../../../src/bench/diagnosis/weighing/findings.ts";
+import { NO_FAULT, namesBeside } from "../../../src/bench/diagnosis/weighing/names.ts";
+import { planeFinding, planeVisit } from "../../../src/bench/diagnosis/weighing/plane.ts";
 import { amps, asked, bank, pairs, volts3 } from "./sheets.ts";
 
 const TWO_DELTAS = { banks: ["A", "B"].map((id) => bank(id, "delta", 12, { elementsInParallel: 2 })) };
 const SHEET = [...amps([283, 271, 260]), ...volts3([480, 481, 479]), ...pairs([2.4, 2.5, 2.6])];
+
+/** Volts across an element and ohms at a star point: the first stay when all elements are others. */
+const AT_STAR = [
+  { kind: "voltage", from: "L1", to: "S", reads: 277 },
+  { kind: "resistance", from: "L1", to: "S", reads: 9 },
+] as unknown as readonly FieldReading[];
 
 function set(input: DiagnosisInput): { readonly model: Model; readonly sound: Ground } {
   const question = questionOf(input);
@@ -134,6 +145,41 @@ describe("a supply of less scatter", () => {
   });
 });
 
+describe("a module of another rating", () => {
+  it("predicts what the network solved afresh with all elements so many times as large predicts", () => {
+    const open = { elements: { "A-L1L2-1": "open", "A-L1L2-2": "open" } };
+    const star = { banks: [bank("A", "star", 12), bank("B", "delta", 30)] };
+    fc.assert(
+      fc.property(
+        fc.constantFrom(TWO_DELTAS, { ...TWO_DELTAS, ...open }, star),
+        fc.double({ min: 0.2, max: 5, noNaN: true }),
+        (plan, factor) => {
+          const { model } = set(asked(plan, [...SHEET, ...(plan === star ? AT_STAR : [])]));
+          const { frame, sound, settings, question } = model;
+          expect(frame.rows.every((row) => row !== null)).toBe(true);
+          const rows = { rows: frame.rows, settings };
+          const ratio = question.spread.temperatureFactor.value;
+          const afresh = frameOf(rescaled(model.wiring, factor), rows, ratio, true).state;
+          const quick = scaled(frame, sound, factor);
+          const numbers = ({ dead, live, resistance, variance }: State): readonly number[] => [
+            ...dead.flatMap((one) => [...one.admittance, ...one.share, ...one.resistance]),
+            ...Object.values(live as object).flatMap((values: Float64Array) => [...values]),
+            ...resistance,
+            ...variance,
+          ];
+          const [a, b] = [numbers(quick), numbers(afresh)];
+          expect(a.length).toBe(b.length);
+          expect(a.length).toBeGreaterThan(200);
+          a.forEach((one, i) => {
+            expect(Math.abs(one - (b[i] as number))).toBeLessThan(1e-9 * Math.max(1, Math.abs(one)));
+          });
+        },
+      ),
+      { numRuns: 30, seed: 9 },
+    );
+  });
+});
+
 describe("a screen", () => {
   it("never lies below the highest point of a family, whatever is read", () => {
     const reads = fc.double({ min: 0.5, max: 2, noNaN: true });
@@ -153,7 +199,7 @@ describe("a screen", () => {
             return logOfMeans(base, means, residual);
           };
           for (const stretch of atom.stretches) {
-            const bound = mostOnPath({ f, residual, before }, stretch, []);
+            const bound = mostOnPath({ f, residual, before, more: NO_MORE }, stretch, []);
             for (let k = 0; k <= 200; k += 1)
               expect(f(parameterAt(stretch, k / 200))).toBeLessThan(bound + 5);
           }
@@ -161,6 +207,37 @@ describe("a screen", () => {
       }),
       { numRuns: 20, seed: 2 },
     );
+  });
+});
+
+describe("an earth fault beside insulation readings", () => {
+  it("is told by a screen only where it is hopeless", () => {
+    const insulation = (from: string, reads: number): FieldReading =>
+      ({ kind: "insulation", from, reads }) as unknown as FieldReading;
+    const decades = fc.double({ min: 0, max: 9, noNaN: true });
+    let places = 0;
+    fc.assert(
+      fc.property(decades, decades, fc.double({ min: 0.7, max: 1.4, noNaN: true }), (one, other, by) => {
+        const { model, sound } = set(
+          asked(TWO_DELTAS, [
+            ...amps([271 * by, 271, 271]),
+            ...volts3([480, 481, 479]),
+            insulation("L1", 10 ** one),
+            insulation("L2", 10 ** other),
+          ]),
+        );
+        for (const place of alikePlaces(earthPlaces(model))) {
+          const at = (floor: number): number => earthFinding({ model, ground: sound, place, floor }).log;
+          const whole = at(Number.NEGATIVE_INFINITY);
+          // What is hopeless stays hopeless, and what is not is weighed as without a floor.
+          expect(at(whole + 30)).toBeLessThan(whole + 30);
+          expect(Math.abs(at(whole - 30) - whole)).toBeLessThan(0.1);
+          places += 1;
+        }
+      }),
+      { numRuns: 25, seed: 4 },
+    );
+    expect(places).toBeGreaterThan(100);
   });
 });
 
