@@ -55,6 +55,8 @@ function unseenEstimates(count: number, unseen: readonly Unseen[]): FaultEstimat
   );
 }
 
+const NONE: readonly Unseen[] = [];
+
 /** Adds a finding under each of its names. */
 function explain(
   { finding, wiring, logPrior, judged, weights }: Ranked,
@@ -68,7 +70,7 @@ function explain(
   for (const { faults, logOdds, unseen = NONE } of finding.names.list()) {
     into.push({
       faults,
-      unseen: unseen.length === 0 ? NOTHING_UNSEEN : unseen.map(({ fault }) => fault),
+      unseen: unseen.length === 0 ? [] : unseen.map(({ fault }) => fault),
       wiring,
       probability: Math.exp(finding.log + logOdds + logPrior - total),
       prior: Math.exp(logOdds + logPrior - priorTotal),
@@ -81,9 +83,6 @@ function explain(
     });
   }
 }
-
-const NONE: readonly Unseen[] = [];
-const NOTHING_UNSEEN: Explanation["unseen"] = [];
 
 /** All groups, with every explanation under each of its names. */
 export function explanationGroups(posterior: Posterior): ExplanationGroup[] {
