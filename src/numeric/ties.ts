@@ -39,33 +39,20 @@ export function largestFirst<T>(items: readonly T[], sizeOf: (item: T) => number
   for (let i = 0; i < items.length; i += 1) {
     const size = sizeOf(items[i] as T);
     // The path is text built only on failure.
-    if (!(typeof size === "number" && size >= 0 && size < Infinity)) checkNonNegative(`items.${i}`, size);
+    if (!(Number.isFinite(size) && size >= 0)) checkNonNegative(`items.${i}`, size);
     if (i > 0 && size > (sizes[i - 1] as number)) falls = false;
     sizes.push(size);
   }
-  // What falls already is in order: of ties the first comes first.
-  return falls ? [...items] : orderOf(sizes).map((i) => items[i] as T);
-}
-
-/** Places in a list of sizes, from large to small. */
-function orderOf(sizes: readonly number[]): number[] {
   const order = sizes.map((_, i) => i);
-  order.sort((a, b) => (sizes[b] as number) - (sizes[a] as number) || a - b);
-  // Tied to the largest of the run, not to the neighbour: a long slope of small steps is no tie.
-  for (let start = 0, end = 0; start < order.length; start = end) {
-    const least = (sizes[order[start] as number] as number) * (1 - EQUAL_WITHIN);
-    while (end < order.length && (sizes[order[end] as number] as number) >= least) end += 1;
-    if (end - start > 1) sortPart(order, start, end);
+  // What falls already is in order: of ties the first comes first.
+  if (!falls) {
+    order.sort((a, b) => (sizes[b] as number) - (sizes[a] as number) || a - b);
+    // Tied to the largest of the run, not to the neighbour: a long slope of small steps is no tie.
+    for (let start = 0, end = 0; start < order.length; start = end) {
+      const least = (sizes[order[start] as number] as number) * (1 - EQUAL_WITHIN);
+      while (end < order.length && (sizes[order[end] as number] as number) >= least) end += 1;
+      if (end - start > 1) order.splice(start, end - start, ...order.slice(start, end).sort((a, b) => a - b));
+    }
   }
-  return order;
-}
-
-/** Sorts places from `start` to before `end`: few, and most of them in order. */
-function sortPart(places: number[], start: number, end: number): void {
-  for (let k = start + 1; k < end; k += 1) {
-    const place = places[k] as number;
-    let at = k;
-    for (; at > start && (places[at - 1] as number) > place; at -= 1) places[at] = places[at - 1] as number;
-    places[at] = place;
-  }
+  return order.map((i) => items[i] as T);
 }

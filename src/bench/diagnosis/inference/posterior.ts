@@ -131,10 +131,8 @@ class Judgements {
 
   /** The judgement of a finding, whose model is left at its best point. */
   visited(finding: Finding): Judged {
-    const known = this.#known.get(finding);
-    if (known === undefined) return this.of(finding);
-    finding.visit(finding.best);
-    return known;
+    if (this.#known.has(finding)) finding.visit(finding.best);
+    return this.of(finding);
   }
 
   /** The judgement of a finding, wherever its model is left. */
