@@ -126,7 +126,7 @@ export function posteriorOf(question: Question): Posterior {
   if (isDoubtful(gathering.first) || skewed !== null) {
     rare();
     const refuted = isRefuted(gathering.first);
-    if (refuted) besideUnfed();
+    besideUnfed();
     const doubtful = isDoubtful(gathering.first);
     const slip = neutralSlip(question)?.row ?? null;
     if (doubtful || slip !== null) {
