@@ -263,7 +263,26 @@ describe("a bank without supply beside another", () => {
     expect(found.warnings.map(({ path }) => path)).toEqual(["readings.1.reads"]);
   });
 
-  it("is not looked for where something simpler fits", () => {
+  it("fault of its own, among six clamped one by one", () => {
+    // Without L2 the sides L1-L2 and L2-L3 lie in series between L1 and L3: 480/24 = 20 A, and no more with L3-L1 open; the
+    // other five draw 69.3 A a line; hot, a twenty-fifth less.
+    const six = ["A", "B", "C", "D", "E", "F"];
+    const found = diagnose(
+      asked({ banks: six.map((id) => bank(id, "delta", 12)) }, [
+        ...fed,
+        ...six.flatMap((id) =>
+          ["L1", "L2", "L3"].map((at) => into(id, at, id !== "A" ? 66.6 : at === "L2" ? 0 : 19.2)),
+        ),
+      ]),
+    );
+    expect(found.outcome).toBe("explained");
+    expect(allOf(found)).toContainEqual([
+      { ...off("A"), line: "L2" },
+      { kind: "element open", element: "A-L3L1" },
+    ]);
+  });
+
+  it("comes to nothing where something simpler fits", () => {
     // Both elements of L1-L2 open: 80 A in L1 and L2, 138.6 A in L3, as one delta alone would have of half the ohms.
     const found = diagnose(asked(TWO, [...hot([80, 80, 138.6]), ...fed]));
     expect(firstFaults(found)).toEqual([open, { kind: "element open", element: "B-L1L2" }]);

@@ -22,7 +22,7 @@ const FURTHER = 0.1;
 /** Part by which amps at a clamp may be off what a set of banks leaves of the sound module's, before the network is asked. */
 const FAR_OFF = 0.3;
 /** Deviations of the clamp allowed besides. */
-export const DIGITS = 4;
+const DIGITS = 4;
 
 /** The wiring with some banks carrying nothing. */
 const without = (wiring: Wiring, banks: readonly string[]): Wiring =>

@@ -106,7 +106,7 @@ export interface Inference {
   readonly unfed: (spare?: number) => void;
   /** What is rarer, and worth weighing where nothing so far explains the readings: branches on other lines than drawn, slips in the links beside a fault. */
   readonly rare: () => void;
-  /** A bank without supply beside one fault, where nothing else fits. */
+  /** A bank without supply beside one fault, where nothing simpler fits. */
   readonly besideUnfed: () => void;
 }
 

@@ -174,7 +174,7 @@ export function posteriorOf(question: Question): Posterior {
   if (judgements.doubt(gathering.first) || skewed !== null) {
     rare();
     const refuted = judgements.refute(gathering.first);
-    if (refuted) besideUnfed();
+    besideUnfed();
     const doubtful = judgements.doubt(gathering.first);
     const slip = neutralSlip(question)?.row ?? null;
     if (doubtful || slip !== null) {
