@@ -87,7 +87,7 @@ function readingSteps(
         : "Lift the links and read each of these branches alone.",
       reason: leadsUnknown
         ? "Without the leads' resistance these readings do not settle the branches: a common offset hides in all of them."
-        : `With the links in, these readings see the branches only in combination.${oddReadings(resistances)}`,
+        : `No reading shows these branches by themselves, and together they do not settle them.${oddReadings(resistances)}`,
       about: unclear,
     });
   }

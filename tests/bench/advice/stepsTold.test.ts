@@ -399,7 +399,7 @@ describe("the order of steps", () => {
         "Without the leads' resistance these readings do not settle the branches: a common offset hides in all of them.",
       about: ["A-L1"],
     });
-    const links = "With the links in, these readings see the branches only in combination.";
+    const links = "No reading shows these branches by themselves, and together they do not settle them.";
     expect(partly({})?.reason).toBe(links);
     const odd = {
       readings: [

@@ -102,26 +102,14 @@ export const stateFinding = (model: Model, state: State, names: Names): Finding 
   fixedFinding(model, names, (other) => () => logLikelihood(other, state));
 
 /** The same finding under other names, or with its parameters told otherwise. */
-export function renamed(
-  { model, log, parameters, points, logTerms, best, visit, means, earthed, insulation, under }: Finding,
-  names: Names,
-  completed: Finding["completed"],
-): Finding {
-  return {
-    model,
-    names,
-    log,
-    parameters,
-    points,
-    logTerms,
-    best,
-    visit,
-    means,
+export function renamed(finding: Finding, names: Names, completed: Finding["completed"]): Finding {
+  const { model, parameters, visit, means, earthed, insulation, under } = finding;
+  return findingOf(model, names, parameters, finding, visit, means, {
     completed,
     earthed,
     insulation,
     under,
-  };
+  });
 }
 
 /** The points of a finding without a parameter: one, of no values. */
