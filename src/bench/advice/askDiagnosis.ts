@@ -1,7 +1,7 @@
 /** From a record to what the diagnosis is asked, and why not where it is not. */
 import type { JointPlan, ModulePlan } from "../../circuit/index.ts";
 import type { Amperes, Ohms, Volts } from "../../quantity/index.ts";
-import { drawnJoints, elementCount } from "../day/branchModule.ts";
+import { drawnJoints, elementCount, isDiagnosed, MOST_ELEMENTS } from "../day/branchModule.ts";
 import { lastDigit } from "../day/instrumentLimits.ts";
 import { readToNeutral, voltageOf } from "../day/supplyConcerns.ts";
 import { isFloating } from "../day/supplyState.ts";
@@ -22,9 +22,6 @@ export interface DiagnosisQuestion {
 const TEMPERATURE_FACTOR = 1.04;
 /** Standard uncertainty of hot over cold as given: the element's own temperature is not known better. Common practice. */
 const FACTOR_UNCERTAINTY = 0.02;
-
-/** Beyond so many elements a diagnosis takes longer than anyone waits for a sheet. */
-const MOST_ELEMENTS = 60;
 
 /** A joint that nobody measured, Ω: a sound bolted contact of this size of module. Common practice, no published source. */
 const SOUND_JOINT = 100e-6 as Ohms;
@@ -214,12 +211,11 @@ export function diagnosisQuestion(input: {
       leftOut: ["No diagnosis: without a nameplate nobody knows what a sound module reads."],
     };
   }
-  const elements = elementCount(record);
-  if (elements > MOST_ELEMENTS) {
+  if (!isDiagnosed(record)) {
     return {
       asked: null,
       leftOut: [
-        `No diagnosis: ${elements} elements are more than the ${MOST_ELEMENTS} that are weighed here.`,
+        `No diagnosis: ${elementCount(record)} elements are more than the ${MOST_ELEMENTS} that are weighed here.`,
       ],
     };
   }
