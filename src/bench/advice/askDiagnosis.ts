@@ -64,18 +64,20 @@ const VOLTAGES = [
   ["v31", "L3", "L1"],
 ] as const;
 
-/** Joints of the drawing with a drop and its current on that day. */
+/** Joints of the drawing with a drop and its current on that day; no drop at all where current flows was not read across the contact. */
 function measuredDrops(record: ParsedRecord, readings: ParsedReadings) {
   const drawn = new Set((record.wiring.joints ?? []).map(({ id }) => id));
   return (readings.joints ?? []).flatMap(({ id, drop, current }) =>
-    drawn.has(id) && drop !== undefined && current !== undefined ? [{ id, drop, current }] : [],
+    drawn.has(id) && drop !== undefined && current !== undefined && drop.value > 0
+      ? [{ id, drop, current }]
+      : [],
   );
 }
 
-/** The lowest of the joints that are alike counts as sound: one of 0 Ω, or one alone, tells nothing of the others. */
+/** The lowest of the joints that are alike counts as sound: one alone tells nothing of the others. */
 function soundJoint(drops: ReturnType<typeof measuredDrops>): Ohms {
   const least = Math.min(...drops.map(({ drop, current }) => drop.value / current.value));
-  return drops.length > 1 && least > 0 ? (least as Ohms) : SOUND_JOINT;
+  return drops.length > 1 ? (least as Ohms) : SOUND_JOINT;
 }
 
 /** The module as drawn at its cold targets. */

@@ -94,6 +94,10 @@ export function assessDay(input: {
       elements: elementCount(record),
       tester: record.instruments?.insulationTester,
     }),
-    joints: assessJoints(readings.joints ?? [], record.instruments ?? {}),
+    joints: assessJoints(
+      readings.joints ?? [],
+      record.instruments ?? {},
+      day === "asLeft" ? record.asFound?.joints : [],
+    ),
   };
 }
