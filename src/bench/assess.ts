@@ -11,6 +11,7 @@ import { bothDays } from "./day/days.ts";
 import { hotBranches, presentResistances, readAsLeft } from "./day/hotBranches.ts";
 import { assessResistances } from "./day/resistance.ts";
 import { supplyState } from "./day/supplyState.ts";
+import { isWeighed } from "./day/wideLimits.ts";
 import { notTested } from "./notTested.ts";
 import { readSheet } from "./readSheet.ts";
 import type { BenchRecord } from "./record/record.ts";
@@ -53,8 +54,8 @@ export function assessModule(record: BenchRecord): ModuleAssessment {
   const { record: parsed, targets, drawn, states, ohms } = sheet;
   const { hardware, feed, cuts } = sheet.site;
   const temperatureFactor = parsed.temperatureFactor ?? 1;
-  const found = assessResistances(parsed, ohms.asFound, drawn);
-  const left = assessResistances(parsed, ohms.asLeft, drawn, found.fit?.branches ?? []);
+  const found = assessResistances(parsed, ohms.asFound, drawn, isWeighed(parsed, "asFound", "ohmmeter"));
+  const left = assessResistances(parsed, ohms.asLeft, drawn, false, found.fit?.branches ?? []);
   const present = presentResistances(found.assessment, left.assessment);
   const hot = hotBranches(found.assessment, present, temperatureFactor);
   const days = bothDays({ sheet, found: found.assessment, left: left.assessment, present });

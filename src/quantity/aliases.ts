@@ -16,6 +16,7 @@ export const ALIASES: Aliases = {
   },
   A: { A: ["amp", "amps", "ampere", "amperes"], mA: ["milliamp", "milliamps"], µA: ["uA"], kA: ["KA"] },
   Ω: {
+    Ω: ["R"],
     µΩ: ["uΩ", "microhm", "microhms"],
     kΩ: ["KΩ", "KOHM", "kilohm", "kilohms"],
     MΩ: ["megohm", "megohms", "meg", "megs"],

@@ -84,6 +84,12 @@ function isOpen(text: string): boolean {
   return end === text.length || findUnit("Ω", trimSpaces(text.slice(end))) !== undefined;
 }
 
+/** Digits and marks at the width of a Chinese character, and fractions of one character, as sheets and editors write them for you. */
+const plainText = (text: string): string =>
+  text
+    .replace(/[０-９．，＋－／]/g, (wide) => wide.normalize("NFKC"))
+    .replace(/[¼½¾⅐-⅞]/g, (fraction) => ` ${fraction.normalize("NFKC")}`);
+
 function readGauge(path: string, unit: CanonicalUnit, text: string): Parsed {
   if (unit !== "m" && unit !== "m²") {
     fail({ code: "wrong-type", path, expected: allowedUnits(unit), received: text });
@@ -154,7 +160,7 @@ function convert(path: string, text: string, entry: UnitEntry, number: NumberTex
 /**
  * Reads a number with its unit, and keeps the digits it was written with.
  *
- * Reads fractions of what is counted in them ("1/4 in", "1/2 hp", "1 1/2 in"; "480/277 V" are two ratings), exponents, both code points of Ω and µ, the true minus, no-break
+ * Reads fractions of what is counted in them ("1/4 in", "1½ in", "1/2 hp", "1 1/2 in"; "480/277 V" are two ratings), exponents, both code points of Ω and µ, the true minus, no-break
  * spaces, trade spellings ("in-lb", "KW", "kcmil"), the marks of a nameplate before and behind its volts ("480 V 3 PH 60 HZ", "3~ 400 V"), AWG sizes where an area or a length is asked for ("2/0 AWG" as
  * area or as solid diameter), and for a resistance "OL" or "open". Refuses a comma unless asked for, grouped digits ("1 500"), two
  * ratings with a slash, a bare number, and every unit of another dimension: torque is not energy, a temperature difference (K) is not a
@@ -191,7 +197,7 @@ export function parseQuantity<U extends CanonicalUnit>(
       received: text,
     });
   }
-  const trimmed = trimSpaces(text);
+  const trimmed = trimSpaces(plainText(text));
   if (trimmed === "") fail({ code: "missing", path, expected, received: text });
   let parsed: Parsed;
   if (unit === "Ω" && isOpen(trimmed)) {

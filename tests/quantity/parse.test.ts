@@ -27,6 +27,14 @@ describe("texts that are read", () => {
     ["50 megohms", "Ω", 50e6, "MΩ", 1e6, 2],
     ["2.2 kΩ", "Ω", 2200, "kΩ", 100, 2],
     ["1500 Ω", "Ω", 1500, "Ω", 1, 4],
+    // The letter of IEC 60062 for ohms, from memory.
+    ["7.59R", "Ω", 7.59, "Ω", 0.01, 3],
+    // Compatibility characters: Unicode Standard Annex 15, NFKC.
+    ["７．５９ Ω", "Ω", 7.59, "Ω", 0.01, 3],
+    ["－５ °C", "°C", -5, "°C", 1, 1],
+    ["½ in", "m", 0.0127, "in", 0.0127, null],
+    ['1½"', "m", 0.0381, "in", 0.0127, null],
+    ["3 ⅜ in", "m", 0.085725, "in", 0.003175, null],
     ["0.050 Ω", "Ω", 0.05, "Ω", 0.001, 2],
     ["0.0 Ω", "Ω", 0, "Ω", 0.1, 1],
     [".5 Ω", "Ω", 0.5, "Ω", 0.1, 1],
@@ -135,6 +143,13 @@ describe("texts that are read", () => {
     expect(thrown(() => read("7.9 Ω", "Ω", { decimalComma: true })).code).toBe("ambiguous");
     expect(thrown(() => read("1.500,5 Ω", "Ω", { decimalComma: true })).code).toBe("ambiguous");
   });
+});
+
+it("reads characters of full width and fractions of one character by the same rules as any others", () => {
+  expect(thrown(() => read("７，５ Ω", "Ω")).code).toBe("ambiguous");
+  expect(read("７，５ Ω", "Ω", { decimalComma: true })).toMatchObject({ value: 7.5 });
+  expect(read("480½ V", "V")).toEqual(read("480 1/2 V", "V"));
+  expect(thrown(() => read("½", "m")).code).toBe("ambiguous");
 });
 
 describe("texts that are refused", () => {

@@ -15,7 +15,7 @@ import { contactSteps } from "../day/contactConcerns.ts";
 import type { Days } from "../day/days.ts";
 import { type HotBranches, readAsLeft } from "../day/hotBranches.ts";
 import { doubtfulInsulationSteps, insulationSteps, poorInsulation } from "../day/insulationConcerns.ts";
-import { isBadJoint } from "../day/joints.ts";
+import { isBadJoint, isGoodJoint } from "../day/joints.ts";
 import { scanSteps } from "../day/scanConcerns.ts";
 import { supplyConcerns } from "../day/supplyConcerns.ts";
 import { undecidedSteps } from "../day/undecidedJoints.ts";
@@ -138,6 +138,7 @@ export function adviseOn(input: {
     bad,
     branches: asFound?.resistances.branches ?? [],
     clash: asFound !== null && clashing(asFound.resistances),
+    goodJoints: new Set((asLeft?.joints ?? []).filter(isGoodJoint).map(({ id }) => id)),
   });
   const poor = present === null ? [] : poorInsulation(present);
   const branchFaulty = (present?.resistances.branches ?? []).some(({ finding }) => FAULTY.includes(finding));

@@ -9,6 +9,7 @@ import { readAsLeft } from "../day/hotBranches.ts";
 import { doubtfulInsulation, poorInsulation } from "../day/insulationConcerns.ts";
 import { isBadJoint } from "../day/joints.ts";
 import { notCleared } from "../day/undecidedJoints.ts";
+import { isWide } from "../day/wideLimits.ts";
 import type { DiagnosedFault } from "../diagnosis/question/diagnosedFault.ts";
 import { listed } from "../diagnosis/telling/words.ts";
 import { ratioText } from "../text/shown.ts";
@@ -33,8 +34,8 @@ const FAULTY: Readonly<Partial<Record<BranchAssessment["finding"], (branch: Bran
   open: ({ id }) => `${id} open`,
   shorted: ({ id }) => `${id} as good as bolted`,
   high: ({ id }) => `${id} high or open`,
-  outside: ({ id, deviation, openElements }) =>
-    `${id} outside its tolerance (${percent(deviation as number)}${openElements === null ? "" : `, which fits ${openElements} of its parallel elements open`})`,
+  outside: ({ id, deviation, openElements, judgement }) =>
+    `${id} ${judgement !== null && isWide(judgement.rule) ? "far from its target" : "outside its tolerance"} (${percent(deviation as number)}${openElements === null ? "" : `, which fits ${openElements} of its parallel elements open`})`,
 };
 
 /** Branches named in one line; more are counted. */

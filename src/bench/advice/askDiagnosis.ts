@@ -1,7 +1,7 @@
 /** From a record to what the diagnosis is asked, and why not where it is not. */
 import type { JointPlan, ModulePlan } from "../../circuit/index.ts";
 import type { Amperes, Ohms, Volts } from "../../quantity/index.ts";
-import { drawnJoints, elementCount } from "../day/branchModule.ts";
+import { drawnJoints, elementCount, isDiagnosed, MOST_ELEMENTS } from "../day/branchModule.ts";
 import { lastDigit } from "../day/instrumentLimits.ts";
 import { readToNeutral, voltageOf } from "../day/supplyConcerns.ts";
 import { isFloating } from "../day/supplyState.ts";
@@ -22,9 +22,6 @@ export interface DiagnosisQuestion {
 const TEMPERATURE_FACTOR = 1.04;
 /** Standard uncertainty of hot over cold as given: the element's own temperature is not known better. Common practice. */
 const FACTOR_UNCERTAINTY = 0.02;
-
-/** Beyond so many elements a diagnosis takes longer than anyone waits for a sheet. */
-const MOST_ELEMENTS = 60;
 
 /** A joint that nobody measured, Ω: a sound bolted contact of this size of module. Common practice, no published source. */
 const SOUND_JOINT = 100e-6 as Ohms;
@@ -67,18 +64,20 @@ const VOLTAGES = [
   ["v31", "L3", "L1"],
 ] as const;
 
-/** Joints of the drawing with a drop and its current on that day. */
+/** Joints of the drawing with a drop and its current on that day; no drop at all where current flows was not read across the contact. */
 function measuredDrops(record: ParsedRecord, readings: ParsedReadings) {
   const drawn = new Set((record.wiring.joints ?? []).map(({ id }) => id));
   return (readings.joints ?? []).flatMap(({ id, drop, current }) =>
-    drawn.has(id) && drop !== undefined && current !== undefined ? [{ id, drop, current }] : [],
+    drawn.has(id) && drop !== undefined && current !== undefined && drop.value > 0
+      ? [{ id, drop, current }]
+      : [],
   );
 }
 
-/** The lowest of the joints that are alike counts as sound: one of 0 Ω, or one alone, tells nothing of the others. */
+/** The lowest of the joints that are alike counts as sound: one alone tells nothing of the others. */
 function soundJoint(drops: ReturnType<typeof measuredDrops>): Ohms {
   const least = Math.min(...drops.map(({ drop, current }) => drop.value / current.value));
-  return drops.length > 1 && least > 0 ? (least as Ohms) : SOUND_JOINT;
+  return drops.length > 1 ? (least as Ohms) : SOUND_JOINT;
 }
 
 /** The module as drawn at its cold targets. */
@@ -214,12 +213,11 @@ export function diagnosisQuestion(input: {
       leftOut: ["No diagnosis: without a nameplate nobody knows what a sound module reads."],
     };
   }
-  const elements = elementCount(record);
-  if (elements > MOST_ELEMENTS) {
+  if (!isDiagnosed(record)) {
     return {
       asked: null,
       leftOut: [
-        `No diagnosis: ${elements} elements are more than the ${MOST_ELEMENTS} that are weighed here.`,
+        `No diagnosis: ${elementCount(record)} elements are more than the ${MOST_ELEMENTS} that are weighed here.`,
       ],
     };
   }

@@ -1,6 +1,7 @@
 /** What to do about the branches, by their findings; what several have in common comes before each alone. */
 import { formatQuantity, type Ohms } from "../../quantity/index.ts";
 import type { BranchAssessment, NextStep, ResistanceAssessment } from "../assessTypes.ts";
+import { isWide } from "../day/wideLimits.ts";
 import { tellingBranches } from "./diagnosisVerdict.ts";
 
 const ohmText = (value: number): string =>
@@ -105,10 +106,14 @@ const percentOf = (deviation: number): string => {
 };
 
 function outsideStep(
-  { id, deviation, openElements }: BranchAssessment,
+  { id, deviation, openElements, judgement }: BranchAssessment,
   onStuds: ReadonlySet<string>,
 ): NextStep {
   const off = `${id} is ${percentOf(deviation as number)} from target`;
+  const limits =
+    judgement !== null && isWide(judgement.rule)
+      ? "farther than making, heat and the meter explain; the record gives no tolerance"
+      : "outside the tolerance given";
   if (openElements !== null) {
     return {
       action: `Isolate, lift the links of branch ${id} and read its elements one by one.`,
@@ -119,7 +124,7 @@ function outsideStep(
   if ((deviation as number) > 0 && onStuds.has(id)) {
     return {
       action: `Isolate, then read the elements of branch ${id} one by one and renew what reads high: on its own studs no link or joint is in the reading.`,
-      reason: `${off}, outside the tolerance given.`,
+      reason: `${off}, ${limits}.`,
       about: [id],
     };
   }
@@ -128,7 +133,7 @@ function outsideStep(
       (deviation as number) > 0
         ? `Isolate, lift the links of branch ${id}, then read its elements one by one and its joints with a four-wire meter: a bad joint in it must not be found by energising.`
         : `Isolate, then look for touching turns or a wrong element in branch ${id}, and for a path beside it that is not on the drawing.`,
-    reason: `${off}, outside the tolerance given.`,
+    reason: `${off}, ${limits}.`,
     about: [id],
   };
 }

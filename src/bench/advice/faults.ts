@@ -106,6 +106,17 @@ function jointAmong(verdict: DiagnosisVerdict): string | null {
     : `Not before ${listed(places, "or")}, whichever is bad, is opened and remade: a loose or burnt end under voltage arcs.`;
 }
 
+/** Whether all that is held is joints, and each of them was read good since: they are history as well. */
+function remade(verdict: DiagnosisVerdict, goodJoints: ReadonlySet<string>): boolean {
+  const faults = held(verdict).flatMap((one) => one.faults);
+  return (
+    faults.length > 0 &&
+    faults.every(
+      (fault) => (fault.kind === "joint" || fault.kind === "open joint") && goodJoints.has(fault.place),
+    )
+  );
+}
+
 /** Faults that forbid voltage, whichever of the explanations holds. */
 function forbidding(verdict: DiagnosisVerdict, module: HeatingModule, ohmsRead: boolean): readonly string[] {
   if (isFewAmps(verdict, ohmsRead)) return [];
@@ -196,8 +207,10 @@ export function assessFaults(input: {
   readonly branches: readonly BranchAssessment[];
   /** Whether the ohms as found exclude each other on the wiring as drawn. */
   readonly clash: boolean;
+  /** Joints that the readings as left show good. */
+  readonly goodJoints: ReadonlySet<string>;
 }): AssessedFaults {
-  const { record, targets, plateCurrent, module, bad, branches, clash } = input;
+  const { record, targets, plateCurrent, module, bad, branches, clash, goodJoints } = input;
   const { asFound, asLeft } = record;
   const none = {
     diagnosis: null,
@@ -230,7 +243,7 @@ export function assessFaults(input: {
   const drops = diagnosis.outcome === "nothing fits" ? [] : asked.readings;
   const weighedJoints = new Set(drops.flatMap((one) => (one.kind === "drop" ? [one.across] : [])));
   const read = (asLeft?.ohms ?? []).length + (asLeft?.currents ?? []).length > 0;
-  if (read) return { ...none, diagnosis, verdict, leftOut, weighedJoints };
+  if (read || remade(verdict, goodJoints)) return { ...none, diagnosis, verdict, leftOut, weighedJoints };
   const misread = misreadBranches(verdict, module, clash);
   return {
     diagnosis,

@@ -12,6 +12,7 @@ import { assessCurrents, assessUnbalance } from "./currents.ts";
 import { assessJoints, checkJoints } from "./joints.ts";
 import type { Day } from "./readings.ts";
 import { type SupplyState, supplyState } from "./supplyState.ts";
+import { isWeighed } from "./wideLimits.ts";
 
 /** The voltages measured on a day: its own, or the site's. */
 export const supplyOf = (record: ParsedRecord, day: Day): ParsedSupply | undefined =>
@@ -80,12 +81,23 @@ export function assessDay(input: {
   const soundBranches = known.length === targets.length ? new Map(known) : null;
   return {
     resistances,
-    currents: assessCurrents({ record, readings, soundBranches, supply, state }),
+    currents: assessCurrents({
+      record,
+      readings,
+      soundBranches,
+      supply,
+      state,
+      weighed: isWeighed(record, day, "clamp"),
+    }),
     unbalance: assessUnbalance(record, readings, supply),
     insulation: assessInsulation(readings.insulation, insulationVoltage(record, day), {
       elements: elementCount(record),
       tester: record.instruments?.insulationTester,
     }),
-    joints: assessJoints(readings.joints ?? [], record.instruments ?? {}),
+    joints: assessJoints(
+      readings.joints ?? [],
+      record.instruments ?? {},
+      day === "asLeft" ? record.asFound?.joints : [],
+    ),
   };
 }

@@ -70,6 +70,13 @@ export function branchModule(
 export const elementCount = ({ wiring }: ParsedRecord): number =>
   wiring.banks.reduce((sum, { elementsInParallel: p = 1, elementsInSeries: s = 1 }) => sum + 3 * p * s, 0);
 
+/** Beyond so many elements a diagnosis takes longer than anyone waits for a sheet. */
+export const MOST_ELEMENTS = 60;
+
+/** Whether readings as found are diagnosed at all. */
+export const isDiagnosed = (record: ParsedRecord): boolean =>
+  record.nameplate !== undefined && elementCount(record) <= MOST_ELEMENTS;
+
 /**
  * The module element by element, from branch resistances. Terminal readings cannot see how a branch is shared among its elements:
  * equally, as far as anyone knows.

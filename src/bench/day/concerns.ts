@@ -1,7 +1,7 @@
 /** Joints that nothing judges, and amps that speak against a module by themselves, whatever its ohms say. */
 import { formatQuantity } from "../../quantity/index.ts";
 import type { Figure, ReadingsAssessment } from "../assessmentTypes.ts";
-import type { NextStep } from "../assessTypes.ts";
+import type { JointAssessment, NextStep } from "../assessTypes.ts";
 import { listed } from "../diagnosis/telling/words.ts";
 import { isUnjudged } from "./joints.ts";
 
@@ -12,23 +12,33 @@ export const unjudgedJoints = (
 ): readonly string[] =>
   joints.filter((joint) => isUnjudged(joint) && !weighed.has(joint.id)).map(({ id }) => id);
 
+/** What would judge a joint that nothing judges. */
+function unjudgedJointStep({ id, power }: JointAssessment): NextStep {
+  if (power === 0) {
+    return {
+      action: `Read the drop across joint ${id} again: one probe on each side of the contact, the meter on its millivolts.`,
+      reason: `${id} could not be judged: no drop at all, where current flows, was not read across a contact.`,
+      about: [id],
+    };
+  }
+  const heat =
+    power === null
+      ? ""
+      : `, though ${formatQuantity(power, { unit: "W", significantDigits: 3 })} go into that contact`;
+  return {
+    action: `Read the drop of joints like ${id} at their own currents, or the rise of ${id} over the air at a known load; drawn in a module with a nameplate it is weighed with the other readings, too.`,
+    reason: `${id} could not be judged: one drop alone shows nothing to compare with${heat}.`,
+    about: [id],
+  };
+}
+
 /** What would judge them. */
 export function unjudgedJointSteps(
   day: ReadingsAssessment | null,
   weighed: ReadonlySet<string>,
 ): readonly NextStep[] {
   const alone = day === null ? [] : unjudgedJoints(day, weighed);
-  return (day?.joints ?? [])
-    .filter(({ id }) => alone.includes(id))
-    .map(({ id, power }) => ({
-      action: `Read the drop of joints like ${id} at their own currents, or the rise of ${id} over the air at a known load; drawn in a module with a nameplate it is weighed with the other readings, too.`,
-      reason: `${id} could not be judged: one drop alone shows nothing to compare with${
-        power === null
-          ? ""
-          : `, though ${formatQuantity(power, { unit: "W", significantDigits: 3 })} go into that contact`
-      }.`,
-      about: [id],
-    }));
+  return (day?.joints ?? []).filter(({ id }) => alone.includes(id)).map(unjudgedJointStep);
 }
 
 /** Clamp readings outside those of a sound module. */

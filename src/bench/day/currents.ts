@@ -16,6 +16,7 @@ import { figure } from "../site/figure.ts";
 import { elementPlan } from "./branchModule.ts";
 import { errorLimit } from "./instrumentLimits.ts";
 import type { SupplyState } from "./supplyState.ts";
+import { FAR, farOff } from "./wideLimits.ts";
 
 type Amps = NonNullable<ParsedReadings["currents"]>[number];
 
@@ -55,19 +56,38 @@ const labelOf = ({ at, into }: Amps): string =>
 /** Below this part of the largest current of the sound module there is nothing to hold a reading against. */
 const NOTHING = 1e-6;
 
+/** Amps that nobody judges, judged where they are far off. */
+function unlessFar(measured: Figure, expected: number, name: string, voltage: number): Figure {
+  const halfWidth = (measured.halfWidth ?? 0) + expected * voltage;
+  const far = farOff({ value: Number(measured.value), halfWidth, expected, name });
+  if (far === null) return measured;
+  const { low, high, rule } = far;
+  return {
+    ...measured,
+    limit: { low, high },
+    verdict: "outside",
+    basis: `${measured.basis}; limits: ${rule}`,
+  };
+}
+
 function currentFigures(
   one: Amps,
   record: ParsedRecord,
   sound: Sound | null,
   /** Largest relative error of the voltage measured. */
   voltage: number,
+  /** Whether the diagnosis weighs the amps. */
+  weighed: boolean,
+  /** The middle one of the three line currents, where nothing else is known of a sound module's. */
+  peers: number | null,
 ): Figure[] {
   const { tolerance, instruments } = record;
   const value = one.reads.value;
   const limit = errorLimit(one.reads, instruments?.clamp);
   const label = labelOf(one);
   const measured = bareFigure(label, value, "A", "clamp, as read");
-  if (sound === null) return [{ ...measured, halfWidth: limit }];
+  const read = { ...measured, halfWidth: limit };
+  if (sound === null) return [peers === null ? read : unlessFar(read, peers, "median of the lines", 0)];
   const expected = soundCurrent(sound, one);
   const largest = Math.max(...sound.state.lines.map(({ current }) => current));
   const beside = bareFigure(
@@ -76,8 +96,9 @@ function currentFigures(
     "A",
     "every branch at its target, at working temperature, on the supply of that day",
   );
-  if (tolerance === undefined || !(expected > NOTHING * largest)) {
-    return [{ ...measured, halfWidth: limit }, beside];
+  if (!(expected > NOTHING * largest)) return [read, beside];
+  if (tolerance === undefined) {
+    return [weighed ? read : unlessFar(read, expected, "sound module", voltage), beside];
   }
   // A line current lies between those with all branches at either end of the tolerance: star and delta are monotone in each
   // conductance. A branch of tied stars may stray beyond in second order.
@@ -85,17 +106,16 @@ function currentFigures(
   const high = 1 + tolerance.low > 0 ? expected / (1 + tolerance.low) : null;
   const basis =
     "clamp, as read; limits: a sound module with branches at either end of the tolerance given in the record";
-  const verdict =
-    limit === null
-      ? null
-      : judge({
-          value,
-          halfWidth: limit + expected * voltage,
-          low,
-          ...(high === null ? {} : { high }),
-          rule: basis,
-        }).verdict;
-  const caution = limit === null ? "not judged: the record does not name the clamp's accuracy" : null;
+  const judged = judge({
+    value,
+    // No clamp that nobody named is off by more.
+    halfWidth: (limit ?? expected * FAR) + expected * voltage,
+    low,
+    ...(high === null ? {} : { high }),
+    rule: basis,
+  }).verdict;
+  const verdict = limit === null && judged !== "outside" ? null : judged;
+  const caution = verdict === null ? "not judged: the record does not name the clamp's accuracy" : null;
   return [{ ...measured, halfWidth: limit, limit: { low, high }, verdict, basis, caution }, beside];
 }
 
@@ -106,6 +126,10 @@ function lineReadings(currents: readonly Amps[], record: ParsedRecord): readonly
   if (three.length !== 3 || new Set(three.map(({ at }) => at)).size !== 3) return null;
   return record.wiring.neutral === "connected" ? null : three;
 }
+
+/** The middle of three: a sound module, star or delta or both, takes equal amps from each line. */
+const middleOf = (three: readonly Amps[]): number =>
+  three.map(({ reads }) => reads.value as number).sort((a, b) => a - b)[1] as number;
 
 /** Unbalance up to which the product of the means gives the power: it counts only in second order. */
 const NEARLY_BALANCED = 0.05;
@@ -178,6 +202,7 @@ function togetherFigures(
  * @param soundBranches - every branch at its target at working temperature, Ω; null where a target is missing
  * @param supply - the voltages measured on that day, if they were
  * @param state - the supply that they amount to
+ * @param weighed - whether the diagnosis weighs the amps
  */
 export function assessCurrents(input: {
   readonly record: ParsedRecord;
@@ -185,8 +210,9 @@ export function assessCurrents(input: {
   readonly soundBranches: ReadonlyMap<string, number> | null;
   readonly supply: ParsedSupply | undefined;
   readonly state: SupplyState | null;
+  readonly weighed: boolean;
 }): readonly Figure[] {
-  const { record, readings, soundBranches, supply, state } = input;
+  const { record, readings, soundBranches, supply, state, weighed } = input;
   const { currents = [] } = readings;
   if (currents.length === 0) return [];
   let sound: Sound | null = null;
@@ -196,8 +222,11 @@ export function assessCurrents(input: {
   }
   const voltage = supply === undefined ? 0 : (voltageLimit(supply, record) ?? 0);
   const three = lineReadings(currents, record);
+  const peers = three === null ? null : middleOf(three);
   return [
-    ...currents.flatMap((one) => currentFigures(one, record, sound, voltage)),
+    ...currents.flatMap((one) =>
+      currentFigures(one, record, sound, voltage, weighed, one.into === undefined ? peers : null),
+    ),
     ...(three === null ? [] : togetherFigures(three, record, sound, supply)),
   ];
 }

@@ -89,14 +89,14 @@ function doubts(day: ReadingsAssessment): readonly Doubt[] {
           {
             at,
             by: "tester",
-            words: `${told}, which this tester cannot tell from the least that ${listed(rulesOf(near))} ask for`,
+            words: `${told}, which this tester cannot tell from the least that ${listed(rulesOf(near))} ${rulesOf(near).length > 1 ? "ask" : "asks"} for`,
           },
         ]
       : [
           {
             at,
             by: "test voltage",
-            words: `${told}, read below the test voltage that ${listed(rulesOf(figures))} are for`,
+            words: `${told}, read below the test voltage that ${listed(rulesOf(figures))} ${rulesOf(figures).length > 1 ? "are" : "is"} for`,
           },
         ];
   });

@@ -69,8 +69,12 @@ function measuredJoints(joints: Joints, { millivoltmeter, clamp }: Instruments):
 
 const isAbove = (ratio: number): boolean => compareQuoted({ left: ratio, right: COMPARISON_RATIO }) > 0;
 
+/** The joints that can be compared: one that drops nothing at its current was not read across its contact. */
+const comparable = (measured: readonly Measured[]): readonly Measured[] =>
+  measured.filter(({ resistance }) => resistance > 0);
+
 function comparisonOf(joint: Measured, best: Measured, count: number): JointAssessment["comparison"] {
-  if (count === 1 || best.resistance === 0) return "nothing to compare with";
+  if (count === 1 || joint.resistance === 0) return "nothing to compare with";
   if (joint.id === best.id) return "like the best";
   // The interval of the ratio is not symmetric: each end is held against the limit by itself.
   const widest = best.low > 0 ? joint.high / best.low : Number.MAX_VALUE;
@@ -107,6 +111,10 @@ export const isBadJoint = (joint: JointAssessment): boolean =>
 export const isGoodDrop = (joint: JointAssessment): boolean =>
   joint.comparison === "like the best" && !isTooHot(joint) && !isWarm(joint);
 
+/** Whether readings show a joint good: by one verdict at the least, and by neither bad. */
+export const isGoodJoint = (joint: JointAssessment): boolean =>
+  !isBadJoint(joint) && !isWarm(joint) && (isGoodDrop(joint) || joint.rise?.level === 0);
+
 /** Joints whose drop alone leaves them in doubt, and nothing makes bad. */
 export const isWarmJoint = (joint: JointAssessment): boolean => isWarm(joint) && !isBadJoint(joint);
 
@@ -128,11 +136,24 @@ export function worstFirst(a: JointAssessment, b: JointAssessment): number {
   );
 }
 
-/** R = U/I, P = U·I, ratio to the best, severity of the rise; worst first. */
-export function assessJoints(joints: Joints, instruments: Instruments): readonly JointAssessment[] {
+/**
+ * R = U/I, P = U·I, ratio to the best, severity of the rise; worst first.
+ * @param earlier - joints of an earlier day: those not read again are compared with, too
+ */
+export function assessJoints(
+  joints: Joints,
+  instruments: Instruments,
+  earlier: Joints = [],
+): readonly JointAssessment[] {
   const measured = new Map(measuredJoints(joints, instruments).map((one) => [one.id, one]));
   const rises = jointRises(joints);
-  const best = [...measured.values()].reduce<Measured | null>(
+  const again = new Set(joints.map(({ id }) => id));
+  const besides = measuredJoints(
+    earlier.filter(({ id }) => !again.has(id)),
+    instruments,
+  );
+  const like = comparable([...measured.values(), ...besides]);
+  const best = like.reduce<Measured | null>(
     (least, one) => (least === null || one.resistance < least.resistance ? one : least),
     null,
   );
@@ -140,7 +161,7 @@ export function assessJoints(joints: Joints, instruments: Instruments): readonly
     .map(({ id }): JointAssessment => {
       const joint = measured.get(id);
       const rise = rises.get(id) ?? null;
-      if (joint === undefined || best === null) {
+      if (joint === undefined) {
         const none = {
           resistance: null,
           halfWidth: null,
@@ -155,8 +176,8 @@ export function assessJoints(joints: Joints, instruments: Instruments): readonly
         resistance: joint.resistance,
         halfWidth: joint.halfWidth,
         power: joint.power,
-        ratioToBest: best.resistance > 0 ? joint.resistance / best.resistance : null,
-        comparison: comparisonOf(joint, best, measured.size),
+        ratioToBest: best === null || joint.resistance === 0 ? null : joint.resistance / best.resistance,
+        comparison: best === null ? "nothing to compare with" : comparisonOf(joint, best, like.length),
         rule: RULE,
         contact: joint.contact,
         rise,

@@ -11,11 +11,12 @@ import type { BranchModule } from "./branchModule.ts";
 import { fitWithStuds } from "./ownStuds.ts";
 import { expectedReading, leadKnowledge, type MeasuredOhms } from "./readings.ts";
 import { branchTargets, type Target } from "./targets.ts";
+import { farOff } from "./wideLimits.ts";
 
 /** Coverage factor of expanded uncertainties: about 95 % for a normal distribution. */
 const COVERAGE = 2;
 
-/** How many of n parallel elements must be open for a branch to read so much above its target; null if none fits. */
+/** How many of n parallel elements must be open for a branch to read so much above its target: of those that fit, the nearest; null if none does. */
 function openElements(
   resistance: number,
   halfWidth: number,
@@ -23,12 +24,16 @@ function openElements(
   n: number,
   tolerance: { low: number; high: number },
 ): number | null {
+  let nearest: number | null = null;
+  let least = Number.POSITIVE_INFINITY;
   for (let k = 1; k < n; k += 1) {
     const expected = (target * n) / (n - k);
     const [low, high] = [expected * (1 + tolerance.low), expected * (1 + tolerance.high)];
-    if (resistance + halfWidth >= low && resistance - halfWidth <= high) return k;
+    const off = Math.abs(Math.log(resistance / expected));
+    if (resistance + halfWidth < low || resistance - halfWidth > high || off >= least) continue;
+    [nearest, least] = [k, off];
   }
-  return null;
+  return nearest;
 }
 
 /**
@@ -45,18 +50,27 @@ function signedPercent(ratio: number): string {
   return `${percent < 0 ? "−" : "+"}${Math.abs(percent)} %`;
 }
 
-/** Holds a value against its target by the record's tolerance; null without either, or where too little is behind the target. */
+/**
+ * Holds a value against its target by the record's tolerance; null without a target, or where too little is behind it. Without a tolerance
+ * only what is far off is judged, and only where no diagnosis weighs it.
+ */
 function judgeBranch(
   resistance: number,
-  halfWidth: number,
+  ownHalfWidth: number,
   target: Target | undefined,
   { tolerance }: ParsedRecord,
+  weighed: boolean,
 ): Judgement | null {
-  if (tolerance === undefined || target === undefined || !target.judges) return null;
+  if (target === undefined || !target.judges) return null;
+  // A target that was measured itself is no better than its own reading.
+  const halfWidth = Math.hypot(ownHalfWidth, COVERAGE * target.standardUncertainty);
+  if (tolerance === undefined) {
+    const { resistance: expected, name } = target;
+    return weighed ? null : farOff({ value: resistance, halfWidth, expected, name });
+  }
   return judge({
     value: resistance,
-    // A target that was measured itself is no better than its own reading.
-    halfWidth: Math.hypot(halfWidth, COVERAGE * target.standardUncertainty),
+    halfWidth,
     low: target.resistance * (1 + tolerance.low),
     high: target.resistance * (1 + tolerance.high),
     rule: `${target.name} ${signedPercent(tolerance.low)} to ${signedPercent(tolerance.high)}, as given in the record`,
@@ -68,6 +82,7 @@ function assessBranch(
   record: ParsedRecord,
   drawn: BranchModule,
   aim: Target | undefined,
+  weighed: boolean,
   enlarged = 1,
 ): BranchAssessment {
   const { id, atLeast, standardUncertainty: ofFit } = fitted;
@@ -90,7 +105,7 @@ function assessBranch(
     ...{ id, resistance, standardUncertainty, atLeast, target },
     expandedUncertainty: halfWidth as Ohms,
     deviation: target === null ? null : resistance / target - 1,
-    judgement: judgeBranch(resistance, halfWidth, aim, record),
+    judgement: judgeBranch(resistance, halfWidth, aim, record, weighed),
   };
   const finding = findingOf(judged);
   const { tolerance } = record;
@@ -118,6 +133,7 @@ function unread(record: ParsedRecord, drawn: BranchModule): ResistanceAssessment
         record,
         drawn,
         targets.get(id),
+        true,
       ),
     ),
     leads: null,
@@ -155,12 +171,14 @@ function expectedReadings(
 
 /**
  * Fits the ohm readings of one day and judges every branch; also returns the fit, for the draw's uncertainty.
+ * @param weighed - whether the diagnosis weighs these readings
  * @param before - branches of an earlier day, to compare with where there is no nameplate
  */
 export function assessResistances(
   record: ParsedRecord,
   readings: readonly MeasuredOhms[],
   drawn: BranchModule,
+  weighed: boolean,
   before: readonly FittedBranch[] = [],
 ): { readonly assessment: ResistanceAssessment; readonly fit: ResistanceFit | null } {
   if (readings.length === 0) return { assessment: unread(record, drawn), fit: null };
@@ -174,7 +192,7 @@ export function assessResistances(
     assessment: {
       outcome,
       branches: fit.branches.map((one) =>
-        assessBranch(one, record, drawn, targets.get(one.id), enlargement(fit)),
+        assessBranch(one, record, drawn, targets.get(one.id), weighed, enlargement(fit)),
       ),
       // Leads are never taken for open.
       leads: leads as Ohms | null,

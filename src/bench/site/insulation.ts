@@ -41,6 +41,10 @@ function halfWidthOf(reads: Read<Ohms | Open>, tester: ParsedInstrument<Ohms> | 
   return (errorLimit({ value, resolution }, tester) ?? (resolution ?? 0) / 2) as Ohms;
 }
 
+/** The end of a range is no reading: it has the tester's percentage, and no last digit that could be off. */
+const rangeHalfWidth = (end: Read<Ohms>, tester: ParsedInstrument<Ohms> | undefined): Ohms =>
+  (end.value * (tester?.ofReading ?? 0)) as Ohms;
+
 /** Only the range was passed: never outside a limit, and within it only where the end of the range is. */
 const ABOVE = "Above the range of the tester, which ends at this value: it is more than this.";
 
@@ -54,7 +58,7 @@ function byCriterion(
   const { above } = reads;
   const read = above ?? reads;
   const resistance = read.value === "open" || read.value === 0 ? ONE_OHM : read.value;
-  const halfWidth = halfWidthOf(read, tester);
+  const halfWidth = above === undefined ? halfWidthOf(reads, tester) : rangeHalfWidth(above, tester);
   const asked = ask([], {}, (): InsulationVerdict => {
     const [only] = insulationVerdicts({
       resistance,

@@ -4,8 +4,8 @@ import { allOpen } from "../advice/branchSteps.ts";
 import { type JointsNamed, NO_JOINTS, tellingBranches } from "../advice/diagnosisVerdict.ts";
 import type { CutLine, PartLine, ReadingsAssessment } from "../assessmentTypes.ts";
 import type { BranchAssessment, JointAssessment } from "../assessTypes.ts";
-import { isTooHot, isWarm } from "../day/contactHeat.ts";
-import { isBadJoint, isGoodDrop } from "../day/joints.ts";
+import { isTooHot } from "../day/contactHeat.ts";
+import { isBadJoint, isGoodJoint } from "../day/joints.ts";
 import { isSuspectJoint } from "../day/scanConcerns.ts";
 import { placeWords } from "../diagnosis/telling/words.ts";
 import type { ParsedRecord } from "../record/parsed.ts";
@@ -85,10 +85,6 @@ const namedJointLine = (place: string): PartLine => ({
   reason: "the readings together point to that joint before any element behind it",
 });
 
-/** Whether readings show a joint good: by one verdict at the least, and by neither bad. */
-const isGoodJoint = (joint: JointAssessment): boolean =>
-  !isBadJoint(joint) && !isWarm(joint) && (isGoodDrop(joint) || joint.rise?.level === 0);
-
 /**
  * The list of parts, elements first. Quantities are what the readings prove at the least.
  * @param input.record - wiring and hardware
@@ -114,8 +110,15 @@ export function partsList(input: {
     ...(asLeft?.resistances.branches ?? []).flatMap(({ id, finding }) => (finding === "sound" ? [id] : [])),
     ...(asLeft?.joints ?? []).flatMap((joint) => (isGoodJoint(joint) ? [joint.id] : [])),
   ]);
-  const open = <T extends { readonly id: string }>(all: readonly T[] = []): readonly T[] =>
-    all.filter(({ id }) => !sound.has(id));
+  // What was read again stands as read again; what broke only then is on the list too.
+  const open = <T extends { readonly id: string }>(found: readonly T[], left: readonly T[]): readonly T[] => {
+    const again = new Map(left.map((one) => [one.id, one]));
+    const before = new Set(found.map(({ id }) => id));
+    return [
+      ...found.filter(({ id }) => !sound.has(id)).map((one) => again.get(one.id) ?? one),
+      ...left.filter(({ id }) => !before.has(id)),
+    ];
+  };
   const renewed = (record.hardware ?? []).filter(({ renew }) => renew === true);
   const branches = asFound?.resistances.branches ?? [];
   // No path anywhere is the meter or a shared link before it is every element.
@@ -128,10 +131,13 @@ export function partsList(input: {
   const bad = new Set(
     (asFound?.joints ?? []).filter((one) => isBadJoint(one) || isSuspectJoint(one)).map(({ id }) => id),
   );
+  const left = asLeft?.resistances.branches ?? [];
+  const faultyLeft = allOpen(left) ? [] : left.filter((one) => elementLine(one, banks).length > 0);
+  const badLeft = (asLeft?.joints ?? []).filter((one) => jointLine(one).length > 0);
   const named = joints.places.filter((place) => !bad.has(place) && !sound.has(place));
   return [
-    ...open(renewable).flatMap((branch) => elementLine(branch, banks)),
-    ...open(asFound?.joints).flatMap(jointLine),
+    ...open(renewable, faultyLeft).flatMap((branch) => elementLine(branch, banks)),
+    ...open(asFound?.joints ?? [], badLeft).flatMap(jointLine),
     ...named.map(namedJointLine),
     ...renewed.map(
       ({ id, thread, count = 1 }): PartLine => ({

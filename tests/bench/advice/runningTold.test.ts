@@ -108,7 +108,7 @@ describe("a module", () => {
       "Not before L2 is back and the module has been read on all three lines.",
     );
     expect(running(poor)).toBe(
-      "Not before the insulation is settled: insulation at L1 900 kΩ, which this tester cannot tell from the least that IEC 60364-6 ask for.",
+      "Not before the insulation is settled: insulation at L1 900 kΩ, which this tester cannot tell from the least that IEC 60364-6 asks for.",
     );
     const maker = { ...with_(), insulation: [insulation("maker element", 3e6, "outside", 20e6)] };
     expect(running(maker)).toBe(

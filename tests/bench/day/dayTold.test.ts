@@ -46,7 +46,7 @@ describe("amps", () => {
     const supply = supplyOf(record, "asFound");
     const state = supplyState(supply, 480 as never);
     const readings = record.asFound ?? {};
-    return assessCurrents({ record, readings, soundBranches, supply, state });
+    return assessCurrents({ record, readings, soundBranches, supply, state, weighed: true });
   };
   // 480 V/√3 over 7.68 Ω.
   const I = 480 / Math.sqrt(3) / 7.68;
@@ -327,8 +327,8 @@ describe("insulation", () => {
       at("L3", "maker production", 3e6, "outside", 500e6),
     ];
     const words = [
-      "insulation at L1 1.02 MΩ, which this tester cannot tell from the least that IEC 60364-6 ask for",
-      "insulation at L2 600 MΩ, read below the test voltage that IEC 60204-1 are for",
+      "insulation at L1 1.02 MΩ, which this tester cannot tell from the least that IEC 60364-6 asks for",
+      "insulation at L2 600 MΩ, read below the test voltage that IEC 60204-1 is for",
       "insulation at L3 3.00 MΩ, not clear of what is asked in service (maker assembly 5.00 MΩ and maker element 3.00 MΩ)",
     ];
     const all = of(tester, voltage, ...maker);

@@ -33,7 +33,7 @@ describe("insulation just at its limit", () => {
     ]).toEqual([true, true, false, false]);
     // What clears the figure and is still undecided was read at too low a test voltage.
     expect(doubtfulInsulation(of(at("L1", 1e6, "undecided"))).map(({ words }) => words)).toEqual([
-      "insulation at L1 1.00 MΩ, read below the test voltage that IEC 60364-6 are for",
+      "insulation at L1 1.00 MΩ, read below the test voltage that IEC 60364-6 is for",
     ]);
   });
 });
