@@ -29,6 +29,8 @@ const counts: Bad = [
   [null, "missing"],
   [Number.NaN, "not-a-number"],
 ];
+/** Of conductors in parallel; one may be left out. */
+const perLine: Bad = [...counts, [101, "out-of-range"]];
 const necEdition: Bad = [...notNames.filter(([value]) => value !== null), ["NEC 1999", "unknown-name"]];
 
 const run = {
@@ -55,6 +57,7 @@ const runFields: readonly (readonly [string, Bad, string?])[] = [
   ["ambientBase", [[40, "inconsistent"]]],
   ["ambientBy", [["guess", "unknown-name"]]],
   ["currentCarryingConductors", counts],
+  ["conductorsPerLine", perLine],
   ["terminalTemperature", [...temperature, [70, "unknown-name"]]],
 ];
 const cable = {
@@ -85,6 +88,7 @@ const cableFields: readonly (readonly [string, Bad, string?])[] = [
   ],
   ["ambientBase", [[40, "inconsistent"]]],
   ["circuits", [...counts, [21, "outside-table"]]],
+  ["conductorsPerLine", perLine],
   ["arrangement", names],
   ["grouping", [["other", "unknown-name"]]],
 ];
