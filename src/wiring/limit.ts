@@ -53,8 +53,8 @@ export function checkTemperature(path: string, value: number): void {
 const MOST_PARALLEL = 100;
 
 /** How many conductors in parallel make a line; one if left out. */
-export function parallelCount(conductorsPerLine: number | undefined): number {
-  if (conductorsPerLine === undefined) return 1;
-  checkWhole("conductorsPerLine", conductorsPerLine, 1, MOST_PARALLEL);
-  return conductorsPerLine;
+export function parallelCount(count: number | undefined, path = "conductorsPerLine"): number {
+  if (count === undefined) return 1;
+  checkWhole(path, count, 1, MOST_PARALLEL);
+  return count;
 }
