@@ -72,8 +72,8 @@ function untrue(
   const place = places.find(({ path }) => path === field);
   const value = at(whole, field);
   if (limit === undefined || typeof value !== "number" || place === undefined) return [];
-  // The limit of something worked out from the field: its difference from another, a load with its motor.
-  if (place.unit === "A" && "motorCurrent" in whole) return [];
+  // The limit of something worked out from the field: its difference from another, a load with its motor or what is not continuous.
+  if (place.unit === "A" && ("motorCurrent" in whole || "noncontinuousCurrent" in whole)) return [];
   if (place.unit !== undefined && (unit === undefined || (place.unit === "°C" && unit === "K"))) return [];
   if ((place.unit ?? "1") !== (unit || "1")) return [`the unit is ${place.unit ?? "none"}: ${said}`];
   const out = Math.sign(value - limit);

@@ -274,6 +274,7 @@ export const SECTIONS = [
         text("installation", "Laid as", { list: "installations", hint: "table, or IEC method" }),
         text("insulation", "Insulation", { list: "insulations", hint: "90 °C, or IEC name" }),
         temperature("terminals", "Terminals marked", { hint: "North America" }),
+        number("conductorsPerLine", "Conductors in parallel per line"),
         number("grouped", "Conductors or circuits grouped"),
         amps("device", "Fuse or breaker"),
         choice("deviceKind", "Which of them (IEC)", [

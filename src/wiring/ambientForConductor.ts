@@ -10,9 +10,10 @@ import {
 } from "./conductorAmpacity.ts";
 import { SIZE_TESTS, type SizingConstraint, tested } from "./conductorForLoad.ts";
 import { type DesignCurrent, designCurrent, type EquipmentClass, type HeatingLoad } from "./designCurrent.ts";
-import { atMost, checkMeasured, columnFigure } from "./limit.ts";
+import { atMost, checkMeasured, columnFigure, parallelCount } from "./limit.ts";
 import { ambientTables, editionsWithFactors } from "./necFactors.ts";
 import { noTable } from "./necTables.ts";
+import { checkMayBeParallel } from "./parallel.ts";
 import { type CodeResult, codeResult, type TableCell } from "./result.ts";
 import { cellAt } from "./sharedTable.ts";
 import { rowOfSize } from "./size.ts";
@@ -32,7 +33,7 @@ export interface ConductorAmbient extends CodeResult<Celsius> {
   readonly designCurrent: Amperes;
   /** The device (A). */
   readonly device: Amperes;
-  /** Ampacity of the conductor at that ambient with its steps. */
+  /** Ampacity of the conductors of a line at that ambient with its steps. */
   readonly ampacity: ConductorAmpacity;
 }
 
@@ -106,6 +107,8 @@ export function ambientForConductor(
   const { from } = ampacityTable(edition, installation);
   ampacityColumn(from, material, insulationTemperature);
   const row = rowOfSize(from.table, "size", input.size);
+  const conductorsPerLine = parallelCount(input.conductorsPerLine);
+  checkMayBeParallel(conductorsPerLine, input.size);
   const { tables } = ambientTables(edition);
   const factors =
     tables.find((one) => one.baseAmbient === from.baseAmbient) ??
@@ -119,7 +122,7 @@ export function ambientForConductor(
     if (!filled || atMost(insulationTemperature, ambient)) return [];
     const run: ConductorRun = {
       ...{ edition, installation, material, insulationTemperature, currentCarryingConductors },
-      ...{ terminalTemperature, ambient: ambient as Celsius },
+      ...{ terminalTemperature, conductorsPerLine, ambient: ambient as Celsius },
     };
     const found = ampacityOfRow(run, resolveRun(run), row, terminal);
     return found === null

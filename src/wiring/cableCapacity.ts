@@ -4,8 +4,9 @@ import { fail, given } from "../quantity/index.ts";
 import type { CapacityTable } from "./edition.ts";
 import { cableAmbientFactor, groupingFactor } from "./iecFactors.ts";
 import { capacityColumn, type Iec } from "./iecTables.ts";
-import { same } from "./limit.ts";
+import { parallelCount, same } from "./limit.ts";
 import { checkBelowRating, checkRoute, type FactorRoute } from "./necFactors.ts";
+import { iecParallel } from "./parallel.ts";
 import { type CodeResult, codeResult, type TableCell } from "./result.ts";
 import { cellAt, describeCell, type Row } from "./sharedTable.ts";
 import { rowOfSize, sizeOfRow } from "./size.ts";
@@ -31,8 +32,10 @@ export interface CableRun {
   readonly ambientBy?: FactorRoute;
   /** Base of the factor table you mean to use (°C); refused where the capacity table has another base. */
   readonly ambientBase?: Celsius;
-  /** Circuits in the group, this one included; 1 alone. */
+  /** Circuits in the group, this one included; 1 alone. Every set in parallel counts as a circuit. */
   readonly circuits: number;
+  /** Conductors in parallel that make one line, one in each of as many equal cables; 1 if left out. */
+  readonly conductorsPerLine?: number;
   /** How the group lies; needed for more than one circuit. */
   readonly arrangement?: string;
   /** Which grouping table; the edition's own if left out. */
@@ -40,18 +43,20 @@ export interface CableRun {
 }
 
 /**
- * Capacity of one cable with its steps.
+ * Capacity of a line with its steps; those are of one cable, the answer is of all that are in parallel.
  * @since 0.1.0
  */
 export interface CableCapacity extends CodeResult<Amperes> {
   /** Size under its table name. */
   readonly size: string;
-  /** Cell of the table (A). */
+  /** Cell of the table, of one cable (A). */
   readonly tableCapacity: Amperes;
   /** Ambient factor. */
   readonly ambientFactor: number;
   /** Grouping factor. */
   readonly groupingFactor: number;
+  /** Conductors in parallel that make the line; the answer is for all of them. */
+  readonly conductorsPerLine: number;
 }
 
 /** The parts of a run that do not depend on the size. */
@@ -61,7 +66,9 @@ interface ResolvedCable {
   readonly column: string;
   readonly ambientFactor: number;
   readonly groupingFactor: number;
+  readonly conductorsPerLine: number;
   readonly factorCells: readonly TableCell[];
+  readonly cautions: readonly string[];
   readonly warnings: readonly Warning[];
 }
 
@@ -92,21 +99,28 @@ export function resolveCable(run: CableRun): ResolvedCable {
     run.circuits === 1
       ? null
       : groupingFactor({ edition, arrangement: run.arrangement as string, circuits: run.circuits, ...named });
+  const conductorsPerLine = parallelCount(run.conductorsPerLine);
+  const sets = iecParallel(conductorsPerLine, run.circuits);
   return {
     name,
     from,
     column,
     ambientFactor: hot?.value ?? 1,
     groupingFactor: group?.value ?? 1,
+    conductorsPerLine,
     factorCells: [...(hot?.cells ?? []), ...(group?.cells ?? [])],
+    cautions: [...(from.conductorTemperature > 70 ? [TERMINAL_CAUTION] : []), ...sets.cautions],
     // The run calls the route by another name than the factor alone.
-    warnings: (hot?.warnings ?? []).map((one) => (one.path === "by" ? { ...one, path: "ambientBy" } : one)),
+    warnings: [
+      ...(hot?.warnings ?? []).map((one) => (one.path === "by" ? { ...one, path: "ambientBy" } : one)),
+      ...sets.warnings,
+    ],
   };
 }
 
 /** Capacity of one row of a resolved run, or `null` where the table leaves the size blank. */
 export function capacityOfRow(resolved: ResolvedCable, row: Row): CableCapacity | null {
-  const { from, column, ambientFactor, groupingFactor: grouped } = resolved;
+  const { from, column, ambientFactor, groupingFactor: grouped, conductorsPerLine } = resolved;
   const value = cellAt(from.table, row, column);
   if (typeof value !== "number") return null;
   const size = sizeOfRow(from.table, row);
@@ -114,29 +128,30 @@ export function capacityOfRow(resolved: ResolvedCable, row: Row): CableCapacity 
   const lowered = [...(ambientFactor < 1 ? ["ambient"] : []), ...(grouped < 1 ? ["grouping"] : [])];
   return {
     ...codeResult({
-      value: (value * ambientFactor * grouped) as Amperes,
+      value: (conductorsPerLine * (value * ambientFactor * grouped)) as Amperes,
       unit: "A",
       cells: [cell, ...resolved.factorCells],
       baseConditions: from.baseConditions,
       governing: lowered.join(" and ") || "table value",
-      cautions: from.conductorTemperature > 70 ? [TERMINAL_CAUTION] : [],
+      cautions: resolved.cautions,
       warnings: resolved.warnings,
     }),
     size,
     tableCapacity: value as Amperes,
     ambientFactor,
     groupingFactor: grouped,
+    conductorsPerLine,
   };
 }
 
 /**
- * Continuous capacity of a cable: Iz = table value · ambient factor · grouping factor.
+ * Continuous capacity of the cables of a line: Iz = conductorsPerLine · table value · ambient factor · grouping factor.
  * @param input - the run and the size; fields at {@link CableRun}
  * @param input.size - nominal size: "16 mm²"
  * @returns capacity Iz (A) with its steps
  * @throws ElectroheatError `missing`, `not-a-number`, `unknown-name` (lists what exists), `ambiguous`, `inconsistent` for a factor of
  *   another base, `out-of-range` for an ambient at or above the conductor's temperature, `outside-table`
- * @source IEC 60364-5-52:2009 Tables B.52.2 to B.52.5, B.52.10, B.52.12, B.52.14, B.52.17; BS 7671:2008 Tables 4E1A, 4B1, 4C1; IEC 60204-1:2005
+ * @source IEC 60364-5-52:2009, 523.7, Tables B.52.2 to B.52.5, B.52.10, B.52.12, B.52.14, B.52.17; BS 7671:2008 Tables 4E1A, 4B1, 4C1; IEC 60204-1:2005
  * @example
  * ```ts
  * cableCapacity({

@@ -12,27 +12,30 @@ import { rowOfSize } from "./size.ts";
  * @since 0.1.0
  */
 export interface CableChoice extends CodeResult<string> {
+  /** Conductors of that size that make one line. */
+  readonly conductorsPerLine: number;
   /** Load IB (A). */
   readonly designCurrent: Amperes;
   /** Device rating In (A). */
   readonly device: Amperes;
   /** Smallest capacity the device asks for, k3·In (A). */
   readonly requiredCapacity: Amperes;
-  /** Smallest table value that gives it: k3·In over the factors (A). */
+  /** Smallest table value of one cable that gives it: k3·In over the factors and the conductors in parallel (A). */
   readonly requiredTableCapacity: Amperes;
   /** Capacity Iz of the chosen cable with its steps. */
   readonly capacity: CableCapacity;
 }
 
 /**
- * Smallest cable for a load by IB ≤ In ≤ Iz, with k3·In ≤ Iz for gG fuses; no factor for continuous load.
+ * Smallest cable for a load by IB ≤ In ≤ Iz, with k3·In ≤ Iz for gG fuses; no factor for continuous load. One device protects all
+ * conductors in parallel (`conductorsPerLine`) where they share equally: Iz is then their sum.
  * @param input - the run; fields at {@link CableRun}
  * @param input.designCurrent - load IB, from {@link designCurrent} with an IEC edition (A), more than 0
  * @param input.deviceKind - "circuit-breaker" or "gG fuse" (fuses of 4 A and less are not covered)
  * @param input.device - device rating In (A); the smallest preferred one if left out
  * @returns the size, the device, and the capacity with its steps
  * @throws ElectroheatError as {@link cableCapacity}; `inconsistent` for a device below the load; `outside-table` where no size or device does
- * @source IEC 60364-4-43, 433.1; IEC 60898-1 and IEC 60269-1 for the ratings; IEC 60364-5-52 for the capacities
+ * @source IEC 60364-4-43, 433.1 and 433.4; IEC 60898-1 and IEC 60269-1 for the ratings; IEC 60364-5-52 for the capacities
  * @example
  * ```ts
  * const found = cableForLoad({
@@ -71,10 +74,13 @@ export function cableForLoad(
     });
     return {
       ...result,
+      conductorsPerLine: resolved.conductorsPerLine,
       designCurrent,
       device: device.value as Amperes,
       requiredCapacity: required as Amperes,
-      requiredTableCapacity: (required / (resolved.ambientFactor * resolved.groupingFactor)) as Amperes,
+      requiredTableCapacity: (required /
+        (resolved.ambientFactor * resolved.groupingFactor) /
+        resolved.conductorsPerLine) as Amperes,
       capacity,
     };
   }

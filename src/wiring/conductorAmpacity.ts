@@ -2,7 +2,7 @@
 import { type Amperes, type Celsius, fail, given, type Warning } from "../quantity/index.ts";
 import { ampacityTable } from "./ampacityTables.ts";
 import type { AmpacityTable } from "./edition.ts";
-import { atMost, checkMeasured, checkTemperature, same } from "./limit.ts";
+import { atMost, checkMeasured, checkTemperature, parallelCount, same } from "./limit.ts";
 import {
   ambientFactor,
   checkBelowRating,
@@ -11,6 +11,7 @@ import {
   type FactorRoute,
 } from "./necFactors.ts";
 import type { NorthAmerican } from "./necTables.ts";
+import { checkMayBeParallel, necParallel } from "./parallel.ts";
 import { type CodeResult, codeResult, type TableCell } from "./result.ts";
 import type { Row } from "./sharedTable.ts";
 import { rowOfSize, sizeOfRow } from "./size.ts";
@@ -36,8 +37,10 @@ export interface ConductorRun {
   readonly ambientBy?: FactorRoute;
   /** Base of the factor table you mean to use (°C); refused where the ampacity table has another base. */
   readonly ambientBase?: Celsius;
-  /** Current-carrying conductors that share the raceway, cable or bundle; 3 for one three-phase heater circuit. */
+  /** Current-carrying conductors that share the raceway, cable or bundle; 3 for one three-phase heater circuit, those of all sets in parallel that share it. */
   readonly currentCarryingConductors: number;
+  /** Conductors in parallel that make one line, 1/0 AWG or larger where more than one, all alike; 1 if left out. */
+  readonly conductorsPerLine?: number;
   /** Mark of the lowest-rated terminal of the circuit (°C), or "unmarked". */
   readonly terminalTemperature: Celsius | "unmarked";
 }
@@ -54,7 +57,7 @@ export type AmpacityConstraint =
   | "termination";
 
 /**
- * Ampacity of one conductor with its steps.
+ * Ampacity of a line with its steps; those are of one conductor, the answer is of all that the line has in parallel.
  * @since 0.1.0
  */
 export interface ConductorAmpacity extends CodeResult<Amperes> {
@@ -68,10 +71,12 @@ export interface ConductorAmpacity extends CodeResult<Amperes> {
   readonly ambientFactor: number;
   /** Conductor-count factor. */
   readonly countFactor: number;
-  /** Table value times both factors (A). */
+  /** Table value times both factors, of one conductor (A). */
   readonly correctedAmpacity: Amperes;
   /** Cell of the terminal's column (A); `null` where the code has no column that hot. */
   readonly terminationAmpacity: Amperes | null;
+  /** Conductors in parallel that make the line; the answer is for all of them. */
+  readonly conductorsPerLine: number;
 }
 
 /** The parts of a run that do not depend on the size. */
@@ -81,6 +86,7 @@ interface ResolvedRun {
   readonly column: string;
   readonly ambientFactor: number;
   readonly countFactor: number;
+  readonly conductorsPerLine: number;
   readonly factorCells: readonly TableCell[];
   readonly cautions: readonly string[];
   readonly warnings: readonly Warning[];
@@ -114,21 +120,29 @@ export function resolveRun(run: ConductorRun): ResolvedRun {
   const hot = same(ambient, baseAmbient)
     ? null
     : ambientFactor({ edition, baseAmbient, insulationTemperature, ambient, by });
-  const count = conductorCountFactor({ edition, currentCarryingConductors: run.currentCarryingConductors });
+  const { currentCarryingConductors } = run;
+  const count = conductorCountFactor({ edition, currentCarryingConductors });
+  const conductorsPerLine = parallelCount(run.conductorsPerLine);
+  const sets = necParallel(edition, conductorsPerLine, currentCarryingConductors);
   return {
     name,
     from,
     column,
     ambientFactor: hot?.value ?? 1,
     countFactor: count.value,
-    factorCells: [...(hot?.cells ?? []), ...count.cells],
+    conductorsPerLine,
+    factorCells: [...(hot?.cells ?? []), ...count.cells, ...sets.cells],
     cautions: [
       ...(!atMost(insulationTemperature, 90) ? [HOT_CAUTION] : []),
       ...(run.material === "aluminum" ? [ALUMINUM_CAUTION] : []),
       ...(from.cautions ?? []),
+      ...sets.cautions,
     ],
     // The run calls the route by another name than the factor alone.
-    warnings: (hot?.warnings ?? []).map((one) => (one.path === "by" ? { ...one, path: "ambientBy" } : one)),
+    warnings: [
+      ...(hot?.warnings ?? []).map((one) => (one.path === "by" ? { ...one, path: "ambientBy" } : one)),
+      ...sets.warnings,
+    ],
   };
 }
 
@@ -146,7 +160,7 @@ export function ampacityOfRow(
   row: Row,
   terminalTemperature: number,
 ): SizedRun | null {
-  const { from, ambientFactor: hot, countFactor: count } = resolved;
+  const { from, ambientFactor: hot, countFactor: count, conductorsPerLine } = resolved;
   const table = ampacityCell(resolved.name, from, row, resolved.column);
   if (table === null) return null;
   const size = sizeOfRow(from.table, row);
@@ -169,7 +183,7 @@ export function ampacityOfRow(
   const governing: AmpacityConstraint = byTerminal ? "termination" : lowered;
   const landing = limit.found === null ? [] : [limit.found.cell];
   const result = codeResult({
-    value: Math.min(corrected, terminal ?? corrected) as Amperes,
+    value: (conductorsPerLine * Math.min(corrected, terminal ?? corrected)) as Amperes,
     unit: "A",
     cells: byTerminal ? [...landing, ...own] : [...own, ...landing],
     baseConditions: from.baseConditions,
@@ -187,6 +201,7 @@ export function ampacityOfRow(
       countFactor: count,
       correctedAmpacity: corrected as Amperes,
       terminationAmpacity: terminal as Amperes | null,
+      conductorsPerLine,
     },
     ownCell: table.cell,
     terminalCell: limit.found?.cell ?? null,
@@ -203,7 +218,7 @@ export function terminalColumn(run: ConductorRun, circuitRating: number | undefi
 }
 
 /**
- * What a conductor may carry: I = min(table value · ambient factor · count factor, value in the terminal's column).
+ * What the conductors of a line may carry: I = conductorsPerLine · min(table value · ambient factor · count factor, value in the terminal's column).
  *
  * Factors apply to the conductor's own column, never to the terminal's; the terminal's column is a test of its own. The factor
  * of 1.25 for continuous load is not in it: see {@link designCurrent}.
@@ -212,8 +227,8 @@ export function terminalColumn(run: ConductorRun, circuitRating: number | undefi
  * @param input.circuitRating - rating of the circuit (A), more than 0; needed where the terminals are unmarked
  * @returns usable ampacity (A), its steps and what governs
  * @throws ElectroheatError `missing`, `not-a-number`, `unknown-name`, `ambiguous`, `inconsistent` for a factor of another
- *   base, `out-of-range` for an ambient at or above the conductor's rating, `outside-table`
- * @source NFPA 70, National Electrical Code, ampacity tables, 310.15 and 110.14(C) of the edition named
+ *   base and for conductors too small to be in parallel, `out-of-range` for an ambient at or above the conductor's rating, `outside-table`
+ * @source NFPA 70, National Electrical Code, ampacity tables, 310.15, 110.14(C) and 310.10(G) (310.10(H) from 2011 to 2017, 310.4 before) of the edition named
  * @example
  * ```ts
  * const found = conductorAmpacity({
@@ -231,6 +246,7 @@ export function conductorAmpacity(
   if (input.circuitRating !== undefined) checkMeasured("circuitRating", input.circuitRating, "A");
   const resolved = resolveRun(input);
   const row = rowOfSize(resolved.from.table, "size", input.size);
+  checkMayBeParallel(resolved.conductorsPerLine, input.size);
   const found = ampacityOfRow(input, resolved, row, terminalColumn(input, input.circuitRating));
   if (found !== null) return found.ampacity;
   return fail({

@@ -16,6 +16,7 @@ import {
 } from "./designCurrent.ts";
 import { atMost } from "./limit.ts";
 import type { NorthAmerican } from "./necTables.ts";
+import { mayBeParallel } from "./parallel.ts";
 import { type CodeResult, codeResult } from "./result.ts";
 import { cellAt } from "./sharedTable.ts";
 import { ratingNear, roundedDevice, smallConductorRating } from "./standardDevice.ts";
@@ -30,6 +31,7 @@ export type SizingConstraint =
   | "corrected ampacity"
   | "small conductor limit"
   | "device step"
+  | "smallest in parallel"
   | "smallest size of the table";
 
 /**
@@ -37,6 +39,8 @@ export type SizingConstraint =
  * @since 0.1.0
  */
 export interface ConductorChoice extends CodeResult<string> {
+  /** Conductors of that size that make one line. */
+  readonly conductorsPerLine: number;
   /** What decides the size. */
   readonly governing: SizingConstraint;
   /** The load as it runs (A). */
@@ -45,7 +49,7 @@ export interface ConductorChoice extends CodeResult<string> {
   readonly designCurrent: Amperes;
   /** Smallest standard device at or above it (A). */
   readonly device: Amperes;
-  /** Ampacity of the chosen conductor with its steps. */
+  /** Ampacity of the chosen conductors of a line with its steps. */
   readonly ampacity: ConductorAmpacity;
   /** Smallest size that each constraint alone would allow; the largest of them is the choice. */
   readonly constraints: readonly {
@@ -63,6 +67,7 @@ export const SIZE_TESTS = [
   "corrected ampacity",
   "small conductor limit",
   "device step",
+  "smallest in parallel",
 ] as const;
 
 type Passed = Readonly<Record<(typeof SIZE_TESTS)[number], boolean>>;
@@ -75,16 +80,18 @@ export function tested(
   device: number,
 ): Passed {
   const { edition, material } = run;
-  const { size } = found;
+  const { size, conductorsPerLine: count } = found;
   const small = smallConductorRating(edition, size, material);
   const rounded = roundedDevice(edition, found.value);
   return {
-    termination: found.terminationAmpacity === null || atMost(design.value, found.terminationAmpacity),
+    termination:
+      found.terminationAmpacity === null || atMost(design.value, count * found.terminationAmpacity),
     // Where no column is that hot, the conductor's own column stands before factors for the terminal's: 210.19(A).
-    "table ampacity": found.terminationAmpacity !== null || atMost(design.value, found.tableAmpacity),
-    "corrected ampacity": atMost(design.load, found.correctedAmpacity),
+    "table ampacity": found.terminationAmpacity !== null || atMost(design.value, count * found.tableAmpacity),
+    "corrected ampacity": atMost(design.load, count * found.correctedAmpacity),
     "small conductor limit": small === null || atMost(device, small.value),
     "device step": rounded !== null && atMost(device, rounded.value),
+    "smallest in parallel": mayBeParallel(count, size),
   };
 }
 
@@ -104,13 +111,13 @@ function splitWarning(edition: NorthAmerican, equipment: string, load: number): 
  * Smallest conductor and standard device for a heating load. Each test is its own: the value in the terminal's column carries
  * the design current, or where the code has no column that hot the table value before factors; the corrected ampacity carries the load; the device, the smallest standard rating at or above the design current, is
  * within the limit of a small conductor and within the next size up of the usable ampacity. The test that asks for
- * the largest size governs.
+ * the largest size governs. With `conductorsPerLine` the size is that of each, all of them carry together, and 1/0 AWG is the least.
  * @param input - the load and the run; fields at {@link HeatingLoad} and {@link ConductorRun}
  * @param input.equipment - equipment class: {@link EquipmentClass}
  * @param input.listedForFullLoad - true for an assembly and device listed for operation at 100 %; false if left out
  * @returns the size, the device, and what governs; a warning where the class wants the load subdivided
  * @throws ElectroheatError as {@link designCurrent} and {@link conductorAmpacity}; `outside-table` where no size of the table does
- * @source NFPA 70, National Electrical Code: 210.19(A), 210.20(A), 110.14(C), 240.4, 240.6(A), 310.15, ampacity tables, and the clause of the class
+ * @source NFPA 70, National Electrical Code: 210.19(A), 210.20(A), 110.14(C), 240.4, 240.6(A), 310.15, 310.10(G), ampacity tables, and the clause of the class
  * @example
  * ```ts
  * const found = conductorForLoad({
@@ -188,6 +195,7 @@ export function conductorForLoad(
   });
   return {
     ...result,
+    conductorsPerLine: resolved.conductorsPerLine,
     governing,
     load: design.load,
     designCurrent: design.value,
@@ -195,6 +203,7 @@ export function conductorForLoad(
     ampacity,
     constraints: SIZE_TESTS.flatMap((constraint) => {
       if (constraint === (terminalCell === null ? "termination" : "table ampacity")) return [];
+      if (constraint === "smallest in parallel" && resolved.conductorsPerLine === 1) return [];
       // The choice at the latest.
       const first = sized.find(({ passed }) => passed[constraint]) as typeof choice;
       return [{ constraint, size: first.ampacity.size }];

@@ -21,9 +21,11 @@ export {
   type EquipmentClass,
   type HeatingLoad,
 } from "./designCurrent.ts";
+export * from "./earthFault.ts";
 export * from "./edition.ts";
 export { editionIssues } from "./editionGate.ts";
 export { editionJsonSchema } from "./editionJsonSchema.ts";
+export * from "./faultCurrent.ts";
 export * from "./groundingConductor.ts";
 export type { DeviceKind } from "./iecDevice.ts";
 export { cableAmbientFactor, groupingFactor } from "./iecFactors.ts";
@@ -33,6 +35,7 @@ export * from "./insulation.ts";
 export type { InsulationCriterion, OwnInsulationCriterion } from "./insulationCriteria.ts";
 export * from "./insulationTemperature.ts";
 export * from "./insulationType.ts";
+export * from "./interruptingRating.ts";
 export * from "./leakageLimit.ts";
 export * from "./loadForConductor.ts";
 export * from "./lug.ts";

@@ -1,6 +1,6 @@
 /** Limits compared in decimal, and the bounds of what can be measured: every decision of this room goes through here. */
 import { compareQuoted, DECISION_DIGITS } from "../decision/index.ts";
-import { checkBetween, checkNonNegative, checkPositive } from "../quantity/index.ts";
+import { checkBetween, checkNonNegative, checkPositive, checkWhole } from "../quantity/index.ts";
 
 /**
  * Whether a value is at most a limit, on 12 significant digits: 57.75 A is not at most 57.7 A, 48.00000000000001 A is 48 A.
@@ -47,4 +47,14 @@ export function checkMeasuredOrZero(path: string, value: number, unit: string): 
 /** Requires a temperature that matter can have and wiring can meet. */
 export function checkTemperature(path: string, value: number): void {
   checkBetween(path, value, -273.15, 3000, "°C");
+}
+
+/** More conductors side by side than any terminal takes: beyond it a slip of the pen. */
+const MOST_PARALLEL = 100;
+
+/** How many conductors in parallel make a line; one if left out. */
+export function parallelCount(count: number | undefined, path = "conductorsPerLine"): number {
+  if (count === undefined) return 1;
+  checkWhole(path, count, 1, MOST_PARALLEL);
+  return count;
 }

@@ -9,6 +9,7 @@ import {
 } from "./conductorAmpacity.ts";
 import { type EquipmentClass, heatingRule } from "./designCurrent.ts";
 import { atMost, checkMeasured } from "./limit.ts";
+import { checkMayBeParallel } from "./parallel.ts";
 import { type CodeResult, codeResult, type TableCell } from "./result.ts";
 import { cellAt, describeCell } from "./sharedTable.ts";
 import { rowOfSize } from "./size.ts";
@@ -36,7 +37,7 @@ export interface ConductorLoad extends CodeResult<Amperes> {
   readonly governing: LoadConstraint;
   /** Largest standard device the conductor permits, of a subdivided load the class too, or the device you gave (A). */
   readonly device: Amperes;
-  /** Ampacity of the conductor with its steps. */
+  /** Ampacity of the conductors of a line with its steps. */
   readonly ampacity: ConductorAmpacity;
   /** The load each constraint alone would allow (A). */
   readonly constraints: readonly {
@@ -48,7 +49,7 @@ export interface ConductorLoad extends CodeResult<Amperes> {
 }
 
 /**
- * Largest continuous heating load a conductor may feed: the smallest of terminal's column / factor (table value /
+ * Largest continuous heating load that the conductors of a line may feed: the smallest of terminal's column / factor (table value /
  * factor where the code has no column that hot), corrected
  * ampacity, device / factor, and the class's largest subdivided load and device where the circuit is one of a split heater.
  * @param input - the run; fields at {@link ConductorRun}
@@ -60,7 +61,7 @@ export interface ConductorLoad extends CodeResult<Amperes> {
  * @returns the load (A), continuous, heaters and their motors together, with what limits it
  * @throws ElectroheatError as {@link conductorAmpacity}; `inconsistent` for a device above what the conductor or,
  *   subdivided, the class permits
- * @source NFPA 70, National Electrical Code: 210.19(A), 210.20(A), 110.14(C), 240.4, 240.6(A), 310.15, ampacity tables, and the clause of the class
+ * @source NFPA 70, National Electrical Code: 210.19(A), 210.20(A), 110.14(C), 240.4, 240.6(A), 310.15, 310.10(G), ampacity tables, and the clause of the class
  * @example
  * ```ts
  * const found = loadForConductor({
@@ -88,6 +89,7 @@ export function loadForConductor(
   if (input.device !== undefined) checkMeasured("device", input.device, "A");
   const resolved = resolveRun(input);
   const row = rowOfSize(resolved.from.table, "size", input.size);
+  checkMayBeParallel(resolved.conductorsPerLine, input.size);
   const outside = (): never =>
     fail({
       code: "outside-table",
@@ -106,6 +108,7 @@ export function loadForConductor(
   }
   const found = ampacityOfRow(input, resolved, row, terminalColumn(input, input.device)) ?? outside();
   const { ampacity, ownCell, terminalCell } = found;
+  const count = ampacity.conductorsPerLine;
   const permitted =
     permittedDevice({ edition, size: ampacity.size, material, ampacity: ampacity.value }) ?? outside();
   if (input.device !== undefined && !atMost(input.device, permitted.value)) {
@@ -160,18 +163,18 @@ export function loadForConductor(
           // No column is that hot: 210.19(A) holds the table value before factors to the design current.
           {
             constraint: "table ampacity" as const,
-            load: ampacity.tableAmpacity / factor,
+            load: (count * ampacity.tableAmpacity) / factor,
             cell: ownCell,
           },
         ]
       : [
           {
             constraint: "termination" as const,
-            load: (ampacity.terminationAmpacity as number) / factor,
+            load: (count * (ampacity.terminationAmpacity as number)) / factor,
             cell: terminalCell,
           },
         ]),
-    { constraint: "corrected ampacity", load: ampacity.correctedAmpacity, cell: ownCell },
+    { constraint: "corrected ampacity", load: count * ampacity.correctedAmpacity, cell: ownCell },
     ...(largest === null
       ? []
       : [{ constraint: "subdivided load" as const, load: largest, cell: ruleCell("subdivided load") }]),

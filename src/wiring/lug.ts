@@ -47,7 +47,7 @@ export interface LugFit extends CodeResult<"fits" | "does not fit" | "undecided"
  * @param input.size - size printed on the conductor, AWG or kcmil
  * @param input.material - "copper", "aluminum" or "nickel-coated copper"
  * @param input.insulationTemperature - temperature rating of the conductor (°C)
- * @param input.designCurrent - from {@link designCurrent} (A), more than 0
+ * @param input.designCurrent - from {@link designCurrent} (A), more than 0; of conductors in parallel, each in a lug of its own, the share of one
  * @returns "fits", "does not fit" with every fault, or "undecided" where the code has no column as hot as the mark
  * @throws ElectroheatError `missing`, `not-a-number`, `unknown-name` (a material that no ampacity table of the edition has among them), `unknown-field`,
  *   `ambiguous`, `inconsistent` for a range upside down

@@ -75,7 +75,8 @@ function timeWarnings(time: number): readonly Warning[] {
  * k = K·√ln[(β + finalTemperature)/(β + initialTemperature)].
  *
  * Temperatures by insulation: PVC 70 to 160 °C (140 °C above 300 mm²), XLPE and EPR 90 to 250 °C; a cable of 90 °C PVC 90 to 160 °C. The
- * maker's limit comes first, also for high-temperature wire. The same formula serves a protective conductor, with its own initial
+ * maker's limit comes first, also for high-temperature wire. Of conductors in parallel it is the section of each: a fault in one of them is
+ * fed through it alone, so that the current is not shared out. The same formula serves a protective conductor, with its own initial
  * temperature. Not for the bars of a switchboard, whose forces count as well.
  * @param input.current - r.m.s. short-circuit current (A), more than 0
  * @param input.time - until the device has cleared it (s), more than 0; made for 0.1 to 5 s

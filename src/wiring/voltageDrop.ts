@@ -9,7 +9,7 @@ import {
   type Volts,
   type Warning,
 } from "../quantity/index.ts";
-import { atMost, checkMeasured, checkMeasuredOrZero } from "./limit.ts";
+import { atMost, checkMeasured, checkMeasuredOrZero, parallelCount } from "./limit.ts";
 import { DEFERRAL } from "./result.ts";
 
 /**
@@ -38,16 +38,17 @@ const CAUTION =
   "A drop within the advice says nothing of ampacity or protection: the conductor is chosen for these first.";
 
 /**
- * Voltage drop of a circuit: two-wire drop = 2·I·L·(r·cos φ + x·sin φ), three-phase √3 for 2, line to line.
+ * Voltage drop of a circuit: two-wire drop = 2·I·L·(r·cos φ + x·sin φ)/conductorsPerLine, three-phase √3 for 2, line to line.
  *
  * For resistance heating cos φ is 1 and the reactance does not count. The current is taken as given, not as lowered by the drop
  * itself. The 3 % it warns at is advice to the designer of a branch circuit, not a rule.
  * @param input.circuit - "two-wire" or "three-phase"
- * @param input.current - conductor current (A), 0 or more
+ * @param input.current - current of a line (A), 0 or more
  * @param input.length - one way (m), 0 or more
  * @param input.resistancePerLength - of one conductor at its temperature (Ω/m), 0 or more, from {@link conductorResistancePerLength}
  * @param input.reactancePerLength - of one conductor (Ω/m), 0 or more; 0 if left out
  * @param input.powerFactor - cos φ of the load, lagging, as a ratio, 0 to 1; 1 if left out
+ * @param input.conductorsPerLine - conductors in parallel that make one line, all alike: each carries its share; 1 if left out
  * @param input.supplyVoltage - between the two wires, or line to line (V), more than 0
  * @returns drop (V), its ratio, the voltage left, and what it does to the heater's power
  * @throws ElectroheatError `missing`, `not-a-number`, `out-of-range`, also where the drop would exceed the supply
@@ -67,6 +68,7 @@ export function voltageDrop(input: {
   readonly resistancePerLength: OhmsPerMeter;
   readonly reactancePerLength?: OhmsPerMeter;
   readonly powerFactor?: number;
+  readonly conductorsPerLine?: number;
   readonly supplyVoltage: Volts;
 }): VoltageDrop {
   given(input);
@@ -74,6 +76,7 @@ export function voltageDrop(input: {
   const circuit = checkOneOf("circuit", input.circuit, ["two-wire", "three-phase"]);
   const reactance = input.reactancePerLength ?? 0;
   const cosine = input.powerFactor ?? 1;
+  const count = parallelCount(input.conductorsPerLine);
   checkMeasuredOrZero("current", current, "A");
   checkMeasuredOrZero("length", length, "m");
   checkMeasuredOrZero("resistancePerLength", resistancePerLength, "Ω/m");
@@ -81,7 +84,7 @@ export function voltageDrop(input: {
   checkBetween("powerFactor", cosine, 0, 1);
   checkMeasured("supplyVoltage", supplyVoltage, "V");
   const impedance = resistancePerLength * cosine + reactance * Math.sqrt(1 - cosine * cosine);
-  const drop = (circuit === "two-wire" ? 2 : Math.sqrt(3)) * current * length * impedance;
+  const drop = (circuit === "two-wire" ? 2 : Math.sqrt(3)) * (current / count) * length * impedance;
   const ratio = drop / supplyVoltage;
   checkBetween("drop", drop, 0, supplyVoltage, "V");
   return {

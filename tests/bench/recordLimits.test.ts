@@ -126,6 +126,7 @@ const NUMBERS: readonly (readonly [
   ["hardware.0.count", 1, 10_000, true, true],
   ["bars.0.count", 1, 10_000, true, true],
   ["bars.0.studs", 2, 10_000, true, false],
+  ["feed.conductorsPerLine", 1, 100, true, true],
   ["feed.grouped", 1, 10_000, true, true],
   ["process.shifts", 1, 10_000, true, true],
   ["process.tariff", 0, 1e12, false, true],

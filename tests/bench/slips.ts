@@ -87,6 +87,7 @@ export const full = (): BenchRecord => ({
     installation: "raceway",
     insulation: "90 °C",
     terminals: "75 °C",
+    conductorsPerLine: 1,
     grouped: 3,
     device: "90 A",
   },

@@ -86,6 +86,7 @@ export const everyField: Every<BenchRecord> = {
     installation: "raceway",
     insulation: "90 °C",
     terminals: "75 °C",
+    conductorsPerLine: 1,
     grouped: 3,
     deviceKind: "gG fuse",
     device: "100 A",

@@ -30,6 +30,8 @@ describe("where a table stands in the IEC family, and whether that name was read
     ["iec-60269-ratings", null, "IEC 60269-1", "memory"],
     ["iec-overload-factors", null, "IEC 60364-4-43, 433.1", "memory"],
     ["iec-protective-conductors", null, "Table 54.2", "memory"],
+    ["iec-disconnection-times", null, "Table 41.1", "seen"],
+    ["iec-disconnection-other", null, "411.3.2.3, 411.3.2.4", "memory"],
     ["iec-60364-6-insulation", null, "Table 6.1", "memory"],
     ["iec-60204-1-insulation", null, "18.3", "memory"],
     ["appliance-leakage", null, "13.2", "seen"],

@@ -92,6 +92,18 @@ function smallConductor(edition: never, size: string, material: string, ampacity
 const HOT_AIR = (what: string) =>
   `The air where the ${what} is hottest, over the whole shift: near elements that is the oven wall, not the room.`;
 
+/** What several conductors per line add: the rule's cell, what must be alike, and that they are taken to lie apart. */
+function inParallel(count: number, counted: number, cells: readonly TableCell[]): Partial<Parts>[] {
+  if (count === 1) return [];
+  const rule = cells.filter(({ column }) => column === "smallest");
+  expect(rule).toMatchObject([{ value: "1/0", unit: "AWG", source: "nfpa-70" }]);
+  const message = `${counted} conductors are fewer than ${count} sets have: each set is taken to have a raceway of its own. In one raceway those of all sets are counted.`;
+  const alike =
+    "Conductors in parallel share the current only where they are alike: length, metal, size, insulation, terminations. Sets in raceways of their own need raceways alike, each with a conductor of every line and its own equipment grounding conductor.";
+  const apart: Warning = { code: "assumed", path: "currentCarryingConductors", message };
+  return [{ cells: rule, cautions: [alike], warnings: counted < 2 * count ? [apart] : [] }];
+}
+
 describe("North America", () => {
   it.each(CHANGES)(
     "the conductor for a load: load, device, ampacity, limit of a small conductor, and the split of the class (%s)",
@@ -216,6 +228,7 @@ describe("North America", () => {
                 : [],
           },
           { warnings: hot.warnings.map((one) => ({ ...one, path: "ambientBy" })) },
+          ...inParallel(input.conductorsPerLine ?? 1, currentCarryingConductors, found.cells),
           { warnings: terminals },
         ],
         key(input),
@@ -275,10 +288,19 @@ describe("North America", () => {
 });
 
 describe("IEC", () => {
+  const ALIKE =
+    "Conductors in parallel share the current only where they are alike: metal, section, about the same length, no branch on the way. Single-core cables neither twisted nor small want an order of the lines that shares equally; from four on, consider bus bars.";
+  const sets = (circuits: number, count: number): Warning => ({
+    code: "assumed",
+    path: "circuits",
+    message: `Fewer circuits than sets (${circuits} and ${count}): the sets are taken to lie apart. Side by side each counts as a circuit.`,
+  });
+
   it.each(CHANGES)("the capacity of a cable: table and factors (%s)", (change) => {
     for (const [input, found] of answers(cableCapacity, change)) {
       const { edition, insulation, ambient, circuits } = input;
-      const alone = cableCapacity({ ...input, circuits: 1, ambient: baseOf(input) });
+      const { conductorsPerLine: count = 1, ...single } = input;
+      const alone = cableCapacity({ ...single, circuits: 1, ambient: baseOf(input) });
       const by = input.ambientBy ?? "table";
       const baseAmbient = baseOf(input);
       const hot =
@@ -296,9 +318,12 @@ describe("IEC", () => {
         [
           { ...alone, cells: [...alone.cells, ...hot.cells, ...group.cells] },
           { warnings: hot.warnings.map((one) => ({ ...one, path: "ambientBy" })) },
+          ...(count === 1 ? [] : [{ cautions: [ALIKE] }]),
+          ...(count <= circuits ? [] : [{ warnings: [sets(circuits, count)] }]),
         ],
         key(input),
       );
+      expect(found.value, key(input)).toBe(count * (alone.value * hot.value * group.value));
       expect([found.tableCapacity, found.ambientFactor, found.groupingFactor]).toEqual([
         alone.value,
         hot.value,
@@ -307,7 +332,7 @@ describe("IEC", () => {
       expect(found.cells[0]).toEqual(alone.cells[0]);
       const lowered = [...(hot.value < 1 ? ["ambient"] : []), ...(group.value < 1 ? ["grouping"] : [])];
       expect(found.governing).toBe(lowered.join(" and ") || "table value");
-      expect(own(found.cautions).length).toBe(insulation === "XLPE" ? 1 : 0);
+      expect(own(found.cautions).length).toBe((insulation === "XLPE" ? 1 : 0) + (count > 1 ? 1 : 0));
     }
   });
 

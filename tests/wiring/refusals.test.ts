@@ -29,6 +29,8 @@ const counts: Bad = [
   [null, "missing"],
   [Number.NaN, "not-a-number"],
 ];
+/** Of conductors in parallel; one may be left out. */
+const perLine: Bad = [...counts, [101, "out-of-range"]];
 const necEdition: Bad = [...notNames.filter(([value]) => value !== null), ["NEC 1999", "unknown-name"]];
 
 const run = {
@@ -55,6 +57,7 @@ const runFields: readonly (readonly [string, Bad, string?])[] = [
   ["ambientBase", [[40, "inconsistent"]]],
   ["ambientBy", [["guess", "unknown-name"]]],
   ["currentCarryingConductors", counts],
+  ["conductorsPerLine", perLine],
   ["terminalTemperature", [...temperature, [70, "unknown-name"]]],
 ];
 const cable = {
@@ -85,6 +88,7 @@ const cableFields: readonly (readonly [string, Bad, string?])[] = [
   ],
   ["ambientBase", [[40, "inconsistent"]]],
   ["circuits", [...counts, [21, "outside-table"]]],
+  ["conductorsPerLine", perLine],
   ["arrangement", names],
   ["grouping", [["other", "unknown-name"]]],
 ];
@@ -309,6 +313,114 @@ const cases: Readonly<Record<string, Case>> = {
         "finalTemperature",
         [...notQuantities, [70, "out-of-range"], [69, "out-of-range"], [501, "out-of-range"]],
       ],
+    ],
+  },
+  faultCurrent: {
+    call: wiring.faultCurrent,
+    input: {
+      lineVoltage: 480,
+      transformerRating: 5e5,
+      transformerImpedance: 0.05,
+      transformerResistance: 0.01,
+      transformerVoltage: 490,
+      impedanceFactor: 0.9,
+      networkFaultPower: 2e8,
+      voltageFactor: 1.05,
+      length: 30,
+      resistancePerLength: 2e-4,
+      reactancePerLength: 1e-4,
+      conductorsPerLine: 2,
+    },
+    fields: [
+      ["lineVoltage", positive],
+      ["transformerRating", positive],
+      ["transformerImpedance", [...positive, [0.0009, "out-of-range"], [0.51, "out-of-range"]]],
+      [
+        "transformerResistance",
+        [...optional(notQuantities), ...negative, [0.051, "inconsistent"], [0.51, "out-of-range"]],
+      ],
+      ["transformerVoltage", optional(positive)],
+      ["impedanceFactor", [...optional(positive), [0.49, "out-of-range"], [1.51, "out-of-range"]]],
+      ["networkFaultPower", optional(positive)],
+      ["voltageFactor", [...optional(positive), [0.79, "out-of-range"], [1.21, "out-of-range"]]],
+      ["length", optional(orZero)],
+      ["resistancePerLength", orZero],
+      ["reactancePerLength", optional(orZero)],
+      ["conductorsPerLine", perLine],
+    ],
+  },
+  interruptingVerdict: {
+    call: wiring.interruptingVerdict,
+    input: {
+      edition: "NEC 2023",
+      availableCurrent: 9900,
+      halfWidth: 50,
+      interruptingRating: 10_000,
+      markedVoltage: 480,
+      circuitVoltage: 480,
+    },
+    fields: [
+      ["edition", names],
+      ["availableCurrent", positive],
+      ["halfWidth", optional(orZero)],
+      ["interruptingRating", positive],
+      ["markedVoltage", positive],
+      ["circuitVoltage", positive],
+    ],
+  },
+  earthFaultLoop: {
+    call: wiring.earthFaultLoop,
+    input: {
+      voltageToEarth: 230,
+      sourceResistance: 0.3,
+      sourceReactance: 0.1,
+      length: 40,
+      lineResistancePerLength: 0.002,
+      protectiveResistancePerLength: 0.004,
+      lineReactancePerLength: 1e-4,
+      protectiveReactancePerLength: 1e-4,
+      conductorsPerLine: 2,
+      protectiveConductors: 2,
+      voltageFactor: 0.95,
+    },
+    fields: [
+      ["voltageToEarth", positive],
+      ["sourceResistance", orZero],
+      ["sourceReactance", optional(orZero)],
+      ["length", orZero],
+      ["lineResistancePerLength", orZero],
+      ["protectiveResistancePerLength", orZero],
+      ["lineReactancePerLength", optional(orZero)],
+      ["protectiveReactancePerLength", optional(orZero)],
+      ["conductorsPerLine", perLine],
+      ["protectiveConductors", perLine],
+      ["voltageFactor", [...optional(positive), [0.79, "out-of-range"], [1.21, "out-of-range"]]],
+    ],
+  },
+  disconnectionTime: {
+    call: wiring.disconnectionTime,
+    input: { system: "TN", voltageToEarth: 230, circuit: "final to 32 A" },
+    fields: [
+      ["system", names],
+      ["voltageToEarth", [...positive, [50, "outside-table"], [12, "outside-table"]]],
+      ["circuit", names],
+    ],
+  },
+  earthFaultVerdict: {
+    call: wiring.earthFaultVerdict,
+    input: {
+      impedance: 0.5,
+      halfWidth: 0.02,
+      trippingCurrent: 320,
+      voltageToEarth: 230,
+      voltageFactor: 0.95,
+    },
+    fields: [
+      ["impedance", positive],
+      ["halfWidth", optional(orZero)],
+      ["trippingCurrent", positive],
+      ["voltageToEarth", positive],
+      ["voltageFactor", [...optional(positive), [0.79, "out-of-range"], [1.21, "out-of-range"]]],
     ],
   },
   groundingConductor: {

@@ -61,6 +61,8 @@ const isOwnWord = ({ provenance, kind, row, column }: TableCell): boolean =>
   kind === "user table" ||
   row === "IB" ||
   row === "above the row before" ||
+  column === "at least" ||
+  column === "at most" ||
   (column === "factor" && row === "unmarked, above 13.3 A") ||
   column === "per kilovolt";
 

@@ -132,7 +132,8 @@ export const text = (): Schema<string> =>
 export const ratio = (low: number, high: number): Schema<number> => z.number().check(z.gte(low), z.lte(high));
 
 /** A whole number of things. */
-export const count = (least = 1): Schema<number> => z.number().check(z.int(), z.gte(least), z.lte(10_000));
+export const count = (least = 1, most = 10_000): Schema<number> =>
+  z.number().check(z.int(), z.gte(least), z.lte(most));
 
 /** A list of at most as many entries. */
 export const list = <T>(entry: Schema<T>, most = 10_000): Schema<T[]> =>

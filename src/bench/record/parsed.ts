@@ -113,6 +113,7 @@ export interface ParsedFeed {
   readonly installation: string;
   readonly insulation: string;
   readonly terminals?: Read<Celsius> | undefined;
+  readonly conductorsPerLine?: number | undefined;
   readonly grouped?: number | undefined;
   readonly device?: Read<Amperes> | undefined;
   readonly deviceKind?: "circuit-breaker" | "gG fuse" | undefined;

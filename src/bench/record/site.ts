@@ -73,7 +73,9 @@ export interface RecordFeed {
   readonly insulation: string;
   /** Rating of the terminals; unmarked if left out. North American editions only. */
   readonly terminals?: Quoted;
-  /** Current-carrying conductors in the raceway (North America) or circuits in the group (IEC); 3, or 1, if left out. */
+  /** Conductors in parallel that make one line, each of the size above; 1 if left out, or as many as serve where one is looked up and no size does alone. */
+  readonly conductorsPerLine?: number;
+  /** Current-carrying conductors in the raceway (North America) or circuits in the group (IEC), those of all sets in parallel; left out, this module's own, all together: 3 for each conductor per line, or 1. */
   readonly grouped?: number;
   /** Fuse or breaker as installed. */
   readonly device?: Quoted;

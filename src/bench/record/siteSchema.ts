@@ -64,6 +64,7 @@ export const feedSchema = (): Schema<ParsedFeed> =>
     installation: text(),
     insulation: text(),
     terminals: z.optional(quantity<Celsius>("°C")),
+    conductorsPerLine: z.optional(count(1, 100)),
     grouped: z.optional(count()),
     device: z.optional(quantity<Amperes>("A")),
     deviceKind: z.optional(z.enum(["circuit-breaker", "gG fuse"])),

@@ -20,7 +20,10 @@ import {
   FEED_NAMES,
   type FeedFigures,
   type FeedQuestion,
+  inParallel,
   noAmpacity,
+  perLine,
+  TOGETHER,
   unanswered,
 } from "./feedLoad.ts";
 import { cautionOf, figure, messagesOf, printedText } from "./figure.ts";
@@ -51,20 +54,23 @@ function comesIn(run: CableRun, deviceKind: DeviceKind, device: Amperes): boolea
 export function iecFeed(question: FeedQuestion): FeedFigures {
   const { feed, lineCurrent, ambient, issues } = question;
   const edition = feed.edition as IecEditionName;
-  const { grouped = 1, material = "copper", insulation, conductor: size } = feed;
+  const { conductorsPerLine = 1, grouped = conductorsPerLine } = feed;
+  const { material = "copper", insulation, conductor: size } = feed;
   const asking = <T>(run: () => T): Asked<T> => ask(issues, FEED_NAMES, run);
-  const run: CableRun = {
+  /** As recorded; with more sets than that, in the same group. */
+  const run = (sets: number): CableRun => ({
     edition,
     method: feed.installation,
     loadedConductors: LINES,
     insulation,
     material,
     ambient,
-    circuits: grouped,
+    conductorsPerLine: sets,
+    circuits: grouped + sets - conductorsPerLine,
     arrangement: ARRANGEMENT,
-  };
+  });
   const given = feed.device?.value;
-  const fused = given === undefined || comesIn(run, "gG fuse", given);
+  const fused = given === undefined || comesIn(run(conductorsPerLine), "gG fuse", given);
   const deviceKind: DeviceKind = feed.deviceKind ?? (fused ? "gG fuse" : "circuit-breaker");
   const taken = feed.deviceKind === undefined ? (fused ? FUSE : BREAKER) : null;
   const design =
@@ -73,21 +79,27 @@ export function iecFeed(question: FeedQuestion): FeedFigures {
   const forLoad = (device: Amperes | undefined): Asked<CableChoice> | null =>
     load === null
       ? null
-      : asking(() =>
-          cableForLoad({
-            ...run,
-            designCurrent: load,
-            deviceKind,
-            ...(device === undefined ? {} : { device }),
-          }),
-        );
+      : inParallel(feed.conductorsPerLine, (sets) =>
+          asking(() =>
+            cableForLoad({
+              ...run(sets),
+              designCurrent: load,
+              deviceKind,
+              ...(device === undefined ? {} : { device }),
+            }),
+          ),
+        ).choice;
   // A device that does not serve is judged below; the cable is then chosen for one that does.
   const withDevice = given === undefined ? null : forLoad(given);
   const choice = withDevice?.found != null ? withDevice : forLoad(undefined);
-  const installed = size === undefined ? null : asking(() => cableCapacity({ ...run, size }));
-  const cable = installed?.found?.size ?? choice?.found?.value;
+  const installed =
+    size === undefined ? null : asking(() => cableCapacity({ ...run(conductorsPerLine), size }));
+  const cable = installed?.found ?? choice?.found?.capacity;
+  const sets = cable?.conductorsPerLine ?? 1;
   const largest =
-    cable === undefined ? null : asking(() => loadForCable({ ...run, size: cable, deviceKind }));
+    cable === undefined ? null : asking(() => loadForCable({ ...run(sets), size: cable.size, deviceKind }));
+
+  const most = Math.max(sets, choice?.found?.conductorsPerLine ?? 1);
 
   const conductors = (): readonly Figure[] => {
     const label = "conductor, smallest that serves";
@@ -98,7 +110,7 @@ export function iecFeed(question: FeedQuestion): FeedFigures {
             label,
             value: choice.found.capacity.value,
             unit: "A",
-            name: choice.found.value,
+            name: perLine(choice.found.conductorsPerLine, choice.found.value),
             basis: `${printedText(choice.found)} (${choice.found.governing} governs), device ${choice.found.device} A`,
             caution: cautionOf(messagesOf(choice.found.warnings)),
           });
@@ -109,14 +121,13 @@ export function iecFeed(question: FeedQuestion): FeedFigures {
     const least = choice?.found?.requiredCapacity ?? (choice === null ? null : load);
     return [
       conductorFigure({
-        size: installed.found.size,
         ampacity: installed.found,
         least,
         why: choice?.why ?? null,
         words:
           choice?.found == null
             ? ""
-            : `; held against what a device of ${choice.found.device} A asks for, smallest that serves ${choice.found.value}`,
+            : `; held against what a device of ${choice.found.device} A asks for, smallest that serves ${perLine(choice.found.conductorsPerLine, choice.found.value)}`,
       }),
       looked,
     ];
@@ -156,7 +167,8 @@ export function iecFeed(question: FeedQuestion): FeedFigures {
     ],
     cautions: [
       HEATERS_ONLY,
-      ...(grouped > 1 ? [BUNCHED] : []),
+      ...(run(most).circuits > 1 ? [BUNCHED] : []),
+      ...(feed.grouped === undefined && most > 1 ? [TOGETHER] : []),
       ...cautionsOf([
         design?.found ?? null,
         choice?.found ?? null,

@@ -36,6 +36,36 @@ export const FEED_NAMES: FieldNames = {
   terminalTemperature: "feed.terminals",
 };
 
+/**
+ * Sets tried where no size serves alone. More of them are for bus bars by IEC 60364-5-52, 523.7, and in one raceway four carry no more than
+ * three (12 conductors · 0.50, 9 · 0.70).
+ */
+const TRIED = [2, 3];
+
+/** Said where nobody told how several sets lie. */
+export const TOGETHER =
+  "How the sets of conductors in parallel lie is not in the record: all side by side in one raceway or group are taken, the least favourable.";
+
+/** A conductor for the load with how many of it make a line: as recorded, else one, or as few as serve where the table ends before the load. */
+export function inParallel<T>(
+  recorded: number | undefined,
+  look: (count: number) => Asked<T>,
+): { readonly count: number; readonly choice: Asked<T> } {
+  const count = recorded ?? 1;
+  const choice = look(count);
+  if (choice.why === null || recorded !== undefined || choice.refused.code !== "outside-table")
+    return { count, choice };
+  for (const more of TRIED) {
+    const found = look(more);
+    if (found.why === null) return { count: more, choice: found };
+  }
+  return { count, choice };
+}
+
+/** A size with how many of it make a line. */
+export const perLine = (count: number, size: string): string =>
+  count === 1 ? size : `${count} × ${size} per line`;
+
 type Answer = CodeResult<unknown>;
 
 /** Cautions of the answers, each once; their doubts stand beside the figures. */
@@ -85,18 +115,17 @@ export function designFigure(design: Asked<CodeResult<Amperes> & { readonly fact
 
 /** An ampacity beside the least that serves. */
 export function conductorFigure(given: {
-  readonly size: string;
-  readonly ampacity: CodeResult<Amperes>;
+  readonly ampacity: CodeResult<Amperes> & { readonly size: string; readonly conductorsPerLine: number };
   readonly least: number | null;
   readonly why: string | null;
   readonly words: string;
 }): Figure {
-  const { size, ampacity, least, why, words } = given;
+  const { ampacity, least, why, words } = given;
   const shown = {
     label: "conductor as installed, ampacity",
     value: ampacity.value as number,
     unit: "A",
-    name: size,
+    name: perLine(ampacity.conductorsPerLine, ampacity.size),
     basis: `${printedText(ampacity)} (${ampacity.governing} governs)${words}`,
     caution: cautionOf([why, ...messagesOf(ampacity.warnings)]),
   };

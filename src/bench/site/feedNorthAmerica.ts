@@ -25,7 +25,10 @@ import {
   FEED_NAMES,
   type FeedFigures,
   type FeedQuestion,
+  inParallel,
   noAmpacity,
+  perLine,
+  TOGETHER,
   unanswered,
 } from "./feedLoad.ts";
 import { cautionOf, figure, judgedFigure, messagesOf, printedText } from "./figure.ts";
@@ -102,19 +105,27 @@ export function northAmericanFeed(question: FeedQuestion): FeedFigures {
     return value as Celsius;
   });
   if (insulationTemperature === null) return { figures: [], cautions: [] };
-  const run: ConductorRun = {
+  const { conductorsPerLine = 1, grouped = CONDUCTORS * conductorsPerLine } = feed;
+  /** As recorded; with more sets than that, in the same raceway. */
+  const run = (count: number): ConductorRun => ({
     edition,
     installation,
     material,
     insulationTemperature,
     ambient,
-    currentCarryingConductors: feed.grouped ?? CONDUCTORS,
+    conductorsPerLine: count,
+    currentCarryingConductors: grouped + CONDUCTORS * (count - conductorsPerLine),
     terminalTemperature: feed.terminals?.value ?? "unmarked",
-  };
+  });
   const loaded = <T>(ofLoad: (heaterCurrent: Amperes) => T): Maybe<T> =>
     lineCurrent === null ? NOTHING : asking(() => ofLoad(lineCurrent));
   const design = loaded((heaterCurrent) => designCurrent({ edition, equipment, heaterCurrent }));
-  const choice = loaded((heaterCurrent) => conductorForLoad({ ...run, equipment, heaterCurrent }));
+  const { count, choice } =
+    lineCurrent === null
+      ? { count: conductorsPerLine, choice: NOTHING }
+      : inParallel(feed.conductorsPerLine, (sets) =>
+          asking(() => conductorForLoad({ ...run(sets), equipment, heaterCurrent: lineCurrent })),
+        );
   const split = loaded((current) => subdivision({ edition, equipment, current }));
   const standard =
     design.found === null
@@ -127,24 +138,25 @@ export function northAmericanFeed(question: FeedQuestion): FeedFigures {
       : asking(() => terminationTemperature({ edition, circuitRating: rating }));
   const terminal = feed.terminals?.value ?? unmarked.found?.value ?? null;
   const sized = <T>(
+    sets: number,
     size: string | undefined,
     at: (marked: ConductorRun & { size: string }) => T,
   ): Maybe<T> =>
     size === undefined || terminal === null
       ? NOTHING
-      : asking(() => at({ ...run, terminalTemperature: terminal, size }));
-  const smallest = choice.found?.value;
-  const installed = sized(feed.conductor, conductorAmpacity);
-  const least = sized(smallest, conductorAmpacity);
+      : asking(() => at({ ...run(sets), terminalTemperature: terminal, size }));
+  const installed = sized(conductorsPerLine, feed.conductor, conductorAmpacity);
+  const least = sized(count, choice.found?.value, conductorAmpacity);
   const carrying = installed.found ?? least.found;
+  const sets = carrying?.conductorsPerLine ?? 1;
   const size = carrying?.size;
   const subdivided = split.found?.required === false;
-  const permitted = sized(size, (marked) => loadForConductor({ ...marked, equipment, subdivided }));
+  const permitted = sized(sets, size, (marked) => loadForConductor({ ...marked, equipment, subdivided }));
   const largest =
     carrying === null
       ? NOTHING
       : asking(() => largestDevice({ edition, size: carrying.size, material, ampacity: carrying.value }));
-  const torque = sized(size, (marked) =>
+  const torque = sized(sets, size, (marked) =>
     terminalTorque({ drive: { kind: "external hexagon" }, size: marked.size }),
   );
 
@@ -161,7 +173,6 @@ export function northAmericanFeed(question: FeedQuestion): FeedFigures {
     }
     return [
       conductorFigure({
-        size: installed.found.size,
         ampacity: installed.found,
         // Where no size of the table serves, the one installed is held against the design current itself.
         least: leastAsked(
@@ -171,7 +182,10 @@ export function northAmericanFeed(question: FeedQuestion): FeedFigures {
           choice.why !== null,
         ),
         why: choice.why,
-        words: choice.found === null ? "" : `; held against ${choice.found.value}, the smallest that serves`,
+        words:
+          choice.found === null
+            ? ""
+            : `; held against ${perLine(count, choice.found.value)}, the smallest that serves`,
       }),
       ...looked,
     ];
@@ -255,6 +269,7 @@ export function northAmericanFeed(question: FeedQuestion): FeedFigures {
     ],
     cautions: [
       HEATERS_ONLY,
+      ...(feed.grouped === undefined && Math.max(count, sets) > 1 ? [TOGETHER] : []),
       ...cautionsOf([
         design.found,
         choice.found,
@@ -274,7 +289,7 @@ function smallestFigure(choice: ConductorChoice): Figure {
     label: "conductor, smallest that serves",
     value: choice.ampacity.value,
     unit: "A",
-    name: choice.value,
+    name: perLine(choice.conductorsPerLine, choice.value),
     basis: `${printedText(choice)} (${choice.governing} governs), device ${choice.device} A`,
     caution: cautionOf(messagesOf(choice.warnings)),
   });

@@ -31,6 +31,7 @@ import { ovenEntries } from "./process/oven.ts";
 import { surfacesEntries } from "./process/surfaces.ts";
 import { quantityEntries } from "./quantity.ts";
 import { americaEntries } from "./wiring/america.ts";
+import { faultEntries } from "./wiring/fault.ts";
 import { iecEntries } from "./wiring/iec.ts";
 import { insulationEntries } from "./wiring/insulation.ts";
 
@@ -50,6 +51,7 @@ const PARTS = [
   clampEntries,
   americaEntries,
   iecEntries,
+  faultEntries,
   insulationEntries,
   unbalancedEntries,
   airEntries,

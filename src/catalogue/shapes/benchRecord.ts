@@ -103,6 +103,7 @@ const feed: Note<RecordFeed> = {
     equipment: { default: "process heating" },
     material: { default: "copper" },
     terminals: temperature("\\vartheta_t"),
+    conductorsPerLine: { symbol: "p", is: "count", min: 1, max: 100 },
     grouped: { symbol: "n", is: "count", min: 1, max: 10_000 },
     device: quoted("I_n", "A"),
   },

@@ -52,6 +52,7 @@ const feed: fc.Arbitrary<RecordFeed> = fc.record(
     equipment: oneOf("process heating", "space heating", "feeder"),
     conductor: oneOf("14 AWG", "6 AWG", "2/0", "500 kcmil", "2.5 mm²", "95 mm²"),
     terminals: fc.constantFrom("60 °C", "75 °C", "90 °C", "200 °C"),
+    conductorsPerLine: fc.integer({ min: 1, max: 100 }),
     grouped: fc.integer({ min: 1, max: 50 }),
     device: amount,
   },

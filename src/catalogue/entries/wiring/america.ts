@@ -85,7 +85,7 @@ export const americaEntries = (): readonly Entry[] =>
       },
       conductorAmpacity: {
         kind: "lookup",
-        tex: "I_z = \\min(I_t k_a k_n,\\ I_{tt})",
+        tex: "I_z = p\\min(I_t k_a k_n,\\ I_{tt})",
         inputs: {
           edition: NAMES,
           installation: NAMES,
@@ -98,6 +98,7 @@ export const americaEntries = (): readonly Entry[] =>
           circuitRating: current("I_n"),
           ambientBy: run.ROUTE,
           ambientBase: run.AMBIENT_BASE,
+          conductorsPerLine: run.PER_LINE,
         },
         output: {
           fields: {
@@ -107,13 +108,14 @@ export const americaEntries = (): readonly Entry[] =>
             countFactor: factor("k_n"),
             correctedAmpacity: amperes("I_t k_a k_n"),
             terminationAmpacity: amperes("I_{tt}"),
+            conductorsPerLine: { symbol: "p", is: "count" },
           },
         },
       },
       conductorForLoad: {
         kind: "lookup",
-        tex: "I_d \\le I_{tt}, \\quad I \\le I_t k_a k_n, \\quad I_d \\le I_n \\le I_{n,\\max}",
-        text: "the smallest size with design current ≤ value in the terminal's column, load ≤ corrected ampacity, and the device (next standard rating to the design current) within what the size permits",
+        tex: "I_d \\le p I_{tt}, \\quad I \\le p I_t k_a k_n, \\quad I_d \\le I_n \\le I_{n,\\max}",
+        text: "the smallest size with design current ≤ value in the terminal's column, load ≤ corrected ampacity (of all conductors in parallel), and the device (next standard rating to the design current) within what the size permits",
         inputs: {
           edition: NAMES,
           equipment: NAMES,
@@ -129,13 +131,21 @@ export const americaEntries = (): readonly Entry[] =>
           listedForFullLoad,
           ambientBy: run.ROUTE,
           ambientBase: run.AMBIENT_BASE,
+          conductorsPerLine: run.PER_LINE,
         },
-        output: { fields: { load: amperes("I"), designCurrent: amperes("I_d"), device: amperes("I_n") } },
+        output: {
+          fields: {
+            conductorsPerLine: { symbol: "p", is: "count" },
+            load: amperes("I"),
+            designCurrent: amperes("I_d"),
+            device: amperes("I_n"),
+          },
+        },
       },
       loadForConductor: {
         kind: "lookup",
-        tex: "I = \\min\\left(\\frac{I_{tt}}{f},\\ I_t k_a k_n,\\ \\frac{I_n}{f},\\ I_\\mathrm{sub}\\right)",
-        text: "load = the smallest of terminal's column/factor, corrected ampacity, device/factor and, of a split heater, the class's largest subdivided load",
+        tex: "I = \\min\\left(\\frac{p I_{tt}}{f},\\ p I_t k_a k_n,\\ \\frac{I_n}{f},\\ I_\\mathrm{sub}\\right)",
+        text: "load = the smallest of terminal's column/factor and corrected ampacity, of all conductors in parallel, device/factor and, of a split heater, the class's largest subdivided load",
         inputs: {
           edition: NAMES,
           equipment: NAMES,
@@ -151,6 +161,7 @@ export const americaEntries = (): readonly Entry[] =>
           listedForFullLoad,
           ambientBy: run.ROUTE,
           ambientBase: run.AMBIENT_BASE,
+          conductorsPerLine: run.PER_LINE,
         },
         output: { fields: { value: amperes("I"), device: amperes("I_n") } },
       },
@@ -172,6 +183,7 @@ export const americaEntries = (): readonly Entry[] =>
           noncontinuousCurrent: run.NONCONTINUOUS_CURRENT,
           device: run.DEVICE,
           listedForFullLoad,
+          conductorsPerLine: run.PER_LINE,
         },
         output: {
           fields: {

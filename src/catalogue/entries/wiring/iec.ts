@@ -47,7 +47,7 @@ export const iecEntries = (): readonly Entry[] =>
       },
       cableCapacity: {
         kind: "lookup",
-        tex: "I_z = I_t k_1 k_2",
+        tex: "I_z = p I_t k_1 k_2",
         inputs: {
           edition: NAMES,
           method: NAMES,
@@ -61,6 +61,7 @@ export const iecEntries = (): readonly Entry[] =>
           grouping: NAMES,
           ambientBy: run.ROUTE,
           ambientBase: run.AMBIENT_BASE,
+          conductorsPerLine: run.PER_LINE,
         },
         output: {
           fields: {
@@ -68,13 +69,14 @@ export const iecEntries = (): readonly Entry[] =>
             tableCapacity: { symbol: "I_t" },
             ambientFactor: factor("k_1"),
             groupingFactor: factor("k_2"),
+            conductorsPerLine: { symbol: "p", is: "count" },
           },
         },
       },
       cableForLoad: {
         kind: "lookup",
-        tex: "I_B \\le I_n, \\quad k_3 I_n \\le I_z, \\quad I_z = I_t k_1 k_2",
-        text: "IB ≤ In, k3·In ≤ Iz, Iz = It·k1·k2",
+        tex: "I_B \\le I_n, \\quad k_3 I_n \\le I_z, \\quad I_z = p I_t k_1 k_2",
+        text: "IB ≤ In, k3·In ≤ Iz, Iz = p·It·k1·k2",
         inputs: {
           edition: NAMES,
           method: NAMES,
@@ -90,19 +92,21 @@ export const iecEntries = (): readonly Entry[] =>
           grouping: NAMES,
           ambientBy: run.ROUTE,
           ambientBase: run.AMBIENT_BASE,
+          conductorsPerLine: run.PER_LINE,
         },
         output: {
           fields: {
+            conductorsPerLine: { symbol: "p", is: "count" },
             designCurrent: { symbol: "I_B" },
             device: { symbol: "I_n" },
             requiredCapacity: { symbol: "k_3 I_n" },
-            requiredTableCapacity: { symbol: "k_3 I_n/(k_1 k_2)" },
+            requiredTableCapacity: { symbol: "k_3 I_n/(p k_1 k_2)" },
           },
         },
       },
       loadForCable: {
         kind: "lookup",
-        tex: "I_B = I_n, \\quad k_3 I_n \\le I_z, \\quad I_z = I_t k_1 k_2",
+        tex: "I_B = I_n, \\quad k_3 I_n \\le I_z, \\quad I_z = p I_t k_1 k_2",
         text: "IB = In, the largest preferred rating with k3·In ≤ Iz, or the device found",
         inputs: {
           edition: NAMES,
@@ -119,6 +123,7 @@ export const iecEntries = (): readonly Entry[] =>
           grouping: NAMES,
           ambientBy: run.ROUTE,
           ambientBase: run.AMBIENT_BASE,
+          conductorsPerLine: run.PER_LINE,
         },
         output: { fields: { value: { symbol: "I_B" }, device: { symbol: "I_n" } } },
       },
@@ -138,6 +143,7 @@ export const iecEntries = (): readonly Entry[] =>
           device,
           arrangement: NAMES,
           grouping: NAMES,
+          conductorsPerLine: run.PER_LINE,
         },
         output: {
           fields: {
@@ -162,7 +168,7 @@ export const iecEntries = (): readonly Entry[] =>
       },
       voltageDrop: {
         kind: "physics",
-        tex: "\\Delta V = c\\,I l \\left(r \\cos\\varphi + x \\sin\\varphi\\right), \\quad c_\\text{two-wire} = 2, \\quad c_\\text{three-phase} = \\sqrt{3}, \\quad \\frac{P}{P_0} = \\left(1 - \\frac{\\Delta V}{V}\\right)^2",
+        tex: "\\Delta V = \\frac{c\\,I l}{p} \\left(r \\cos\\varphi + x \\sin\\varphi\\right), \\quad c_\\text{two-wire} = 2, \\quad c_\\text{three-phase} = \\sqrt{3}, \\quad \\frac{P}{P_0} = \\left(1 - \\frac{\\Delta V}{V}\\right)^2",
         inputs: {
           circuit: NAMES,
           current: { symbol: "I", min: 0 },
@@ -171,6 +177,7 @@ export const iecEntries = (): readonly Entry[] =>
           supplyVoltage: { symbol: "V", above: 0 },
           reactancePerLength: { symbol: "x", min: 0, default: 0 },
           powerFactor: { symbol: "\\cos\\varphi", is: "ratio", min: 0, max: 1, default: 1 },
+          conductorsPerLine: run.PER_LINE,
         },
         output: {
           fields: {

@@ -11,6 +11,8 @@ export const LOADED_CONDUCTORS = { symbol: "m", is: "number" } as const;
 
 export const CONDUCTORS = { symbol: "n", is: "count", min: 1, max: 10_000 } as const;
 export const CIRCUITS = { symbol: "n", is: "count", min: 1, max: 10_000 } as const;
+/** Conductors in parallel that make a line. */
+export const PER_LINE = { symbol: "p", is: "count", min: 1, max: 100, default: 1 } as const;
 export const AMBIENT_BASE = { symbol: "\\vartheta_0" } as const;
 export const ROUTE = { default: "table" } as const;
 
