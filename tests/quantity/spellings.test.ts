@@ -19,6 +19,7 @@ const MEANT: { readonly [made: string]: string } = {
   milliamperes: "milliamp|milliamps",
   microamperes: "uA",
   kiloamperes: "KA",
+  ohms: "R",
   microohms: "uΩ|microhm|microhms",
   kiloohms: "KΩ|KOHM|kilohm|kilohms",
   megaohms: "megohm|megohms|meg|megs",

@@ -16,8 +16,8 @@ export const unjudgedJoints = (
 function unjudgedJointStep({ id, power }: JointAssessment): NextStep {
   if (power === 0) {
     return {
-      action: `Read the drop across joint ${id} again: one probe on each side of the contact, the meter on its millivolts.`,
-      reason: `${id} could not be judged: no drop at all, where current flows, was not read across a contact.`,
+      action: `Read the drop across joint ${id} again, at full current: one probe on each side of the contact, the meter on its millivolts.`,
+      reason: `${id} could not be judged: no drop at all was read beside the contact, or at too little current for this meter.`,
       about: [id],
     };
   }

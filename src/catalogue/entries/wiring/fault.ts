@@ -49,6 +49,7 @@ export const faultEntries = (): readonly Entry[] =>
       interruptingVerdict: {
         kind: "judgement",
         tex: "I_{cu} \\ge I_k \\pm u(I_k), \\quad U_m \\ge U",
+        text: "interrupting rating ≥ available current with its uncertainty, marked for at least the circuit's voltage",
         inputs: {
           edition: NAMES,
           availableCurrent: { symbol: "I_k", above: 0 },
@@ -93,6 +94,7 @@ export const faultEntries = (): readonly Entry[] =>
       earthFaultVerdict: {
         kind: "judgement",
         tex: "\\left(Z_s \\pm u(Z_s)\\right) I_a \\le c\\,U_0",
+        text: "impedance with its uncertainty · tripping current ≤ voltage factor · voltage to earth",
         inputs: {
           impedance: { symbol: "Z_s", above: 0 },
           trippingCurrent: { symbol: "I_a", above: 0 },
