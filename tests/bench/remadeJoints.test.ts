@@ -77,6 +77,17 @@ describe("a drop of nothing where current flows", () => {
     ]);
   });
 
+  it("at a current too small to show a joint asks for more of it", () => {
+    // ±3 digits of 0.1 mV over 0.2 A are 1.5 mΩ; over 36.1 A they are 8 µΩ.
+    const few = [{ id: "J1", drop: "0.0 mV", current: "0.2 A" }, ...drops(3, 3, 3).slice(1)];
+    const { nextSteps } = assessModule(record({ asFound: { ohms: SOUND, joints: few } }));
+    expect(nextSteps[0]).toMatchObject({
+      action:
+        "Read the drop across joint J1 again with more current through it, or dead with a four-wire meter.",
+      about: ["J1"],
+    });
+  });
+
   it("hides no bad joint beside it", () => {
     const { asFound, answer } = assessModule(record({ asFound: { ohms: SOUND, joints: drops(0, 20, 3) } }));
     // 20 mV over 3 mV.

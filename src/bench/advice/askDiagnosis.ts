@@ -3,6 +3,7 @@ import type { JointPlan, ModulePlan } from "../../circuit/index.ts";
 import type { Amperes, Ohms, Volts } from "../../quantity/index.ts";
 import { drawnJoints, elementCount, isDiagnosed, MOST_ELEMENTS } from "../day/branchModule.ts";
 import { lastDigit } from "../day/instrumentLimits.ts";
+import { SOUND_JOINT } from "../day/joints.ts";
 import { readToNeutral, voltageOf } from "../day/supplyConcerns.ts";
 import { isFloating } from "../day/supplyState.ts";
 import type { BankTargets } from "../day/targets.ts";
@@ -22,9 +23,6 @@ export interface DiagnosisQuestion {
 const TEMPERATURE_FACTOR = 1.04;
 /** Standard uncertainty of hot over cold as given: the element's own temperature is not known better. Common practice. */
 const FACTOR_UNCERTAINTY = 0.02;
-
-/** A joint that nobody measured, Ω: a sound bolted contact of this size of module. Common practice, no published source. */
-const SOUND_JOINT = 100e-6 as Ohms;
 
 type Kind = "ohmmeter" | "clamp" | "voltmeter" | "millivoltmeter" | "insulationTester";
 const WORDS: Readonly<Record<Kind, string>> = {

@@ -3,7 +3,7 @@ import { formatQuantity } from "../../quantity/index.ts";
 import type { Figure, ReadingsAssessment } from "../assessmentTypes.ts";
 import type { JointAssessment, NextStep } from "../assessTypes.ts";
 import { listed } from "../diagnosis/telling/words.ts";
-import { isUnjudged } from "./joints.ts";
+import { isUnjudged, SOUND_JOINT } from "./joints.ts";
 
 /** Joints whose drop stands alone and that no diagnosis weighed: nobody has judged them. */
 export const unjudgedJoints = (
@@ -13,11 +13,17 @@ export const unjudgedJoints = (
   joints.filter((joint) => isUnjudged(joint) && !weighed.has(joint.id)).map(({ id }) => id);
 
 /** What would judge a joint that nothing judges. */
-function unjudgedJointStep({ id, power }: JointAssessment): NextStep {
+function unjudgedJointStep({ id, power, halfWidth }: JointAssessment): NextStep {
   if (power === 0) {
+    // What would show a sound contact and shows nothing is a slip.
+    const seen = (halfWidth ?? 0) < SOUND_JOINT;
     return {
-      action: `Read the drop across joint ${id} again, at full current: one probe on each side of the contact, the meter on its millivolts.`,
-      reason: `${id} could not be judged: no drop at all was read beside the contact, or at too little current for this meter.`,
+      action: seen
+        ? `Read the drop across joint ${id} again: one probe on each side of the contact, the meter on its millivolts.`
+        : `Read the drop across joint ${id} again with more current through it, or dead with a four-wire meter.`,
+      reason: seen
+        ? `${id} could not be judged: no drop at all, where current flows, was not read across a contact.`
+        : `${id} could not be judged: at so small a current this meter shows nothing of a joint, good or bad.`,
       about: [id],
     };
   }

@@ -23,6 +23,9 @@ import { jointRises } from "./jointRise.ts";
 export const jointsByName = (ids: readonly string[]): string =>
   `${ids.length > 1 ? "joints" : "joint"} ${listed(ids)}`;
 
+/** A joint that nobody measured, Ω: a sound bolted contact of this size of module. Common practice, no published source. */
+export const SOUND_JOINT = 100e-6 as Ohms;
+
 /** A joint above this multiple of the lowest like joint is to be looked at. */
 export const COMPARISON_RATIO = 1.5;
 
