@@ -84,11 +84,11 @@ describe("the tarball", () => {
   // More than half are declarations, each shipped for ESM and for CommonJS with its docstrings: what an editor shows on hover. The
   // catalogue adds about 2.7 MB: the room for both module systems, its JSON file with all schemas, the single-file script; the report
   // and the finished assessment another 0.7 MB.
-  it("stays under 9 MB unpacked", () => {
+  it("stays under 9.25 MB unpacked", () => {
     const bytes = files.reduce((sum, path) => sum + Buffer.byteLength(read(path)), 0);
     console.info(
       `unpacked: ${files.length} files, ${bytes} bytes; tarball: ${readFileSync(packed.tarball).length} bytes`,
     );
-    expect(bytes).toBeLessThan(9_000_000);
+    expect(bytes).toBeLessThan(9_250_000);
   });
 });
