@@ -22,7 +22,7 @@ import {
   unbalancedAlone,
   unbalancedPairs,
   type Weighing,
-} from "./weighing.ts";
+} from "./singleFaults.ts";
 
 /** A finding of one of the wirings asked about. */
 export interface Weighed {

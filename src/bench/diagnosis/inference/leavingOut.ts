@@ -9,7 +9,7 @@ import { copied, floats } from "../numbers/room.ts";
 import type { Finding } from "../weighing/findings.ts";
 import { inference, type Weighed } from "./infer.ts";
 import type { Wirings } from "./prepared.ts";
-import { HOPELESS } from "./weighing.ts";
+import { HOPELESS } from "./singleFaults.ts";
 
 /** What is asked without each of some readings. */
 export interface Asked {
