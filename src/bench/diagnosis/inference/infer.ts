@@ -165,30 +165,29 @@ export function inference(
   const slipsIn = (drawn: (typeof plans)[number]["drawn"]): readonly Slip[] =>
     priors.misLinked > 0 ? slipsOf(drawn, live) : [];
   const soundAlone = ({ model, keep }: Own): void => keep(soundFinding(model, NO_FAULT));
+  /** All without a parameter about one plan, the module as drawn and sound first; `beside`: single faults beside slips in the links, too. */
+  const allFixed = ({ drawn, plan, own }: (typeof plans)[number], found: ByAtom, beside: boolean): void => {
+    soundAlone(own());
+    for (const slip of slipsIn(drawn)) {
+      const linked = at(plan, slip);
+      misLinked(linked, slip);
+      if (beside) besideSlip(linked, namesOfSlip(question, slip));
+    }
+    fixedSingles(own(), found);
+    openPairs(own());
+  };
   return {
     wirings,
     skewed,
     usual: () => {
-      for (const { drawn, plan, own } of plans) {
-        soundAlone(own());
-        for (const slip of slipsIn(drawn)) {
-          const linked = at(plan, slip);
-          misLinked(linked, slip);
-          if (pairs) besideSlip(linked, namesOfSlip(question, slip));
-        }
+      for (const one of plans) {
         const found: ByAtom = new Map();
-        fixedSingles(own(), found);
-        openPairs(own());
-        asLinked(own(), pairs, found);
+        allFixed(one, found, pairs);
+        asLinked(one.own(), pairs, found);
       }
     },
     fixed: () => {
-      for (const { drawn, plan, own } of plans) {
-        soundAlone(own());
-        for (const slip of slipsIn(drawn)) misLinked(at(plan, slip), slip);
-        fixedSingles(own(), new Map());
-        openPairs(own());
-      }
+      for (const one of plans) allFixed(one, new Map(), false);
     },
     free: () => {
       for (const { own } of plans) asLinked(own(), false, new Map());

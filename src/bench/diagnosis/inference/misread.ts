@@ -86,8 +86,9 @@ export function weighMisread({ question, wirings, plain, rows, taken, most }: Le
     (row): Without => ({ row, rest: withoutRow(question, row), shift: astray(question, row) }),
   );
   // Volts far apart bring hypotheses of their own, which hang on every one of them.
-  const skewed = ({ rest }: Without): boolean => (skewedSupply(rest) ?? skewedSupply(question)) !== null;
-  const together = all.filter((one) => !skewed(one));
+  const apart = skewedSupply(question) !== null;
+  const skewed = new Set(all.filter(({ rest }) => apart || skewedSupply(rest) !== null));
+  const together = all.filter((one) => !skewed.has(one));
   fixedWithout({ question, wirings, plain }, together, best - logOdds, keep);
   // What is weighed without one reading must not hang on which was left out before it.
   const known = best - logOdds;
@@ -95,7 +96,7 @@ export function weighMisread({ question, wirings, plain, rows, taken, most }: Le
     const { rest, shift } = without;
     const own = wiringsUnder(wirings, rest);
     const weigh = inference(rest, (one) => keep(one, without), own, known - shift);
-    if (!skewed(without)) {
+    if (!skewed.has(without)) {
       if (!plain) weigh.free();
       continue;
     }
